@@ -1,0 +1,24 @@
+/** How a number came about: read off a meter or sensor, stated by the user, or worked out with an interval. */
+export type Origin = 'measured' | 'stated' | 'estimated';
+
+/** A number with its 90 % interval, or the reason why it cannot be given. */
+export interface Estimate {
+  value: number | null;
+  /** [low, high], 90 % */
+  interval: [number, number] | null;
+  /** a sentence; not null exactly when value is null */
+  why: string | null;
+}
+
+export function estimate(value: number, low: number, high: number): Estimate {
+  return { value, interval: [low, high], why: null };
+}
+
+export function withheld(why: string): Estimate {
+  return { value: null, interval: null, why };
+}
+
+/** The half-width, in standard deviations, of a two-sided 90 % interval of a normal value. */
+export const Z90 = 1.6448536269514722;
+/** The same for 95 %: `season.yaml` states sensor limits that 95 % keep. */
+export const Z95 = 1.959963984540054;
