@@ -50,7 +50,12 @@ export const TABLES = {
     { name: 'bin', type: 'text', unit: null, description: 'bin id' },
     { name: 'temp_c', type: 'number', unit: 'degC', description: 'air temperature in the plenum' },
     { name: 'rh', type: 'number', unit: '1', description: 'relative humidity over water in the plenum' },
-    { name: 'static_pressure_pa', type: 'number', unit: 'Pa', description: 'static pressure in the plenum over the headspace' },
+    {
+      name: 'static_pressure_pa',
+      type: 'number',
+      unit: 'Pa',
+      description: 'static pressure in the plenum over the headspace',
+    },
     flags('flags', 'the row'),
     { name: 'file', type: 'text', unit: null, description: 'file the row came from' },
   ],

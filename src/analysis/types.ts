@@ -1,0 +1,226 @@
+import type { Estimate } from '../base/estimate.ts';
+import type { Bin } from '../season/season.ts';
+
+/** A stretch of time, ms UTC, [from, to). */
+export interface Span {
+  fromMs: number;
+  toMs: number;
+}
+
+export const FAN_OFF = 0;
+export const FAN_ON = 1;
+export const FAN_UNKNOWN = 2;
+
+/** A fan through time: spans that follow each other without hole or overlap. Each array is [spans]. */
+export interface FanSpans {
+  startMs: Float64Array;
+  endMs: Float64Array;
+  /** FAN_OFF, FAN_ON or FAN_UNKNOWN */
+  state: Uint8Array;
+  /** mean electric power, W; 0 when off, NaN when unknown */
+  powerW: Float64Array;
+}
+
+export type EnergySource = 'meter' | 'power' | 'current' | 'nameplate';
+export type RunSource = 'current' | 'power' | 'meter' | 'state' | 'run_hours';
+
+/** One fan's season. */
+export interface FanSeason {
+  fanId: string;
+  /** null: no log of this fan */
+  runsFrom: RunSource | null;
+  energyFrom: EnergySource | null;
+  spans: FanSpans;
+  onHours: number;
+  unknownHours: number;
+  starts: number;
+  energyKwh: number;
+  /** relative standard error of energy and power, by the way they were measured */
+  energyRelSd: number;
+  /** how on was told from off, how the power was had, in words for the page */
+  how: string;
+}
+
+/** One bin's fan story; costs in the season's currency. */
+export interface BinFan {
+  fans: readonly FanSeason[];
+  /** the bin's fans together: on while any runs; unknown while none is known to run and one is unknown; power summed */
+  spans: FanSpans;
+  hours: Estimate;
+  unknownHours: number | null;
+  starts: number | null;
+  energyKwh: Estimate;
+  energyFrom: EnergySource | null;
+  energyCost: Estimate;
+  demandCost: Estimate;
+  connectedCost: Estimate;
+  heatCost: Estimate;
+  /** energy + demand + connected + heat */
+  cost: Estimate;
+  kwhPerBushel: Estimate;
+  costPerBushel: Estimate;
+  /** a sentence where any of the above is null or only partly known */
+  why: string | null;
+  /** by local calendar month, rising: `2024-10` */
+  months: readonly {
+    month: string;
+    hours: number;
+    unknownHours: number;
+    energyKwh: number;
+    energyCost: number | null;
+    demandCost: number | null;
+  }[];
+}
+
+/** One tariff's month; money in the season's currency. */
+export interface TariffMonth {
+  tariffId: string;
+  /** local calendar month, `2024-10` */
+  month: string;
+  energyKwh: number;
+  energyCost: number;
+  /** per demand rule: measured peak, billed peak (after ratchet), when the peak began, cost */
+  demand: readonly { peakKw: number; billedKw: number; atMs: number | null; cost: number }[];
+  fixed: number;
+  connected: number;
+  /** what the minimum adds, 0 where the charges exceed it */
+  minimumTopUp: number;
+  total: number;
+}
+
+/** How full the bin was and what lay in it. */
+export interface BinGrainAmount {
+  dryMatterKg: number | null;
+  /** weight as filled, wet, kg */
+  weightKg: number | null;
+  volumeM3: number | null;
+  /** weight as filled over the crop's legal bushel weight */
+  bushels: number | null;
+  /** volume over 1.2445 ft3 */
+  volumeBushels: number | null;
+  depthM: number | null;
+  why: string | null;
+}
+
+/** One sensor's part in a start or end mean. */
+export interface SensorShare {
+  cable: string;
+  sensor: number;
+  heightM: number;
+  /** share of the bin's dry matter, of those used; sums to 1 */
+  share: number;
+  startWb: number | null;
+  endWb: number | null;
+  startC: number | null;
+  endC: number | null;
+}
+
+/** A mean over a window of readings. */
+export interface MomentMean {
+  /** wet basis, fraction (moisture) or C (temperature) */
+  value: number | null;
+  window: Span | null;
+  /** true: all readings after the fan stood still two hours or more */
+  stillAir: boolean;
+  readings: number;
+  sensors: number;
+  /** the same from readings with the fan running, to show beside it; null where there are none */
+  fanOn: number | null;
+}
+
+export interface BinMoisture {
+  /** wet basis, fractions */
+  start: MomentMean;
+  end: MomentMean;
+  /** points, wet basis; positive when removed */
+  pointsRemoved: Estimate;
+  /** points per 100 fan hours */
+  perHundredFanHours: Estimate;
+  shares: readonly SensorShare[];
+  /** standard errors in points that make up the interval, by cause, and the degrees of freedom */
+  errorParts: readonly { cause: string; sd: number }[];
+  degreesOfFreedom: number | null;
+  /** each cable's own points removed */
+  cables: readonly { cable: string; points: number; weight: number }[];
+  overdryingLossBushels: Estimate;
+  overdryingLoss: Estimate;
+  /** weighted mean moisture by day, for the figure; moistures as fractions */
+  daily: readonly {
+    dayMs: number;
+    mean: number | null;
+    low: number | null;
+    high: number | null;
+    stillAir: boolean;
+    fanHours: number;
+  }[];
+  notes: readonly string[];
+  why: string | null;
+}
+
+export interface BinTemperature {
+  start: MomentMean;
+  end: MomentMean;
+  why: string | null;
+}
+
+export interface UnitCosts {
+  costPerPoint: Estimate;
+  perBushelPoint: Estimate;
+  costPerPointAdded: Estimate;
+  perBushelPointAdded: Estimate;
+  /** one sentence for the block */
+  why: string | null;
+  whyAdded: string | null;
+}
+
+export type FrontKind = 'cooling' | 'warming';
+
+export interface FrontArrival {
+  cable: string;
+  sensor: number;
+  heightM: number;
+  arrivedMs: number | null;
+  /** fan hours since the campaign began */
+  fanHours: number | null;
+  aheadC: number | null;
+  behindC: number | null;
+  why: string | null;
+}
+
+export interface Campaign {
+  /** counted from 1 */
+  number: number;
+  kind: FrontKind;
+  span: Span;
+  fanHours: number;
+  /** mean over the campaign's fan hours of the entering air; grain mean when it began */
+  airC: number;
+  grainC: number;
+  airFrom: 'plenum' | 'weather';
+  arrivals: readonly FrontArrival[];
+}
+
+export interface BinFronts {
+  campaigns: readonly Campaign[];
+  why: string | null;
+}
+
+/** Everything the kit says of one bin. */
+export interface BinReview {
+  bin: Bin;
+  /** what broke while this bin was worked out; null when nothing did */
+  failure: string | null;
+  grain: BinGrainAmount;
+  fan: BinFan;
+  moisture: BinMoisture;
+  temperature: BinTemperature;
+  unitCosts: UnitCosts;
+  fronts: BinFronts;
+}
+
+/** Everything the kit says of one season. */
+export interface SeasonReview {
+  bins: readonly BinReview[];
+  fans: readonly FanSeason[];
+  tariffMonths: readonly TariffMonth[];
+}

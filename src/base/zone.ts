@@ -1,0 +1,65 @@
+import { IANAZone } from 'luxon';
+
+const HOUR_MS = 3_600_000;
+
+/** A time zone with its offsets remembered by the hour: every analysis asks for them by the hundred thousand. */
+export interface Zone {
+  name: string;
+  /** local minus UTC, ms, at an instant (ms UTC) */
+  offsetMs(utcMs: number): number;
+}
+
+/** Offset that the site keeps outside daylight saving time: that of 1 January or 1 July, whichever is less. */
+function standardOffsetMs(zone: IANAZone, utcMs: number): number {
+  const year = new Date(utcMs).getUTCFullYear();
+  return Math.min(zone.offset(Date.UTC(year, 0, 1)), zone.offset(Date.UTC(year, 6, 1))) * 60_000;
+}
+
+/**
+ * @param name      an IANA name, or `UTC`
+ * @param standard  true: the zone's standard time all year, no daylight saving
+ * @throws          RangeError for a name that is not known
+ */
+export function zoneOf(name: string, standard = false): Zone {
+  const zone = IANAZone.create(name === 'UTC' ? 'Etc/UTC' : name);
+  if (!zone.isValid) throw new RangeError(`"${name}" is no IANA time zone, e.g. America/Chicago`);
+  const remembered = new Map<number, number>();
+  return {
+    name: standard ? `${name}, standard time` : name,
+    offsetMs(utcMs) {
+      // Offsets change on quarter hours at the finest.
+      const key = Math.floor(utcMs / (HOUR_MS / 4));
+      let offset = remembered.get(key);
+      if (offset === undefined) {
+        const at = key * (HOUR_MS / 4);
+        offset = standard ? standardOffsetMs(zone, at) : zone.offset(at) * 60_000;
+        remembered.set(key, offset);
+      }
+      return offset;
+    },
+  };
+}
+
+/** Local wall clock as if it were UTC: read its fields with the getUTC… methods of Date. */
+export function toLocalMs(zone: Zone, utcMs: number): number {
+  return utcMs + zone.offsetMs(utcMs);
+}
+
+/** The instants (0, 1 or 2, rising) at which the local clock shows `localMs`. None in spring's missing hour, two in autumn's repeated one. */
+export function instantsOf(zone: Zone, localMs: number): number[] {
+  const day = 24 * HOUR_MS;
+  const offsets = new Set([zone.offsetMs(localMs - day), zone.offsetMs(localMs + day)]);
+  return [...offsets]
+    .map((offset) => localMs - offset)
+    .filter((utcMs) => utcMs + zone.offsetMs(utcMs) === localMs)
+    .sort((a, b) => a - b);
+}
+
+/** The first instant of a local calendar day, ms UTC. `month` counts from 1; day and month may run over. */
+export function localDayStart(zone: Zone, year: number, month: number, day: number): number {
+  const localMs = Date.UTC(year, month - 1, day);
+  const found = instantsOf(zone, localMs);
+  if (found.length > 0) return found[0];
+  // Midnight itself is missing (some zones change at 00:00): the day starts where the clock jumps to.
+  return localMs - zone.offsetMs(localMs - 24 * HOUR_MS);
+}
