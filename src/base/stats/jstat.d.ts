@@ -1,0 +1,10 @@
+/** The part of the library in use; it ships no types. */
+declare module 'jstat' {
+  const library: {
+    studentt: {
+      /** value below which a share p of Student's t with `degrees` of freedom lies */
+      inv(p: number, degrees: number): number;
+    };
+  };
+  export default library;
+}

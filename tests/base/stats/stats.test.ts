@@ -1,0 +1,88 @@
+import { describe, expect, it } from 'vitest';
+import { estimate } from '../../../src/base/estimate.ts';
+import { median, quantile, trimmedMean } from '../../../src/base/stats/centre.ts';
+import { ratioInterval } from '../../../src/base/stats/ratio-interval.ts';
+import { tQuantile } from '../../../src/base/stats/t-quantile.ts';
+import { weightedMean, weightedQuantile, weightedSd } from '../../../src/base/stats/weighted.ts';
+
+describe('tQuantile', () => {
+  // NIST/SEMATECH e-Handbook of Statistical Methods, section 1.3.6.7.2, upper critical values of Student's t, column 0.95.
+  it.each([
+    [1, 6.314],
+    [2, 2.92],
+    [3, 2.353],
+    [4, 2.132],
+    [10, 1.812],
+    [30, 1.697],
+    [100, 1.66],
+    [Number.POSITIVE_INFINITY, 1.645],
+  ])('95 %% of t with %d degrees of freedom lies below %d', (degrees, expected) => {
+    expect(tQuantile(0.95, degrees)).toBeCloseTo(expected, 3);
+    expect(tQuantile(0.05, degrees)).toBeCloseTo(-expected, 3);
+  });
+
+  it('refuses what is no degree of freedom', () => {
+    expect(() => tQuantile(0.95, 0)).toThrow(RangeError);
+    expect(() => tQuantile(0.95, Number.NaN)).toThrow(RangeError);
+    expect(() => tQuantile(1.2, 3)).toThrow(RangeError);
+  });
+});
+
+describe('weighted numbers', () => {
+  // (1*1 + 2*3)/4 = 1.75; ((0.75)^2*1 + (0.25)^2*3)/4 = 0.1875
+  it('mean and sd by hand', () => {
+    expect(weightedMean([1, 2, Number.NaN], [1, 3, 9])).toBe(1.75);
+    expect(weightedSd([1, 2], [1, 3])).toBeCloseTo(Math.sqrt(0.1875), 12);
+    expect(weightedMean([Number.NaN], [1])).toBeNaN();
+  });
+
+  it('quantile steps through the weights', () => {
+    expect(weightedQuantile([30, 10, 20], [1, 1, 2], 0.25)).toBe(10);
+    expect(weightedQuantile([30, 10, 20], [1, 1, 2], 0.5)).toBe(20);
+    expect(weightedQuantile([30, 10, 20], [1, 1, 2], 0.9)).toBe(30);
+    expect(weightedQuantile([], [], 0.5)).toBeNaN();
+  });
+});
+
+describe('centre', () => {
+  it('leaves missing values out', () => {
+    expect(median([3, Number.NaN, 1, 2])).toBe(2);
+    expect(median([])).toBeNaN();
+    expect(quantile([0, 10, 20, 30, 40], 0.25)).toBe(10);
+  });
+
+  // ten values, 10 % off each end: (2+…+9)/8 = 5.5, not the 105.4 of the mean with the spike
+  it('trims a spike away', () => {
+    expect(trimmedMean([1, 2, 3, 4, 5, 6, 7, 8, 9, 1009], 0.1)).toBe(5.5);
+    expect(trimmedMean([4], 0.1)).toBe(4);
+  });
+});
+
+describe('ratioInterval', () => {
+  // 300 +- 0 over 3 +- 1: all ratios with |300 - 3r| <= r, so 300/4 = 75 to 300/2 = 150
+  it('is the plain division of the ends where only the lower number is unsure', () => {
+    const ratio = ratioInterval(estimate(300, 300, 300), estimate(3, 2, 4), 'no');
+    expect(ratio.value).toBe(100);
+    expect(ratio.interval![0]).toBeCloseTo(75, 9);
+    expect(ratio.interval![1]).toBeCloseTo(150, 9);
+  });
+
+  // 100 +- 10 over 2 +- 0
+  it('is the scaled interval where only the upper number is unsure', () => {
+    expect(ratioInterval(estimate(100, 90, 110), { value: 2, interval: null, why: null }, 'no').interval).toEqual([
+      45, 55,
+    ]);
+  });
+
+  it('gives a reason where the lower number may be zero', () => {
+    expect(ratioInterval(estimate(300, 290, 310), estimate(0.5, -0.1, 1.1), 'it may be zero').why).toBe(
+      'it may be zero',
+    );
+  });
+
+  it('works for numbers below zero', () => {
+    const ratio = ratioInterval(estimate(300, 300, 300), estimate(-3, -4, -2), 'no');
+    expect(ratio.interval![0]).toBeCloseTo(-150, 9);
+    expect(ratio.interval![1]).toBeCloseTo(-75, 9);
+  });
+});
