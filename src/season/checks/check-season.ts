@@ -1,11 +1,20 @@
-import { integers } from '../../tables/arrow.ts';
-import { FLAGS } from '../../tables/flags.ts';
+import { textColumn } from '../../tables/arrow.ts';
 import { sensorSeries } from '../../tables/sensors.ts';
 import type { Finding, SeasonTables } from '../loaded.ts';
 import type { Season } from '../season.ts';
-import { aboveGrain } from './grain-depth.ts';
-import { outsideLimits } from './limits.ts';
-import { trackOf } from './track.ts';
+import { type AirLog, airLog, checkPlenum, checkWeather } from './check-air.ts';
+import { binOf, checkFans, type FanSeen, fansSeen } from './check-fans.ts';
+import { boundsOf, checkFanGaps, checkGrainGaps, checkLogGaps } from './check-gaps.ts';
+import { checkGrain } from './check-grain.ts';
+import { checkSilent } from './check-silent.ts';
+import { type BinCheck, type Checked, checkedOf } from './checked.ts';
+import { airAt } from './fan-state.ts';
+import { rosterOf } from './places.ts';
+import { type Rows, rowsBy } from './rows.ts';
+import { saidBy, saidUnits } from './said-unit.ts';
+import { SPIKE_OUTDOOR_K, SPIKE_PLENUM_K } from './spikes.ts';
+import { airSwing } from './swing.ts';
+import { dailyMedians } from './unit-level.ts';
 
 /** Flags by table row, to be OR-ed with those that the loader set. */
 export interface SeasonFlags {
@@ -17,29 +26,108 @@ export interface SeasonFlags {
 
 /**
  * Look at every reading of a loaded season and say which can be read but not believed.
- * The tables' own flag columns (duplicate, clock) are respected and not repeated.
+ * The tables' own flag columns (duplicate, clock) are respected and not repeated; history weather is not looked at.
  */
 export function checkSeason(season: Season, tables: SeasonTables): { flags: SeasonFlags; findings: Finding[] } {
   const flags: SeasonFlags = {
     readings: { temp: new Uint8Array(tables.readings.numRows), moisture: new Uint8Array(tables.readings.numRows) },
-    fan: new Uint8Array(integers(tables.fan, 'flags').length),
+    fan: new Uint8Array(tables.fan.numRows),
     plenum: new Uint8Array(tables.plenum.numRows),
     weather: new Uint8Array(tables.weather.numRows),
   };
   const findings: Finding[] = [];
-  for (const series of sensorSeries(tables.readings)) {
-    const bin = season.bins.find((one) => one.id === series.bin);
-    const temp = trackOf(series.timeMs, series.tempC, series.tempFlags);
-    const moisture = trackOf(series.timeMs, series.moistureWb, series.moistureFlags);
-    for (const i of outsideLimits('tempC', temp.values, temp.use)) flags.readings.temp[series.rows[i]] |= FLAGS.spike;
-    for (const i of outsideLimits('moistureWb', moisture.values, moisture.use)) {
-      flags.readings.moisture[series.rows[i]] |= FLAGS.spike;
-    }
-    if (bin === undefined) continue;
-    for (const i of aboveGrain(bin.grain, series.heightM, series.timeMs)) {
-      if (Number.isFinite(series.tempC[i])) flags.readings.temp[series.rows[i]] |= FLAGS.headspace;
-      if (Number.isFinite(series.moistureWb[i])) flags.readings.moisture[series.rows[i]] |= FLAGS.headspace;
+  const units = saidUnits(season);
+  const unitOf = (table: SeasonTables['readings']) => {
+    const files = textColumn(table, 'file');
+    return (rows: Int32Array) => saidBy(new Set(Array.from(rows, (row) => files.values[files.codes[row]])), units);
+  };
+
+  const fans = fansSeen(season, rowsBy(tables.fan, 'fan'));
+  const plenums = rowsBy(tables.plenum, 'bin');
+  const weatherRows = rowsBy(tables.weather, 'role').find((one) => one.id === 'season');
+  const weatherUnit = unitOf(tables.weather);
+  const logOf = (
+    rows: Rows,
+    where: string,
+    binId: string | null,
+    table: 'plenum' | 'weather',
+    said: AirLog['saidUnit'],
+  ) => airLog({ where, binId, rows, flags: flags[table], show: season.showUnits, saidUnit: said });
+  const weather =
+    weatherRows === undefined ? null : logOf(weatherRows, 'weather', null, 'weather', weatherUnit(weatherRows.rows));
+  if (weather !== null) findings.push(...checkWeather(weather, SPIKE_OUTDOOR_K));
+  const outdoor =
+    weather === null
+      ? null
+      : {
+          swing: airSwing(weather.temp.timeMs, weather.temp.values, weather.temp.use),
+          daily: dailyMedians([weather.temp]),
+        };
+
+  const fansOf = (binId: string) =>
+    (season.bins.find((one) => one.id === binId)?.fanIds ?? []).map((id) => samplesOf(fans, id));
+  const plenumUnit = unitOf(tables.plenum);
+  for (const rows of plenums) {
+    const log = logOf(rows, `${rows.id} plenum`, rows.id, 'plenum', plenumUnit(rows.rows));
+    findings.push(...checkPlenum(log, airAt(rows.time, fansOf(rows.id)), weather, SPIKE_PLENUM_K));
+  }
+  findings.push(...checkFans(season, fans, plenums, flags.fan));
+
+  const readingUnit = unitOf(tables.readings);
+  const series = sensorSeries(tables.readings);
+  const roster = rosterOf(series);
+  const bounds = new Map<string, { fromMs: number; toMs: number } | null>();
+  for (const bin of season.bins) {
+    const samples = fansOf(bin.id);
+    const sensors = series.filter((one) => one.bin === bin.id).map((one) => checkedOf(one, airAt(one.timeMs, samples)));
+    const said = new Map(sensors.map((sensor) => [sensor, readingUnit(sensor.series.rows)]));
+    const saidUnit = (sensor: Checked) => said.get(sensor) ?? null;
+    const check: BinCheck = { bin, sensors, roster, show: season.showUnits, outdoor, saidUnit };
+    findings.push(...checkGrain(check), ...checkGrainGaps(check));
+    bounds.set(bin.id, boundsOf(sensors.map((sensor) => sensor.series.timeMs)));
+    for (const sensor of sensors) {
+      sensor.series.rows.forEach((row, i) => {
+        flags.readings.temp[row] |= sensor.tempBits[i];
+        flags.readings.moisture[row] |= sensor.moistureBits[i];
+      });
     }
   }
-  return { flags, findings };
+
+  const farm = boundsOf(
+    [...bounds.values()].flatMap((one) => (one === null ? [] : [Float64Array.of(one.fromMs, one.toMs)])),
+  );
+  for (const fan of fans) {
+    const binId = binOf(season, fan.id);
+    findings.push(...checkFanGaps(fan, binId, binId === null ? farm : (bounds.get(binId) ?? null)));
+  }
+  for (const rows of plenums) {
+    findings.push(...checkLogGaps(`${rows.id} plenum`, rows.id, rows.time, bounds.get(rows.id) ?? null));
+  }
+  if (weatherRows !== undefined) findings.push(...checkLogGaps('weather', null, weatherRows.time, farm));
+  findings.push(
+    ...checkSilent(season, {
+      sensors: new Set(series.filter(hasValue).map((one) => `${one.bin} ${one.cable} ${one.sensor}`)),
+      fans: new Set(fans.map((fan) => fan.id)),
+      plenums: new Set(plenums.map((rows) => rows.id)),
+      weather: weatherRows !== undefined,
+    }),
+  );
+  return { flags, findings: inOrder(findings) };
+}
+
+function samplesOf(fans: readonly FanSeen[], id: string): { time: Float64Array; state: Uint8Array } | null {
+  const fan = fans.find((one) => one.id === id);
+  return fan === undefined ? null : { time: fan.log.time, state: fan.state };
+}
+
+function hasValue({ tempC, moistureWb }: { tempC: Float64Array; moistureWb: Float64Array }): boolean {
+  return tempC.some(Number.isFinite) || moistureWb.some(Number.isFinite);
+}
+
+/** By bin (the farm's own last), then by time. */
+function inOrder(findings: readonly Finding[]): Finding[] {
+  const last = '\u{10ffff}';
+  const key = (finding: Finding) => finding.binId ?? last;
+  const time = (finding: Finding) => finding.fromMs ?? Number.MAX_VALUE;
+  return [...findings].sort((a, b) => (key(a) < key(b) ? -1 : key(a) > key(b) ? 1 : time(a) - time(b)));
 }

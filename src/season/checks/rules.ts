@@ -1,5 +1,42 @@
 import type { Finding } from '../loaded.ts';
+import { DEAD_CURRENT_MS, NO_CURRENT_SHARE, WORKING_PRESSURE_PA, WORKING_SHARE } from './dead-current.ts';
+import { SETTLING_MS } from './fan-state.ts';
+import { GAP_INTERVALS } from './gaps.ts';
 import { LIMITS } from './limits.ts';
+import { SLIP_READINGS } from './meters.ts';
+import {
+  SPIKE_GRAIN_COARSE_K,
+  SPIKE_GRAIN_K,
+  SPIKE_MOISTURE_FAN_WB,
+  SPIKE_MOISTURE_UNKNOWN_WB,
+  SPIKE_MOISTURE_WB,
+  SPIKE_OUTDOOR_K,
+  SPIKE_PLENUM_K,
+  SPIKE_READINGS,
+  SPIKE_TIMES_USUAL,
+} from './spikes.ts';
+import {
+  STUCK_CHANCE,
+  STUCK_JUMP_K,
+  STUCK_JUMP_WB,
+  STUCK_MOVED_K,
+  STUCK_MOVED_STEPS,
+  STUCK_MOVED_WB,
+  STUCK_MS,
+  STUCK_READINGS,
+} from './stuck.ts';
+import {
+  STUCK_AIR_MS,
+  STUCK_AIR_READINGS,
+  STUCK_PLENUM_FAN_MS,
+  STUCK_SATURATED_MS,
+  STUCK_WITNESS_K,
+  STUCK_WITNESS_RH,
+} from './stuck-air.ts';
+import { SWING_CORRELATION, SWING_DAYS, SWING_GAIN, SWING_LEAST_DAYS } from './swing.ts';
+import { HOUR_MS } from './track.ts';
+import { LEVEL_AIR_DAYS, LEVEL_APART_K, LEVEL_JOIN_K, LEVEL_NEAR_AIR_K } from './unit-level.ts';
+import { UNIT_JOIN_K, UNIT_JUMP_K, UNIT_READINGS, UNIT_SENSORS } from './unit-stretch.ts';
 
 /** What a check does, for the data-quality page; made from the constants that the check itself uses. */
 export interface CheckRule {
@@ -12,12 +49,138 @@ export interface CheckRule {
 }
 
 const percent = (fraction: number) => `${Math.round(fraction * 100)} %`;
+const points = (fraction: number) => `${Number((fraction * 100).toFixed(2))} point${fraction === 0.01 ? '' : 's'}`;
+/** a difference, as both kinds of reader say it */
+const kelvin = (deltaK: number) => `${deltaK} °C (${Number((deltaK * 1.8).toFixed(1))} °F)`;
+const celsius = (tempC: number) => `${tempC} °C (${Math.round(tempC * 1.8 + 32)} °F)`;
+const hours = (ms: number) => `${ms / HOUR_MS} hours`;
 
 export const CHECK_RULES: readonly CheckRule[] = [
   {
+    flag: 'duplicate',
+    title: 'Logged twice',
+    rule: 'Of rows for the same sensor, fan, bin or hour with the same time, the first in the file counts and the later ones are flagged. In the repeated hour of autumn the order in the file decides; such rows are no duplicates.',
+    constants: {},
+  },
+  {
+    flag: 'clock',
+    title: 'A clock that cannot be',
+    rule: "A time in spring's missing hour, or against the order of a log that else runs forward, is flagged.",
+    constants: {},
+  },
+  {
+    flag: 'headspace',
+    title: 'Above the grain, by the stated level',
+    rule: 'A sensor at or above the level of the grain at the time, by season.yaml, reads the air over it. Before the bin was filled and after it was unloaded every sensor does.',
+    constants: {},
+  },
+  {
+    flag: 'headspace',
+    title: 'Above the grain, by its daily swing',
+    rule: `While the fan has stood still for ${hours(SETTLING_MS)}, a sensor whose departures from the day's mean are at least ${percent(SWING_GAIN)} of the outdoor air's and keep step with them (correlation ${SWING_CORRELATION} or more over ${SWING_DAYS} days), for ${SWING_LEAST_DAYS} days or longer, hangs in air; only if all sensors above it on the cable do too.`,
+    constants: { SWING_GAIN, SWING_CORRELATION, SWING_DAYS, SWING_LEAST_DAYS, SETTLING_MS },
+  },
+  {
     flag: 'spike',
     title: 'Impossible values',
-    rule: `A value that neither grain nor air can have: temperature outside ${LIMITS.tempC[0]} to ${LIMITS.tempC[1]} °C, moisture outside ${percent(LIMITS.moistureWb[0])} to ${percent(LIMITS.moistureWb[1])}, humidity outside ${percent(LIMITS.rh[0])} to ${percent(LIMITS.rh[1])}, static pressure beyond ${LIMITS.staticPressurePa[1]} Pa.`,
-    constants: { tempLowC: LIMITS.tempC[0], tempHighC: LIMITS.tempC[1] },
+    rule: `A value that neither grain nor air can have: temperature outside ${celsius(LIMITS.tempC[0])} to ${celsius(LIMITS.tempC[1])}, moisture outside ${percent(LIMITS.moistureWb[0])} to ${percent(LIMITS.moistureWb[1])}, humidity outside ${percent(LIMITS.rh[0])} to ${percent(LIMITS.rh[1])}, static pressure beyond ${LIMITS.staticPressurePa[1]} Pa either way, air pressure outside ${LIMITS.pressurePa[0] / 1000} to ${LIMITS.pressurePa[1] / 1000} kPa. Failure codes fall under it.`,
+    constants: {
+      tempLowC: LIMITS.tempC[0],
+      tempHighC: LIMITS.tempC[1],
+      moistureLowWb: LIMITS.moistureWb[0],
+      moistureHighWb: LIMITS.moistureWb[1],
+      rhLow: LIMITS.rh[0],
+      rhHigh: LIMITS.rh[1],
+      staticPressurePa: LIMITS.staticPressurePa[1],
+    },
+  },
+  {
+    flag: 'spike',
+    title: 'Out and straight back',
+    rule: `One to ${SPIKE_READINGS} readings that leave the ones before and after by ${kelvin(SPIKE_GRAIN_K)} in grain (${kelvin(SPIKE_GRAIN_COARSE_K)} where the log is slow and the fan runs), ${kelvin(SPIKE_OUTDOOR_K)} outdoors, ${kelvin(SPIKE_PLENUM_K)} in a plenum, or ${points(SPIKE_MOISTURE_WB)} of moisture (${points(SPIKE_MOISTURE_FAN_WB)} while the fan starts or stops, ${points(SPIKE_MOISTURE_UNKNOWN_WB)} without a fan log), and by ${SPIKE_TIMES_USUAL} times the sensor's usual step. A front does not come back.`,
+    constants: {
+      SPIKE_READINGS,
+      SPIKE_GRAIN_K,
+      SPIKE_GRAIN_COARSE_K,
+      SPIKE_OUTDOOR_K,
+      SPIKE_PLENUM_K,
+      SPIKE_MOISTURE_WB,
+      SPIKE_MOISTURE_FAN_WB,
+      SPIKE_MOISTURE_UNKNOWN_WB,
+      SPIKE_TIMES_USUAL,
+    },
+  },
+  {
+    flag: 'spike',
+    title: 'A meter that slips',
+    rule: `Up to ${SLIP_READINGS} readings of a running meter that fall out of line while the meter before and after counts on.`,
+    constants: { SLIP_READINGS },
+  },
+  {
+    flag: 'stuck',
+    title: 'Stuck in the grain',
+    rule: `One and the same value for ${hours(STUCK_MS)} and ${STUCK_READINGS} readings or more, though both next sensors on the cable moved the same way by ${kelvin(STUCK_MOVED_K)} or ${points(STUCK_MOVED_WB)} (and ${STUCK_MOVED_STEPS} of the sensor's own steps), or the sensor's own flicker makes such a run less likely than ${STUCK_CHANCE}, or it ends in a jump of ${kelvin(STUCK_JUMP_K)} or ${points(STUCK_JUMP_WB)}. Grain in still air may hold a value for days; that alone is no fault.`,
+    constants: {
+      STUCK_MS,
+      STUCK_READINGS,
+      STUCK_MOVED_K,
+      STUCK_MOVED_WB,
+      STUCK_MOVED_STEPS,
+      STUCK_CHANCE,
+      STUCK_JUMP_K,
+      STUCK_JUMP_WB,
+    },
+  },
+  {
+    flag: 'stuck',
+    title: 'Stuck in the air',
+    rule: `Outdoor temperature or humidity that keeps one value for ${hours(STUCK_AIR_MS)} and ${STUCK_AIR_READINGS} readings (saturated air: ${hours(STUCK_SATURATED_MS)} while the temperature moved by ${kelvin(STUCK_WITNESS_K)}); plenum air likewise while the outdoor air moved by ${kelvin(STUCK_WITNESS_K)} or ${percent(STUCK_WITNESS_RH)} of humidity and the fan ran for ${hours(STUCK_PLENUM_FAN_MS)} or the sensor's steps are fine. A static pressure that stays one while the fan runs and stands is told, and its rows are kept.`,
+    constants: {
+      STUCK_AIR_MS,
+      STUCK_AIR_READINGS,
+      STUCK_SATURATED_MS,
+      STUCK_WITNESS_K,
+      STUCK_WITNESS_RH,
+      STUCK_PLENUM_FAN_MS,
+    },
+  },
+  {
+    flag: 'stuck',
+    title: 'A current sensor that died',
+    rule: `Less than ${percent(NO_CURRENT_SHARE)} of the usual running current for ${hours(DEAD_CURRENT_MS)} or more in which the fan's meter shows at least ${percent(WORKING_SHARE)} of its nameplate (then the rows are kept for their meter), or else the plenum a pressure of ${WORKING_PRESSURE_PA} Pa (then the rows are left out).`,
+    constants: { NO_CURRENT_SHARE, DEAD_CURRENT_MS, WORKING_SHARE, WORKING_PRESSURE_PA },
+  },
+  {
+    flag: 'unit',
+    title: 'The other unit',
+    rule: `Temperatures that jump by ${kelvin(UNIT_JUMP_K)} or more and join to within ${kelvin(UNIT_JOIN_K)} (or a fifth of the jump) when read as °C for °F, or the reverse, for ${UNIT_READINGS} readings or more on ${percent(UNIT_SENSORS)} of a cable's sensors at once; a whole cable ${kelvin(LEVEL_APART_K)} off another of its bin and within ${kelvin(LEVEL_JOIN_K)} of it when read so; a whole bin likewise within ${kelvin(LEVEL_NEAR_AIR_K)} of the outdoor air's mean of ${LEVEL_AIR_DAYS} days. Moisture and humidity that make sense only a hundredfold.`,
+    constants: {
+      UNIT_JUMP_K,
+      UNIT_JOIN_K,
+      UNIT_READINGS,
+      UNIT_SENSORS: Number(UNIT_SENSORS.toFixed(3)),
+      LEVEL_APART_K,
+      LEVEL_JOIN_K,
+      LEVEL_NEAR_AIR_K,
+      LEVEL_AIR_DAYS,
+    },
+  },
+  {
+    flag: 'gap',
+    title: 'Gap',
+    rule: `No reading for longer than ${GAP_INTERVALS} usual intervals (the median of a log's steps), or for that long at the start or end while the logs around go on. A fan log that writes only changes has none.`,
+    constants: { GAP_INTERVALS },
+  },
+  {
+    flag: 'silent',
+    title: 'Never heard',
+    rule: 'A sensor, fan, plenum or weather that season.yaml names or the analysis needs, and that no log ever mentions.',
+    constants: {},
+  },
+  {
+    flag: 'meter-reset',
+    title: 'A meter that starts again',
+    rule: 'A running meter (energy, run time) that jumps back and counts on from there was reset; what it had counted since the reading before is not known.',
+    constants: {},
   },
 ];

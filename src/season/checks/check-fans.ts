@@ -1,0 +1,159 @@
+import { FLAGS } from '../../tables/flags.ts';
+import type { Finding } from '../loaded.ts';
+import type { Season } from '../season.ts';
+import { deadCurrent, WORKING_PRESSURE_PA, WORKING_SHARE } from './dead-current.ts';
+import { type FanLog, fanSamples, nameplateAmps, runningAmps } from './fan-state.ts';
+import { meterFaults } from './meters.ts';
+import type { Rows } from './rows.ts';
+import { HOUR_MS, trackOf } from './track.ts';
+import { countText } from './wording.ts';
+
+/** A fan's log as the checks see it, with whether it ran by sample. */
+export interface FanSeen {
+  id: string;
+  rows: Rows;
+  log: FanLog;
+  /** STILL, MOVING or UNKNOWN, [readings] */
+  state: Uint8Array;
+}
+
+/** Read the fan logs once; rows that the loader flagged are missing here. */
+export function fansSeen(season: Season, logs: readonly Rows[]): FanSeen[] {
+  return logs.flatMap((rows) => {
+    const fan = season.fans.find((one) => one.id === rows.id);
+    if (fan === undefined) return [];
+    const column = (name: string) => {
+      const values = rows.column(name);
+      const { use } = trackOf(rows.time, values, rows.flags);
+      return values.map((value, i) => (use[i] ? value : Number.NaN));
+    };
+    const log: FanLog = {
+      time: rows.time,
+      current_a: column('current_a'),
+      power_w: column('power_w'),
+      energy_j: column('energy_j'),
+      on: column('on'),
+      run_s: column('run_s'),
+    };
+    return [{ id: rows.id, rows, log, state: fanSamples(fan, log) }];
+  });
+}
+
+/** Running meters that jump, and current sensors that died. `flags` is by row of the fan table. */
+export function checkFans(
+  season: Season,
+  fans: readonly FanSeen[],
+  plenums: readonly Rows[],
+  flags: Uint8Array,
+): Finding[] {
+  return fans.flatMap((fan) => [...meters(season, fan, flags), ...current(season, fan, plenums, flags)]);
+}
+
+function meters(season: Season, fan: FanSeen, flags: Uint8Array): Finding[] {
+  const binId = binOf(season, fan.id);
+  const findings: Finding[] = [];
+  for (const [column, name] of [
+    ['energy_j', 'energy meter'],
+    ['run_s', 'run-hour meter'],
+  ] as const) {
+    const values = fan.log[column];
+    const { resets, slips } = meterFaults(
+      values,
+      values.map((value) => (Number.isFinite(value) ? 1 : 0)),
+    );
+    const at = (i: number) => fan.log.time[i];
+    if (resets.length > 0) {
+      findings.push({
+        kind: 'meter-reset',
+        where: `fan ${fan.id}`,
+        binId,
+        fromMs: at(resets[0]),
+        toMs: at(resets[resets.length - 1]),
+        cells: 0,
+        text: `The ${name} jumped back ${resets.length === 1 ? 'once' : `${resets.length} times`} and counted on from there; what it counted between the last reading before and the first after is lost.`,
+        advice: 'Compare with the bill where there is one; a meter that resets on power cuts needs a battery.',
+      });
+    }
+    if (slips.length > 0) {
+      for (const i of slips) flags[fan.rows.rows[i]] |= FLAGS.spike;
+      findings.push({
+        kind: 'spike',
+        where: `fan ${fan.id}`,
+        binId,
+        fromMs: at(slips[0]),
+        toMs: at(slips[slips.length - 1]),
+        cells: slips.length,
+        text: `${countText(slips.length, `reading`)} of the ${name} slipped while the meter before and after counted on; they are left out.`,
+        advice: null,
+      });
+    }
+  }
+  return findings;
+}
+
+function current(season: Season, fan: FanSeen, plenums: readonly Rows[], flags: Uint8Array): Finding[] {
+  const spec = season.fans.find((one) => one.id === fan.id)!;
+  const usualA = runningAmps(fan.log, fan.state) || nameplateAmps(spec);
+  if (!(usualA > 0)) return [];
+  const byMeter = workingByMeter(fan, spec.nameplateW);
+  const metered = byMeter.includes(1);
+  const working = metered ? byMeter : workingByPressure(season, fan, plenums);
+  const { time, current_a } = fan.log;
+  return deadCurrent(time, current_a, working, usualA).map(({ first, last, hours }) => {
+    let cells = 0;
+    // With a good meter in the row, the row stays: its meter is what is wanted.
+    if (!metered) {
+      for (let i = first; i <= last; i++) {
+        flags[fan.rows.rows[i]] |= FLAGS.stuck;
+        cells += 1;
+      }
+    }
+    return {
+      kind: 'stuck' as const,
+      where: `fan ${fan.id}`,
+      binId: binOf(season, fan.id),
+      fromMs: time[first],
+      toMs: time[last],
+      cells,
+      text: `The current sensor read nothing for ${Math.round(hours)} hours in which ${metered ? "the fan's meter counted on" : 'the pressure in the plenum showed the fan at work'}; ${metered ? 'its meter is used' : 'those rows are left out and the fan is unknown there'}.`,
+      advice: 'Have the current sensor checked by someone licensed to open the panel.',
+    };
+  });
+}
+
+function workingByMeter(fan: FanSeen, nameplateW: number): Uint8Array {
+  const { time, energy_j, run_s } = fan.log;
+  const out = new Uint8Array(time.length);
+  for (let i = 0; i + 1 < time.length; i++) {
+    const seconds = (time[i + 1] - time[i]) / 1000;
+    const usedJ = energy_j[i + 1] - energy_j[i];
+    const ranS = run_s[i + 1] - run_s[i];
+    if (usedJ > WORKING_SHARE * nameplateW * seconds || ranS > 0.5 * seconds) out[i] = 1;
+  }
+  return out;
+}
+
+/** Only where the bin has this one fan: else another may have made the pressure. */
+function workingByPressure(season: Season, fan: FanSeen, plenums: readonly Rows[]): Uint8Array {
+  const out = new Uint8Array(fan.log.time.length);
+  const bins = season.bins.filter((bin) => bin.fanIds.includes(fan.id));
+  const plenum = plenums.find((one) => bins.some((bin) => bin.id === one.id && bin.fanIds.length === 1));
+  if (plenum === undefined) return out;
+  const pressure = plenum.column('static_pressure_pa');
+  let j = 0;
+  for (let i = 0; i < out.length; i++) {
+    while (j + 1 < plenum.time.length && plenum.time[j + 1] <= fan.log.time[i]) j += 1;
+    // Both the reading before and the one after must show it.
+    const shows = (k: number) =>
+      k < plenum.time.length &&
+      Math.abs(plenum.time[k] - fan.log.time[i]) <= HOUR_MS &&
+      Math.abs(pressure[k]) >= WORKING_PRESSURE_PA;
+    if (shows(j) && shows(j + 1)) out[i] = 1;
+  }
+  return out;
+}
+
+export function binOf(season: Season, fanId: string): string | null {
+  const bins = season.bins.filter((bin) => bin.fanIds.includes(fanId));
+  return bins.length === 1 ? bins[0].id : null;
+}

@@ -1,0 +1,103 @@
+import type { Finding } from '../loaded.ts';
+import type { FanSeen } from './check-fans.ts';
+import type { BinCheck, Checked } from './checked.ts';
+import { isByChange } from './fan-state.ts';
+import { type Gap, gapsOf } from './gaps.ts';
+import { usualInterval } from './interval.ts';
+import { type AtSensor, type Place, placesOf } from './places.ts';
+import { countText, spanText } from './wording.ts';
+
+/** Gaps told one by one, the longest first; the rest of a place is summed up. */
+const TOLD_EACH = 3;
+
+/** Holes in the cables' logs, told by the largest place that lost its readings at once. */
+export function checkGrainGaps({ sensors, roster }: Pick<BinCheck, 'sensors' | 'roster'>): Finding[] {
+  const times = sensors.map(readTimes);
+  const interval = usualInterval(
+    times.reduce((most, its) => (its.length > most.length ? its : most), new Float64Array()),
+  );
+  const bounds = boundsOf(times);
+  if (bounds === null) return [];
+  const items: AtSensor[] = sensors.flatMap((sensor, k) => {
+    const { bin, cable, sensor: number } = sensor.series;
+    return gapsOf(times[k], bounds).map(({ fromMs, toMs, lacking }) => ({
+      bin,
+      cable,
+      sensor: number,
+      fromMs,
+      toMs,
+      cells: lacking,
+    }));
+  });
+  return told(placesOf(items, roster, 1.5 * interval), (place) => place.where);
+}
+
+/** When something was read of a sensor at all. */
+function readTimes({ series }: Checked): Float64Array {
+  return series.timeMs.filter((_, i) => Number.isFinite(series.tempC[i]) || Number.isFinite(series.moistureWb[i]));
+}
+
+export function boundsOf(times: readonly Float64Array[]): { fromMs: number; toMs: number } | null {
+  let fromMs = Number.POSITIVE_INFINITY;
+  let toMs = Number.NEGATIVE_INFINITY;
+  for (const its of times) {
+    if (its.length === 0) continue;
+    fromMs = Math.min(fromMs, its[0]);
+    toMs = Math.max(toMs, its[its.length - 1]);
+  }
+  return toMs >= fromMs ? { fromMs, toMs } : null;
+}
+
+/** Holes in a log of one thing. */
+export function checkLogGaps(
+  where: string,
+  binId: string | null,
+  timeMs: Float64Array,
+  bounds: { fromMs: number; toMs: number } | null,
+): Finding[] {
+  const places = gapsOf(timeMs, bounds).map((gap: Gap) => ({ where, binId, cells: gap.lacking, ...gap }));
+  return told(places, () => where);
+}
+
+/** Holes in fan logs; one that writes only changes has none that can be seen. */
+export function checkFanGaps(
+  fan: FanSeen,
+  binId: string | null,
+  bounds: { fromMs: number; toMs: number } | null,
+): Finding[] {
+  return isByChange(fan.state) ? [] : checkLogGaps(`fan ${fan.id}`, binId, fan.log.time, bounds);
+}
+
+type Hole = Pick<Place, 'where' | 'fromMs' | 'toMs' | 'cells'> & { binId: string | null };
+
+function told(holes: readonly Hole[], by: (hole: Hole) => string): Finding[] {
+  const groups = new Map<string, Hole[]>();
+  for (const hole of holes) groups.set(by(hole), [...(groups.get(by(hole)) ?? []), hole]);
+  return [...groups.values()].flatMap((group) => {
+    const longest = [...group].sort((a, b) => b.toMs - b.fromMs - (a.toMs - a.fromMs) || a.fromMs - b.fromMs);
+    const each = group.length <= TOLD_EACH + 1 ? group : longest.slice(0, TOLD_EACH);
+    const rest = group.filter((hole) => !each.includes(hole));
+    const out = each
+      .sort((a, b) => a.fromMs - b.fromMs)
+      .map((hole) =>
+        finding(
+          hole,
+          `No readings for ${spanText(hole.toMs - hole.fromMs)}; ${countText(hole.cells, 'reading')} are lacking.`,
+        ),
+      );
+    if (rest.length === 0) return out;
+    const sum: Hole = {
+      ...rest[0],
+      fromMs: Math.min(...rest.map((hole) => hole.fromMs)),
+      toMs: Math.max(...rest.map((hole) => hole.toMs)),
+      cells: rest.reduce((total, hole) => total + hole.cells, 0),
+    };
+    const longestMs = Math.max(...rest.map((hole) => hole.toMs - hole.fromMs));
+    const text = `${countText(rest.length, 'more gap')}, none longer than ${spanText(longestMs)}; ${countText(sum.cells, 'reading')} are lacking in all.`;
+    return [...out, finding(sum, text)];
+  });
+}
+
+function finding({ where, binId, fromMs, toMs, cells }: Hole, text: string): Finding {
+  return { kind: 'gap', where, binId, fromMs, toMs, cells, text, advice: null };
+}

@@ -1,0 +1,122 @@
+import type { Finding } from '../loaded.ts';
+import { type BinCheck, type Checked, flagCells } from './checked.ts';
+import { type AtSensor, type Place, placesOf } from './places.ts';
+import { DAY_MS } from './track.ts';
+import { wrongShares } from './unit-fraction.ts';
+import { dailyMedians, offByScale, offFromAir } from './unit-level.ts';
+import { type Stretch, UNIT_MISTAKES, UNIT_SENSORS, type UnitMistake, unitStretches } from './unit-stretch.ts';
+import { countText } from './wording.ts';
+
+/** Cables whose temperatures, or sensors whose moistures, were logged in another unit than the file says. */
+export function checkGrainUnits(check: BinCheck): Finding[] {
+  return [...UNIT_MISTAKES.flatMap((mistake) => temperatures(check, mistake)), ...moistures(check)];
+}
+
+interface Found extends AtSensor {
+  of: Checked;
+  stretch: Stretch;
+}
+
+function temperatures(check: BinCheck, mistake: UnitMistake): Finding[] {
+  const possible = check.sensors.filter((sensor) => {
+    const said = check.saidUnit(sensor);
+    return said === null || said === mistake.said;
+  });
+  const found = [...wholeLogs(check, possible, mistake), ...stretches(possible, mistake)].map((one) => {
+    const positions = range(one.stretch);
+    return { ...one, cells: flagCells(one.of, 'temp', positions, 'unit') };
+  });
+  return placesOf(
+    found.filter((one) => one.cells > 0),
+    check.roster,
+    DAY_MS,
+  ).map((place) => finding(place, mistake));
+}
+
+/** Whole cables, held against the bin's other cables; a whole bin against the outdoor air. */
+function wholeLogs(check: BinCheck, sensors: readonly Checked[], mistake: UnitMistake): Found[] {
+  const cables = byCable(sensors);
+  const daily = new Map([...cables].map(([cable, its]) => [cable, dailyMedians(its.map((one) => one.temp))]));
+  const all = byCable(check.sensors);
+  for (const [cable, its] of all) if (!daily.has(cable)) daily.set(cable, dailyMedians(its.map((one) => one.temp)));
+  const wrong = [...cables.keys()].filter((cable) =>
+    [...daily.keys()].some((other) => other !== cable && offByScale(daily.get(cable)!, daily.get(other)!, mistake)),
+  );
+  if (wrong.length === 0 && cables.size === all.size && check.outdoor !== null) {
+    const bin = dailyMedians(sensors.map((one) => one.temp));
+    if (offFromAir(bin, check.outdoor.daily, mistake)) wrong.push(...cables.keys());
+  }
+  return wrong.flatMap((cable) =>
+    cables.get(cable)!.map((of) => atSensor(of, { first: 0, last: of.series.rows.length - 1 })),
+  );
+}
+
+/** Stretches that most sensors of a cable show at once. */
+function stretches(sensors: readonly Checked[], mistake: UnitMistake): Found[] {
+  const out: Found[] = [];
+  for (const its of byCable(sensors).values()) {
+    const found = its.flatMap((of) => unitStretches(of.temp, mistake).map((stretch) => atSensor(of, stretch)));
+    for (const one of found) {
+      const middle = (one.fromMs + one.toMs) / 2;
+      const fellows = new Set(
+        found.filter((other) => other.fromMs <= middle && other.toMs >= middle).map(({ of }) => of),
+      );
+      const reading = its.filter((of) =>
+        of.temp.use.some((use, i) => use === 1 && of.temp.timeMs[i] >= one.fromMs && of.temp.timeMs[i] <= one.toMs),
+      );
+      if (fellows.size >= UNIT_SENSORS * reading.length) out.push(one);
+    }
+  }
+  return out;
+}
+
+function moistures(check: BinCheck): Finding[] {
+  const found: AtSensor[] = [];
+  for (const sensor of check.sensors) {
+    const positions = wrongShares(sensor.moisture.values, sensor.moisture.use, 'moisture');
+    if (positions.length === 0) continue;
+    const one = atSensor(sensor, { first: positions[0], last: positions[positions.length - 1] });
+    found.push({ ...one, cells: flagCells(sensor, 'moisture', positions, 'unit') });
+  }
+  return placesOf(found, check.roster, DAY_MS).map((place) => ({
+    kind: 'unit',
+    where: place.where,
+    binId: place.binId,
+    fromMs: place.fromMs,
+    toMs: place.toMs,
+    cells: place.cells,
+    text: `${countText(place.cells, 'moisture reading')} make sense only a hundredfold: percent and fraction were mixed up between the log and season.yaml.`,
+    advice: 'Set the unit of the moisture column to "%" or "fraction" as it was logged, and load again.',
+  }));
+}
+
+function byCable(sensors: readonly Checked[]): Map<string, Checked[]> {
+  const out = new Map<string, Checked[]>();
+  for (const sensor of sensors) out.set(sensor.series.cable, [...(out.get(sensor.series.cable) ?? []), sensor]);
+  return out;
+}
+
+function atSensor(of: Checked, stretch: Stretch): Found {
+  const { bin, cable, sensor, timeMs } = of.series;
+  return { bin, cable, sensor, fromMs: timeMs[stretch.first], toMs: timeMs[stretch.last], cells: 0, of, stretch };
+}
+
+function* range({ first, last }: Stretch): Generator<number> {
+  for (let i = first; i <= last; i++) yield i;
+}
+
+const SCALE = { degF: '°F', degC: '°C' } as const;
+
+function finding(place: Place, mistake: UnitMistake): Finding {
+  const { said, logged } = mistake;
+  return {
+    kind: 'unit',
+    where: place.where,
+    binId: place.binId,
+    fromMs: place.fromMs,
+    toMs: place.toMs,
+    cells: place.cells,
+    text: `${countText(place.cells, 'temperature reading')} were read as ${SCALE[said]} but fit the readings and the air around them only as ${SCALE[logged]}.`,
+    advice: `If the logger wrote ${SCALE[logged]}, put those rows in a file of their own with unit ${logged} in season.yaml, and load again.`,
+  };
+}

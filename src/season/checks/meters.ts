@@ -1,0 +1,66 @@
+/** A meter may drop by its own last digit without having been reset: this share of its reading. */
+const LAST_DIGIT = 1e-6;
+/** Readings within which a slipped reading shows itself by the meter going on as before. */
+export const SLIP_READINGS = 3;
+
+/** What a running meter did that a running meter does not do; positions, rising. */
+export interface MeterFaults {
+  /** first reading after the meter jumped back for good */
+  resets: number[];
+  /** readings that slipped, low or high, while the meter before and after goes on */
+  slips: number[];
+}
+
+/**
+ * @param values  running meter, [readings]; NaN is missing
+ * @param use     [readings], 0 to pass over
+ */
+export function meterFaults(values: ArrayLike<number>, use: ArrayLike<number>): MeterFaults {
+  const at: number[] = [];
+  for (let i = 0; i < values.length; i++) if (use[i] && Number.isFinite(values[i])) at.push(i);
+  const resets: number[] = [];
+  const slips: number[] = [];
+  let last = 0;
+  for (let k = 1; k < at.length; k++) {
+    const before = values[at[last]];
+    const now = values[at[k]];
+    const slack = LAST_DIGIT * Math.abs(before);
+    if (now >= before - slack) {
+      last = k;
+      continue;
+    }
+    // Low for a few readings, then on from where it was: those slipped. Missing a climb all at once is no sign of it.
+    const back = backAt(values, at, k, before);
+    if (back > 0) {
+      for (let j = k; j < back; j++) slips.push(at[j]);
+      last = back;
+      k = back;
+      continue;
+    }
+    // High just before, and now on from the one before that: the high one slipped.
+    const earlier = k >= 2 ? values[at[k - 2]] : Number.NaN;
+    if (now >= earlier && last === k - 1 && before - earlier > 10 * usualStep(values, at, k)) {
+      slips.push(at[k - 1]);
+    } else {
+      resets.push(at[k]);
+    }
+    last = k;
+  }
+  return { resets, slips };
+}
+
+/** The reading, within SLIP_READINGS, from which the meter goes on at its old level; -1 for none. */
+function backAt(values: ArrayLike<number>, at: readonly number[], k: number, before: number): number {
+  for (let j = k + 1; j <= k + SLIP_READINGS && j < at.length; j++) {
+    const now = values[at[j]];
+    if (now >= before && now - before <= (j - k + 1) * 10 * usualStep(values, at, k)) return j;
+  }
+  return -1;
+}
+
+/** The largest of the steps up in the readings shortly before, a little more than nothing. */
+function usualStep(values: ArrayLike<number>, at: readonly number[], k: number): number {
+  let most = 0;
+  for (let j = Math.max(1, k - 24); j < k - 1; j++) most = Math.max(most, values[at[j]] - values[at[j - 1]]);
+  return most;
+}

@@ -1,0 +1,102 @@
+import { medianOf } from './interval.ts';
+import { HOUR_MS, type Track, used } from './track.ts';
+
+/** A file that says one scale while the logger wrote the other. */
+export interface UnitMistake {
+  /** what the file says, what was logged */
+  said: 'degF' | 'degC';
+  logged: 'degF' | 'degC';
+  /** what is read in SI as the truth in SI */
+  truth: (readC: number) => number;
+}
+
+export const UNIT_MISTAKES: readonly UnitMistake[] = [
+  { said: 'degF', logged: 'degC', truth: (readC) => readC * 1.8 + 32 },
+  { said: 'degC', logged: 'degF', truth: (readC) => (readC - 32) / 1.8 },
+];
+
+/** Least jump by which the scale changes: at any temperature of grain above -20 C it is more. */
+export const UNIT_JUMP_K = 8;
+/** What is left of the jump when the other scale is read, at most: this, or this share of it. */
+export const UNIT_JOIN_K = 3;
+export const UNIT_JOIN_SHARE = 0.2;
+/** Fewer readings than this are called a spike. */
+export const UNIT_READINGS = 6;
+/** Share of a cable's sensors that must show it at once: a scale is set for a logger, not for one sensor. */
+export const UNIT_SENSORS = 2 / 3;
+
+/** Steps up to this are weather or a front and cost nothing. */
+const FREE_K = 4;
+const FREE_ACROSS_HOLE_K = 10;
+const HOLE_MS = 12 * HOUR_MS;
+const DEAREST_K = 30;
+const SWITCH_K = 4;
+
+/** Positions of the track, both inclusive. */
+export interface Stretch {
+  first: number;
+  last: number;
+}
+
+/**
+ * Stretches in which reading the other scale makes a sensor's record whole: the cheapest path through two states (as
+ * said, as mistaken) by the jumps that remain, each stretch then proved at its ends.
+ */
+export function unitStretches(track: Track, mistake: UnitMistake): Stretch[] {
+  const at = used(track);
+  if (at.length < 2 * UNIT_READINGS) return [];
+  const { timeMs, values } = track;
+  const truth = (i: number) => mistake.truth(values[i]);
+  const from = new Uint8Array(at.length * 2);
+  let said = 0;
+  let wrong = 0;
+  for (let k = 1; k < at.length; k++) {
+    const a = at[k - 1];
+    const b = at[k];
+    const free = timeMs[b] - timeMs[a] > HOLE_MS ? FREE_ACROSS_HOLE_K : FREE_K;
+    const stay = cost(values[b] - values[a], free);
+    const stayWrong = cost(truth(b) - truth(a), free);
+    const goWrong = cost(truth(b) - values[a], free) + SWITCH_K;
+    const goBack = cost(values[b] - truth(a), free) + SWITCH_K;
+    const toSaid = [said + stay, wrong + goBack];
+    const toWrong = [said + goWrong, wrong + stayWrong];
+    from[2 * k] = toSaid[1] < toSaid[0] ? 1 : 0;
+    from[2 * k + 1] = toWrong[1] < toWrong[0] ? 1 : 0;
+    said = Math.min(...(toSaid as [number, number]));
+    // The word of the file counts where nothing speaks against it.
+    wrong = Math.min(...(toWrong as [number, number])) + 1e-3;
+  }
+  const state = new Uint8Array(at.length);
+  state[at.length - 1] = wrong < said ? 1 : 0;
+  for (let k = at.length - 1; k > 0; k--) state[k - 1] = from[2 * k + state[k]];
+  return stretchesOf(state)
+    .filter(([first, last]) => last - first + 1 >= UNIT_READINGS)
+    .filter(([first, last]) => proved(track, mistake, at, first, true) || proved(track, mistake, at, last, false))
+    .map(([first, last]) => ({ first: at[first], last: at[last] }));
+}
+
+function cost(stepK: number, freeK: number): number {
+  return Math.min(DEAREST_K, Math.max(0, Math.abs(stepK) - freeK));
+}
+
+function stretchesOf(state: Uint8Array): [number, number][] {
+  const out: [number, number][] = [];
+  for (let k = 0; k < state.length; k++) {
+    if (state[k] === 0) continue;
+    const first = k;
+    while (k + 1 < state.length && state[k + 1] === 1) k += 1;
+    out.push([first, k]);
+  }
+  return out;
+}
+
+/** At an end of a stretch: read as said there is a jump, read the other way there is none. */
+function proved(track: Track, mistake: UnitMistake, at: Int32Array, end: number, isFirst: boolean): boolean {
+  const level = (start: number, stop: number) =>
+    medianOf(Array.from(at.subarray(Math.max(0, start), Math.max(0, stop)), (i) => track.values[i]));
+  const inside = isFirst ? level(end, end + 3) : level(end - 2, end + 1);
+  const outside = isFirst ? level(end - 3, end) : level(end + 1, end + 4);
+  const jump = Math.abs(inside - outside);
+  const left = Math.abs(mistake.truth(inside) - outside);
+  return jump >= UNIT_JUMP_K && left <= Math.max(UNIT_JOIN_K, UNIT_JOIN_SHARE * jump);
+}

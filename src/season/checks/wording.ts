@@ -1,0 +1,38 @@
+import { fromSi } from '../../base/units.ts';
+
+export type ShowUnits = 'us' | 'si';
+
+/** `41.2 °F` */
+export function tempText(tempC: number, show: ShowUnits): string {
+  return show === 'us' ? `${fromSi('temperature', tempC, 'degF').toFixed(1)} °F` : `${tempC.toFixed(1)} °C`;
+}
+
+/** `9.0 °F`, a difference */
+export function deltaText(deltaK: number, show: ShowUnits): string {
+  return show === 'us' ? `${(deltaK * 1.8).toFixed(1)} °F` : `${deltaK.toFixed(1)} K`;
+}
+
+/** `14.3 %` */
+export function percentText(fraction: number): string {
+  return `${(fraction * 100).toFixed(Math.abs(fraction) < 0.01 ? 2 : 1)} %`;
+}
+
+/** `inH2O` or `Pa` as people write them */
+export function pressureText(pressurePa: number, show: ShowUnits): string {
+  return show === 'us' ? `${(pressurePa / 249.08891).toFixed(2)} in of water` : `${Math.round(pressurePa)} Pa`;
+}
+
+/** `21 days`, `30 hours` */
+export function spanText(ms: number): string {
+  const hours = ms / 3_600_000;
+  return hours >= 72 ? `${Math.round(hours / 24)} days` : `${Math.max(1, Math.round(hours))} hours`;
+}
+
+/** `1 reading`, `12,300 readings` */
+export function countText(count: number, one: string, many = `${one}s`): string {
+  return `${grouped(count)} ${count === 1 ? one : many}`;
+}
+
+function grouped(count: number): string {
+  return String(Math.round(count)).replace(/\B(?=(\d{3})+$)/g, ',');
+}
