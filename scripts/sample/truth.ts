@@ -1,0 +1,232 @@
+import { DAY, fromLocal, HOUR, MINUTE } from './calendar.ts';
+import { addQuarter, demandMonths, energyPrice, type QuarterLoads } from './charges.ts';
+import type { FarmPlan } from './farm-types.ts';
+import { trueArrivals } from './front-truth.ts';
+import { toWetBasis } from './kernels.ts';
+import { type MinuteEnergy, minuteEnergy } from './power.ts';
+import { type BinRun, STEP_MS } from './run-bin.ts';
+import type { Weather } from './weather.ts';
+
+const LB = 0.45359237;
+const round = (value: number, digits: number): number => Number(value.toFixed(digits));
+const iso = (ms: number): string => new Date(ms).toISOString().replace('.000Z', 'Z');
+
+export interface FarmEnergy {
+  /** by fan */
+  minutes: Map<string, MinuteEnergy>;
+  /** by tariff: kWh of the fans by quarter hour, payers are fan ids */
+  loads: Map<string, QuarterLoads>;
+}
+
+export function farmEnergy(farm: FarmPlan, runs: readonly BinRun[], weather: Weather): FarmEnergy {
+  const minutes = new Map<string, MinuteEnergy>();
+  const loads = new Map<string, QuarterLoads>(farm.tariffs.map((tariff) => [tariff.id, new Map()]));
+  for (const fan of farm.fans) {
+    const run = runs.find((one) => one.runs.has(fan.id))!;
+    const energy = minuteEnergy(fan, run.runs.get(fan.id)!, weather);
+    minutes.set(fan.id, energy);
+    const of = loads.get(fan.tariff)!;
+    energy.ms.forEach((ms, i) => {
+      addQuarter(of, ms, fan.id, energy.kwh[i]);
+    });
+  }
+  return { minutes, loads };
+}
+
+/** Every local month that the season touches. */
+export function seasonMonths(farm: FarmPlan): string[] {
+  const out: string[] = [];
+  let [year, month] = farm.starts.split('-').map(Number);
+  const last = farm.ends.slice(0, 7);
+  for (;;) {
+    const text = `${year}-${String(month).padStart(2, '0')}`;
+    out.push(text);
+    if (text === last) return out;
+    month++;
+    if (month > 12) {
+      month = 1;
+      year++;
+    }
+  }
+}
+
+/** Dry-basis mean over a span of steps, told as wet basis, %. */
+function meanMoisture(run: BinRun, fromMs: number, toMs: number): number {
+  const from = Math.round((fromMs - run.startMs) / STEP_MS);
+  const to = Math.round((toMs - run.startMs) / STEP_MS);
+  let sum = 0;
+  for (let s = from; s < to; s++) sum += run.meanMoistureDb[s];
+  return toWetBasis(sum / (to - from));
+}
+
+function meanTemp(run: BinRun, fromMs: number, toMs: number): number {
+  const from = Math.round((fromMs - run.startMs) / STEP_MS);
+  const to = Math.round((toMs - run.startMs) / STEP_MS);
+  let sum = 0;
+  for (let s = from; s < to; s++) sum += run.meanTempC[s];
+  return sum / (to - from);
+}
+
+function fanTruth(farm: FarmPlan, run: BinRun, energy: FarmEnergy, months: readonly string[]) {
+  const fans = run.plan.fans.map((id) => {
+    const fan = farm.fans.find((one) => one.id === id)!;
+    const tariff = farm.tariffs.find((one) => one.id === fan.tariff)!;
+    const runs = run.runs.get(id)!;
+    const { ms, kwh } = energy.minutes.get(id)!;
+    let total = 0;
+    let cost = 0;
+    kwh.forEach((one, i) => {
+      total += one;
+      cost += one * energyPrice(tariff, ms[i]);
+    });
+    const demand = demandMonths(tariff, energy.loads.get(tariff.id)!, months);
+    return {
+      fan: id,
+      runHours: round(runs.reduce((sum, one) => sum + one.toMs - one.fromMs, 0) / HOUR, 4),
+      starts: runs.length,
+      energyKwh: round(total, 4),
+      energyCost: round(cost, 4),
+      demandCost: round(
+        demand.reduce((sum, month) => sum + (month.byPayer.get(id) ?? 0), 0),
+        4,
+      ),
+      connectedPerYear: round(fan.hp * (tariff.connectedPerHpYear ?? 0), 4),
+      runs: runs.map((one) => [one.fromMs, one.toMs]),
+    };
+  });
+  const minutes = new Set(run.plan.fans.flatMap((id) => [...energy.minutes.get(id)!.ms]));
+  const sorted = [...minutes].sort((a, b) => a - b);
+  const starts = sorted.filter((ms, i) => i === 0 || ms - sorted[i - 1] > MINUTE).length;
+  const sum = (pick: (fan: (typeof fans)[number]) => number) =>
+    round(
+      fans.reduce((all, fan) => all + pick(fan), 0),
+      4,
+    );
+  const energyCost = sum((fan) => fan.energyCost);
+  const demandCost = sum((fan) => fan.demandCost);
+  const connectedPerYear = sum((fan) => fan.connectedPerYear);
+  return {
+    hours: round(minutes.size / 60, 4),
+    starts,
+    runHours: sum((fan) => fan.runHours),
+    energyKwh: sum((fan) => fan.energyKwh),
+    energyCost,
+    demandCost,
+    connectedPerYear,
+    heatCost: 0,
+    costWithoutConnected: round(energyCost + demandCost, 4),
+    fans,
+  };
+}
+
+/** What truly happened in one bin, by the generator's own account. */
+export function binTruth(farm: FarmPlan, run: BinRun, energy: FarmEnergy, months: readonly string[]) {
+  const { plan } = run;
+  const filled = fromLocal(plan.fills.at(-1)!.at);
+  const end = plan.emptying.length > 0 ? fromLocal(plan.emptying[0].at) : fromLocal(farm.ends) + DAY;
+  // Whole steps after the filling moment, so that the last load counts.
+  const startPct = meanMoisture(run, filled + STEP_MS, filled + DAY);
+  const endPct = meanMoisture(run, end - DAY, end);
+  const pounds = run.wetKgFilled / LB;
+  const bushels = pounds / run.kernel.bushelLb;
+  const base = { corn: 15, soybean: 13, wheat: 13.5 }[plan.crop];
+  const endKg = run.dryKg / (1 - endPct / 100);
+  const atBase = run.dryKg / (1 - base / 100);
+  const price = { corn: 4.35, soybean: 10.6, wheat: 5.6 }[plan.crop];
+  const lostBushels = Math.max(0, (atBase - endKg) / LB / run.kernel.bushelLb);
+  const stages = plan.stages.map((stage) => {
+    const from = fromLocal(stage.from);
+    const to = fromLocal(stage.to);
+    // One stage may follow another without a stop (a second fan joins), so runs are cut at its bounds.
+    const spans = stage.fans
+      .flatMap((id) => run.runs.get(id)!)
+      .filter((one) => one.toMs > from && one.fromMs < to + HOUR)
+      .map((one) => ({ fromMs: Math.max(one.fromMs, from), toMs: Math.min(one.toMs, to + HOUR) }));
+    if (spans.length === 0) return { rule: stage.rule.kind, fromMs: null, toMs: null };
+    return {
+      rule: stage.rule.kind,
+      fromMs: Math.min(...spans.map((one) => one.fromMs)),
+      toMs: Math.max(...spans.map((one) => one.toMs)),
+    };
+  });
+  const campaigns = plan.stages.flatMap((stage, i) => {
+    const { fromMs, toMs } = stages[i];
+    if (stage.front === undefined || fromMs === null || toMs === null) return [];
+    const arrivals = trueArrivals(run, stage.fans, fromMs, toMs, stage.front === 'cooling' ? -1 : 1);
+    return [
+      {
+        kind: stage.front,
+        from: iso(fromMs),
+        to: iso(toMs),
+        arrivals: arrivals.map((one) => ({
+          cable: one.cable,
+          sensor: one.sensor,
+          heightM: round(one.heightM, 4),
+          arrived: one.arrivedMs === null ? null : iso(one.arrivedMs),
+          fanHours: one.fanHours === null ? null : round(one.fanHours, 2),
+          aheadC: one.aheadC === null ? null : round(one.aheadC, 2),
+          behindC: one.behindC === null ? null : round(one.behindC, 2),
+          runnerUp: one.runnerUp === null ? null : round(one.runnerUp, 2),
+          why: one.why,
+        })),
+      },
+    ];
+  });
+  const profile = run.columns.map((column) => ({
+    column: column.id,
+    share: round(column.areaM2 / run.areaM2, 4),
+    bottomPct: round(toWetBasis(column.moistureDb[4]), 2),
+    middlePct: round(toWetBasis(column.moistureDb[32]), 2),
+    topPct: round(toWetBasis(column.moistureDb[59]), 2),
+  }));
+  return {
+    id: plan.id,
+    name: plan.name,
+    crop: plan.crop,
+    goal: plan.goal,
+    grain: {
+      isothermOfTheGrain: run.kernel.isotherm,
+      wetKgFilled: round(run.wetKgFilled, 1),
+      dryMatterKg: round(run.dryKg, 1),
+      bushels: round(bushels, 1),
+      depthM: round(run.layerM * 64, 4),
+    },
+    airflow: {
+      flowM3S: round(run.flowM3S, 4),
+      cfmPerBushel: round(
+        run.flowM3S / (0.3048 ** 3 / 60) / ((run.areaM2 * run.layerM * 64) / (1.2445 * 0.3048 ** 3)),
+        4,
+      ),
+    },
+    fan: fanTruth(farm, run, energy, months),
+    moisture: {
+      startPct: round(startPct, 4),
+      endPct: round(endPct, 4),
+      pointsRemoved: round(startPct - endPct, 4),
+      overdryingLossBushels: round(lostBushels, 2),
+      overdryingLoss: round(lostBushels * price, 2),
+      endProfile: profile,
+    },
+    temperature: {
+      startC: round(meanTemp(run, filled + STEP_MS, filled + DAY), 3),
+      endC: round(meanTemp(run, end - DAY, end), 3),
+    },
+    water: { carriedByAirKg: round(run.waterByAirKg, 1), lostByGrainKg: round(run.waterLostKg, 1) },
+    stages: stages.map((one) => ({ ...one, from: one.fromMs === null ? null : iso(one.fromMs) })),
+    campaigns,
+  };
+}
+
+export function tariffTruth(farm: FarmPlan, energy: FarmEnergy, months: readonly string[]) {
+  return farm.tariffs.map((tariff) => ({
+    id: tariff.id,
+    months,
+    demand: demandMonths(tariff, energy.loads.get(tariff.id)!, months).map((month) => ({
+      month: month.month,
+      peakKw: round(month.peakKw, 4),
+      at: month.atMs === null ? null : iso(month.atMs),
+      billedKw: round(month.billedKw, 4),
+      cost: round(month.cost, 4),
+    })),
+  }));
+}
