@@ -1,0 +1,159 @@
+import * as z from 'zod';
+import { exampleOf, linearUnit, unitsOf } from '../../base/units.ts';
+import type { ColumnSpec } from '../season.ts';
+import type { Check } from './check.ts';
+import { COLUMN_KEYS, type ColumnKind, LAYOUTS } from './column-keys.ts';
+import type { Draft } from './draft.ts';
+import { map, text } from './fields.ts';
+import type { FileText } from './file.ts';
+import { unknownKey } from './issues.ts';
+import type { YamlPath } from './path-text.ts';
+import { show } from './show.ts';
+
+const TAKES = 'the header of a column, or { column: header, unit: … }';
+
+const columnSchema = () =>
+  z.union(
+    [
+      text('header of the column'),
+      map(
+        {
+          column: text('header of the column').optional(),
+          headers: text('wide files: headers of all sensors, with {cable} and {sensor}').optional(),
+          unit: text('unit of the column').optional(),
+        },
+        'a column and its unit',
+      ),
+    ],
+    { error: TAKES },
+  );
+
+/** Which keys a file may have hangs on what it holds, so checkColumns looks at them. */
+export const columnsSchema = () =>
+  z.record(z.string(), columnSchema(), { error: 'a map of columns, e.g. { time: Stamp, bin: Bin }' }).meta({
+    description: 'which column holds what; headers may be left out when they are these keys',
+    propertyNames: { anyOf: [{ enum: COLUMN_KEYS }, { pattern: '^x-' }] },
+  });
+
+type ColumnText = z.infer<ReturnType<typeof columnSchema>>;
+export type ColumnsText = z.infer<ReturnType<typeof columnsSchema>>;
+
+export function checkColumns(file: Draft<FileText>, path: YamlPath, check: Check): void {
+  const { holds, columns } = file;
+  if (holds === undefined || columns === undefined) return;
+  const { report, bad } = check;
+  const at = [...path, 'columns'];
+  const layout = LAYOUTS[holds];
+  const wide = file.shape === 'wide';
+  const known = Object.keys(layout.keys).filter((key) => !(wide && (key === 'cable' || key === 'sensor')));
+  for (const [key, column] of Object.entries(columns)) {
+    if (column === undefined) continue;
+    if (wide && (key === 'cable' || key === 'sensor')) {
+      const text = `is no column of a wide file; write {${key}} in headers instead, e.g. headers: "T {cable}-{sensor}".`;
+      report('SEASON_CONFLICT', [...at, key], text, 'key');
+    } else if (!known.includes(key)) report('SEASON_KEY', [...at, key], unknownKey(key, known), 'key');
+    else checkColumn(column, layout.keys[key], wide, 'cable' in file, [...at, key], check);
+  }
+  const has = (key: string) => columns[key] !== undefined || bad.under([...at, key]);
+  for (const key of layout.needs.filter((one) => known.includes(one) && !has(one))) {
+    const constant = layout.constants.find((one) => one === key);
+    if (constant !== undefined && (file[constant] !== undefined || bad.under([...path, constant]))) continue;
+    const or = constant === undefined ? '' : `, or \`${key}: …\` for the whole file`;
+    report('SEASON_MISSING', [...at, key], `is missing; a ${holds} file needs its column${or}.`, 'parent');
+  }
+  // A misspelt key is told already; the column is not missing.
+  if (layout.oneOf.length > 0 && !layout.oneOf.some(has) && Object.keys(columns).every((key) => known.includes(key))) {
+    report(
+      'SEASON_MISSING',
+      at,
+      `name no measurement; a ${holds} file takes at least one of ${layout.oneOf.join(', ')}.`,
+    );
+  }
+  for (const key of layout.constants.filter((one) => file[one] !== undefined && columns[one] !== undefined)) {
+    const text = 'is given for the whole file and as a column. Keep one of them.';
+    report('SEASON_CONFLICT', [...path, key], text, 'key');
+  }
+}
+
+function checkColumn(
+  column: Draft<ColumnText>,
+  kind: ColumnKind,
+  wide: boolean,
+  oneCable: boolean,
+  path: YamlPath,
+  check: Check,
+): void {
+  const { report, bad } = check;
+  const form: { column?: string; headers?: string; unit?: string } = typeof column === 'string' ? { column } : column;
+  if (wide && kind !== null) checkHeaders(form, oneCable, path, check);
+  else if (form.headers !== undefined) {
+    report(
+      'SEASON_CONFLICT',
+      [...path, 'headers'],
+      'is for the sensors of a wide file (shape: wide); here write column.',
+      'key',
+    );
+  } else if (form.column === undefined && !bad.under(path)) {
+    report('SEASON_MISSING', [...path, 'column'], 'is missing; it takes the header of the column.', 'parent');
+  }
+  if (!bad.under([...path, 'unit'])) checkUnit(form, kind, path, check);
+}
+
+function checkHeaders(
+  form: { column?: string; headers?: string },
+  oneCable: boolean,
+  path: YamlPath,
+  { report, bad }: Check,
+): void {
+  if (form.headers === undefined) {
+    if (bad.under([...path, 'headers'])) return;
+    const text = 'takes headers in a wide file, e.g. { headers: "T {cable}-{sensor}", unit: degC }.';
+    report('SEASON_MISSING', path, text);
+    return;
+  }
+  if (form.column !== undefined) {
+    report('SEASON_CONFLICT', [...path, 'column'], 'stands beside headers. A wide file takes headers only.', 'key');
+  }
+  const wanted = oneCable ? ['sensor'] : ['cable', 'sensor'];
+  for (const name of wanted.filter((one) => form.headers?.split(`{${one}}`).length !== 2)) {
+    const text = `is ${show(form.headers)}; it must hold {${name}} once, e.g. "T {cable}-{sensor}".`;
+    report('SEASON_CHOICE', [...path, 'headers'], text);
+  }
+}
+
+function checkUnit(
+  form: { column?: string; unit?: string },
+  kind: ColumnKind,
+  path: YamlPath,
+  { report, currency }: Check,
+): void {
+  const { unit } = form;
+  if (kind === null) {
+    if (unit !== undefined) report('SEASON_UNIT', [...path, 'unit'], `is ${show(unit)}; this column takes no unit.`);
+    return;
+  }
+  const units = unitsOf(kind, currency);
+  if (unit === undefined) {
+    const [, example] = /^[\d.]+ ?(.*)$/.exec(exampleOf(kind, currency)) ?? ['', units[0]];
+    const quoted = example === '%' ? '"%"' : example;
+    const text = `has no unit; a column of ${kind} needs one (units: ${units.join(', ')}). Write e.g. { column: ${form.column ?? '…'}, unit: ${quoted} }.`;
+    report('SEASON_UNIT', path, text);
+  } else if (linearUnit(kind, unit, currency) === null) {
+    report(
+      'SEASON_UNIT',
+      [...path, 'unit'],
+      `is ${show(unit)}; that is no unit of ${kind} (units: ${units.join(', ')}).`,
+    );
+  }
+}
+
+export function toColumns(text: ColumnsText): Record<string, ColumnSpec> {
+  return Object.fromEntries(
+    Object.entries(text).map(([key, column]) => [
+      key,
+      typeof column === 'string'
+        ? { header: column, unit: null }
+        : { header: (column.headers ?? column.column) as string, unit: column.unit ?? null },
+    ]),
+  );
+}

@@ -1,0 +1,62 @@
+import { type Document, LineCounter, parseDocument, type YAMLError } from 'yaml';
+import { InputError } from '../../base/errors.ts';
+import { Anchors } from './anchors.ts';
+import { Places } from './places.ts';
+import { type Plain, toPlain } from './plain.ts';
+import { Problems, SEASON_FILE_NAME } from './report.ts';
+import { show } from './show.ts';
+
+export interface SeasonDocument {
+  /** the root map, texts as written */
+  data: { [key: string]: Plain };
+  problems: Problems;
+}
+
+const asProblem = (error: YAMLError, places: Places) => ({
+  code: 'SEASON_YAML',
+  file: SEASON_FILE_NAME,
+  ...places.offset(error.pos[0]),
+  message: yamlText(error),
+});
+
+function yamlText(error: YAMLError): string {
+  if (error.code === 'MULTIPLE_DOCS') return 'a second document starts here (---). Keep one season in the file.';
+  if (error.code === 'TAB_AS_INDENT') return 'a tab stands where spaces must indent. Replace it by spaces.';
+  const advice =
+    error.code === 'BAD_SCALAR_START' ? ' Put the value in quotes.' : ' Check quotes, brackets and indentation here.';
+  return `this is not YAML: ${error.message}.${advice}`;
+}
+
+/** Parse the text. @throws InputError when it is no YAML map: then nothing further can be told */
+export function readDocument(text: string): SeasonDocument {
+  const lines = new LineCounter();
+  const { doc, anchors } = parse(text, lines);
+  const places = new Places(doc, lines, anchors);
+  const problems = new Problems(places);
+  for (const error of [...doc.errors, ...doc.warnings]) problems.add(asProblem(error, places));
+  // A broken tree would only bring follow-up errors.
+  if (doc.errors.length > 0) throw new InputError(problems.list());
+  const data = toPlain(doc.contents, anchors, places, problems);
+  if (data !== null && typeof data === 'object' && !Array.isArray(data)) return { data, problems };
+  const what = data === null ? 'holds comments only' : `holds ${Array.isArray(data) ? 'a list' : show(data)}`;
+  const message = `season.yaml ${what}; it must be a map of keys that opens with "format: 1".`;
+  problems.add({ code: 'SEASON_TYPE', file: SEASON_FILE_NAME, ...places.node(doc.contents), message });
+  throw new InputError(problems.list());
+}
+
+function parse(text: string, lineCounter: LineCounter): { doc: Document; anchors: Anchors } {
+  try {
+    const doc = parseDocument(text, {
+      lineCounter,
+      version: '1.2',
+      schema: 'core',
+      prettyErrors: false,
+      uniqueKeys: false,
+    }) as Document;
+    return { doc, anchors: new Anchors(doc) };
+  } catch (error) {
+    // The parser gives up on nesting thousands deep.
+    const message = `season.yaml cannot be parsed (${(error as Error).message}). Check brackets and nesting.`;
+    throw new InputError([{ code: 'SEASON_YAML', file: SEASON_FILE_NAME, line: 1, column: 1, message }]);
+  }
+}

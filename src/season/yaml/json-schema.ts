@@ -1,0 +1,22 @@
+import * as z from 'zod';
+import { seasonSchema } from './season-schema.ts';
+
+/** The JSON Schema (draft 2020-12) of season.yaml, for editors. Made by `npm run schema`. */
+export function seasonJsonSchema(): Record<string, unknown> {
+  const schema = z.toJSONSchema(seasonSchema('USD'), {
+    target: 'draft-2020-12',
+    io: 'input',
+    override: ({ jsonSchema }) => {
+      // Keys of the user's own are ignored everywhere.
+      if (jsonSchema.type !== 'object') return;
+      if (jsonSchema.additionalProperties === false) jsonSchema.patternProperties = { '^x-': {} };
+      else if (typeof jsonSchema.additionalProperties === 'object') jsonSchema.patternProperties = { '^x-': {} };
+    },
+  }) as Record<string, unknown>;
+  return { ...schema, title: 'fanbook season' };
+}
+
+/** The schema as the text of src/season/season.schema.json. */
+export function seasonJsonSchemaText(): string {
+  return `${JSON.stringify(seasonJsonSchema(), null, 2)}\n`;
+}

@@ -1,0 +1,87 @@
+import { lstat, realpath, stat } from 'node:fs/promises';
+import { isAbsolute, join, relative, sep } from 'node:path';
+import { glob, isDynamicPattern } from 'tinyglobby';
+import type { YamlPath } from './path-text.ts';
+import type { Report } from './report.ts';
+import { show } from './show.ts';
+
+/** What a pattern must never take in: what the kit itself writes. */
+const OWN = ['review/**', 'season.yaml'];
+
+export interface Match {
+  /** from the season folder, with `/` */
+  path: string;
+  /** where the file really is: two names of one file share it */
+  real: string;
+}
+
+/** The files that a pattern of season.yaml matches, sorted; what is wrong with it is reported at `at`. */
+export async function matchFiles(folder: string, pattern: string, at: YamlPath, report: Report): Promise<Match[]> {
+  const unsafe = unsafePattern(pattern);
+  if (unsafe !== null) {
+    report('SEASON_PATH', at, `is ${show(pattern)}; ${unsafe}`);
+    return [];
+  }
+  const root = await realpath(folder);
+  const matches: Match[] = [];
+  let refused = 0;
+  for (const path of await candidates(folder, pattern)) {
+    const found = await look(root, folder, path);
+    if (typeof found === 'string') {
+      refused += 1;
+      const which = path === pattern ? `is ${show(pattern)}` : `is ${show(pattern)} and matches ${show(path)}`;
+      report('SEASON_PATH', at, `${which}; ${found}`);
+    } else if (found !== null) matches.push(found);
+  }
+  if (matches.length === 0 && refused === 0) {
+    const why = isDynamicPattern(pattern) ? 'no file of the season folder matches it' : 'there is no such file';
+    report('SEASON_PATTERN', at, `is ${show(pattern)}; ${why}. Check the name, or delete the entry.`);
+  }
+  return matches;
+}
+
+/** Why a path may not be used, whatever is on disk. */
+function unsafePattern(pattern: string): string | null {
+  if (isAbsolute(pattern) || /^(?:[A-Za-z]:|~|\/|\\\\)/.test(pattern)) {
+    return 'an absolute path. Paths start from the season folder, e.g. logs/fans.csv.';
+  }
+  if (pattern.includes('\\')) return 'folders are parted by / on every system, e.g. logs/fans.csv.';
+  // Braces could hide the dots from a plain look at the steps.
+  if (pattern.split(/[/{},()|]/).includes('..')) {
+    return 'it leads out of the season folder (..). Put the file into the season folder.';
+  }
+  if ([...pattern].some((char) => char < ' ')) return 'it holds a control character. Write the plain name.';
+  return null;
+}
+
+async function candidates(folder: string, pattern: string): Promise<string[]> {
+  const literal = pattern.replace(/^(?:\.\/)+/, '');
+  // A name with brackets in it is first of all a name.
+  const there = await lstat(join(folder, literal)).catch(() => null);
+  if (there !== null) return OWN.includes(literal) || literal.startsWith('review/') ? [] : [literal];
+  if (!isDynamicPattern(literal)) return [];
+  const found = await glob(literal, {
+    cwd: folder,
+    ignore: OWN,
+    expandDirectories: false,
+    followSymbolicLinks: false,
+    onlyFiles: true,
+  }).catch(() => []);
+  return found.sort((a, b) => (a < b ? -1 : 1));
+}
+
+/** The file, or why it is refused, or null for a folder that a pattern met by its way. */
+async function look(root: string, folder: string, path: string): Promise<Match | string | null> {
+  const full = join(folder, path);
+  const real = await realpath(full).catch(() => null);
+  if (real === null) return 'that is a link to nothing. Mend or delete it.';
+  const inside = relative(root, real);
+  if (isAbsolute(inside) || inside === '..' || inside.startsWith(`..${sep}`)) {
+    return 'that is a link out of the season folder. Copy the file into the season folder.';
+  }
+  const what = await stat(real);
+  if (what.isFile()) return { path, real };
+  return what.isDirectory()
+    ? 'that is a folder. Name its files, e.g. with /*.csv at the end.'
+    : 'that is no plain file.';
+}

@@ -1,0 +1,100 @@
+import * as z from 'zod';
+import type { DryingAlternative, GrainPrice } from '../season.ts';
+import type { Check } from './check.ts';
+import { cropIds, cropText } from './crop.ts';
+import type { Draft } from './draft.ts';
+import { map } from './fields.ts';
+import { MOISTURE, NOT_NEGATIVE, quantity, si, siOrNull } from './quantity.ts';
+
+const priceSchema = (currency: string) =>
+  map(
+    {
+      price: quantity('price per bushel', currency, 'price of a legal bushel', NOT_NEGATIVE),
+      base_moisture: quantity('moisture', currency, 'moisture that the price is for', MOISTURE).optional(),
+      shrink: quantity('shrink per point', currency, 'weight taken off for each point above the base', {
+        min: 0,
+        max: 0.1,
+        words: 'it must lie between 0 and 10 %/point',
+      }).optional(),
+      discount: quantity('price per bushel-point', currency, 'money taken off for each point', NOT_NEGATIVE).optional(),
+    },
+    'what the market pays for a crop',
+  );
+
+/** Crop to price. Keys are checked by checkPrices, so that a wrong one is told as a crop. */
+export const pricesSchema = (currency: string) =>
+  z
+    .record(z.string(), priceSchema(currency), { error: 'a map of crops, e.g. corn: { price: 4.35 USD/bu }' })
+    .meta({ description: 'prices by crop', propertyNames: { anyOf: [{ enum: cropIds() }, { pattern: '^x-' }] } });
+
+type PricesText = z.infer<ReturnType<typeof pricesSchema>>;
+
+export function checkPrices(prices: Draft<PricesText> | undefined, { report }: Check): void {
+  for (const crop of Object.keys(prices ?? {})) {
+    if (!cropIds().includes(crop)) report('SEASON_CROP', ['prices', crop], cropText(crop), 'key');
+  }
+}
+
+export function toPrices(text: PricesText, currency: string): Record<string, GrainPrice> {
+  return Object.fromEntries(
+    Object.entries(text).map(([crop, one]) => [
+      crop,
+      {
+        pricePerBushel: si('price per bushel', one.price, currency),
+        baseMoistureWb: siOrNull('moisture', one.base_moisture, currency),
+        shrinkPerPoint: siOrNull('shrink per point', one.shrink, currency),
+        discountPerBushelPoint: siOrNull('price per bushel-point', one.discount, currency),
+      },
+    ]),
+  );
+}
+
+export const dryingAlternativeSchema = (currency: string) =>
+  map(
+    {
+      commercial: quantity(
+        'price per bushel-point',
+        currency,
+        'what a commercial dryer charges',
+        NOT_NEGATIVE,
+      ).optional(),
+      high_temperature: map(
+        {
+          fuel: quantity('price per fuel', currency, 'price of the fuel', NOT_NEGATIVE),
+          fuel_use: quantity('fuel per bushel-point', currency, 'fuel for a bushel and point', NOT_NEGATIVE),
+          electricity: quantity(
+            'energy per bushel-point',
+            currency,
+            'electricity for a bushel and point',
+            NOT_NEGATIVE,
+          ).optional(),
+        },
+        'a high-temperature dryer of one’s own',
+      ).optional(),
+    },
+    'what the same points would have cost elsewhere',
+  );
+
+type DryingAlternativeText = z.infer<ReturnType<typeof dryingAlternativeSchema>>;
+
+export function checkDryingAlternative(text: Draft<DryingAlternativeText> | undefined, { report, bad }: Check): void {
+  const path = ['drying_alternative'];
+  if (text !== undefined && Object.keys(text).length === 0 && !bad.under(path)) {
+    report('SEASON_MISSING', path, 'is an empty map; it takes commercial or high_temperature, or both.');
+  }
+}
+
+export function toDryingAlternative(text: DryingAlternativeText, currency: string): DryingAlternative {
+  const hot = text.high_temperature;
+  return {
+    commercialPerBushelPoint: siOrNull('price per bushel-point', text.commercial, currency),
+    highTemperature:
+      hot === undefined
+        ? null
+        : {
+            fuelPricePerM3: si('price per fuel', hot.fuel, currency),
+            fuelPerBushelPointM3: si('fuel per bushel-point', hot.fuel_use, currency),
+            electricityKwhPerBushelPoint: siOrNull('energy per bushel-point', hot.electricity, currency),
+          },
+  };
+}

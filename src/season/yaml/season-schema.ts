@@ -1,0 +1,61 @@
+import type * as z from 'zod';
+import { binSchema } from './bin.ts';
+import { date } from './dates.ts';
+import { fanSchema } from './fan.ts';
+import { checked, choice, list, map, text } from './fields.ts';
+import { fileSchema } from './file.ts';
+import { dryingAlternativeSchema, pricesSchema } from './prices.ts';
+import { sensorsSchema } from './sensors.ts';
+import { show } from './show.ts';
+import { siteSchema } from './site.ts';
+import { tariffSchema } from './tariff.ts';
+
+/** The shape of season.yaml; every scalar is the text as written. `currency` is the code that prices carry. */
+export const seasonSchema = (currency: string) =>
+  map(
+    {
+      format: checked(
+        'SEASON_FORMAT',
+        'the number 1',
+        (value) =>
+          value === '1'
+            ? { ok: true }
+            : { ok: false, reason: `is ${show(value)}; this kit reads format 1. Write "format: 1".` },
+        { description: 'version of this format; opens the file', type: 'integer', const: 1 },
+      ),
+      season: text('title of the season, e.g. Harvest 2024'),
+      starts: date('first local day of the season; readings before it are left out').optional(),
+      ends: date('last local day of the season; readings after it are left out').optional(),
+      prepared_for: text('for whom the year-end report is').optional(),
+      prepared_by: text('who wrote it').optional(),
+      site: siteSchema(currency),
+      show_units: choice(['us', 'si'], 'units of pages and workbooks; us when left out').optional(),
+      currency: checked(
+        'SEASON_CHOICE',
+        'a currency code, e.g. USD',
+        (value) =>
+          CURRENCY.test(value)
+            ? { ok: true }
+            : { ok: false, reason: `is ${show(value)}; it takes the three capital letters of ISO 4217, e.g. USD.` },
+        { description: 'ISO 4217 code; all prices are in it; USD when left out', pattern: CURRENCY.source },
+      ).optional(),
+      tariffs: list(tariffSchema(currency), 'electricity tariffs', 'a list of tariffs').optional(),
+      prices: pricesSchema(currency).optional(),
+      drying_alternative: dryingAlternativeSchema(currency).optional(),
+      bins: list(binSchema(currency), 'the bins', 'a list of at least one bin', 1),
+      fans: list(fanSchema(currency), 'the fans', 'a list of fans').optional(),
+      sensors: sensorsSchema(currency).optional(),
+      files: list(fileSchema(), 'the files and what they hold', 'a list of files').optional(),
+    },
+    'A storage season: what was stored where, with which fans, at which prices, and which file holds what',
+  );
+
+export type SeasonText = z.infer<ReturnType<typeof seasonSchema>>;
+
+const CURRENCY = /^[A-Z]{3}$/;
+
+/** The code that prices are checked against, before the rest of the file is: a misspelt one should not spoil them all. */
+export function currencyOf(data: Readonly<Record<string, unknown>>): string {
+  const given = typeof data.currency === 'string' ? data.currency.trim().toUpperCase() : '';
+  return CURRENCY.test(given) ? given : 'USD';
+}
