@@ -3,7 +3,7 @@ import { type BinCheck, type Checked, flagCells } from './checked.ts';
 import { STILL, UNKNOWN } from './fan-state.ts';
 import { aboveGrain } from './grain-depth.ts';
 import { listed } from './places.ts';
-import { IN_AIR, placesBySwing, SWING_LEAST_DAYS } from './swing.ts';
+import { IN_AIR, type Places, placesBySwing, SWING_CALM_GAIN, SWING_LEAST_DAYS } from './swing.ts';
 import { DAY_MS } from './track.ts';
 import { countText } from './wording.ts';
 
@@ -43,30 +43,26 @@ function bySwing(check: BinCheck): Finding[] {
     const hanging = sensors
       .filter((sensor) => sensor.series.cable === cable && Number.isFinite(sensor.series.heightM))
       .sort((a, b) => b.series.heightM - a.series.heightM);
+    const blind = bin.air === 'up' && hanging.every(({ air }) => air.every((state) => state === UNKNOWN));
+    const looked = hanging.flatMap((sensor) => {
+      const places = placesBySwing(sensor.temp, blind ? allStill(sensor.air.length) : sensor.air, outdoor.swing);
+      return places === null ? [] : [{ sensor, places }];
+    });
+    const days = bareDays(
+      looked.map(({ places }) => places),
+      blind,
+    );
     const out: { sensor: Checked; days: Set<number>; cells: number }[] = [];
-    /** days on which every sensor above hung in air; null: none above has said anything yet */
-    let above: Set<number> | null = null;
-    let looked = 0;
-    for (const sensor of hanging) {
-      const places = placesBySwing(sensor.temp, stillFor(check, sensor), outdoor.swing);
-      if (places === null) continue;
-      looked += 1;
-      const days = new Set<number>();
-      for (let day = 0; day < places.state.length; day++) {
-        const number = places.firstDay + day;
-        // Grain bares a cable from the top down: air below grain is not believed.
-        if (places.state[day] === IN_AIR && (above === null || above.has(number))) days.add(number);
-      }
-      const kept = longEnough(days);
-      above = kept;
-      if (kept.size === 0) break;
-      const inAir = (timeMs: number) => kept.has(Math.floor(timeMs / DAY_MS));
-      const positions = [...sensor.series.timeMs.keys()].filter((i) => inAir(sensor.series.timeMs[i]));
+    looked.forEach(({ sensor }, k) => {
+      const kept = longEnough(days[k]);
+      if (kept.size === 0) return;
+      const { timeMs } = sensor.series;
+      const positions = [...timeMs.keys()].filter((i) => kept.has(Math.floor(timeMs[i] / DAY_MS)));
       const cells =
         flagCells(sensor, 'temp', positions, 'headspace') + flagCells(sensor, 'moisture', positions, 'headspace');
       if (cells > 0) out.push({ sensor, days: kept, cells });
-    }
-    if (out.length > 0) findings.push(finding(bin.id, cable, out, out.length === looked));
+    });
+    if (out.length > 0) findings.push(finding(bin.id, cable, out, out.length === looked.length));
   }
   return findings;
 }
@@ -85,12 +81,35 @@ function longEnough(days: ReadonlySet<number>): Set<number> {
 }
 
 /**
- * Without any fan log all times serve, in bins whose air is pushed up: there only the grain over the floor follows the
- * fan's air, and the rule from the top down keeps it out. Air drawn down swings the top itself.
+ * Grain bares a cable from the top down: on each day those sensors hang in air that swing, from the top to the first that doesn't.
+ *
+ * @param places  of one cable's sensors, the highest first
+ * @param blind   no fan log: all times were used, and a fan at work can carry the day's wave through the whole bin (always with air
+ *                drawn down, which is not looked at then); the first sensor in grain must then be calm
+ * @returns       day numbers by sensor
  */
-function stillFor(check: BinCheck, sensor: Checked): Uint8Array {
-  if (check.bin.air !== 'up' || !sensor.air.every((state) => state === UNKNOWN)) return sensor.air;
-  return new Uint8Array(sensor.air.length).fill(STILL);
+export function bareDays(places: readonly Places[], blind: boolean): Set<number>[] {
+  const out = places.map(() => new Set<number>());
+  const days = new Set<number>(places.flatMap((one) => [...one.state.keys()].map((day) => one.firstDay + day)));
+  for (const day of days) {
+    const bare: number[] = [];
+    let calm = true;
+    for (let k = 0; k < places.length; k++) {
+      const at = day - places[k].firstDay;
+      if (at < 0 || at >= places[k].state.length) continue;
+      if (places[k].state[at] !== IN_AIR) {
+        calm = !(places[k].gain[at] >= SWING_CALM_GAIN);
+        break;
+      }
+      bare.push(k);
+    }
+    if (!blind || calm) for (const k of bare) out[k].add(day);
+  }
+  return out;
+}
+
+function allStill(readings: number): Uint8Array {
+  return new Uint8Array(readings).fill(STILL);
 }
 
 function finding(

@@ -15,6 +15,8 @@ export const SWING_READINGS = 12;
 export const SWING_AIR_K = 1.2;
 /** A shorter stretch is not called out of the grain. */
 export const SWING_LEAST_DAYS = 4;
+/** Without a fan log: the first sensor in grain must be this calm, else the fan's air carries the day's wave up through the grain. */
+export const SWING_CALM_GAIN = 0.3;
 /** At the ends of a stretch single days decide, with a lower bar since the swing is known. */
 export const SWING_EDGE_GAIN = 0.35;
 
@@ -141,10 +143,13 @@ export const IN_GRAIN = 0;
 export const IN_AIR = 1;
 const NOT_KNOWN = 2;
 
-/** A sensor's place by day (UTC): IN_GRAIN or IN_AIR, first day and states [days]; null where nothing can be said. */
+/** A sensor's place by day (UTC). */
 export interface Places {
   firstDay: number;
+  /** IN_GRAIN or IN_AIR, [days] */
   state: Uint8Array;
+  /** size of the swing against the air's, whatever its phase, [days]; NaN where there is too little to say */
+  gain: Float64Array;
 }
 
 /**
@@ -156,15 +161,18 @@ export function placesBySwing(track: Track, air: Uint8Array, outdoor: AirSwing):
   const of = daySums(track, air, outdoor);
   if (of === null) return null;
   const state = new Uint8Array(of.days).fill(NOT_KNOWN);
+  const gain = new Float64Array(of.days).fill(Number.NaN);
   const half = (SWING_DAYS - 1) / 2;
   for (let day = 0; day < of.days; day++) {
     const swing = swingOver(of, day - half, day + half, SWING_READINGS);
-    if (swing !== null) state[day] = swing.gain >= SWING_GAIN && swing.r >= SWING_CORRELATION ? IN_AIR : IN_GRAIN;
+    if (swing === null) continue;
+    state[day] = swing.gain >= SWING_GAIN && swing.r >= SWING_CORRELATION ? IN_AIR : IN_GRAIN;
+    gain[day] = swing.gain;
   }
-  if (!state.includes(IN_AIR)) return state.includes(IN_GRAIN) ? { firstDay: of.firstDay, state: filled(state) } : null;
+  if (state.every((one) => one === NOT_KNOWN)) return null;
   const places = withoutShort(filled(state));
-  sharpen(places, of);
-  return { firstDay: of.firstDay, state: places };
+  if (places.includes(IN_AIR)) sharpen(places, of);
+  return { firstDay: of.firstDay, state: places, gain };
 }
 
 /** Days that cannot be told take the place before them, those at the start the place after. */
