@@ -24,7 +24,7 @@ export const FARM_2023: FarmPlan = {
       cables: bin('B1').cables.map((cable) => ({ ...cable, heightsFt: cable.heightsFt.slice(0, 6) })),
       stages: [
         {
-          from: '2023-10-03 19:00',
+          from: '2023-10-04 17:30',
           to: '2023-12-05 09:00',
           rule: { kind: 'always' },
           fans: ['F1'],

@@ -195,7 +195,7 @@ export const FARM_2024: FarmPlan = {
       targetMoisture: 15,
       targetTempF: 35,
       airflowFactor: 1.5,
-      managedAs: 'fan on day and night from filling, off when the frost came; short of air',
+      managedAs: 'fan on day and night from the day after filling, off when the frost came; short of air',
       strategy: 'always-on',
       fans: ['F1'],
       cables: [
@@ -207,7 +207,7 @@ export const FARM_2024: FarmPlan = {
       ],
       columns: rings(21, 5, 0.62, [1.0, 0.95, 1.08, 1.02]),
       stages: [
-        { from: '2024-10-05 20:00', to: '2024-11-16 09:00', rule: { kind: 'always' }, fans: ['F1'] },
+        { from: '2024-10-06 18:30', to: '2024-11-16 09:00', rule: { kind: 'always' }, fans: ['F1'] },
         {
           from: '2024-12-03 06:00',
           to: '2025-01-31 18:00',

@@ -28,6 +28,8 @@ export interface PlantedFault {
   /** cells touched; for a gap the readings that are lacking; rows for rejects and duplicates */
   count: number;
   expect: string;
+  /** spikes: each single reading */
+  cells?: { cable: string; sensor: number; ms: number }[];
 }
 
 type Where = { bin: string; cable?: string; sensor?: number };
@@ -79,24 +81,23 @@ export function spike(
   const key = quantity === 'temperature' ? 'temp' : 'moisture';
   const hit = readings.filter((one) => picks(one, where) && within(one.ms, from, to));
   const stride = Math.floor(hit.length / count);
-  let first = Number.POSITIVE_INFINITY;
-  let last = 0;
+  const cells: { cable: string; sensor: number; ms: number }[] = [];
   for (let k = 0; k < count; k++) {
     const one = hit[k * stride + random.integer(0, stride - Math.floor(stride / 3))];
     const size = jumps[0] + (jumps[1] - jumps[0]) * random.uniform();
     one[key] = tenth(one[key]! + (quantity === 'temperature' && random.uniform() < 0.4 ? -size : size));
-    first = Math.min(first, one.ms);
-    last = Math.max(last, one.ms);
+    cells.push({ cable: one.cable, sensor: one.sensor, ms: one.ms });
   }
   return {
     kind: 'spike',
     where: nameOf(where),
     bin: where.bin,
     quantity,
-    fromMs: first,
-    toMs: last,
+    fromMs: cells[0].ms,
+    toMs: cells.at(-1)!.ms,
     count,
     expect: `${count} single readings flagged spike`,
+    cells,
   };
 }
 

@@ -138,7 +138,7 @@ export function make2024(
   faults.push(stick(b2, { bin: 'B2', cable: 'C2', sensor: 3 }, 'moisture', '2024-10-08 06:00', '2024-11-08 18:00'));
   faults.push(hangOut(b2, run('B2'), 'C3', '2025-02-10 10:00'));
   let b3 = read('B3');
-  faults.push(spike(b3, { bin: 'B3' }, 'temperature', '2024-12-20', '2025-05-10', 9, [30, 55], chance));
+  faults.push(spike(b3, { bin: 'B3' }, 'temperature', '2025-01-28', '2025-05-10', 9, [30, 55], chance));
   const gap = cutOut(b3, () => true, '2025-01-20 08:00', '2025-01-26 16:00', 'B3', 'B3');
   b3 = gap.kept;
   faults.push(gap.fault);
@@ -291,13 +291,19 @@ export function make2024(
     'time,temp,rh,hpa',
     ...station.map((row) => `${localText(row.ms)},${row.temp.toFixed(1)},${row.rh},${row.hpa.toFixed(1)}`),
   ];
-  const beyond = (rows: readonly { ms: number }[]) =>
-    rows.filter((row) => row.ms >= endMs || row.ms < fromLocal(farm.starts)).length;
+  const beyond = <T extends { ms: number }>(rows: readonly T[], cells: (row: T) => number) =>
+    rows.filter((row) => row.ms >= endMs || row.ms < fromLocal(farm.starts)).reduce((sum, row) => sum + cells(row), 0);
+  const fanCells = (row: FanRow) =>
+    [row.amps, row.kw, row.kwh, row.state, row.hours].filter((value) => value !== null).length;
   const outside: [string, number][] = [
-    ['logs/b1-cables.csv', 2 * beyond(b1)],
-    ['logs/cables-lane.csv.gz', 2 * beyond(b2)],
-    ['logs/cables-shop.csv.gz', 2 * beyond([...b4, ...b5, ...b6])],
-    ['weather/station.csv', 3 * beyond(station)],
+    ['logs/b1-cables.csv', beyond(b1, () => 2)],
+    ['logs/cables-lane.csv.gz', beyond(b2, () => 2)],
+    ['logs/cables-shop.csv.gz', beyond([...b4, ...b5, ...b6], () => 2)],
+    ['logs/fan-f1.csv.gz', beyond(f1, fanCells)],
+    ['logs/fans-lane.csv.gz', beyond(lane, fanCells)],
+    ['logs/fans-shop.csv.gz', beyond(shopFans, fanCells)],
+    ['logs/plenum.csv', beyond(plenum, () => 3)],
+    ['weather/station.csv', beyond(station, () => 3)],
   ];
   for (const [where, count] of outside) {
     faults.push({

@@ -291,6 +291,10 @@ export function runBin(
       out.loads.push(...loads);
       out.wetKgFilled += loads.reduce((sum, load) => sum + load.kg, 0);
       waterBefore += grainWater() - before;
+      // The load that buried a sensor came hours before the last one: it has settled by now.
+      out.sensors.forEach((sensor, s) => {
+        if (sensor.heightM < layers * layerM) ticking[s] = { airC: Number.NaN, rh: Number.NaN };
+      });
       fillsDone++;
     }
     for (const one of emptying) {

@@ -186,6 +186,7 @@ export function binTruth(farm: FarmPlan, run: BinRun, energy: FarmEnergy, months
     goal: plan.goal,
     grain: {
       isothermOfTheGrain: run.kernel.isotherm,
+      filled: iso(filled),
       wetKgFilled: round(run.wetKgFilled, 1),
       dryMatterKg: round(run.dryKg, 1),
       bushels: round(bushels, 1),
