@@ -1,0 +1,34 @@
+import { assertRange } from '../base/errors.ts';
+
+/**
+ * Pressure of the standard atmosphere at an elevation.
+ *
+ * @param elevationM  above sea level, m
+ * @returns           Pa
+ * @source            ASHRAE Handbook - Fundamentals (2017), ch. 1, eq. 3
+ * @valid             -5000 to 11000 m; throws RangeError outside
+ */
+export function standardPressurePa(elevationM: number): number {
+  assertRange('elevationM', elevationM, -5000, 11000);
+  return 101325 * (1 - 2.25577e-5 * elevationM) ** 5.2559;
+}
+
+const GRAVITY_M_S2 = 9.80665; // standard gravity, CGPM 1901
+const GAS_DRY_AIR_J_KGK = 287.042; // ASHRAE Handbook - Fundamentals (2017), ch. 1, eq. 1
+const LAPSE_K_M = 0.0065; // International Standard Atmosphere, ISO 2533:1975
+
+/**
+ * Station pressure from the pressure reduced to sea level: the weight of the column of air between them, at its mean temperature.
+ *
+ * @param seaLevelPa  pressure reduced to sea level, Pa
+ * @param elevationM  of the station, m, -500 to 5000
+ * @param tempC       air temperature at the station, degC; NaN: the ratio of the standard atmosphere, within 1.3 % up to 500 m between -30 and 40 degC
+ * @returns           Pa
+ * @source            hypsometric equation, e.g. WMO-No. 8 (2018), vol. I, ch. 3, 3.7; the column's temperature by the standard lapse rate
+ */
+export function stationPressurePa(seaLevelPa: number, elevationM: number, tempC: number): number {
+  assertRange('elevationM', elevationM, -500, 5000);
+  if (Number.isNaN(tempC)) return (seaLevelPa * standardPressurePa(elevationM)) / 101325;
+  const columnK = tempC + 273.15 + (LAPSE_K_M * elevationM) / 2;
+  return seaLevelPa * Math.exp((-GRAVITY_M_S2 * elevationM) / (GAS_DRY_AIR_J_KGK * columnK));
+}
