@@ -1,0 +1,103 @@
+import type { Estimate } from '../../base/estimate.ts';
+import { ratioInterval } from '../../base/stats/ratio-interval.ts';
+import { zoneOf } from '../../base/zone.ts';
+import { sensorShares } from '../../bin/shares.ts';
+import type { BinMoisture, SensorShare } from '../types.ts';
+import { type CableSpread, pooledCableSpread } from './cable-spread.ts';
+import { dailyMoisture } from './daily-moisture.ts';
+import { moistureMoment } from './moisture-moment.ts';
+import { moistureNotes } from './moisture-notes.ts';
+import { type BinMoistureInput, type ObservedMoisture, observeMoisture } from './observed-moisture.ts';
+import { overdryingLoss } from './overdrying-loss.ts';
+import { pointsRemoved } from './points-removed.ts';
+import { sensorMean } from './sensor-mean.ts';
+import { believedReadings } from './sensor-readings.ts';
+
+/**
+ * Moisture of one bin: start, end, points removed with interval, over-drying loss, day by day.
+ *
+ * @param pooled  spread between cables in the season's other bins; null where there are none
+ */
+export function binMoisture(input: BinMoistureInput, pooled: CableSpread | null = null): BinMoisture {
+  return concludeMoisture(observeMoisture(input), pooled);
+}
+
+/** Moisture of a season's bins, each with the spread between cables that the others show. */
+export function binMoistures(inputs: readonly BinMoistureInput[]): BinMoisture[] {
+  const observed = inputs.map(observeMoisture);
+  return observed.map((one) => {
+    const others = observed.filter((other) => other !== one && !Number.isNaN(other.points));
+    return concludeMoisture(one, pooledCableSpread(others));
+  });
+}
+
+/** The second half: intervals and all that is told. */
+export function concludeMoisture(observed: ObservedMoisture, pooled: CableSpread | null): BinMoisture {
+  const { input, fill, sensors } = observed;
+  const { bin, season, spans } = input;
+  const start = moistureMoment(observed, 'start', pooled);
+  const end = moistureMoment(observed, 'end', pooled);
+  const removed = pointsRemoved(observed, start, end, pooled);
+  const loss = overdryingLoss(bin, season, start, end);
+  const sharesOf = (usable: (cable: string, sensor: number) => boolean) =>
+    fill.depthM === null ? [] : sensorShares(bin.diameterM, fill.depthM, bin.cables, usable);
+  return {
+    start: start.mean,
+    end: end.mean,
+    pointsRemoved: removed.points,
+    perHundredFanHours: perHundred(removed.points, input.fanHours),
+    shares: sharesTold(observed),
+    errorParts: removed.parts.map(({ cause, sd }) => ({ cause, sd })),
+    degreesOfFreedom: removed.degreesOfFreedom,
+    cables: observed.cables.map(({ cable, points, weight }) => ({ cable, points, weight })),
+    overdryingLossBushels: loss.bushels,
+    overdryingLoss: loss.money,
+    daily: dailyMoisture(sensors, sharesOf, spans, zoneOf(season.site.timeZone)),
+    notes: moistureNotes(observed, start, end, pooled),
+    why: removed.points.why,
+  };
+}
+
+function perHundred(points: Estimate, fanHours: Estimate): Estimate {
+  const scaled: Estimate = {
+    value: points.value === null ? null : 100 * points.value,
+    interval: points.interval === null ? null : [100 * points.interval[0], 100 * points.interval[1]],
+    why: points.why,
+  };
+  return ratioInterval(scaled, fanHours, 'The fans did not run, so there are no points per fan hour.');
+}
+
+/** Each sensor that counts, with what it read at both moments. */
+function sharesTold({ input, moments }: ObservedMoisture): SensorShare[] {
+  const { bin, series, spans } = input;
+  const temperatures = believedReadings(
+    bin,
+    series,
+    'temperature',
+    spans,
+    Number.NEGATIVE_INFINITY,
+    Number.POSITIVE_INFINITY,
+  );
+  return moments.rows.map((row) => {
+    const warmth = temperatures.find((one) => one.cable === row.cable && one.sensor === row.sensor);
+    const tempAt = (moment: 'start' | 'end') => {
+      const window = moments[moment];
+      if (window === null || warmth === undefined) return null;
+      return numberOrNull(sensorMean(warmth, window.span, window.stillAir).value);
+    };
+    return {
+      cable: row.cable,
+      sensor: row.sensor,
+      heightM: row.heightM,
+      share: row.share,
+      startWb: moments.start === null ? null : numberOrNull(row.start.value),
+      endWb: moments.end === null ? null : numberOrNull(row.end.value),
+      startC: tempAt('start'),
+      endC: tempAt('end'),
+    };
+  });
+}
+
+function numberOrNull(value: number): number | null {
+  return Number.isNaN(value) ? null : value;
+}

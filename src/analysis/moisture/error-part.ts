@@ -1,0 +1,26 @@
+import { tQuantile } from '../../base/stats/t-quantile.ts';
+
+/** One cause of error. */
+export interface ErrorPart {
+  /** in words, for the page */
+  cause: string;
+  /** standard error, points */
+  sd: number;
+  /** degrees of freedom behind it; Infinity where it is stated or assumed */
+  df: number;
+}
+
+/**
+ * Independent causes together.
+ *
+ * @returns sd in points; effective degrees of freedom; half-width of the 90 % interval, points
+ * @source  F. E. Satterthwaite, An approximate distribution of estimates of variance components, Biometrics Bulletin 2
+ *          (1946), 110-114; B. L. Welch, Biometrika 34 (1947), 28-35
+ */
+export function joinErrors(parts: readonly ErrorPart[]): { sd: number; df: number; half90: number } {
+  const variance = parts.reduce((sum, part) => sum + part.sd ** 2, 0);
+  const bottom = parts.reduce((sum, part) => sum + part.sd ** 4 / part.df, 0);
+  const df = bottom > 0 ? variance ** 2 / bottom : Number.POSITIVE_INFINITY;
+  const sd = Math.sqrt(variance);
+  return { sd, df, half90: variance === 0 ? 0 : tQuantile(0.95, df) * sd };
+}

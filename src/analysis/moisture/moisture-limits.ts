@@ -1,0 +1,51 @@
+import { DAY_MS, type MomentName, type MomentWindow } from './moment-window.ts';
+import type { MomentLimits } from './sensor-moments.ts';
+
+/** Beyond this many fan hours (and this share of all) outside the two days, the points would not be those the fans removed. */
+const MISSED_HOURS = 24;
+const MISSED_SHARE = 0.25;
+/** Without a fan log, days that the readings may come late or end early. */
+const BLIND_DAYS = 30;
+
+/**
+ * When a day of moisture readings may stand for the start or the end.
+ *
+ * Still air within 24 fan hours: at the usual drying airflow that many hours take out 0.1 to 0.2 point, less than a
+ * reading in moving air may lean. (Common practice: 0.3 to 0.5 point in a good drying day of a full bin is much.)
+ */
+export const MOISTURE_LIMITS: MomentLimits = {
+  stillWithinFanHours: 24,
+  tooFar(moment, window, seasonFanHours) {
+    if (Number.isNaN(seasonFanHours)) {
+      return window.slidMs > BLIND_DAYS * DAY_MS ? blind(moment, window) : null;
+    }
+    if (window.missedFanHours <= MISSED_HOURS || window.missedFanHours <= MISSED_SHARE * seasonFanHours) return null;
+    const hours = Math.round(window.missedFanHours);
+    return moment === 'start'
+      ? `The first believable moistures come about ${hours} fan hours after filling, too late to tell the moisture at the start.`
+      : `The last believable moistures come about ${hours} fan hours before the end, too early to tell the moisture at the end.`;
+  },
+};
+
+function blind(moment: MomentName, window: MomentWindow): string {
+  const days = Math.round(window.slidMs / DAY_MS);
+  return moment === 'start'
+    ? `The first believable moistures come ${days} days after filling, and no fan log tells what happened in between.`
+    : `The last believable moistures come ${days} days before the end, and no fan log tells what happened in between.`;
+}
+
+/**
+ * When a day of temperatures may stand for the start or the end: nearer, since a cooling front crosses a well-aired bin
+ * in a day of fan running, and because a temperature read in moving air does not lean.
+ */
+export const TEMPERATURE_LIMITS: MomentLimits = {
+  stillWithinFanHours: 3,
+  tooFar(moment, window) {
+    const days = Math.round(window.slidMs / DAY_MS);
+    const hours = Math.round(window.missedFanHours);
+    if (window.missedFanHours <= 24 && days <= 14) return null;
+    return moment === 'start'
+      ? `The first believable temperatures come ${days} days and about ${hours} fan hours after filling, too late to tell the temperature at the start.`
+      : `The last believable temperatures come ${days} days and about ${hours} fan hours before the end, too early to tell the temperature at the end.`;
+  },
+};

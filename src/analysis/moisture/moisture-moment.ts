@@ -1,0 +1,128 @@
+import { Z95 } from '../../base/estimate.ts';
+import type { MomentMean } from '../types.ts';
+import { meanMoisture } from './cable-points.ts';
+import type { CableSpread } from './cable-spread.ts';
+import { type ErrorPart, joinErrors } from './error-part.ts';
+import type { MomentName } from './moment-window.ts';
+import type { ObservedMoisture } from './observed-moisture.ts';
+import { driftPart, fixedParts, noisePart, unsettledShare } from './reading-parts.ts';
+import { samplingParts } from './sampling-parts.ts';
+import { ticketMean } from './tickets.ts';
+
+/** A moisture meter against the oven, points that 95 % of meters keep. Working assumption, from memory of meter trials. */
+export const ASSUMED_METER = 0.6;
+/** A moisture that is only stated, points that 95 % keep: sampled by somebody, by a way that nobody wrote down. */
+export const ASSUMED_STATED = 0.8;
+
+/** One moment's moisture with the errors that it has for itself, in points. */
+export interface MoistureMoment {
+  mean: MomentMean;
+  parts: readonly ErrorPart[];
+  why: string | null;
+}
+
+/**
+ * The mean moisture at the start or end: by sensors, else by scale tickets, else as season.yaml states it.
+ *
+ * @param pooled  spread between cables in the season's other bins
+ */
+export function moistureMoment(
+  observed: ObservedMoisture,
+  moment: MomentName,
+  pooled: CableSpread | null,
+): MoistureMoment {
+  const { input, moments } = observed;
+  const bySensors = moments[moment] === null ? null : sensorMoment(observed, moment, pooled);
+  if (bySensors !== null) return bySensors;
+  const tickets = ticketMean(input.tickets, moment === 'start' ? 'in' : 'out');
+  if (tickets !== null) {
+    const parts = [
+      part('moisture meter of the tickets', ASSUMED_METER / Z95),
+      part('spread between loads', (100 * tickets.loadSdWb) / Math.sqrt(tickets.loads)),
+    ];
+    return told(tickets.moistureWb, 'tickets', tickets.loads, parts);
+  }
+  const stated = moment === 'start' ? input.bin.grain.moistureInWb : input.bin.grain.moistureOutWb;
+  if (stated !== null) return told(stated, 'stated', 0, [part('moisture as stated', ASSUMED_STATED / Z95)]);
+  const why = (moment === 'start' ? moments.startWhy : moments.endWhy) ?? 'The moisture is not known.';
+  const mean: MomentMean = {
+    value: null,
+    window: null,
+    stillAir: false,
+    readings: 0,
+    sensors: 0,
+    fanOn: null,
+    interval: null,
+    from: null,
+  };
+  return { mean, parts: [], why };
+}
+
+function part(cause: string, sd: number): ErrorPart {
+  return { cause, sd, df: Number.POSITIVE_INFINITY };
+}
+
+function told(value: number, from: 'tickets' | 'stated', readings: number, parts: ErrorPart[]): MoistureMoment {
+  const mean = {
+    value,
+    window: null,
+    stillAir: false,
+    readings,
+    sensors: 0,
+    fanOn: null,
+    interval: around(value, parts),
+    from,
+  };
+  return { mean, parts, why: null };
+}
+
+function around(value: number, parts: readonly ErrorPart[]): [number, number] {
+  const half = joinErrors(parts).half90 / 100;
+  return [Math.max(0, value - half), value + half];
+}
+
+function sensorMoment(observed: ObservedMoisture, moment: MomentName, pooled: CableSpread | null): MoistureMoment {
+  const { rows } = observed.moments;
+  const window = observed.moments[moment]!;
+  const { bin, season } = observed.input;
+  const moistures = rows.map((row) => row[moment].value);
+  const shares = rows.map((row) => row.share);
+  const value = meanMoisture(moistures, shares);
+  const moving = rows.filter((row) => !Number.isNaN(row[moment].moving));
+  const errors = season.sensors.moisture;
+  const levels = rows.map((row) => ({ ...row, startWb: row[moment].value, endWb: 0 }));
+  const change = Number.isNaN(observed.points) ? 1 : observed.points;
+  const parts = [
+    ...fixedParts(rows, errors),
+    ...samplingParts(levels, observed.fill.depthM!, bin.diameterM, change, pooled),
+    noisePart(rows, [moment], errors),
+    ...(moment === 'end' ? [driftPart(rows)] : []),
+    ...(window.stillAir ? [] : [movingAirPart(observed, [moment])]),
+  ];
+  const mean: MomentMean = {
+    value,
+    window: window.span,
+    stillAir: window.stillAir,
+    readings: rows.reduce((sum, row) => sum + row[moment].readings, 0),
+    sensors: rows.length,
+    fanOn:
+      moving.length === 0
+        ? null
+        : meanMoisture(
+            moving.map((row) => row[moment].moving),
+            moving.map((row) => row.share),
+          ),
+    interval: around(value, parts),
+    from: 'sensors',
+  };
+  return { mean, parts, why: null };
+}
+
+/** Readings in moving air lean towards the air that passes; each moment leans with its own weather. */
+export function movingAirPart(observed: ObservedMoisture, moments: readonly MomentName[]): ErrorPart {
+  const { rows } = observed.moments;
+  const variance = moments
+    .filter((moment) => !observed.moments[moment]!.stillAir)
+    .reduce((sum, moment) => sum + unsettledShare(rows, moment) ** 2, 0);
+  return part('readings while the fan ran', observed.movingAir.sd * Math.sqrt(variance));
+}

@@ -1,0 +1,103 @@
+import { weightedQuantile } from '../../base/stats/weighted.ts';
+import { fanHoursBetween } from '../fan/spans.ts';
+import { FAN_OFF, type FanSpans, type Span } from '../types.ts';
+import { AIR_STILL, type SensorReadings } from './sensor-readings.ts';
+
+const HOUR_MS = 3_600_000;
+export const DAY_MS = 24 * HOUR_MS;
+
+export type MomentName = 'start' | 'end';
+
+/** The day whose readings stand for the start or the end. */
+export interface MomentWindow {
+  span: Span;
+  /** only still-air readings of it count */
+  stillAir: boolean;
+  /** hours that the fan ran, or by its usual share of time probably ran, between the moment and the day */
+  missedFanHours: number;
+  /** time between the moment and the day, ms */
+  slidMs: number;
+}
+
+/**
+ * The first or last 24 hours of still-air readings, or else of all readings, near one end of [fromMs, toMs).
+ *
+ * The day opens (closes) once half of the grain is being read, so that a single sensor with a longer log does not set it.
+ * Still air is preferred only where at most `maxFanHours` of running, known or possible, lie between the end and that
+ * day: beyond, the grain has changed more than a reading in moving air errs.
+ *
+ * @param sensors  believed readings
+ * @param shareOf  share of the grain of each, [sensors]
+ * @param spans    null: nobody knows when the fan ran
+ * @returns        null where there is no reading
+ */
+export function momentWindow(
+  moment: MomentName,
+  sensors: readonly SensorReadings[],
+  shareOf: readonly number[],
+  fromMs: number,
+  toMs: number,
+  spans: FanSpans | null,
+  maxFanHours: number,
+): MomentWindow | null {
+  const still = dayOf(moment, sensors, shareOf, true);
+  if (still !== null && spans !== null) {
+    const [gapFrom, gapTo] = gapOf(moment, still, fromMs, toMs);
+    const { on, unknown } = hoursBetween(spans, gapFrom, gapTo);
+    if (on + unknown <= maxFanHours) return toWindow(still, true, spans, gapFrom, gapTo);
+  }
+  const all = dayOf(moment, sensors, shareOf, false);
+  if (all === null) return null;
+  return toWindow(all, false, spans, ...gapOf(moment, all, fromMs, toMs));
+}
+
+function toWindow(span: Span, stillAir: boolean, spans: FanSpans | null, gapFrom: number, gapTo: number): MomentWindow {
+  const missedFanHours = spans === null ? 0 : likelyHours(spans, gapFrom, gapTo);
+  return { span, stillAir, missedFanHours, slidMs: Math.max(0, gapTo - gapFrom) };
+}
+
+function gapOf(moment: MomentName, day: Span, fromMs: number, toMs: number): [number, number] {
+  return moment === 'start' ? [fromMs, Math.max(fromMs, day.fromMs)] : [Math.min(toMs, day.toMs), toMs];
+}
+
+function dayOf(
+  moment: MomentName,
+  sensors: readonly SensorReadings[],
+  shareOf: readonly number[],
+  stillOnly: boolean,
+): Span | null {
+  const edge = sensors.map((one) => {
+    const { air, timeMs } = one;
+    if (moment === 'start') {
+      const index = stillOnly ? air.indexOf(AIR_STILL) : 0;
+      return index < 0 ? Number.NaN : timeMs[index];
+    }
+    const index = stillOnly ? air.lastIndexOf(AIR_STILL) : timeMs.length - 1;
+    return index < 0 ? Number.NaN : timeMs[index];
+  });
+  const half = weightedQuantile(edge, shareOf, 0.5);
+  if (Number.isNaN(half)) return null;
+  // Spans are half open: the last reading itself belongs to its day.
+  return moment === 'start' ? { fromMs: half, toMs: half + DAY_MS } : { fromMs: half + 1 - DAY_MS, toMs: half + 1 };
+}
+
+/** Known fan hours, and hours of which no log tells, within [fromMs, toMs). */
+function hoursBetween(spans: FanSpans, fromMs: number, toMs: number): { on: number; unknown: number } {
+  if (!(toMs > fromMs)) return { on: 0, unknown: 0 };
+  const on = fanHoursBetween(spans, fromMs, toMs);
+  let offMs = 0;
+  for (let i = 0; i < spans.state.length; i++) {
+    if (spans.state[i] !== FAN_OFF) continue;
+    offMs += Math.max(0, Math.min(toMs, spans.endMs[i]) - Math.max(fromMs, spans.startMs[i]));
+  }
+  return { on, unknown: Math.max(0, (toMs - fromMs - offMs) / HOUR_MS - on) };
+}
+
+/** Known fan hours plus, for the time that no log tells of, the share of time that the fan ran otherwise. */
+export function likelyHours(spans: FanSpans, fromMs: number, toMs: number): number {
+  const { on, unknown } = hoursBetween(spans, fromMs, toMs);
+  if (unknown === 0 || spans.state.length === 0) return on;
+  const whole = hoursBetween(spans, spans.startMs[0], spans.endMs[spans.endMs.length - 1]);
+  const known = (spans.endMs[spans.endMs.length - 1] - spans.startMs[0]) / HOUR_MS - whole.unknown;
+  return on + (known > 0 ? (unknown * whole.on) / known : 0);
+}

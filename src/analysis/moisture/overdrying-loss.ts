@@ -1,0 +1,32 @@
+import { type Estimate, estimate, withheld } from '../../base/estimate.ts';
+import { cropOf } from '../../grain/crops.ts';
+import type { Bin, Season } from '../../season/season.ts';
+import { grainAmount } from '../grain/grain-amount.ts';
+import type { MoistureMoment } from './moisture-moment.ts';
+import { overdryingBushels } from './overdrying.ts';
+
+/** Over-drying loss of a bin in legal bushels and in money, against the market's base moisture or else the bin's target. */
+export function overdryingLoss(
+  bin: Bin,
+  season: Season,
+  start: MoistureMoment,
+  end: MoistureMoment,
+): { bushels: Estimate; money: Estimate } {
+  const both = (why: string) => ({ bushels: withheld(why), money: withheld(why) });
+  const price = season.prices[bin.grain.crop];
+  const baseWb = price?.baseMoistureWb ?? bin.grain.targetMoistureWb;
+  if (baseWb === null || baseWb === undefined) {
+    return both(`Neither a base moisture for ${bin.grain.crop} nor a target moisture of ${bin.name} is stated.`);
+  }
+  if (end.mean.value === null) return both(end.why ?? 'The moisture at the end is not known.');
+  const { dryMatterKg, why } = grainAmount(bin, start.mean.value);
+  if (dryMatterKg === null) return both(why ?? 'The dry matter is not known.');
+  const moisture: Estimate = { value: end.mean.value, interval: end.mean.interval ?? null, why: null };
+  const bushels = overdryingBushels(dryMatterKg, baseWb, moisture, cropOf(bin.grain.crop).legalBushelKg);
+  if (price === undefined) {
+    return { bushels, money: withheld(`No price of ${bin.grain.crop} is stated, so the loss has no value in money.`) };
+  }
+  const [low, high] = bushels.interval!;
+  const each = price.pricePerBushel;
+  return { bushels, money: estimate(bushels.value! * each, low * each, high * each) };
+}

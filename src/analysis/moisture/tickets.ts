@@ -1,0 +1,58 @@
+import type { Table } from 'apache-arrow';
+import { numbers, texts } from '../../tables/arrow.ts';
+
+/** One load over the scale. NaN is missing. */
+export interface Ticket {
+  timeMs: number;
+  direction: 'in' | 'out';
+  netKg: number;
+  /** wet basis, fraction */
+  moistureWb: number;
+}
+
+/** The loads of one bin, as the table holds them. */
+export function ticketsOf(tickets: Table, binId: string): Ticket[] {
+  const time = numbers(tickets, 'time');
+  const bin = texts(tickets, 'bin');
+  const direction = texts(tickets, 'direction');
+  const netKg = numbers(tickets, 'net_kg');
+  const moistureWb = numbers(tickets, 'moisture_wb');
+  return [...bin.keys()]
+    .filter((row) => bin[row] === binId && (direction[row] === 'in' || direction[row] === 'out'))
+    .map((row) => ({
+      timeMs: time[row],
+      direction: direction[row] as 'in' | 'out',
+      netKg: netKg[row],
+      moistureWb: moistureWb[row],
+    }));
+}
+
+export interface TicketMean {
+  moistureWb: number;
+  loads: number;
+  /** standard deviation between loads, fraction; 0 for one load */
+  loadSdWb: number;
+}
+
+/**
+ * Water over weight of the loads one way. Loads without a weight count as the mean load; those without a moisture are left out.
+ *
+ * @returns null where no load has a moisture
+ */
+export function ticketMean(tickets: readonly Ticket[], direction: 'in' | 'out'): TicketMean | null {
+  const loads = tickets.filter(
+    (one) => one.direction === direction && one.moistureWb > 0 && one.moistureWb < 1 && !(one.netKg <= 0),
+  );
+  if (loads.length === 0) return null;
+  const weighed = loads.filter((one) => one.netKg > 0);
+  const usual = weighed.length === 0 ? 1 : weighed.reduce((sum, one) => sum + one.netKg, 0) / weighed.length;
+  const weights = loads.map((one) => (one.netKg > 0 ? one.netKg : usual));
+  const total = weights.reduce((sum, weight) => sum + weight, 0);
+  const mean = loads.reduce((sum, one, i) => sum + weights[i] * one.moistureWb, 0) / total;
+  const square = loads.reduce((sum, one) => sum + (one.moistureWb - mean) ** 2, 0);
+  return {
+    moistureWb: mean,
+    loads: loads.length,
+    loadSdWb: loads.length < 2 ? 0 : Math.sqrt(square / (loads.length - 1)),
+  };
+}
