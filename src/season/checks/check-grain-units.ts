@@ -1,7 +1,8 @@
 import type { Finding } from '../loaded.ts';
 import { type BinCheck, type Checked, flagCells } from './checked.ts';
+import { medianOf } from './interval.ts';
 import { type AtSensor, type Place, placesOf } from './places.ts';
-import { DAY_MS } from './track.ts';
+import { DAY_MS, used } from './track.ts';
 import { wrongShares } from './unit-fraction.ts';
 import { dailyMedians, offByScale, offFromAir } from './unit-level.ts';
 import { type Stretch, UNIT_MISTAKES, UNIT_SENSORS, type UnitMistake, unitStretches } from './unit-stretch.ts';
@@ -51,23 +52,55 @@ function wholeLogs(check: BinCheck, sensors: readonly Checked[], mistake: UnitMi
   );
 }
 
-/** Stretches that most sensors of a cable show at once. */
+/** Stretches that at least half of a cable's sensors show at once, and the cable's other sensors where the other scale fits them too. */
 function stretches(sensors: readonly Checked[], mistake: UnitMistake): Found[] {
   const out: Found[] = [];
   for (const its of byCable(sensors).values()) {
     const found = its.flatMap((of) => unitStretches(of.temp, mistake).map((stretch) => atSensor(of, stretch)));
-    for (const one of found) {
+    const voted = found.flatMap((one) => {
       const middle = (one.fromMs + one.toMs) / 2;
-      const fellows = new Set(
-        found.filter((other) => other.fromMs <= middle && other.toMs >= middle).map(({ of }) => of),
+      const fellows = found.filter((two) => two.fromMs <= middle && two.toMs >= middle);
+      const reading = its.filter((of) => positionsWithin(of, one).length > 0);
+      if (new Set(fellows.map(({ of }) => of)).size < UNIT_SENSORS * reading.length) return [];
+      // One logger, one change: all of them share the middle start and end.
+      const shared = {
+        fromMs: medianOf(fellows.map((two) => two.fromMs)),
+        toMs: medianOf(fellows.map((two) => two.toMs)),
+      };
+      const positions = positionsWithin(one.of, shared);
+      return [atSensor(one.of, { first: positions[0], last: positions[positions.length - 1] })];
+    });
+    out.push(...voted, ...followers(its, voted, mistake));
+  }
+  return out;
+}
+
+/** Sensors whose own record does not prove the change (it was too cold for a clear jump) but which fit their cable only with it. */
+function followers(its: readonly Checked[], voted: readonly Found[], mistake: UnitMistake): Found[] {
+  const out: Found[] = [];
+  for (const lead of voted) {
+    for (const of of its) {
+      if ([...voted, ...out].some((one) => one.of === of && one.fromMs <= lead.toMs && one.toMs >= lead.fromMs))
+        continue;
+      const positions = positionsWithin(of, lead);
+      if (positions.length === 0) continue;
+      const level = (sensor: Checked) => medianOf(positionsWithin(sensor, lead).map((i) => sensor.temp.values[i]));
+      const fellows = medianOf(
+        voted
+          .filter((one) => one.fromMs <= lead.toMs && one.toMs >= lead.fromMs)
+          .map((one) => mistake.truth(level(one.of))),
       );
-      const reading = its.filter((of) =>
-        of.temp.use.some((use, i) => use === 1 && of.temp.timeMs[i] >= one.fromMs && of.temp.timeMs[i] <= one.toMs),
-      );
-      if (fellows.size >= UNIT_SENSORS * reading.length) out.push(one);
+      const own = level(of);
+      if (Math.abs(mistake.truth(own) - fellows) < Math.abs(own - fellows)) {
+        out.push(atSensor(of, { first: positions[0], last: positions[positions.length - 1] }));
+      }
     }
   }
   return out;
+}
+
+function positionsWithin({ temp }: Checked, span: { fromMs: number; toMs: number }): number[] {
+  return [...used(temp)].filter((i) => temp.timeMs[i] >= span.fromMs && temp.timeMs[i] <= span.toMs);
 }
 
 function moistures(check: BinCheck): Finding[] {

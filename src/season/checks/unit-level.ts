@@ -1,4 +1,4 @@
-import { medianOf } from './interval.ts';
+import { medianOf, quantileOf } from './interval.ts';
 import { DAY_MS, type Track } from './track.ts';
 import type { UnitMistake } from './unit-stretch.ts';
 
@@ -9,10 +9,11 @@ export const LEVEL_SHARE = 0.85;
 /** Cables of one bin are that far apart by what the file says, and that close by the other scale. */
 export const LEVEL_APART_K = 8;
 export const LEVEL_JOIN_K = 5;
-/** Against the month's mean outdoor air: a whole bin so much colder than it, or so hot (grain of 30 C all season through). */
+/** Against the month's mean outdoor air: a whole bin so much colder than it, or so hot (half its days above 30 C, or a tenth above 40 C). */
 export const LEVEL_COLDER_K = 8;
 export const LEVEL_HOTTER_K = 15;
 export const LEVEL_HOT_C = 30;
+export const LEVEL_HOTTEST_C = 40;
 /** and within this of it by the other scale */
 export const LEVEL_NEAR_AIR_K = 15;
 /** Days of outdoor air that grain is held against. */
@@ -76,6 +77,7 @@ export function offFromAir(
     const far = mistake.said === 'degF' ? over <= -LEVEL_COLDER_K : over >= LEVEL_HOTTER_K;
     if (far && Math.abs(mistake.truth(value) - sum / days) <= LEVEL_NEAR_AIR_K) agree += 1;
   }
-  const hot = mistake.said === 'degF' || medianOf(grain.values()) >= LEVEL_HOT_C;
-  return hot && shared >= LEVEL_DAYS && agree >= LEVEL_SHARE * shared;
+  const days = Float64Array.from(grain.values()).sort();
+  const hot = quantileOf(days, 0.5) >= LEVEL_HOT_C || quantileOf(days, 0.9) >= LEVEL_HOTTEST_C;
+  return (mistake.said === 'degF' || hot) && shared >= LEVEL_DAYS && agree >= LEVEL_SHARE * shared;
 }

@@ -1,4 +1,4 @@
-import { medianOf } from './interval.ts';
+import { medianOf, quantileOf } from './interval.ts';
 import { HOUR_MS, type Track, used } from './track.ts';
 
 /** A file that says one scale while the logger wrote the other. */
@@ -23,14 +23,15 @@ export const UNIT_JOIN_SHARE = 0.2;
 /** Fewer readings than this are called a spike. */
 export const UNIT_READINGS = 6;
 /** Share of a cable's sensors that must show it at once: a scale is set for a logger, not for one sensor. */
-export const UNIT_SENSORS = 2 / 3;
+export const UNIT_SENSORS = 1 / 2;
 
-/** Steps up to this are weather or a front and cost nothing. */
+/** Steps up to this, or up to this many times what nineteen in twenty of the sensor's steps keep, are weather or a front and cost nothing. */
 const FREE_K = 4;
+const FREE_TIMES_USUAL = 1.5;
 const FREE_ACROSS_HOLE_K = 10;
 const HOLE_MS = 12 * HOUR_MS;
 const DEAREST_K = 30;
-const SWITCH_K = 4;
+const SWITCH_K = 2;
 
 /** Positions of the track, both inclusive. */
 export interface Stretch {
@@ -47,13 +48,17 @@ export function unitStretches(track: Track, mistake: UnitMistake): Stretch[] {
   if (at.length < 2 * UNIT_READINGS) return [];
   const { timeMs, values } = track;
   const truth = (i: number) => mistake.truth(values[i]);
+  const steps = Float64Array.from({ length: at.length - 1 }, (_, k) => Math.abs(values[at[k + 1]] - values[at[k]]));
+  const stretched = Math.max(1, mistake.truth(1) - mistake.truth(0));
+  const usual = stretched * quantileOf(steps.sort(), 0.95);
+  const freeStep = Math.max(FREE_K, FREE_TIMES_USUAL * usual);
   const from = new Uint8Array(at.length * 2);
   let said = 0;
   let wrong = 0;
   for (let k = 1; k < at.length; k++) {
     const a = at[k - 1];
     const b = at[k];
-    const free = timeMs[b] - timeMs[a] > HOLE_MS ? FREE_ACROSS_HOLE_K : FREE_K;
+    const free = timeMs[b] - timeMs[a] > HOLE_MS ? Math.max(FREE_ACROSS_HOLE_K, freeStep) : freeStep;
     const stay = cost(values[b] - values[a], free);
     const stayWrong = cost(truth(b) - truth(a), free);
     const goWrong = cost(truth(b) - values[a], free) + SWITCH_K;

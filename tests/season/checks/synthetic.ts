@@ -98,7 +98,7 @@ function weather(hours: number, uniform: () => number, normal: () => number) {
   for (let h = 0; h < hours; h++) {
     synoptic = 0.99 * synoptic + 0.7 * normal();
     if (h % 24 === 0) cloud = uniform();
-    const season = 13 - 22 * Math.sin((Math.PI * Math.min(h / 24, 200)) / 200);
+    const season = 13 - 17 * Math.sin((Math.PI * Math.min(h / 24, 200)) / 200);
     const day = (2 + 7 * (1 - cloud)) * Math.sin((2 * Math.PI * ((h % 24) - 9)) / 24);
     airC[h] = Math.round((season + synoptic + day + 0.3 * normal()) * 10) / 10;
     airRh[h] = Math.round(Math.min(1, Math.max(0.2, 0.72 + 0.15 * cloud - day * 0.03 + 0.02 * normal())) * 100) / 100;
