@@ -1,0 +1,153 @@
+/** A definition or equation that stands behind numbers on pages. */
+export interface Method {
+  id: string;
+  title: string;
+  /** what is done, in whole sentences a grower can follow */
+  statement: string;
+  /** values that the statement takes, each with unit and where it comes from */
+  constants: readonly string[];
+  /** keys of the bibliography; empty: the definition is the kit's own */
+  sourceKeys: readonly string[];
+  /** ids of the pages whose numbers hang on it */
+  usedOn: readonly string[];
+}
+
+/** What the pages stand on, in the order in which the methods page tells it. */
+export const METHODS: readonly Method[] = [
+  {
+    id: 'fan-hours',
+    title: 'Fan hours',
+    statement:
+      'A fan is on from a reading that says so until the next reading. A gap in its log longer than three usual intervals is unknown: it is counted and shown, never taken as off. A bin’s fan hours are clock hours in which any of its fans ran; two fans running together are one bin fan-hour.',
+    constants: ['longest step that is believed: 3 usual intervals of the log (the kit’s choice)'],
+    sourceKeys: [],
+    usedOn: ['overview', 'fan-energy'],
+  },
+  {
+    id: 'energy',
+    title: 'Energy',
+    statement:
+      'kWh are taken from a meter if there is one, else from logged power, else from current: √3 · volts · amperes · power factor on three phases, volts · amperes · power factor on one; else from the nameplate: shaft power × load ÷ motor efficiency. The page says which.',
+    constants: ['√3 for three phases'],
+    sourceKeys: [],
+    usedOn: ['overview', 'fan-energy'],
+  },
+  {
+    id: 'cost',
+    title: 'Cost',
+    statement:
+      'Cost is energy + demand + connected + heat. Runs are cut exactly at the tariff’s boundaries in local time, and the first rule that matches prices the part. Demand is the month’s highest 15-minute mean of all fans on the tariff, not less than the ratchet’s share of the highest of the 11 months before; it is shared among bins by their part in that peak. Fixed and minimum charges stay with the tariff.',
+    constants: ['demand interval: 15 minutes', 'ratchet window: 11 months before the billed one'],
+    sourceKeys: [],
+    usedOn: ['overview', 'fan-energy'],
+  },
+  {
+    id: 'bushel',
+    title: 'Bushels',
+    statement:
+      'For money, bushels are the weight of the grain as filled over the crop’s legal bushel weight. For airflow a bushel is a volume of 1.2445 cubic feet.',
+    constants: [
+      'legal bushel: corn and sorghum 56 lb; wheat and soybeans 60 lb; canola 50 lb; barley 48 lb; rice 45 lb',
+      'bushel of volume: 1.2445 ft³',
+    ],
+    sourceKeys: ['test-weight'],
+    usedOn: ['overview', 'moisture', 'fan-energy'],
+  },
+  {
+    id: 'mean-moisture',
+    title: 'Mean moisture of a bin',
+    statement:
+      'Each sensor weighs the dry matter nearest to it: its share of the height (half-way to its neighbours; floor and surface at the ends) times its cable’s ring (circles half-way between the distances from the centre, shared by cables at one distance). Moistures are averaged on a dry basis and told on a wet basis. A sensor at or above the grain’s surface is out.',
+    constants: [],
+    sourceKeys: [],
+    usedOn: ['moisture', 'overview'],
+  },
+  {
+    id: 'still-air',
+    title: 'Still-air readings',
+    statement:
+      'A cable’s moisture is worked out from the humidity of the air between the kernels. While the fan runs it shows the air that passes. So readings taken after the fan has stood still for two hours are used where there are any; the others are shown beside them.',
+    constants: ['still: 2 hours after the fan stopped (the kit’s choice)'],
+    sourceKeys: [],
+    usedOn: ['moisture'],
+  },
+  {
+    id: 'points-removed',
+    title: 'Points removed',
+    statement:
+      'Mean moisture at the start less that at the end, in percentage points, wet basis; positive when removed. Start: the first 24 hours of still-air readings once filled (else the first 24 hours). End: the last 24 hours of such readings before unloading.',
+    constants: ['window: 24 hours (the kit’s choice)'],
+    sourceKeys: [],
+    usedOn: ['moisture', 'overview'],
+  },
+  {
+    id: 'points-interval',
+    title: 'The interval of the points',
+    statement:
+      'All intervals are 90 %. A sensor’s fixed error and the bias that a bin’s sensors share cancel in a difference of the same sensors; noise, drift and the spread between cables do not. They are added as squares, each with its degrees of freedom, and a t value of the effective degrees of freedom widens the sum.',
+    constants: ['coverage: 90 %; stated sensor limits are taken as limits that 95 % keep'],
+    sourceKeys: ['jcgm-100'],
+    usedOn: ['moisture', 'overview'],
+  },
+  {
+    id: 'isotherm',
+    title: 'Equilibrium moisture',
+    statement:
+      'Grain and the air between its kernels settle at one moisture for each humidity and temperature. The crop’s default equation is used unless season.yaml names another.',
+    constants: [
+      'corn modified Henderson; soybeans modified Halsey; hard wheat modified Chung-Pfost; durum modified Oswin; all D245.5',
+    ],
+    sourceKeys: ['asae-d245-5'],
+    usedOn: ['moisture'],
+  },
+  {
+    id: 'cost-per-point',
+    title: 'Cost per point and per bushel-point',
+    statement:
+      'For a bin whose goal is dry, its cost over its points removed; per bushel-point, that over the bushels. It is withheld for other goals, because cooling takes off a little water in passing, and where the interval of the points reaches zero.',
+    constants: [],
+    sourceKeys: [],
+    usedOn: ['overview', 'fan-energy'],
+  },
+  {
+    id: 'overdrying',
+    title: 'Over-drying loss',
+    statement:
+      'Grain sold drier than the market’s base moisture (else the target) gives away weight: the dry matter would have weighed more at the base. The loss is that weight in legal bushels, and in money at the stated price.',
+    constants: [],
+    sourceKeys: [],
+    usedOn: ['moisture', 'overview'],
+  },
+  {
+    id: 'campaign',
+    title: 'Campaign',
+    statement:
+      'A stretch of fan running whose air, averaged over a day, is clearly cooler or warmer than the grain it enters, so that a front moves through. It ends when the fan rests for long or the day’s mean air crosses the grain’s mean.',
+    constants: [],
+    sourceKeys: [],
+    usedOn: ['fronts'],
+  },
+  {
+    id: 'front-arrival',
+    title: 'Front arrival',
+    statement:
+      'At a sensor, the moment when its temperature has gone half of the way from ahead (the mean of the 12 hours before the campaign, or before the front begins to move it) to behind (the mean from 6 to 30 fan hours after its steepest change). It is told in clock time and in fan hours since the campaign began. A change under 3 °C (5.4 °F) is no front.',
+    constants: ['ahead: 12 hours', 'behind: 6 to 30 fan hours', 'least change: 3 °C'],
+    sourceKeys: [],
+    usedOn: ['fronts'],
+  },
+  {
+    id: 'cooling-rule',
+    title: 'Rule of thumb for a cooling front',
+    statement:
+      'Hours to push a cooling front through are about 15 over the cfm per bushel. A planning figure with a margin, shown beside the measured time and not used for it.',
+    constants: ['15 h × cfm/bu'],
+    sourceKeys: ['isu-2021-cool-grain'],
+    usedOn: ['fronts'],
+  },
+];
+
+/** The methods that a page's numbers hang on. */
+export function methodsOf(pageId: string): readonly Method[] {
+  return METHODS.filter((method) => method.usedOn.includes(pageId));
+}

@@ -1,0 +1,107 @@
+/** A work that a page or a formula stands on. */
+export interface Source {
+  /** short and lasting; formulas and pages cite by it */
+  key: string;
+  authors: string;
+  year: number | null;
+  title: string;
+  where: string;
+  url?: string;
+  /** seen: what is used was read at the source; memory: recalled from the named work, not checked against it */
+  provenance: 'seen' | 'memory';
+}
+
+/** The bibliography. Sorted by key. */
+export const SOURCES: readonly Source[] = [
+  {
+    key: 'asae-d245-5',
+    authors: 'American Society of Agricultural Engineers',
+    year: 1995,
+    title: 'D245.5: Moisture relationships of plant-based agricultural products',
+    where: 'ASAE Standards',
+    provenance: 'memory',
+  },
+  {
+    key: 'cfr-1910-147',
+    authors: 'Occupational Safety and Health Administration',
+    year: null,
+    title: 'The control of hazardous energy (lockout/tagout)',
+    where: '29 CFR 1910.147',
+    provenance: 'memory',
+  },
+  {
+    key: 'cfr-1910-272',
+    authors: 'Occupational Safety and Health Administration',
+    year: null,
+    title: 'Grain handling facilities',
+    where: '29 CFR 1910.272, as carried over in Michigan rule R 408.17707',
+    url: 'http://mirules.elaws.us/rule/r408.17707',
+    provenance: 'seen',
+  },
+  {
+    key: 'federal-register-1994-water',
+    authors: 'Federal Grain Inspection Service',
+    year: 1994,
+    title: 'Prohibition on adding water to grain, 7 CFR Part 800',
+    where: 'Federal Register 59, no. 198, 14 October 1994',
+    url: 'https://www.govinfo.gov/content/pkg/FR-1994-10-14/html/94-25371.htm',
+    provenance: 'seen',
+  },
+  {
+    key: 'isu-2021-cool-grain',
+    authors: 'Iowa State University Extension and Outreach',
+    year: 2021,
+    title: 'Cool stored grain now',
+    where: 'Integrated Crop Management blog',
+    url: 'https://crops.extension.iastate.edu/blog/kristina-tebockhorst/cool-stored-grain-now',
+    provenance: 'seen',
+  },
+  {
+    key: 'jcgm-100',
+    authors: 'Joint Committee for Guides in Metrology',
+    year: 2008,
+    title: 'JCGM 100: Guide to the expression of uncertainty in measurement',
+    where: 'BIPM, annex G (effective degrees of freedom)',
+    url: 'https://www.bipm.org/en/committees/jc/jcgm/publications',
+    provenance: 'memory',
+  },
+  {
+    key: 'okabe-ito-2008',
+    authors: 'Okabe, M. and Ito, K.',
+    year: 2008,
+    title: 'Color universal design: how to make figures and presentations that are friendly to colorblind people',
+    where: 'Jikei Medical School and University of Tokyo',
+    provenance: 'memory',
+  },
+  {
+    key: 'test-weight',
+    authors: 'Wikipedia contributors',
+    year: null,
+    title: 'Test weight',
+    where: 'legal bushel weights of the US states and the bushel of 2150.42 cubic inches',
+    url: 'https://en.wikipedia.org/wiki/Test_weight',
+    provenance: 'seen',
+  },
+  {
+    key: 'unl-2022-conditioning',
+    authors: 'University of Nebraska-Lincoln',
+    year: 2022,
+    title: 'Considerations when conditioning too dry soybeans',
+    where: 'CropWatch',
+    url: 'https://cropwatch.unl.edu/2022/considerations-when-conditioning-too-dry-soybeans',
+    provenance: 'seen',
+  },
+];
+
+/** @throws RangeError when the bibliography lacks the key */
+export function sourceOf(key: string): Source {
+  const found = SOURCES.find((source) => source.key === key);
+  if (found === undefined) throw new RangeError(`no source "${key}" in the bibliography (src/base/sources.ts)`);
+  return found;
+}
+
+/** `Okabe, M. and Ito, K. (2008). Color universal design … . Jikei Medical School …` */
+export function citation(source: Source): string {
+  const year = source.year === null ? '' : ` (${source.year})`;
+  return `${source.authors}${year}. ${source.title}. ${source.where}.`;
+}

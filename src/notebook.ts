@@ -1,0 +1,35 @@
+import type { SeasonReview } from './analysis/types.ts';
+import { type NotebookHead, notebookOf, type PageInput } from './report/define.ts';
+import type { PageBody } from './report/page.ts';
+import type { LoadedSeason } from './season/loaded.ts';
+
+/** What a notebook gets: the season as loaded, everything the analysis says of it, the door to people's units, and where the page comes from. */
+export interface NotebookInput extends PageInput {
+  loaded: LoadedSeason;
+  review: SeasonReview;
+}
+
+export type Notebook = ReturnType<typeof defineNotebook>;
+
+/**
+ * One notebook = one page. The head asks; the function answers, from top to bottom.
+ *
+ * @param head    id (stem of the file; `overview` becomes index.html), title, question
+ * @param answer  the page as data; may throw: the page then says what failed
+ */
+export function defineNotebook(head: NotebookHead, answer: (input: NotebookInput) => PageBody) {
+  return notebookOf<NotebookInput>(head, answer);
+}
+
+export type { BinReview, SeasonReview } from './analysis/types.ts';
+export { FAN_OFF, FAN_ON, FAN_UNKNOWN } from './analysis/types.ts';
+export { type Estimate, withheld } from './base/estimate.ts';
+export { METHODS, methodsOf } from './base/methods.ts';
+export * from './notebook/bin-table.ts';
+export * from './notebook/cautions.ts';
+export * from './notebook/words.ts';
+export { costByBin } from './report/figures/cost-by-bin.ts';
+export type * from './report/page.ts';
+export { section } from './report/section.ts';
+export type { Units } from './report/units.ts';
+export type { LoadedSeason } from './season/loaded.ts';

@@ -1,0 +1,50 @@
+import type { MadeBy, Page, PageBody } from './page.ts';
+import { reasonOf } from './section.ts';
+import type { Units } from './units.ts';
+
+/** What every notebook is told, whatever else it takes. */
+export interface PageInput {
+  units: Units;
+  made: MadeBy;
+}
+
+export interface NotebookHead {
+  /** stem of the page's file; `overview` becomes the way in, `index.html` */
+  id: string;
+  title: string;
+  question: string;
+}
+
+export interface Notebook<Input extends PageInput> extends NotebookHead {
+  /** The page as data. Never throws: a notebook that breaks keeps its title and says what failed. */
+  page(input: Input): Page;
+}
+
+/** One notebook: a question, and how a season's numbers answer it. */
+export function notebookOf<Input extends PageInput>(
+  head: NotebookHead,
+  answer: (input: Input) => PageBody,
+): Notebook<Input> {
+  const file = head.id === 'overview' ? 'index.html' : `${head.id}.html`;
+  return {
+    ...head,
+    page(input) {
+      const { id, title, question } = head;
+      const base = { id, file, title, question, units: input.units, madeBy: input.made };
+      try {
+        return { ...base, ...answer(input) };
+      } catch (error) {
+        return {
+          ...base,
+          answer: 'Can’t tell, because the making of this page broke.',
+          keyNumbers: [],
+          sections: [],
+          warnings: [],
+          cautions: [],
+          sources: [],
+          failure: reasonOf(error),
+        };
+      }
+    },
+  };
+}

@@ -1,0 +1,107 @@
+import * as Plot from '@observablehq/plot';
+import { parseHTML } from 'linkedom';
+import type { Size } from '../page.ts';
+
+type Options = Parameters<typeof Plot.plot>[0] & object;
+
+/** The size of type inside a figure: the wide one is shrunk a little on mid-sized windows, the narrow one is not. */
+export function typeSize(size: Size): number {
+  return size.narrow ? 12 : 14;
+}
+
+/**
+ * A plot as SVG text, the same for the same input. Colours are style-sheet variables, so it follows theme and print.
+ *
+ * @throws Error when the library warns: a figure with a warning is not fit to be read
+ */
+export function draw(size: Size, options: Options): string {
+  const { document } = parseHTML('<!doctype html><html><body></body></html>');
+  const warnings: string[] = [];
+  const warn = console.warn;
+  console.warn = (...parts: unknown[]) => warnings.push(parts.join(' '));
+  let svg: Element;
+  try {
+    svg = Plot.plot({
+      document,
+      className: 'plot',
+      width: size.width,
+      ...options,
+      style: { fontSize: `${typeSize(size)}px`, fontFamily: 'inherit', ...(options.style as object) },
+    } as never);
+  } finally {
+    console.warn = warn;
+  }
+  if (warnings.length > 0) throw new Error(`the figure warns: ${warnings.join('; ')}`);
+  // The style sheet of the page says all that the library's own would.
+  for (const style of svg.querySelectorAll('style')) style.remove();
+  // One text alternative stands on the frame around the drawing.
+  svg.setAttribute('aria-hidden', 'true');
+  for (const element of [svg, ...svg.querySelectorAll('*')]) {
+    element.removeAttribute('aria-label');
+    if (element !== svg) element.removeAttribute('aria-hidden');
+  }
+  return svg.outerHTML.replace(/-?\d+\.\d{2,}/g, (number) => String(Math.round(Number(number) * 10) / 10));
+}
+
+const SVG = 'http://www.w3.org/2000/svg';
+
+/** Scales of a plot that has a time or number axis across and a number axis up. */
+export interface Frame {
+  x: (value: number | Date) => number;
+  y: (value: number) => number;
+  left: number;
+  right: number;
+  top: number;
+  bottom: number;
+  /** an SVG element with attributes, inside the plot's document */
+  element(name: string, attributes: Readonly<Record<string, string | number>>, text?: string): SVGElement;
+}
+
+/** A mark drawn by hand in a plot's frame: for dense cells, one path holds thousands where the library makes an element each. */
+export function ownMark(make: (frame: Frame) => readonly SVGElement[]): Plot.RenderFunction {
+  return (_index, scales, _values, dimensions, context) => {
+    const { document } = context as unknown as { document: Document };
+    const frame: Frame = {
+      x: scales.x as unknown as Frame['x'],
+      y: scales.y as unknown as Frame['y'],
+      left: dimensions.marginLeft,
+      right: dimensions.width - dimensions.marginRight,
+      top: dimensions.marginTop,
+      bottom: dimensions.height - dimensions.marginBottom,
+      element(name, attributes, text) {
+        const made = document.createElementNS(SVG, name) as SVGElement;
+        for (const [key, value] of Object.entries(attributes)) made.setAttribute(key, String(value));
+        if (text !== undefined) made.textContent = text;
+        return made;
+      },
+    };
+    const group = document.createElementNS(SVG, 'g') as SVGGElement;
+    group.append(...make(frame));
+    return group;
+  };
+}
+
+/** A number in a path, to a tenth of a pixel. */
+export function px(value: number): string {
+  return String(Math.round(value * 10) / 10);
+}
+
+/** A box as a path. */
+export function boxPath(x1: number, y1: number, x2: number, y2: number): string {
+  return `M${px(x1)} ${px(y1)}H${px(x2)}V${px(y2)}H${px(x1)}Z`;
+}
+
+/** A hatch pattern for what is not known; fill with `url(#id)`. */
+export function hatch(frame: Frame, id: string): SVGElement {
+  const defs = frame.element('defs', {});
+  const pattern = frame.element('pattern', {
+    id,
+    width: 5,
+    height: 5,
+    patternUnits: 'userSpaceOnUse',
+    patternTransform: 'rotate(45)',
+  });
+  pattern.append(frame.element('path', { d: 'M0 0V5', stroke: 'var(--rule)', 'stroke-width': 2 }));
+  defs.append(pattern);
+  return defs;
+}

@@ -1,0 +1,36 @@
+import type { Figure, LegendItem, Size } from '../page.ts';
+import { html, type Markup, raw } from './markup.ts';
+
+/** The two widths that every figure is drawn for; the style sheet shows the one that fits. */
+export const WIDTHS = { wide: 900, narrow: 360 } as const;
+
+const MARKS: Readonly<Record<string, string>> = {
+  line: '<path d="M0 7H22" stroke="currentColor" stroke-width="2"/>',
+  dash: '<path d="M0 7H22" stroke="currentColor" stroke-width="2" stroke-dasharray="5 3"/>',
+  dot: '<circle cx="11" cy="7" r="4" fill="currentColor"/>',
+  ring: '<circle cx="11" cy="7" r="4" fill="none" stroke="currentColor" stroke-width="1.5"/>',
+  cross: '<path d="M7 3L15 11M15 3L7 11" stroke="currentColor" stroke-width="1.5"/>',
+  whisker: '<path d="M0 7H22M0 3V11M22 3V11" stroke="currentColor" stroke-width="1.5"/>',
+  block: '<rect width="22" height="14" fill="currentColor"/>',
+  hatch: '<path d="M0 14L14 0M7 14L21 0M14 14L22 6M0 7L7 0" stroke="currentColor" stroke-width="1.2"/>',
+  open: '<rect x=".5" y=".5" width="21" height="13" fill="none" stroke="currentColor"/>',
+};
+
+function legendItem(item: LegendItem): Markup {
+  const mark =
+    MARKS[item.swatch] ??
+    html`<rect x=".5" y=".5" width="21" height="13" fill="${item.swatch}" stroke="var(--rule)"/>`.text;
+  return html`<li><svg width="22" height="14" viewBox="0 0 22 14" aria-hidden="true">${raw(mark)}</svg>${item.label}</li>`;
+}
+
+/** A figure at both widths with its finding, unit, legend and what it leaves out. @throws what drawing throws */
+export function renderFigure(figure: Figure, id: string): Markup {
+  const draw = (name: 'wide' | 'narrow') => {
+    const size: Size = { width: WIDTHS[name], narrow: name === 'narrow', idPrefix: `${id}-${name}` };
+    return html`<div class="at-${name}" role="img" aria-label="${figure.alt}">${raw(figure.draw(size))}</div>`;
+  };
+  return html`<figure id="${id}"><figcaption><h3>${figure.title}</h3><p>${figure.subtitle}</p></figcaption>
+${figure.legend.length > 0 && html`<ul class="legend">${figure.legend.map(legendItem)}</ul>`}
+${draw('wide')}${draw('narrow')}
+${figure.notShown !== null && html`<p class="note">${figure.notShown}</p>`}</figure>`;
+}

@@ -1,0 +1,36 @@
+import type { Page, Table } from '../page.ts';
+import { html, type Markup } from './markup.ts';
+import { renderTable } from './table.ts';
+
+/** "How this page was made": enough to make it again, and to see whether it was made from the same files. */
+export function renderMadeBy(page: Page): Markup {
+  const { madeBy, units } = page;
+  const span = (ms: number | null) =>
+    ms === null ? { value: null, why: 'No row of this file was kept.' } : units.date(ms);
+  const table: Table = {
+    id: 'inputs',
+    caption: 'Files read',
+    columns: [
+      { key: 'path', label: 'File', quantity: null },
+      { key: 'rows', label: 'Rows', quantity: 'count' },
+      { key: 'first', label: 'First', quantity: null },
+      { key: 'last', label: 'Last', quantity: null },
+      { key: 'bytes', label: 'Size', quantity: 'bytes' },
+      { key: 'hash', label: 'SHA-256, first 16 signs', quantity: null },
+    ],
+    rows: madeBy.inputs.map((file) => ({
+      path: file.path,
+      rows: file.rows,
+      first: span(file.firstMs),
+      last: span(file.lastMs),
+      bytes: file.bytes,
+      hash: file.sha256.slice(0, 16),
+    })),
+    empty: 'none.',
+  };
+  return html`<section aria-labelledby="made"><h2 id="made">How this page was made</h2>
+<p>By fanbook ${madeBy.version} on ${units.dateTime(madeBy.generatedAtMs)}, with <code>${madeBy.command}</code>. Times on this page are local, ${units.zone.name}; stamps are the moment of a reading.</p>
+<p>Parameters that differ from default: ${madeBy.changedDefaults.length === 0 ? 'none.' : ''}</p>
+${madeBy.changedDefaults.length > 0 && html`<ul>${madeBy.changedDefaults.map((one) => html`<li>${one}</li>`)}</ul>`}
+${renderTable(table, units, 'made-inputs')}</section>`;
+}

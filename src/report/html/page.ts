@@ -1,0 +1,97 @@
+import { DASH } from '../number-text.ts';
+import type { KeyNumber, Page } from '../page.ts';
+import { reasonOf } from '../section.ts';
+import type { Units } from '../units.ts';
+import { renderMadeBy } from './made-by.ts';
+import { html, type Markup, raw } from './markup.ts';
+import { renderFailure, renderSection } from './section.ts';
+import { renderSources } from './sources.ts';
+import { STYLES } from './styles.ts';
+
+/** A page's place in the row of pages. */
+export interface PageLink {
+  file: string;
+  title: string;
+}
+
+export interface RenderedPage {
+  file: string;
+  html: string;
+  /** what failed on it, a line each; empty when nothing did */
+  failures: string[];
+}
+
+/** Nothing is loaded from anywhere: no script, no font, no picture but those inside the file. */
+const POLICY = "default-src 'none'; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'";
+
+function keyNumber(key: KeyNumber, units: Units): Markup {
+  const amount = key.amount;
+  const value = amount === null || typeof amount === 'number' ? amount : amount.value;
+  const why = amount !== null && typeof amount === 'object' ? amount.why : null;
+  const interval = amount !== null && typeof amount === 'object' ? units.interval(key.quantity, amount) : '';
+  const note = [key.note, value === null ? (why ?? (key.note === undefined ? 'Not known.' : null)) : null];
+  return html`<div><dt>${key.label}</dt><dd><span class="big">${value === null ? DASH : units.number(key.quantity, value)}</span> <span class="unit">${value === null ? '' : units.unit(key.quantity)}</span>${interval && html`<br><span class="small">${interval}</span>`}${note.map((text) => (text ? html`<br><span class="small">${text}</span>` : null))}</dd></div>`;
+}
+
+function list(items: readonly string[], none: string): Markup {
+  if (items.length === 0) return html`<p>${none}</p>`;
+  return html`<ul>${items.map((item) => html`<li>${item}</li>`)}</ul>`;
+}
+
+/** One self-contained HTML file. Same page, same bytes. What fails inside keeps its heading and says so. */
+export function renderPage(page: Page, links: readonly PageLink[]): RenderedPage {
+  const failures: string[] = [];
+  if (page.failure !== undefined) failures.push(page.failure);
+  const body = page.sections.map((section) => {
+    const drawn = renderSection(section, page);
+    failures.push(...drawn.failures);
+    return drawn.markup;
+  });
+  let sources: Markup;
+  try {
+    sources = renderSources(page.sources);
+  } catch (error) {
+    failures.push(reasonOf(error));
+    sources = renderFailure(reasonOf(error));
+  }
+  const { madeBy, units } = page;
+  const place = [madeBy.farm, madeBy.seasonTitle]
+    .filter((part): part is string => part !== null && part !== '')
+    .join(', ');
+  const markup = html`<!doctype html>
+<html lang="en">
+<head>
+<meta charset="utf-8">
+<meta http-equiv="Content-Security-Policy" content="${raw(POLICY)}">
+<meta name="viewport" content="width=device-width,initial-scale=1">
+<meta name="generator" content="fanbook ${madeBy.version}">
+<title>${page.title}: ${place}</title>
+<style>${raw(STYLES)}</style>
+</head>
+<body>
+<a class="skip" href="#answer">Skip to the answer</a>
+<header class="masthead"><div class="frame"><p>${place}</p>
+<nav aria-label="Pages"><ul>${links.map((link) => html`<li><a href="${link.file}"${link.file === page.file ? raw(' aria-current="page"') : null}>${link.title}</a></li>`)}</ul></nav></div></header>
+<main class="frame" id="main">
+<div class="print-head"><p>${place}. ${page.title}. ${units.date(madeBy.generatedAtMs)}.</p></div>
+<h1>${page.title}</h1>
+<p class="question">${page.question}</p>
+<p class="answer" id="answer">${page.answer}</p>
+${page.failure !== undefined && renderFailure(page.failure)}
+${
+  page.keyNumbers.length > 0 &&
+  html`<dl class="keys">${page.keyNumbers.map((key) => keyNumber(key, units))}</dl>
+<p class="small">Ranges are 90 % intervals: nine times in ten the true value lies inside.</p>`
+}
+${body}
+<section aria-labelledby="warnings"><h2 id="warnings">Warnings</h2>${list(page.warnings, 'None.')}</section>
+${page.cautions.length > 0 && html`<section aria-labelledby="cautions" class="cautions"><h2 id="cautions">Before you go to a bin</h2>${list(page.cautions, '')}</section>`}
+${renderMadeBy(page)}
+${sources}
+</main>
+<footer><div class="frame"><p>Figures are estimates, to be confirmed by probe and moisture meter. Local codes and licensed practice come first.</p></div></footer>
+</body>
+</html>
+`;
+  return { file: page.file, html: markup.text, failures };
+}

@@ -1,0 +1,41 @@
+import type { Page, Section } from '../page.ts';
+import { reasonOf } from '../section.ts';
+import { renderFigure } from './figure.ts';
+import { html, type Markup, slug } from './markup.ts';
+import { renderTable } from './table.ts';
+
+export function renderFailure(reason: string): Markup {
+  return html`<p class="failure" role="note"><strong>This part failed.</strong> ${reason} The other parts of the page stand.</p>`;
+}
+
+/** A section as HTML, and what failed in it; a figure that cannot be drawn leaves the rest of the section. */
+export function renderSection(section: Section, page: Page): { markup: Markup; failures: string[] } {
+  const id = slug(section.id);
+  const failures: string[] = [];
+  const safely = (make: () => Markup): Markup => {
+    try {
+      return make();
+    } catch (error) {
+      failures.push(`${section.title}: ${reasonOf(error)}`);
+      return renderFailure(reasonOf(error));
+    }
+  };
+  if (section.failure !== undefined) failures.push(`${section.title}: ${section.failure}`);
+  const tableId = (stem: string) => `${id}-${slug(stem)}`;
+  const { table, figures = [], tables = [], entries = [], notes = [] } = section;
+  const markup = html`<section aria-labelledby="${id}"><h2 id="${id}">${section.title}</h2>
+<p>${section.lead}</p>
+${section.failure !== undefined && renderFailure(section.failure)}
+${table !== undefined && safely(() => renderTable(table, page.units, tableId(table.id)))}
+${figures.map((figure) => safely(() => renderFigure(figure, `${id}-${slug(figure.id)}`)))}
+${tables.map((one) => safely(() => renderTable(one, page.units, tableId(one.id))))}
+${
+  entries.length > 0 &&
+  html`<dl class="entries">${entries.map(
+    (entry) =>
+      html`<dt${entry.id === undefined ? null : html` id="${slug(entry.id)}"`}>${entry.term}</dt><dd>${entry.text}${(entry.details ?? []).map((detail) => html`<br><span class="small">${detail}</span>`)}</dd>`,
+  )}</dl>`
+}
+${notes.map((note) => html`<p class="note">${note}</p>`)}</section>`;
+  return { markup, failures };
+}

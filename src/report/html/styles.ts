@@ -1,0 +1,101 @@
+import { DARK, LIGHT, type Theme } from './palette.ts';
+
+function variables(theme: Theme): string {
+  const { categories, ...named } = theme;
+  const all = [
+    ...Object.entries(named).map(([name, colour]) => `--${name}:${colour}`),
+    ...categories.map((colour, i) => `--c${i + 1}:${colour}`),
+  ];
+  return `${all.join(';')};`;
+}
+
+/** The one sheet of every page. Sizes 1, 1.25, 1.6, 2; text of 68 characters; figures as wide as the frame. */
+export const STYLES = `
+:root{${variables(LIGHT)}color-scheme:light dark}
+@media (prefers-color-scheme:dark){:root{${variables(DARK)}}}
+*{box-sizing:border-box}
+html{font:100%/1.55 system-ui,-apple-system,"Segoe UI",Roboto,"Helvetica Neue",Arial,sans-serif;background:var(--paper);color:var(--ink);-webkit-text-size-adjust:100%}
+body{margin:0}
+.frame{max-width:58rem;margin:0 auto;padding:0 1.25rem}
+p,li,dd,dt,.answer{max-width:68ch}
+p{margin:.6rem 0}
+a{color:var(--link);text-underline-offset:.15em}
+a:focus-visible,summary:focus-visible,[tabindex]:focus-visible{outline:3px solid var(--link);outline-offset:2px}
+.skip{position:absolute;left:-99rem}
+.skip:focus{left:1rem;top:.5rem;background:var(--paper);padding:.5rem .75rem;z-index:1}
+.masthead{border-bottom:1px solid var(--rule);padding:.9rem 0}
+.masthead .frame{display:flex;flex-wrap:wrap;gap:.25rem 2rem;align-items:baseline;justify-content:space-between}
+.masthead p{margin:0;color:var(--soft)}
+nav ul{list-style:none;margin:0;padding:0;display:flex;flex-wrap:wrap;gap:.25rem 1.25rem}
+nav a[aria-current]{color:var(--ink);font-weight:650;text-decoration:none}
+h1{font-size:2rem;line-height:1.2;margin:2.5rem 0 .25rem;letter-spacing:-.01em;text-wrap:balance}
+h2{font-size:1.6rem;line-height:1.25;margin:3.5rem 0 .5rem}
+h3{font-size:1.25rem;line-height:1.3;margin:2rem 0 .25rem}
+.question{color:var(--soft);margin:0 0 1rem;font-size:1.25rem}
+.answer{font-size:1.25rem;line-height:1.5;margin:0 0 1.75rem}
+.keys{display:grid;grid-template-columns:repeat(auto-fill,minmax(13rem,1fr));gap:1.25rem 2rem;margin:0 0 1rem;padding:1rem 0;border-top:2px solid var(--ink);border-bottom:1px solid var(--rule)}
+.keys dt{color:var(--soft)}
+.keys dd{margin:0}
+.keys .big{font-size:1.6rem;line-height:1.25;font-variant-numeric:tabular-nums}
+.keys .unit{font-size:1rem;color:var(--soft)}
+.small,.note,figcaption p,.why{color:var(--soft)}
+.failure{border:2px solid var(--ink);padding:.5rem .9rem;max-width:68ch}
+figure{margin:1.75rem 0}
+figcaption h3{margin:0}
+figcaption p{margin:.1rem 0 .5rem}
+.legend{display:flex;flex-wrap:wrap;gap:.2rem 1.1rem;list-style:none;margin:.4rem 0;padding:0}
+.legend li{display:inline-flex;align-items:center;gap:.4rem}
+.legend svg{flex:none}
+.plot{--plot-background:var(--paper);width:100%;height:auto;overflow:visible;font-family:inherit}
+.at-narrow{display:none}
+@media (max-width:44rem){.at-wide{display:none}.at-narrow{display:block}}
+.scroll{overflow-x:auto;margin:1.25rem 0;max-width:100%}
+table{border-collapse:collapse;font-variant-numeric:tabular-nums;line-height:1.4}
+caption{text-align:left;font-weight:650;padding:0 0 .5rem}
+th,td{padding:.32rem .75rem;text-align:left;vertical-align:top;font-weight:400}
+th:first-child,td:first-child{padding-left:0}
+thead th{vertical-align:bottom;border-bottom:0;font-weight:650}
+thead tr.units td,thead tr.units th{color:var(--soft);font-weight:400;border-bottom:1.5px solid var(--ink);padding-top:0}
+tbody tr+tr>*{border-top:1px solid color-mix(in srgb,var(--rule) 35%,transparent)}
+tfoot>tr>*{border-top:1.5px solid var(--ink);font-weight:650}
+.n{text-align:right;white-space:nowrap}
+td.best{font-weight:700}
+.pad{visibility:hidden}
+details{margin:.75rem 0}
+summary{cursor:pointer;color:var(--link)}
+details.why{display:inline;margin:0}
+details.why[open]{display:block;max-width:22rem;white-space:normal;text-align:left}
+details.why summary{display:inline;color:inherit;text-decoration:underline dotted}
+dl.entries dt{font-weight:650;margin-top:1.1rem}
+dl.entries dd{margin:0}
+code{font:.95em/1.4 ui-monospace,SFMono-Regular,Menlo,Consolas,monospace;background:var(--wash);padding:.05em .3em;overflow-wrap:anywhere}
+.hash{overflow-wrap:anywhere;max-width:12rem;display:inline-block}
+.cautions{border-left:4px solid var(--ink);padding-left:1rem}
+footer{border-top:1px solid var(--rule);margin-top:4rem;padding:1rem 0 3rem;color:var(--soft)}
+.print-head{display:none}
+@media print{
+@page{margin:18mm 15mm}
+:root{${variables(LIGHT)}--paper:#fff;color-scheme:light}
+html{font-size:10pt}
+.frame{max-width:none;padding:0}
+nav,.skip,summary{display:none}
+details::details-content{content-visibility:visible;display:block}
+details>*{display:block}
+.masthead{display:none}
+.print-head{display:block;border-bottom:1px solid var(--ink);padding-bottom:.3rem;color:var(--ink)}
+.print-head p{margin:0;max-width:none}
+h1{margin-top:1rem}
+h2{margin-top:1.75rem}
+h2,h3,figcaption,caption{break-after:avoid}
+figure,tr,.keys,.cautions li,.failure{break-inside:avoid}
+thead{display:table-header-group}
+tfoot{display:table-row-group}
+.at-narrow{display:none}
+.at-wide{display:block}
+.scroll{overflow:visible}
+table{font-size:.85rem}
+th,td{padding:.2rem .45rem}
+.n{white-space:normal}
+a{color:inherit}
+a.source::after{content:" <" attr(href) ">";overflow-wrap:anywhere}
+}`;

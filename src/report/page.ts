@@ -1,0 +1,134 @@
+import type { Estimate } from '../base/estimate.ts';
+import type { Quantity } from './quantities.ts';
+import type { Units } from './units.ts';
+
+/** A cell: text, a number, a number with interval, or a missing one with its reason. Numbers as `Units` takes them. */
+export type Cell = string | number | Estimate | { value: null; why: string } | null;
+
+export interface Column {
+  key: string;
+  label: string;
+  /** what the numbers are of; null for text. Unit and digits follow from it. */
+  quantity: Quantity | null;
+  /** mark the lowest or highest by weight as the best; with `mark: none` (the default) nothing is marked */
+  best?: 'low' | 'high';
+}
+
+export interface Table {
+  /** file name stem of its CSV, unique on the page */
+  id: string;
+  caption: string;
+  columns: readonly Column[];
+  rows: readonly Readonly<Record<string, Cell>>[];
+  total?: Readonly<Record<string, Cell>>;
+  /** said in place of rows when there are none */
+  empty?: string;
+  /** true: folded under its figure or section */
+  folded?: boolean;
+}
+
+/** A drawing's room in CSS pixels. */
+export interface Size {
+  width: number;
+  narrow: boolean;
+  /** prefix of ids inside the drawing, unique on the page */
+  idPrefix: string;
+}
+
+export interface LegendItem {
+  label: string;
+  /** a CSS colour, or `hatch`, `line`, `dash`, `dot` in ink */
+  swatch: string;
+}
+
+export interface Figure {
+  id: string;
+  /** tells the finding */
+  title: string;
+  /** quantity and unit */
+  subtitle: string;
+  /** the finding and the range, for those who cannot see the figure */
+  alt: string;
+  legend: readonly LegendItem[];
+  /** how many readings the figure leaves out, and why */
+  notShown: string | null;
+  /** SVG as text for each width; deterministic. @throws when the library warns */
+  draw(size: Size): string;
+}
+
+export interface KeyNumber {
+  label: string;
+  quantity: Quantity;
+  amount: Estimate | number | null;
+  /** why it is missing, or what it stands on */
+  note?: string;
+}
+
+export interface Section {
+  id: string;
+  title: string;
+  lead: string;
+  /** the table that comes before the figure, in sight */
+  table?: Table;
+  figures?: readonly Figure[];
+  /** tables after the figures */
+  tables?: readonly Table[];
+  /** definitions listed with terms */
+  entries?: readonly Entry[];
+  notes?: readonly string[];
+  /** what broke; the heading stands */
+  failure?: string;
+}
+
+/** A term with what it means, for methods and findings. */
+export interface Entry {
+  id?: string;
+  term: string;
+  text: string;
+  details?: readonly string[];
+}
+
+export interface InputFile {
+  path: string;
+  sha256: string;
+  bytes: number;
+  rows: number;
+  firstMs: number | null;
+  lastMs: number | null;
+}
+
+/** Where a page comes from; given from outside, there is no clock in here. */
+export interface MadeBy {
+  seasonTitle: string;
+  /** whom it was prepared for */
+  farm: string | null;
+  command: string;
+  version: string;
+  generatedAtMs: number;
+  inputs: readonly InputFile[];
+  changedDefaults: readonly string[];
+}
+
+/** What a notebook answers. */
+export interface PageBody {
+  /** one sentence with a number and its interval, or why it cannot be told */
+  answer: string;
+  keyNumbers: readonly KeyNumber[];
+  sections: readonly Section[];
+  warnings: readonly string[];
+  cautions: readonly string[];
+  /** keys of the bibliography */
+  sources: readonly string[];
+}
+
+export interface Page extends PageBody {
+  id: string;
+  /** `moisture.html` */
+  file: string;
+  title: string;
+  question: string;
+  units: Units;
+  madeBy: MadeBy;
+  /** what broke the page as a whole */
+  failure?: string;
+}

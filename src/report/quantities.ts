@@ -1,0 +1,72 @@
+import type { UnitKind } from '../base/units.ts';
+import type { Rounding } from './number-text.ts';
+
+/** How a kind of number is shown: unit of each system, how to get there, and how many digits mean something. */
+export interface QuantityDef {
+  /** in tables; `¤` stands for the currency */
+  us: string;
+  si: string;
+  /** in sentences, after the number; the table's unit when left out */
+  usWord?: string;
+  siWord?: string;
+  /** values are SI of this kind and are converted with these spellings; without it values come in the shown unit */
+  from?: { kind: UnitKind; us: string; si: string };
+  rounding: Rounding;
+}
+
+const figures = (count: number, maxDecimals: number): Rounding => ({ kind: 'figures', figures: count, maxDecimals });
+const decimals = (count: number, minFigures?: number): Rounding => ({ kind: 'decimals', decimals: count, minFigures });
+const same = (unit: string, rounding: Rounding, word?: string): QuantityDef => ({
+  us: unit,
+  si: unit,
+  usWord: word,
+  siWord: word,
+  rounding,
+});
+
+/** Every kind of number on a page. One list, so that one number has the same digits wherever it stands. */
+export const QUANTITIES = {
+  count: same('', decimals(0)),
+  number: same('', figures(3, 2)),
+  hours: same('h', figures(3, 1)),
+  days: same('d', figures(3, 1)),
+  energy: same('kWh', figures(3, 1)),
+  power: same('kW', figures(3, 1)),
+  money: same('¤', figures(3, 2)),
+  'money per kWh': same('¤/kWh', decimals(3)),
+  'money per kW': same('¤/kW', decimals(2)),
+  'money per point': same('¤/point', figures(3, 2), '¤ a point'),
+  // Grain is bought by the bushel or by the tonne; values come in the shown one, as a bushel's weight hangs on the crop.
+  grain: { us: 'bu', si: 't', rounding: figures(3, 1) },
+  'money per grain': { us: '¤/bu', si: '¤/t', usWord: '¤ a bushel', siWord: '¤ a tonne', rounding: decimals(3, 2) },
+  'money per grain point': {
+    us: '¤/bu-point',
+    si: '¤/t-point',
+    usWord: '¤ a bushel-point',
+    siWord: '¤ a tonne-point',
+    rounding: decimals(3, 2),
+  },
+  'energy per grain': { us: 'kWh/bu', si: 'kWh/t', rounding: figures(3, 2) },
+  // Values are fractions, wet basis.
+  moisture: { us: '%', si: '%', from: { kind: 'moisture', us: '%', si: '%' }, rounding: decimals(1) },
+  points: same('points', decimals(1)),
+  'points per hundred hours': same('points/100 h', decimals(2), 'points per 100 fan hours'),
+  share: { us: '%', si: '%', from: { kind: 'fraction', us: '%', si: '%' }, rounding: figures(3, 0) },
+  temperature: { us: '°F', si: '°C', from: { kind: 'temperature', us: 'degF', si: 'degC' }, rounding: decimals(0) },
+  'temperature difference': {
+    us: '°F',
+    si: 'K',
+    from: { kind: 'temperature difference', us: 'degF', si: 'K' },
+    rounding: decimals(1),
+  },
+  length: { us: 'ft', si: 'm', from: { kind: 'length', us: 'ft', si: 'm' }, rounding: decimals(1) },
+  pressure: { us: 'inH2O', si: 'Pa', from: { kind: 'pressure', us: 'inH2O', si: 'Pa' }, rounding: figures(3, 2) },
+  airflow: { us: 'cfm', si: 'L/s', from: { kind: 'airflow', us: 'cfm', si: 'L/s' }, rounding: figures(3, 1) },
+  // Values are cfm per bushel of 1.2445 ft3 or L/s per m3 as shown.
+  'airflow per grain': { us: 'cfm/bu', si: 'L/s per m³', rounding: figures(2, 2) },
+  nameplate: { us: 'hp', si: 'kW', from: { kind: 'power', us: 'hp', si: 'kW' }, rounding: figures(3, 1) },
+  volume: { us: 'm³', si: 'm³', rounding: figures(3, 0) },
+  bytes: same('bytes', decimals(0)),
+} as const satisfies Record<string, QuantityDef>;
+
+export type Quantity = keyof typeof QUANTITIES;

@@ -1,0 +1,15 @@
+import type { Section } from './page.ts';
+
+/** What broke, in one line. */
+export function reasonOf(error: unknown): string {
+  return error instanceof Error ? error.message : String(error);
+}
+
+/** A section that stands on its own: when its making throws it keeps its heading and says what failed. */
+export function section(id: string, title: string, make: () => Omit<Section, 'id' | 'title'>): Section {
+  try {
+    return { id, title, ...make() };
+  } catch (error) {
+    return { id, title, lead: 'This section could not be made.', failure: reasonOf(error) };
+  }
+}
