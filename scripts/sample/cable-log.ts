@@ -1,6 +1,6 @@
+import { type BinRun, STEP_MS } from './bin-run.ts';
 import { DAY, fromLocal, HOUR, MINUTE } from './calendar.ts';
 import { randomStream } from './random.ts';
-import { type BinRun, STEP_MS } from './run-bin.ts';
 
 /** One reading of one sensor as the logger holds it, before it is written: °F and % wet basis; null where nothing was logged. */
 export interface Reading {

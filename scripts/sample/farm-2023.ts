@@ -1,4 +1,6 @@
-import { FANS_2024, FARM_2024, TARIFFS } from './farm-2024.ts';
+import { FARM_2024 } from './farm-2024.ts';
+import { FANS_2024 } from './farm-fans.ts';
+import { TARIFFS } from './farm-prices.ts';
 import type { BinPlan, FanPlan, FarmPlan } from './farm-types.ts';
 
 const bin = (id: string): BinPlan => FARM_2024.bins.find((one) => one.id === id)!;

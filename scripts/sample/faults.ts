@@ -1,7 +1,7 @@
+import { type BinRun, FT, STEP_MS } from './bin-run.ts';
 import { type Reading, tenth, toF, within } from './cable-log.ts';
 import { fromLocal } from './calendar.ts';
 import type { Random } from './random.ts';
-import { type BinRun, FT, STEP_MS } from './run-bin.ts';
 
 /** A fault put in on purpose, with what the review should say of it. */
 export interface PlantedFault {

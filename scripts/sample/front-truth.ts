@@ -1,5 +1,5 @@
+import { type BinRun, type FanRun, STEP_MS } from './bin-run.ts';
 import { HOUR } from './calendar.ts';
-import { type BinRun, type FanRun, STEP_MS } from './run-bin.ts';
 
 /** When the front came to one sensor, by the contract's definition, on temperatures without error. */
 export interface TrueArrival {

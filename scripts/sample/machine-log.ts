@@ -1,10 +1,10 @@
 import { saturationPa } from './air.ts';
+import { type BinRun, type FanRun, STEP_MS } from './bin-run.ts';
 import { tenth, toF } from './cable-log.ts';
 import { HOUR, MINUTE } from './calendar.ts';
 import type { FanPlan } from './farm-types.ts';
 import { type MinuteEnergy, powerKw } from './power.ts';
 import { randomStream } from './random.ts';
-import { type BinRun, type FanRun, STEP_MS } from './run-bin.ts';
 import type { Weather } from './weather.ts';
 
 /** One row of a fan log; null where the fan has no such sensor. */

@@ -1,10 +1,10 @@
+import { type BinRun, FT } from './bin-run.ts';
 import { tenth, toF } from './cable-log.ts';
 import { DAY, fromLocal, HOUR, isoDay, localClock, localText, MINUTE } from './calendar.ts';
 import { addQuarter, demandMonths, energyPrice, monthOf, type QuarterLoads } from './charges.ts';
 import type { FarmPlan, TariffPlan } from './farm-types.ts';
 import { toWetBasis } from './kernels.ts';
 import { randomStream } from './random.ts';
-import { type BinRun, FT } from './run-bin.ts';
 
 const LB = 0.45359237;
 const csv = (rows: readonly (readonly (string | number)[])[]): string =>

@@ -1,7 +1,7 @@
 import { specificVolume } from './air.ts';
+import type { FanRun } from './bin-run.ts';
 import { MINUTE } from './calendar.ts';
 import type { FanPlan } from './farm-types.ts';
-import type { FanRun } from './run-bin.ts';
 import { type Weather, weatherAt } from './weather.ts';
 
 /** Electric power of a running fan: follows the density of the air it moves (fan laws), kW. */

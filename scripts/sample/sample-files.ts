@@ -1,7 +1,10 @@
 import { FARM_2023 } from './farm-2023.ts';
 import { FARM_2024 } from './farm-2024.ts';
 import { folderReadme } from './folder-readme.ts';
-import { fileBytes, make2023, make2024, runFarm, type SampleFile } from './make-season.ts';
+import { fileBytes, type SampleFile } from './log-text.ts';
+import { make2023 } from './make-2023.ts';
+import { make2024 } from './make-2024.ts';
+import { runFarm } from './run-farm.ts';
 import { seasonYaml } from './season-yaml.ts';
 import { inventWeather, type Weather } from './weather.ts';
 

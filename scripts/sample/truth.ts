@@ -1,10 +1,10 @@
+import { type BinRun, STEP_MS } from './bin-run.ts';
 import { DAY, fromLocal, HOUR, MINUTE } from './calendar.ts';
 import { addQuarter, demandMonths, energyPrice, type QuarterLoads } from './charges.ts';
 import type { FarmPlan } from './farm-types.ts';
 import { trueArrivals } from './front-truth.ts';
 import { toWetBasis } from './kernels.ts';
 import { type MinuteEnergy, minuteEnergy } from './power.ts';
-import { type BinRun, STEP_MS } from './run-bin.ts';
 import type { Weather } from './weather.ts';
 
 const LB = 0.45359237;
