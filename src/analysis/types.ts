@@ -39,6 +39,12 @@ export interface FanSeason {
   energyRelSd: number;
   /** how on was told from off, how the power was had, in words for the page */
   how: string;
+  /** what was found wrong with the log and its meters, whole sentences */
+  notes?: readonly string[];
+  /** stretches whose running hours are known from a meter, but not when in them they were: spread evenly */
+  spread?: readonly Span[];
+  /** standard error of onHours, h */
+  onHoursSd?: number;
 }
 
 /** One bin's fan story; costs in the season's currency. */

@@ -1,0 +1,25 @@
+import { Command } from 'commander';
+import { EXIT, reviewCommand } from './review/command.ts';
+
+const program = new Command('review')
+  .description('Review a season folder: read its logs, work out what the fans did and cost, write the pages.')
+  .argument('<season-folder>', 'folder with season.yaml')
+  .option('--out <dir>', 'where the review goes (default: review/ in the season folder)')
+  .option('--no-model', 'leave out the bin models (this version fits none yet, so it changes nothing)')
+  .addHelpText(
+    'after',
+    `
+Writes index.html and a page per notebook, summary.json with its schema, tables/*.csv,
+data/*.arrow and rejects.csv, whole or not at all; an earlier review is replaced.
+SOURCE_DATE_EPOCH sets the time that pages print.
+
+Exit status: 0 whole; 1 the season's files have problems (listed, nothing written);
+2 wrong command line; 3 written, but a bin, page or section broke; 4 a fault of the kit.
+
+Example: npm run review -- data-samples/sorrel-fork --out /tmp/review`,
+  )
+  .exitOverride((error) => process.exit(error.exitCode === 0 ? 0 : EXIT.usage))
+  .parse();
+
+const [folder] = program.args;
+process.exitCode = await reviewCommand(folder, program.opts<{ out?: string }>().out ?? null);

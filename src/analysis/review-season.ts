@@ -1,0 +1,92 @@
+import type { LoadedSeason } from '../season/loaded.ts';
+import type { Bin } from '../season/season.ts';
+import { type SensorSeries, sensorSeries } from '../tables/sensors.ts';
+import { binFan } from './energy/bin-fan.ts';
+import { tariffMonths } from './energy/tariff-months.ts';
+import { failedBin } from './failed-bin.ts';
+import { binSpans } from './fan/bin-spans.ts';
+import { fanSeason } from './fan/fan-season.ts';
+import { binFronts } from './fronts/bin-fronts.ts';
+import { grainAmount } from './grain/grain-amount.ts';
+import { concludeMoisture } from './moisture/bin-moisture.ts';
+import { binTemperature } from './moisture/bin-temperature.ts';
+import { pooledCableSpread } from './moisture/cable-spread.ts';
+import { type ObservedMoisture, observeMoisture } from './moisture/observed-moisture.ts';
+import { ticketsOf } from './moisture/tickets.ts';
+import type { BinFan, BinReview, FanSeason, FanSpans, SeasonReview } from './types.ts';
+import { unitCosts } from './unit-costs/unit-costs.ts';
+
+/** What is known of a bin before the season's other bins are heard. */
+interface Half {
+  bin: Bin;
+  series: SensorSeries[];
+  /** null where no fan of the bin has a log */
+  spans: FanSpans | null;
+  fan: BinFan;
+  observed: ObservedMoisture;
+}
+
+/**
+ * Everything the kit says of a loaded season. One bin that breaks does not take the others down: it comes back with
+ * `failure` set and every number missing.
+ *
+ * @param onBin  told the bin's name before its work begins
+ */
+export function reviewSeason(loaded: LoadedSeason, onBin: (name: string) => void = () => {}): SeasonReview {
+  const { season, tables } = loaded;
+  const series = sensorSeries(tables.readings);
+  const fans = season.fans.map((fan) => fanSeason(fan, tables.fan, season));
+  const halves = season.bins.map((bin) =>
+    attempt(() => {
+      onBin(bin.name);
+      return firstHalf(loaded, bin, fans, series);
+    }),
+  );
+  const observed = halves.flatMap((half) =>
+    half.ok && !Number.isNaN(half.value.observed.points) ? [half.value.observed] : [],
+  );
+  const bins = halves.map((half, i) => {
+    if (!half.ok) return failedBin(season.bins[i], half.reason);
+    const whole = attempt(() => secondHalf(loaded, half.value, observed));
+    return whole.ok ? whole.value : failedBin(season.bins[i], whole.reason);
+  });
+  return { bins, fans, tariffMonths: tariffMonths(season, fans) };
+}
+
+function firstHalf(loaded: LoadedSeason, bin: Bin, fans: readonly FanSeason[], all: readonly SensorSeries[]): Half {
+  const { season, tables } = loaded;
+  const series = all.filter((one) => one.bin === bin.id);
+  const logged = fans.filter((fan) => bin.fanIds.includes(fan.fanId) && fan.runsFrom !== null);
+  const spans = logged.length === 0 ? null : binSpans(logged.map((fan) => fan.spans));
+  const fan = binFan(bin, season, fans, grainAmount(bin, null).bushels);
+  const tickets = ticketsOf(tables.tickets, bin.id);
+  const observed = observeMoisture({ bin, season, series, spans, fanHours: fan.hours, tickets });
+  return { bin, series, spans, fan, observed };
+}
+
+function secondHalf(loaded: LoadedSeason, half: Half, observed: readonly ObservedMoisture[]): BinReview {
+  const { bin, series, spans, fan } = half;
+  const others = observed.filter((one) => one !== half.observed);
+  const moisture = concludeMoisture(half.observed, pooledCableSpread(others));
+  const grain = grainAmount(bin, moisture.start.value);
+  return {
+    bin,
+    failure: null,
+    grain,
+    fan,
+    moisture,
+    temperature: binTemperature(bin, series, spans),
+    unitCosts: unitCosts(bin, fan, moisture, grain.bushels),
+    fronts: binFronts({ bin, season: loaded.season, series, spans, tables: loaded.tables }),
+  };
+}
+
+type Outcome<T> = { ok: true; value: T } | { ok: false; reason: string };
+
+function attempt<T>(work: () => T): Outcome<T> {
+  try {
+    return { ok: true, value: work() };
+  } catch (error) {
+    return { ok: false, reason: error instanceof Error ? error.message : String(error) };
+  }
+}

@@ -1,0 +1,174 @@
+import { z } from 'zod';
+
+const number = z.number().nullable();
+const interval = z.tuple([z.number(), z.number()]).nullable().describe('90 %, [low, high]');
+const why = z.string().nullable().describe('why a number of this block is null; null where none needs it');
+const time = z.iso.datetime().nullable().describe('ISO 8601, UTC');
+
+const grain = z.strictObject({
+  dryMatterKg: number,
+  volumeM3: number,
+  bushels: number.describe('weight as filled over the legal bushel weight'),
+  depthM: number,
+  why,
+});
+
+const fan = z.strictObject({
+  hours: number.describe('clock hours in which any fan of the bin ran'),
+  hoursInterval: interval,
+  unknownHours: number,
+  starts: number,
+  energyKwh: number,
+  energyKwhInterval: interval,
+  energyFrom: z.enum(['meter', 'power', 'current', 'nameplate']).nullable(),
+  energyCost: number,
+  energyCostInterval: interval,
+  demandCost: number,
+  demandCostInterval: interval,
+  connectedCost: number,
+  connectedCostInterval: interval,
+  heatCost: number,
+  heatCostInterval: interval,
+  cost: number.describe('energy + demand + connected + heat'),
+  costInterval: interval,
+  kwhPerBushel: number,
+  kwhPerBushelInterval: interval,
+  costPerBushel: number,
+  costPerBushelInterval: interval,
+  why,
+});
+
+const moisture = z.strictObject({
+  startPct: number,
+  startPctInterval: interval,
+  endPct: number,
+  endPctInterval: interval,
+  pointsRemoved: number,
+  interval,
+  perHundredFanHours: number,
+  perHundredFanHoursInterval: interval,
+  overdryingLossBushels: number,
+  overdryingLossBushelsInterval: interval,
+  overdryingLoss: number,
+  overdryingLossInterval: interval,
+  why,
+});
+
+const water = z.strictObject({
+  bySensorsKg: number,
+  bySensorsKgInterval: interval,
+  byAirKg: number,
+  byAirKgInterval: interval,
+  byTicketsKg: number,
+  byTicketsKgInterval: interval,
+  agree: z.boolean().nullable(),
+  why,
+});
+
+const costPerPoint = z.strictObject({
+  value: number,
+  interval,
+  perBushelPoint: number,
+  perBushelPointInterval: interval,
+  why,
+});
+
+const front = z.strictObject({
+  campaign: z.int(),
+  kind: z.enum(['cooling', 'warming', 'drying', 'wetting']),
+  cable: z.string(),
+  sensor: z.int(),
+  heightM: z.number(),
+  arrived: time,
+  fanHours: number.describe('since the campaign began'),
+  why,
+});
+
+const bin = z.strictObject({
+  id: z.string(),
+  crop: z.string(),
+  goal: z.enum(['dry', 'cool', 'condition', 'hold']),
+  grain,
+  fan,
+  moisture,
+  temperature: z.strictObject({ startC: number, endC: number, why }),
+  water,
+  costPerPoint,
+  costPerPointAdded: costPerPoint,
+  airflow: z.strictObject({
+    byPressureM3S: number,
+    byPressureM3SInterval: interval,
+    byFrontM3S: number,
+    byFrontM3SInterval: interval,
+    byModelM3S: number,
+    byModelM3SInterval: interval,
+    cfmPerBushel: number,
+    cfmPerBushelInterval: interval,
+    from: z.enum(['model', 'front', 'pressure']).nullable(),
+    agree: z.boolean().nullable(),
+    why,
+  }),
+  fronts: z.array(front),
+  frontsWhy: why,
+  condition: z.strictObject({
+    dryMatterLossPct: number,
+    worstLayerLossPct: number,
+    alerts: z.array(z.string()),
+    why,
+  }),
+  model: z.strictObject({
+    temperatureRmseC: number,
+    moistureRmsePct: number,
+    trusted: z.boolean().nullable(),
+    why,
+  }),
+});
+
+const strategy = z.strictObject({
+  bin: z.string(),
+  strategy: z.string(),
+  weather: z.string(),
+  fanHours: number,
+  energyKwh: number,
+  cost: number,
+  endMoisturePct: number,
+  topMoisturePct: number,
+  bottomMoisturePct: number,
+  endTemperatureC: number,
+  dryMatterLossPct: number,
+  reachedTarget: z.boolean().nullable(),
+  reachedOn: z.iso.date().nullable(),
+  why,
+});
+
+const count = z.int().nonnegative();
+
+/** `summary.json`, the one place that says what stands in it. */
+export const SUMMARY_SHAPE = z.strictObject({
+  season: z.string(),
+  bins: z.array(bin),
+  strategies: z.array(strategy),
+  load: z.strictObject({
+    rows: count,
+    cells: count,
+    missing: count,
+    rejected: count,
+    outside: count,
+    flagged: z.strictObject({
+      stuck: count,
+      spike: count,
+      headspace: count,
+      duplicate: count,
+      clock: count,
+      unit: count,
+    }),
+  }),
+});
+
+export type Summary = z.infer<typeof SUMMARY_SHAPE>;
+export type BinSummary = Summary['bins'][number];
+
+/** The JSON Schema (draft 2020-12) of `summary.json`, written next to it. */
+export function summaryJsonSchema(): object {
+  return { title: 'summary.json of a fanbook review', ...z.toJSONSchema(SUMMARY_SHAPE) };
+}

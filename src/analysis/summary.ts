@@ -1,0 +1,153 @@
+import type { Estimate } from '../base/estimate.ts';
+import type { LoadedSeason } from '../season/loaded.ts';
+import type { BinSummary, Summary } from './summary-shape.ts';
+import type { BinReview, SeasonReview } from './types.ts';
+
+const NOT_YET = 'This version of the kit does not work it out yet.';
+
+/** Digits kept in files for programs: far below any interval, above the noise of the last bit. */
+const DIGITS = 7;
+
+function rounded(value: number): number {
+  return Number(value.toPrecision(DIGITS));
+}
+
+function plain(value: number | null | undefined, scale = 1): number | null {
+  return value === null || value === undefined || !Number.isFinite(value) ? null : rounded(value * scale);
+}
+
+function pair(interval: readonly [number, number] | null | undefined, scale = 1): [number, number] | null {
+  if (interval === null || interval === undefined) return null;
+  const [low, high] = interval;
+  return Number.isFinite(low) && Number.isFinite(high) ? [rounded(low * scale), rounded(high * scale)] : null;
+}
+
+/** `x` and `xInterval` of an estimate. */
+function both<Name extends string>(
+  name: Name,
+  of: Estimate,
+): { [Key in Name]: number | null } & { [Key in `${Name}Interval`]: [number, number] | null } {
+  return { [name]: plain(of.value), [`${name}Interval`]: pair(of.interval) } as never;
+}
+
+/** A block's own sentence, or the first reason among its missing numbers. */
+function reason(own: string | null, ...missing: readonly Estimate[]): string | null {
+  return own ?? missing.find((one) => one.value === null)?.why ?? null;
+}
+
+function binSummary(review: BinReview): BinSummary {
+  const { bin, grain, fan, moisture, temperature, unitCosts, fronts } = review;
+  return {
+    id: bin.id,
+    crop: bin.grain.crop,
+    goal: bin.goal,
+    grain: {
+      dryMatterKg: plain(grain.dryMatterKg),
+      volumeM3: plain(grain.volumeM3),
+      bushels: plain(grain.bushels),
+      depthM: plain(grain.depthM),
+      why: grain.why,
+    },
+    fan: {
+      ...both('hours', fan.hours),
+      unknownHours: plain(fan.unknownHours),
+      starts: fan.starts,
+      ...both('energyKwh', fan.energyKwh),
+      energyFrom: fan.energyFrom,
+      ...both('energyCost', fan.energyCost),
+      ...both('demandCost', fan.demandCost),
+      ...both('connectedCost', fan.connectedCost),
+      ...both('heatCost', fan.heatCost),
+      ...both('cost', fan.cost),
+      ...both('kwhPerBushel', fan.kwhPerBushel),
+      ...both('costPerBushel', fan.costPerBushel),
+      why: reason(fan.why, fan.hours, fan.energyKwh, fan.cost, fan.kwhPerBushel),
+    },
+    moisture: {
+      startPct: plain(moisture.start.value, 100),
+      startPctInterval: pair(moisture.start.interval, 100),
+      endPct: plain(moisture.end.value, 100),
+      endPctInterval: pair(moisture.end.interval, 100),
+      pointsRemoved: plain(moisture.pointsRemoved.value),
+      interval: pair(moisture.pointsRemoved.interval),
+      ...both('perHundredFanHours', moisture.perHundredFanHours),
+      ...both('overdryingLossBushels', moisture.overdryingLossBushels),
+      ...both('overdryingLoss', moisture.overdryingLoss),
+      why: reason(
+        moisture.why,
+        moisture.pointsRemoved,
+        moisture.perHundredFanHours,
+        moisture.overdryingLossBushels,
+        moisture.overdryingLoss,
+      ),
+    },
+    temperature: {
+      startC: plain(temperature.start.value),
+      endC: plain(temperature.end.value),
+      why: temperature.why,
+    },
+    water: {
+      bySensorsKg: null,
+      bySensorsKgInterval: null,
+      byAirKg: null,
+      byAirKgInterval: null,
+      byTicketsKg: null,
+      byTicketsKgInterval: null,
+      agree: null,
+      why: NOT_YET,
+    },
+    costPerPoint: {
+      value: plain(unitCosts.costPerPoint.value),
+      interval: pair(unitCosts.costPerPoint.interval),
+      ...both('perBushelPoint', unitCosts.perBushelPoint),
+      why: reason(unitCosts.why, unitCosts.costPerPoint, unitCosts.perBushelPoint),
+    },
+    costPerPointAdded: {
+      value: plain(unitCosts.costPerPointAdded.value),
+      interval: pair(unitCosts.costPerPointAdded.interval),
+      ...both('perBushelPoint', unitCosts.perBushelPointAdded),
+      why: reason(unitCosts.whyAdded, unitCosts.costPerPointAdded, unitCosts.perBushelPointAdded),
+    },
+    airflow: {
+      byPressureM3S: null,
+      byPressureM3SInterval: null,
+      byFrontM3S: null,
+      byFrontM3SInterval: null,
+      byModelM3S: null,
+      byModelM3SInterval: null,
+      cfmPerBushel: null,
+      cfmPerBushelInterval: null,
+      from: null,
+      agree: null,
+      why: NOT_YET,
+    },
+    fronts: fronts.campaigns.flatMap((campaign) =>
+      campaign.arrivals.map((arrival) => ({
+        campaign: campaign.number,
+        kind: campaign.kind,
+        cable: arrival.cable,
+        sensor: arrival.sensor,
+        heightM: rounded(arrival.heightM),
+        // Whole minutes: no log tells a front better.
+        arrived:
+          arrival.arrivedMs === null ? null : new Date(Math.round(arrival.arrivedMs / 60_000) * 60_000).toISOString(),
+        fanHours: plain(arrival.fanHours),
+        why: arrival.why,
+      })),
+    ),
+    frontsWhy: fronts.why,
+    condition: { dryMatterLossPct: null, worstLayerLossPct: null, alerts: [], why: NOT_YET },
+    model: { temperatureRmseC: null, moistureRmsePct: null, trusted: null, why: NOT_YET },
+  };
+}
+
+/** Every headline number of a review, for programs: the contract's `summary.json`. */
+export function summaryOf(loaded: LoadedSeason, review: SeasonReview): Summary {
+  const { rows, cells, missing, rejected, outside, flagged } = loaded.load.totals;
+  return {
+    season: loaded.season.title,
+    bins: review.bins.map(binSummary),
+    strategies: [],
+    load: { rows, cells, missing, rejected, outside, flagged: { ...flagged } },
+  };
+}
