@@ -1,0 +1,48 @@
+import { mkdir, writeFile } from 'node:fs/promises';
+import { isAbsolute, join, relative, resolve } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { Command, CommanderError } from 'commander';
+import { starterSeason } from '../src/season/yaml/starter.ts';
+
+const SCHEMA = fileURLToPath(new URL('../src/season/season.schema.json', import.meta.url));
+
+/** Makes the folder, its sub-folders and season.yaml; what is there already stays as it is. */
+async function newSeason(folder: string): Promise<void> {
+  const root = resolve(folder);
+  const schema = relative(root, SCHEMA).replaceAll('\\', '/');
+  await mkdir(root, { recursive: true });
+  // `wx` fails where the file exists, so nothing is ever written over.
+  await writeFile(join(root, 'season.yaml'), starterSeason(isAbsolute(schema) ? null : schema), { flag: 'wx' });
+  for (const name of ['logs', 'weather']) await mkdir(join(root, name), { recursive: true });
+  process.stdout.write(
+    `wrote ${join(root, 'season.yaml')}\nPut your logs into ${join(root, 'logs')}, name them under \`files\`, then: npm run review -- ${folder}\n`,
+  );
+}
+
+function explain(folder: string, error: NodeJS.ErrnoException): string {
+  if (error.code === 'EEXIST') {
+    return `${resolve(folder)} holds a season.yaml already, or is no folder; nothing was written. Name another folder.`;
+  }
+  return `cannot write the season folder ${resolve(folder)} (${error.code ?? error.message}). Check the name and your permissions.`;
+}
+
+const program = new Command('new-season')
+  .description('Write a commented season.yaml and the folders for logs and weather. Nothing is ever written over.')
+  .argument('<folder>', 'the season folder to make or complete')
+  .addHelpText('after', '\nExit status: 0 written, 1 not written, 2 wrong use.')
+  .exitOverride()
+  .action(async (folder: string) => {
+    try {
+      await newSeason(folder);
+    } catch (error) {
+      process.stderr.write(`${explain(folder, error as NodeJS.ErrnoException)}\n`);
+      process.exitCode = 1;
+    }
+  });
+
+try {
+  await program.parseAsync();
+} catch (error) {
+  // The library has printed its message; asking for help is no wrong use.
+  process.exitCode = error instanceof CommanderError && error.exitCode === 0 ? 0 : 2;
+}

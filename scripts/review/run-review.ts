@@ -1,0 +1,106 @@
+import { mkdir, writeFile } from 'node:fs/promises';
+import { basename, join, resolve } from 'node:path';
+import dataQuality from '../../notebooks/data-quality.ts';
+import fanEnergy from '../../notebooks/fan-energy.ts';
+import fronts from '../../notebooks/fronts.ts';
+import methods from '../../notebooks/methods.ts';
+import moisture from '../../notebooks/moisture.ts';
+import overview from '../../notebooks/overview.ts';
+import packageJson from '../../package.json' with { type: 'json' };
+import { reviewSeason } from '../../src/analysis/review-season.ts';
+import { summaryOf } from '../../src/analysis/summary.ts';
+import { summaryJsonSchema } from '../../src/analysis/summary-shape.ts';
+import type { NotebookInput } from '../../src/notebook.ts';
+import { renderPages } from '../../src/report/html/pages.ts';
+import type { MadeBy } from '../../src/report/page.ts';
+import { pageTables } from '../../src/report/page-tables.ts';
+import { Units } from '../../src/report/units.ts';
+import { loadSeason } from '../../src/season/load-season.ts';
+import type { LoadedSeason } from '../../src/season/loaded.ts';
+import { readSeason } from '../../src/season/read-season.ts';
+import { writeTables } from '../../src/season/write-tables.ts';
+import { changedDefaults } from './changed-defaults.ts';
+import { assertReplaceable, replaceFolder } from './replace-folder.ts';
+
+/** The pages of a review, in the order of their links. */
+export const NOTEBOOKS = [overview, fanEnergy, moisture, fronts, dataQuality, methods];
+
+export interface ReviewOptions {
+  seasonFolder: string;
+  /** null: `review` in the season folder */
+  out: string | null;
+  /** what pages print as the time of making, ms UTC */
+  generatedAtMs: number;
+  /** told one line a stage */
+  onStage: (line: string) => void;
+}
+
+export interface ReviewOutcome {
+  out: string;
+  pages: number;
+  /** bins, pages and sections that broke, each a line; empty when all is whole */
+  failures: string[];
+}
+
+/**
+ * Season folder in, review folder out, whole or not at all.
+ *
+ * @throws InputError with every problem of the season's files; then nothing is written
+ */
+export async function runReview(options: ReviewOptions): Promise<ReviewOutcome> {
+  const folder = resolve(options.seasonFolder);
+  const out = options.out === null ? join(folder, 'review') : resolve(options.out);
+  await assertReplaceable(out, folder);
+  const say = options.onStage;
+
+  const season = await readSeason(folder);
+  say(`Season   ${season.title}: ${count(season.bins.length, 'bin')}, ${count(season.fans.length, 'fan')}`);
+  const loaded = await loadSeason(season);
+  const { totals, files } = loaded.load;
+  say(`Load     ${count(files.length, 'file')}, ${count(totals.rows, 'row')}, ${count(totals.rejected, 'cell')} rejected`);
+  const review = reviewSeason(loaded, (name) => say(`Analyse  ${name}`));
+  const input: NotebookInput = { loaded, review, units: unitsOf(loaded), made: madeBy(loaded, folder, options) };
+  const pages = NOTEBOOKS.map((notebook) => notebook.page(input));
+  const rendered = renderPages(pages);
+  say(`Draw     ${count(pages.length, 'page')}`);
+
+  await replaceFolder(out, async (fresh) => {
+    await writeTables(loaded, fresh);
+    for (const page of rendered) await writeFile(join(fresh, page.file), page.html);
+    await mkdir(join(fresh, 'tables'), { recursive: true });
+    for (const table of pages.flatMap(pageTables)) await writeFile(join(fresh, 'tables', `${table.name}.csv`), table.csv);
+    await writeFile(join(fresh, 'summary.json'), jsonText(summaryOf(loaded, review)));
+    await writeFile(join(fresh, 'summary.schema.json'), jsonText(summaryJsonSchema()));
+  });
+  say(`Write    ${out}`);
+
+  const broken = review.bins.filter((bin) => bin.failure !== null).map((bin) => `bin ${bin.bin.id}: ${bin.failure}`);
+  const undrawn = rendered.flatMap((page) => page.failures.map((failure) => `${page.file}: ${failure}`));
+  return { out, pages: pages.length, failures: [...broken, ...undrawn] };
+}
+
+function count(n: number, what: string): string {
+  return `${n} ${what}${n === 1 ? '' : 's'}`;
+}
+
+function jsonText(value: unknown): string {
+  return `${JSON.stringify(value, null, 2)}\n`;
+}
+
+function unitsOf(loaded: LoadedSeason): Units {
+  const { showUnits, currency, site } = loaded.season;
+  return new Units(showUnits, currency, site.timeZone);
+}
+
+function madeBy(loaded: LoadedSeason, folder: string, options: ReviewOptions): MadeBy {
+  const { season, load } = loaded;
+  return {
+    seasonTitle: season.title,
+    farm: season.preparedFor,
+    command: `npm run review -- ${basename(folder)}`,
+    version: packageJson.version,
+    generatedAtMs: options.generatedAtMs,
+    inputs: load.files.map(({ path, sha256, bytes, rows, firstMs, lastMs }) => ({ path, sha256, bytes, rows, firstMs, lastMs })),
+    changedDefaults: changedDefaults(season),
+  };
+}
