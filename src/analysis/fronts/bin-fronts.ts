@@ -1,0 +1,172 @@
+import type { Bin } from '../../season/season.ts';
+import type { SensorSeries } from '../../tables/sensors.ts';
+import { fanHoursBetween, unknownHoursBetween } from '../fan/spans.ts';
+import { type BinFronts, type Campaign, FAN_ON, type FanSpans, type FrontArrival } from '../types.ts';
+import type { AirLog } from './air-log.ts';
+import { type EnteringAir, enteringAir } from './entering-air.ts';
+import { type FanAxis, fanAxis } from './fan-axis.ts';
+import { type FanPieces, fanPieces } from './fan-pieces.ts';
+import { type CampaignSpan, findCampaigns, signOf } from './find-campaigns.ts';
+import { noFrontFormed } from './front-formed.ts';
+import { AHEAD_H, DAY_H, HOUR_MS, LONG_REST_H, UNKNOWN_H } from './front-limits.ts';
+import { type GoodReadings, goodReadings } from './good-readings.ts';
+import { grainDepthAt } from './grain-depth.ts';
+import { grainMean } from './grain-mean.ts';
+import { sensorArrival } from './sensor-arrival.ts';
+
+export interface FrontsInput {
+  bin: Bin;
+  /** of this bin; others are left aside */
+  sensors: readonly SensorSeries[];
+  /** the bin's fans together */
+  fan: FanSpans;
+  /** the bin's plenum log, good readings; empty where none */
+  plenum: AirLog;
+  /** outdoor air of the season, good readings; empty where none */
+  weather: AirLog;
+}
+
+const nothing = (why: string): BinFronts => ({ campaigns: [], why });
+
+/** Campaigns of a bin's fans and when their fronts arrived at each sensor. */
+export function binFronts(input: FrontsInput): BinFronts {
+  const { bin, fan } = input;
+  if (bin.cables.length === 0) return nothing('No cable is described for this bin, so no front can be seen.');
+  if (!fan.state.includes(FAN_ON)) return nothing('The fan log shows no running.');
+  const fromMs = bin.grain.filledMs ?? Number.NEGATIVE_INFINITY;
+  const toMs = bin.grain.unloadedMs ?? Number.POSITIVE_INFINITY;
+  const pieces = fanPieces(fan, fromMs, toMs);
+  if (pieces.midMs.length === 0) return nothing('The fan did not run while grain was in the bin.');
+  const readings = input.sensors
+    .filter((series) => series.bin === bin.id)
+    .map((series) => goodReadings(series, fromMs, toMs))
+    .filter((one) => one.timeMs.length > 0);
+  if (readings.length === 0) return nothing('No cable of this bin has good temperature readings.');
+  const grainC = grainMean(bin, readings, pieces.midMs);
+  if (grainC.every(Number.isNaN)) return nothing('No sensor in the grain has a reading near the hours the fan ran.');
+  const air = enteringAir(pieces, fan, input.plenum, input.weather, bin.air);
+  if (air.tempC.every(Number.isNaN)) {
+    return nothing('Neither plenum nor weather readings tell the air that the fan pushed in.');
+  }
+  const found = findCampaigns(pieces, air.tempC, grainC);
+  const view: View = { input, pieces, readings, air, grainC };
+  // A stretch that proves to be no campaign must not cut short the one before it: without it the rest is worked out anew.
+  const real = found.filter((_, index) => !noFrontFormed(bin, found[index], campaignAt(view, found, index)));
+  if (real.length === 0) {
+    return nothing(
+      "The day's mean air was never clearly cooler or warmer than the grain for long enough to send a front through.",
+    );
+  }
+  return { campaigns: real.map((_, index) => campaignAt(view, real, index)), why: null };
+}
+
+interface View {
+  input: FrontsInput;
+  pieces: FanPieces;
+  readings: readonly GoodReadings[];
+  air: EnteringAir;
+  grainC: Float64Array;
+}
+
+function campaignAt(view: View, found: readonly CampaignSpan[], index: number): Campaign {
+  const { pieces, input, air, grainC } = view;
+  const one = found[index];
+  const startMs = one.span.fromMs;
+  const runToMs = pieces.runToMs[one.run];
+  const untilMs = followedUntil(view, one, found[index + 1]);
+  const axis = fanAxis(input.fan, startMs, untilMs, pieces.runFromMs[one.run], runToMs);
+  const arrivals = input.bin.cables.flatMap((cable) =>
+    cable.sensorHeightsM.map((heightM, at) => arrivalAt(view, one, axis, untilMs, cable.id, at + 1, heightM)),
+  );
+  // The front under way is part of the campaign.
+  const toMs = Math.max(one.span.toMs, ...arrivals.map(({ arrivedMs }) => arrivedMs ?? Number.NEGATIVE_INFINITY));
+  return {
+    number: index + 1,
+    kind: one.kind,
+    span: { fromMs: startMs, toMs },
+    fanHours: fanHoursBetween(input.fan, startMs, toMs),
+    ...meansOf(pieces, air, grainC, one),
+    arrivals,
+  };
+}
+
+/**
+ * How far the front is followed: the air crosses the grain's mean while part of the front is still under way, at the
+ * earliest half-way, so as many fan hours again, within the run and up to the next campaign.
+ */
+function followedUntil({ pieces, input }: View, one: CampaignSpan, next: CampaignSpan | undefined): number {
+  const limitMs = Math.min(pieces.runToMs[one.run], next?.span.fromMs ?? Number.POSITIVE_INFINITY);
+  const againH = Math.max(DAY_H, fanHoursBetween(input.fan, one.span.fromMs, one.span.toMs));
+  for (let i = one.last + 1, hours = 0; i < pieces.midMs.length && pieces.fromMs[i] < limitMs; i++) {
+    hours += pieces.hours[i];
+    if (hours >= againH) return Math.min(limitMs, pieces.toMs[i]);
+  }
+  return Math.max(one.span.toMs, limitMs);
+}
+
+function meansOf(pieces: FanPieces, air: EnteringAir, grainC: Float64Array, { first, last }: CampaignSpan) {
+  let sum = 0;
+  let hours = 0;
+  let plenumHours = 0;
+  for (let i = first; i <= last; i++) {
+    if (Number.isNaN(air.tempC[i])) continue;
+    sum += pieces.hours[i] * air.tempC[i];
+    hours += pieces.hours[i];
+    if (air.fromPlenum[i] === 1) plenumHours += pieces.hours[i];
+  }
+  const airFrom = plenumHours >= hours / 2 ? ('plenum' as const) : ('weather' as const);
+  return { airC: sum / hours, grainC: grainC[first], airFrom };
+}
+
+function arrivalAt(
+  { input, readings, pieces }: View,
+  campaign: CampaignSpan,
+  axis: FanAxis,
+  untilMs: number,
+  cable: string,
+  sensor: number,
+  heightM: number,
+): FrontArrival {
+  const base: FrontArrival = {
+    cable,
+    sensor,
+    heightM,
+    arrivedMs: null,
+    fanHours: null,
+    aheadC: null,
+    behindC: null,
+    why: null,
+  };
+  const depthM = grainDepthAt(input.bin, axis.startMs);
+  if (depthM !== null && heightM >= depthM) return { ...base, why: 'The sensor hangs at or above the surface.' };
+  const whole = readings.find((one) => one.cable === cable && one.sensor === sensor);
+  if (whole === undefined) return { ...base, why: 'The sensor has no good readings.' };
+  const runFromMs = pieces.runFromMs[campaign.run];
+  // Before the run the grain stood still; a run under way is needed for a day back, so that its daily wave is seen whole.
+  const fromMs = Math.max(axis.startMs - 3 * DAY_H * HOUR_MS, Math.min(runFromMs, axis.startMs) - AHEAD_H * HOUR_MS);
+  const toMs = untilMs + Math.min(AHEAD_H, LONG_REST_H) * HOUR_MS;
+  const near = within(whole, fromMs, toMs);
+  const { fanHours, ...arrival } = sensorArrival(near, axis, signOf(campaign.kind));
+  const arrivedMs = fanHours === null ? null : axis.momentOf(fanHours);
+  if (fanHours === null || arrivedMs === null) return { ...base, ...arrival };
+  const stood = grainDepthAt(input.bin, arrivedMs);
+  if (stood !== null && heightM >= stood)
+    return { ...base, why: 'The surface fell below the sensor in this campaign.' };
+  const unknownH = unknownHoursBetween(input.fan, axis.startMs, arrivedMs);
+  if (unknownH > UNKNOWN_H) {
+    const why = `The fan log does not tell for ${Math.round(unknownH)} hours before the arrival, so its fan hours are not known.`;
+    return { ...base, ...arrival, arrivedMs, why };
+  }
+  return { ...base, ...arrival, arrivedMs, fanHours };
+}
+
+function within(readings: GoodReadings, fromMs: number, toMs: number): GoodReadings {
+  const rows = [...readings.timeMs.keys()].filter(
+    (row) => readings.timeMs[row] >= fromMs && readings.timeMs[row] <= toMs,
+  );
+  return {
+    ...readings,
+    timeMs: Float64Array.from(rows, (row) => readings.timeMs[row]),
+    tempC: Float64Array.from(rows, (row) => readings.tempC[row]),
+  };
+}

@@ -1,0 +1,71 @@
+/** A sensor's temperature over fan hours: straight lines between readings, level beyond the first and last. */
+export interface FanHourCurve {
+  /** fan hours of the readings, rising, [nodes]; readings in one rest of the fan are one node */
+  fanHour: Float64Array;
+  tempC: Float64Array;
+  /** temperature at a fan hour, C */
+  at(fanHour: number): number;
+  /** mean temperature over [from, to] fan hours, C; at(from) where they are equal */
+  mean(from: number, to: number): number;
+}
+
+/** Readings closer than this on the axis were taken in one rest, fan hours. */
+const SAME_H = 0.01;
+/** In a long rest the readings of its first hours tell best how the front left the sensor, ms. */
+const REST_USED_MS = 12 * 3_600_000;
+
+/**
+ * @param fanHours  [readings], not falling
+ * @param timeMs    [readings]
+ * @param tempC     [readings], at least one, none missing
+ */
+export function fanHourCurve(fanHours: Float64Array, timeMs: Float64Array, tempC: Float64Array): FanHourCurve {
+  const x: number[] = [];
+  const y: number[] = [];
+  for (let from = 0; from < fanHours.length; ) {
+    let to = from;
+    let sum = 0;
+    let count = 0;
+    while (to < fanHours.length && fanHours[to] - fanHours[from] <= SAME_H) {
+      if (timeMs[to] - timeMs[from] <= REST_USED_MS) {
+        sum += tempC[to];
+        count += 1;
+      }
+      to += 1;
+    }
+    x.push(fanHours[from]);
+    y.push(sum / count);
+    from = to;
+  }
+  const last = x.length - 1;
+  const area = new Float64Array(x.length);
+  for (let i = 1; i <= last; i++) area[i] = area[i - 1] + ((y[i] + y[i - 1]) / 2) * (x[i] - x[i - 1]);
+  const segmentOf = (fanHour: number) => {
+    let low = 0;
+    let high = last;
+    while (high - low > 1) {
+      const middle = (low + high) >> 1;
+      if (x[middle] <= fanHour) low = middle;
+      else high = middle;
+    }
+    return low;
+  };
+  const at = (fanHour: number) => {
+    if (fanHour <= x[0]) return y[0];
+    if (fanHour >= x[last]) return y[last];
+    const i = segmentOf(fanHour);
+    return y[i] + ((y[i + 1] - y[i]) * (fanHour - x[i])) / (x[i + 1] - x[i]);
+  };
+  const areaTo = (fanHour: number) => {
+    if (fanHour <= x[0]) return (fanHour - x[0]) * y[0];
+    if (fanHour >= x[last]) return area[last] + (fanHour - x[last]) * y[last];
+    const i = segmentOf(fanHour);
+    return area[i] + ((y[i] + at(fanHour)) / 2) * (fanHour - x[i]);
+  };
+  return {
+    fanHour: Float64Array.from(x),
+    tempC: Float64Array.from(y),
+    at,
+    mean: (from, to) => (to - from < 1e-9 ? at(from) : (areaTo(to) - areaTo(from)) / (to - from)),
+  };
+}

@@ -1,0 +1,125 @@
+import type { FrontKind, Span } from '../types.ts';
+import { dayMean } from './day-mean.ts';
+import type { FanPieces } from './fan-pieces.ts';
+import { CLEARLY_K, HOUR_MS, SHORTEST_CAMPAIGN_H } from './front-limits.ts';
+
+/** The air that made the grain behind a front what it is: mean over this many fan hours. */
+const AIR_BEHIND_H = 48;
+/** By how much, K: more than the rounding of a log. */
+const TURNED_K = 0.5;
+/** How far into the day around it a campaign may begin, h: half a day. */
+const START_WITHIN_H = 12;
+
+/** A stretch of fan running whose air was clearly cooler or warmer than the grain. */
+export interface CampaignSpan {
+  kind: FrontKind;
+  span: Span;
+  /** pieces [first, last] */
+  first: number;
+  last: number;
+  /** run that it belongs to */
+  run: number;
+}
+
+/**
+ * Campaigns: begun when the day's mean air is CLEARLY_K from the grain's mean, ended by a long rest or when the day's
+ * mean air crosses the grain's mean.
+ *
+ * Damp grain cools below the air that cools it. Then the grain's mean crosses the air's while the front is still under
+ * way, and a grain cooler than its own air would look like a warming campaign. So the air must also have turned: come
+ * past the mean of its own last AIR_BEHIND_H fan hours, which in dry grain is what the grain behind the front holds.
+ *
+ * @param airC    [pieces], entering air
+ * @param grainC  [pieces], grain mean
+ */
+export function findCampaigns(pieces: FanPieces, airC: Float64Array, grainC: Float64Array): CampaignSpan[] {
+  const dayC = dayMean(pieces, airC);
+  const before = trailingMean(pieces, airC, AIR_BEHIND_H);
+  const found: CampaignSpan[] = [];
+  let open: CampaignSpan | null = null;
+  /** air behind the front of the campaign before, while its run lasts */
+  let behindC = Number.NaN;
+  const close = () => {
+    if (open !== null) found.push(open);
+    open = null;
+  };
+  for (let i = 0; i < pieces.midMs.length; i++) {
+    if (i === 0 || pieces.run[i] !== pieces.run[i - 1]) {
+      close();
+      behindC = Number.NaN;
+    }
+    const differenceK = dayC[i] - grainC[i];
+    if (Number.isNaN(differenceK)) continue;
+    if (open !== null) {
+      const sign = signOf(open.kind);
+      const turned = sign * (dayC[i] - before[i]) <= -TURNED_K;
+      if (sign * differenceK > 0 || !turned) {
+        open.last = i;
+        open.span.toMs = pieces.toMs[i];
+        continue;
+      }
+      behindC = before[i];
+      close();
+    }
+    const kind: FrontKind = differenceK < 0 ? 'cooling' : 'warming';
+    const sign = signOf(kind);
+    const sameAir = found.at(-1)?.run === pieces.run[i] && found.at(-1)?.kind !== kind && !Number.isNaN(behindC);
+    const clearK = sameAir ? Math.min(sign * differenceK, sign * (dayC[i] - behindC)) : sign * differenceK;
+    if (clearK < CLEARLY_K) continue;
+    const first = startOf(pieces, airC, grainC, i, sign);
+    const span = { fromMs: pieces.fromMs[first], toMs: pieces.toMs[Math.max(first, i)] };
+    open = { kind, span, first, last: Math.max(first, i), run: pieces.run[i] };
+    i = open.last;
+  }
+  close();
+  return found.filter((one) => hoursOf(pieces, one) >= SHORTEST_CAMPAIGN_H);
+}
+
+/** +1 for warming, -1 for cooling. */
+export function signOf(kind: FrontKind): 1 | -1 {
+  return kind === 'warming' ? 1 : -1;
+}
+
+function hoursOf(pieces: FanPieces, { first, last }: CampaignSpan): number {
+  let sum = 0;
+  for (let i = first; i <= last; i++) sum += pieces.hours[i];
+  return sum;
+}
+
+/**
+ * The piece with which a campaign begins. At the head of a run it is the fan's start. In a run under way the day's mean
+ * shows a change of the air half a day early: then it is the first piece, within half a day, whose own air is clear.
+ */
+function startOf(pieces: FanPieces, airC: Float64Array, grainC: Float64Array, at: number, sign: number): number {
+  if (at === 0 || pieces.run[at] !== pieces.run[at - 1]) return at;
+  const untilMs = pieces.midMs[at] + START_WITHIN_H * HOUR_MS;
+  for (let i = at; i < pieces.midMs.length && pieces.midMs[i] <= untilMs && pieces.run[i] === pieces.run[at]; i++) {
+    if (sign * (airC[i] - grainC[i]) >= CLEARLY_K) return i;
+  }
+  return at;
+}
+
+/** Mean of the air over the fan hours of the run up to each piece, [pieces]; NaN where none is known. */
+function trailingMean(pieces: FanPieces, airC: Float64Array, spanHours: number): Float64Array {
+  const out = new Float64Array(airC.length);
+  let low = 0;
+  let sum = 0;
+  let known = 0;
+  let length = 0;
+  for (let i = 0; i < airC.length; i++) {
+    if (i > 0 && pieces.run[i] !== pieces.run[i - 1]) {
+      low = i;
+      sum = known = length = 0;
+    }
+    const add = (piece: number, sign: number) => {
+      length += sign * pieces.hours[piece];
+      if (Number.isNaN(airC[piece])) return;
+      sum += sign * pieces.hours[piece] * airC[piece];
+      known += sign * pieces.hours[piece];
+    };
+    add(i, 1);
+    while (length > spanHours && low < i) add(low++, -1);
+    out[i] = known > 1e-6 ? sum / known : Number.NaN;
+  }
+  return out;
+}

@@ -1,0 +1,58 @@
+import { AXIS_STEP_H, type FanAxis } from './fan-axis.ts';
+import type { FanHourCurve } from './fan-hour-curve.ts';
+import { BEHIND_FROM_H } from './front-limits.ts';
+
+/** A wide front is looked at through a window of this part of its passage, so that noise does not pull the steepest place about. */
+const WIDE_PART = 0.5;
+const WIDEST_WINDOW_H = 72;
+
+/** Where a sensor's temperature changes steepest in a campaign. */
+export interface SteepestChange {
+  fanHour: number;
+  /** K per fan hour, positive in the campaign's direction */
+  slope: number;
+  /** running-mean window there, fan hours */
+  windowH: number;
+}
+
+/**
+ * Rate of change around a fan hour, free of the daily wave: mean of a day's fan hours after less that of a day's before.
+ * Before the campaign the temperature counts as it stood; towards the end of the run both windows shrink alike.
+ */
+function slopeAt(curve: FanHourCurve, fanHour: number, windowH: number, lengthH: number): number {
+  const half = Math.min(windowH, lengthH - fanHour);
+  return (curve.mean(fanHour, fanHour + half) - curve.mean(fanHour - half, fanHour)) / half;
+}
+
+/**
+ * The steepest change in the campaign's direction that leaves BEHIND_FROM_H of the run to see what comes behind it.
+ *
+ * @param sign  +1 warming, -1 cooling
+ * @returns     null where the run is too short, or nothing moved that way
+ */
+export function steepestChange(curve: FanHourCurve, axis: FanAxis, sign: 1 | -1): SteepestChange | null {
+  const lastStep = Math.floor((axis.lengthH - BEHIND_FROM_H) / AXIS_STEP_H);
+  const best: SteepestChange = { fanHour: 0, slope: 0, windowH: 0 };
+  const look = (fromStep: number, toStep: number, windowAt: (step: number) => number) => {
+    for (let step = Math.max(0, fromStep); step <= Math.min(lastStep, toStep); step++) {
+      const fanHour = step * AXIS_STEP_H;
+      const slope = sign * slopeAt(curve, fanHour, windowAt(step), axis.lengthH);
+      if (slope > best.slope) Object.assign(best, { fanHour, slope, windowH: windowAt(step) });
+    }
+  };
+  look(0, lastStep, (step) => axis.windowH[step]);
+  if (!(best.slope > 0)) return null;
+
+  const around = best.fanHour / AXIS_STEP_H;
+  const dayH = best.windowH;
+  const changeK =
+    sign * (curve.mean(best.fanHour + dayH, best.fanHour + 2 * dayH) - curve.at(Math.max(0, best.fanHour - 3 * dayH)));
+  const wideH = Math.min(WIDEST_WINDOW_H, WIDE_PART * (changeK / best.slope));
+  if (wideH > dayH) {
+    const reach = wideH / AXIS_STEP_H;
+    best.slope = 0;
+    look(Math.ceil(around - reach), Math.floor(around + reach), () => wideH);
+    best.windowH = dayH;
+  }
+  return best;
+}
