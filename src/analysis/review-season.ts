@@ -1,11 +1,12 @@
 import type { LoadedSeason } from '../season/loaded.ts';
 import type { Bin } from '../season/season.ts';
-import { type SensorSeries, sensorSeries } from '../tables/sensors.ts';
+import { rowsWhere, type SensorSeries, sensorSeries } from '../tables/sensors.ts';
 import { binFan } from './energy/bin-fan.ts';
 import { tariffMonths } from './energy/tariff-months.ts';
 import { failedBin } from './failed-bin.ts';
 import { binSpans } from './fan/bin-spans.ts';
 import { fanSeason } from './fan/fan-season.ts';
+import { airLog } from './fronts/air-log.ts';
 import { binFronts } from './fronts/bin-fronts.ts';
 import { grainAmount } from './grain/grain-amount.ts';
 import { concludeMoisture } from './moisture/bin-moisture.ts';
@@ -13,7 +14,7 @@ import { binTemperature } from './moisture/bin-temperature.ts';
 import { pooledCableSpread } from './moisture/cable-spread.ts';
 import { type ObservedMoisture, observeMoisture } from './moisture/observed-moisture.ts';
 import { ticketsOf } from './moisture/tickets.ts';
-import type { BinFan, BinReview, FanSeason, FanSpans, SeasonReview } from './types.ts';
+import type { BinFan, BinFronts, BinReview, FanSeason, FanSpans, SeasonReview } from './types.ts';
 import { unitCosts } from './unit-costs/unit-costs.ts';
 
 /** What is known of a bin before the season's other bins are heard. */
@@ -77,8 +78,20 @@ function secondHalf(loaded: LoadedSeason, half: Half, observed: readonly Observe
     moisture,
     temperature: binTemperature(bin, series, spans),
     unitCosts: unitCosts(bin, fan, moisture, grain.bushels),
-    fronts: binFronts({ bin, season: loaded.season, series, spans, tables: loaded.tables }),
+    fronts: frontsOf(loaded, half),
   };
+}
+
+function frontsOf({ tables }: LoadedSeason, { bin, series, spans }: Half): BinFronts {
+  if (spans === null) return { campaigns: [], why: 'No fan of this bin has a log, so no campaign can be told.' };
+  const columns = ['time', 'temp_c', 'flags'];
+  return binFronts({
+    bin,
+    sensors: series,
+    fan: spans,
+    plenum: airLog(rowsWhere(tables.plenum, 'bin', bin.id, columns)),
+    weather: airLog(rowsWhere(tables.weather, 'role', 'season', columns)),
+  });
 }
 
 type Outcome<T> = { ok: true; value: T } | { ok: false; reason: string };
