@@ -23,6 +23,7 @@ export function checkGrainStuck(check: BinCheck): Finding[] {
       cable: sensor.series.cable,
       heightM: sensor.series.heightM,
       track: sensor[cell],
+      air: sensor.air,
     }));
     const found: Found[] = stuckRuns(inputs, moved, jump).flatMap((runs, k) =>
       runs.map((run) => {

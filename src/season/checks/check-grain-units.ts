@@ -59,7 +59,12 @@ function stretches(sensors: readonly Checked[], mistake: UnitMistake): Found[] {
     const found = its.flatMap((of) => unitStretches(of.temp, mistake).map((stretch) => atSensor(of, stretch)));
     const voted = found.flatMap((one) => {
       const middle = (one.fromMs + one.toMs) / 2;
-      const fellows = found.filter((two) => two.fromMs <= middle && two.toMs >= middle);
+      const fellows = found.filter(
+        (two) =>
+          two.fromMs <= middle &&
+          two.toMs >= middle &&
+          (Math.abs(two.fromMs - one.fromMs) <= DAY_MS || Math.abs(two.toMs - one.toMs) <= DAY_MS),
+      );
       const reading = its.filter((of) => positionsWithin(of, one).length > 0);
       if (new Set(fellows.map(({ of }) => of)).size < UNIT_SENSORS * reading.length) return [];
       // One logger, one change: all of them share the middle start and end.

@@ -119,7 +119,7 @@ export const CHECK_RULES: readonly CheckRule[] = [
   {
     flag: 'stuck',
     title: 'Stuck in the grain',
-    rule: `One and the same value for ${hours(STUCK_MS)} and ${STUCK_READINGS} readings or more, though both next sensors on the cable moved the same way by ${kelvin(STUCK_MOVED_K)} or ${points(STUCK_MOVED_WB)} (and ${STUCK_MOVED_STEPS} of the sensor's own steps), or the sensor's own flicker makes such a run less likely than ${STUCK_CHANCE}, or it ends in a jump of ${kelvin(STUCK_JUMP_K)} or ${points(STUCK_JUMP_WB)}. Grain in still air may hold a value for days; that alone is no fault.`,
+    rule: `One and the same value for ${hours(STUCK_MS)} and ${STUCK_READINGS} readings or more, though both next sensors on the cable moved the same way by ${kelvin(STUCK_MOVED_K)} or ${points(STUCK_MOVED_WB)} (and ${STUCK_MOVED_STEPS} of the sensor's own steps), or the sensor's own flicker makes such a run less likely than ${STUCK_CHANCE}, or it ends in a jump, in still air, of ${kelvin(STUCK_JUMP_K)} or ${points(STUCK_JUMP_WB)}. Grain in still air may hold a value for days; that alone is no fault.`,
     constants: {
       STUCK_MS,
       STUCK_READINGS,

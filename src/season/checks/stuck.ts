@@ -1,4 +1,5 @@
 import { cumulativeStdNormalProbability } from 'simple-statistics';
+import { STILL } from './fan-state.ts';
 import { usualInterval } from './interval.ts';
 import { flickerOf, type Run, resolutionOf, sameValueRuns } from './runs.ts';
 import { HOUR_MS, type Track, used } from './track.ts';
@@ -28,6 +29,8 @@ export interface StuckInput {
   cable: string;
   heightM: number;
   track: Track;
+  /** what the bin's fans did, STILL, MOVING or UNKNOWN, [readings] */
+  air: ArrayLike<number>;
 }
 
 /** What a sensor could be seen doing. */
@@ -40,7 +43,7 @@ interface Seen extends StuckInput {
 
 /**
  * Runs in which a sensor shows the very same value although it cannot be: both neighbours on its cable moved together,
- * or its own flicker makes the run impossible, or it lets go with a jump.
+ * or its own flicker makes the run impossible, or it lets go with a jump in still air.
  *
  * @param sensors  those of one bin, one kind of cell; readings that are flagged already are not in use
  * @param moved    least movement of the neighbours, least jump, in the track's unit
@@ -158,6 +161,8 @@ function letsGoWithJump(one: Seen, run: Run, jump: number): boolean {
   if (k < 0 || k + 3 >= at.length) return false;
   const { timeMs, values } = one.track;
   if (timeMs[at[k + 1]] - run.toMs > STUCK_JUMP_MS) return false;
+  // A fan that starts moves the grain over the floor that fast.
+  for (let i = run.last; i <= at[k + 3]; i++) if (one.air[i] !== STILL) return false;
   // It must stay there: all of the next three.
   return [1, 2, 3].every((ahead) => Math.abs(values[at[k + ahead]] - run.value) >= need);
 }

@@ -33,6 +33,10 @@ const HOLE_MS = 12 * HOUR_MS;
 const DEAREST_K = 30;
 const SWITCH_K = 2;
 
+/** Readings at either side of an end that make its level, and that must join. */
+const LEVEL_READINGS = 9;
+const JOIN_READINGS = 3;
+
 /** Positions of the track, both inclusive. */
 export interface Stretch {
   first: number;
@@ -99,9 +103,10 @@ function stretchesOf(state: Uint8Array): [number, number][] {
 function proved(track: Track, mistake: UnitMistake, at: Int32Array, end: number, isFirst: boolean): boolean {
   const level = (start: number, stop: number) =>
     medianOf(Array.from(at.subarray(Math.max(0, start), Math.max(0, stop)), (i) => track.values[i]));
-  const inside = isFirst ? level(end, end + 3) : level(end - 2, end + 1);
-  const outside = isFirst ? level(end - 3, end) : level(end + 1, end + 4);
-  const jump = Math.abs(inside - outside);
-  const left = Math.abs(mistake.truth(inside) - outside);
+  const inside = (readings: number) => (isFirst ? level(end, end + readings) : level(end + 1 - readings, end + 1));
+  const outside = (readings: number) => (isFirst ? level(end - readings, end) : level(end + 1, end + 1 + readings));
+  // A spike beside the end is no level: the jump is taken over more readings than a spike may last, the join close by.
+  const jump = Math.abs(inside(LEVEL_READINGS) - outside(LEVEL_READINGS));
+  const left = Math.abs(mistake.truth(inside(JOIN_READINGS)) - outside(JOIN_READINGS));
   return jump >= UNIT_JUMP_K && left <= Math.max(UNIT_JOIN_K, UNIT_JOIN_SHARE * jump);
 }
