@@ -1,13 +1,15 @@
 import type { BinRun } from './bin-run.ts';
+import { binTruth } from './bin-truth.ts';
 import { cableReadings } from './cable-log.ts';
 import { fromLocal, localText } from './calendar.ts';
+import { tariffTruth } from './fan-truth.ts';
+import { farmEnergy, seasonMonths } from './farm-energy.ts';
 import type { FarmPlan } from './farm-types.ts';
 import { FILE_LINES_2023 } from './file-lines.ts';
 import { byTime, longCsv, num, plenumCsv, type SampleFile, stationCsv, text } from './log-text.ts';
 import { plenumRows, stationRows } from './machine-log.ts';
 import { billsCsv, ticketsCsv } from './paper.ts';
 import { fanLogOf } from './run-farm.ts';
-import { binTruth, farmEnergy, seasonMonths, tariffTruth } from './truth.ts';
 import type { Weather } from './weather.ts';
 
 /** A smaller season before, without planted faults. */

@@ -1,6 +1,9 @@
 import { airFiles } from './air-files.ts';
 import type { BinRun } from './bin-run.ts';
+import { binTruth } from './bin-truth.ts';
 import { fanFiles } from './fan-files.ts';
+import { tariffTruth } from './fan-truth.ts';
+import { farmEnergy, seasonMonths } from './farm-energy.ts';
 import type { FarmPlan } from './farm-types.ts';
 import type { PlantedFault } from './faults.ts';
 import { FILE_LINES_2024 } from './file-lines.ts';
@@ -8,7 +11,6 @@ import { grainFiles } from './grain-files.ts';
 import type { SampleFile } from './log-text.ts';
 import { billsCsv, probesCsv, ticketsCsv } from './paper.ts';
 import { seasonLog } from './season-log.ts';
-import { binTruth, farmEnergy, seasonMonths, tariffTruth } from './truth.ts';
 import type { Weather } from './weather.ts';
 
 /** The season with all planted faults. */

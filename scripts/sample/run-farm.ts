@@ -1,10 +1,10 @@
 import type { BinRun } from './bin-run.ts';
 import { fromLocal } from './calendar.ts';
+import { farmEnergy } from './farm-energy.ts';
 import type { FarmPlan } from './farm-types.ts';
 import { type FanRow, fanRows } from './machine-log.ts';
 import { PROBE_DAYS } from './paper.ts';
 import { runBin } from './run-bin.ts';
-import { farmEnergy } from './truth.ts';
 import type { Weather } from './weather.ts';
 
 /** Simulate all bins of a farm. */

@@ -1,8 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { gunzipSync } from 'node:zlib';
+import type { binTruth } from '../../scripts/sample/bin-truth.ts';
+import type { tariffTruth } from '../../scripts/sample/fan-truth.ts';
 import type { PlantedFault } from '../../scripts/sample/faults.ts';
-import type { binTruth, tariffTruth } from '../../scripts/sample/truth.ts';
 
 export const SAMPLES = resolve('data-samples');
 

@@ -1,54 +1,12 @@
 import { type BinRun, STEP_MS } from './bin-run.ts';
-import { DAY, fromLocal, HOUR, MINUTE } from './calendar.ts';
-import { addQuarter, demandMonths, energyPrice, type QuarterLoads } from './charges.ts';
+import { DAY, fromLocal, HOUR } from './calendar.ts';
+import { fanTruth, iso, round } from './fan-truth.ts';
+import type { FarmEnergy } from './farm-energy.ts';
 import type { FarmPlan } from './farm-types.ts';
 import { trueArrivals } from './front-truth.ts';
 import { toWetBasis } from './kernels.ts';
-import { type MinuteEnergy, minuteEnergy } from './power.ts';
-import type { Weather } from './weather.ts';
 
 const LB = 0.45359237;
-const round = (value: number, digits: number): number => Number(value.toFixed(digits));
-const iso = (ms: number): string => new Date(ms).toISOString().replace('.000Z', 'Z');
-
-export interface FarmEnergy {
-  /** by fan */
-  minutes: Map<string, MinuteEnergy>;
-  /** by tariff: kWh of the fans by quarter hour, payers are fan ids */
-  loads: Map<string, QuarterLoads>;
-}
-
-export function farmEnergy(farm: FarmPlan, runs: readonly BinRun[], weather: Weather): FarmEnergy {
-  const minutes = new Map<string, MinuteEnergy>();
-  const loads = new Map<string, QuarterLoads>(farm.tariffs.map((tariff) => [tariff.id, new Map()]));
-  for (const fan of farm.fans) {
-    const run = runs.find((one) => one.runs.has(fan.id))!;
-    const energy = minuteEnergy(fan, run.runs.get(fan.id)!, weather);
-    minutes.set(fan.id, energy);
-    const of = loads.get(fan.tariff)!;
-    energy.ms.forEach((ms, i) => {
-      addQuarter(of, ms, fan.id, energy.kwh[i]);
-    });
-  }
-  return { minutes, loads };
-}
-
-/** Every local month that the season touches. */
-export function seasonMonths(farm: FarmPlan): string[] {
-  const out: string[] = [];
-  let [year, month] = farm.starts.split('-').map(Number);
-  const last = farm.ends.slice(0, 7);
-  for (;;) {
-    const text = `${year}-${String(month).padStart(2, '0')}`;
-    out.push(text);
-    if (text === last) return out;
-    month++;
-    if (month > 12) {
-      month = 1;
-      year++;
-    }
-  }
-}
 
 /** Dry-basis mean over a span of steps, told as wet basis, %. */
 function meanMoisture(run: BinRun, fromMs: number, toMs: number): number {
@@ -65,58 +23,6 @@ function meanTemp(run: BinRun, fromMs: number, toMs: number): number {
   let sum = 0;
   for (let s = from; s < to; s++) sum += run.meanTempC[s];
   return sum / (to - from);
-}
-
-function fanTruth(farm: FarmPlan, run: BinRun, energy: FarmEnergy, months: readonly string[]) {
-  const fans = run.plan.fans.map((id) => {
-    const fan = farm.fans.find((one) => one.id === id)!;
-    const tariff = farm.tariffs.find((one) => one.id === fan.tariff)!;
-    const runs = run.runs.get(id)!;
-    const { ms, kwh } = energy.minutes.get(id)!;
-    let total = 0;
-    let cost = 0;
-    kwh.forEach((one, i) => {
-      total += one;
-      cost += one * energyPrice(tariff, ms[i]);
-    });
-    const demand = demandMonths(tariff, energy.loads.get(tariff.id)!, months);
-    return {
-      fan: id,
-      runHours: round(runs.reduce((sum, one) => sum + one.toMs - one.fromMs, 0) / HOUR, 4),
-      starts: runs.length,
-      energyKwh: round(total, 4),
-      energyCost: round(cost, 4),
-      demandCost: round(
-        demand.reduce((sum, month) => sum + (month.byPayer.get(id) ?? 0), 0),
-        4,
-      ),
-      connectedPerYear: round(fan.hp * (tariff.connectedPerHpYear ?? 0), 4),
-      runs: runs.map((one) => [one.fromMs, one.toMs]),
-    };
-  });
-  const minutes = new Set(run.plan.fans.flatMap((id) => [...energy.minutes.get(id)!.ms]));
-  const sorted = [...minutes].sort((a, b) => a - b);
-  const starts = sorted.filter((ms, i) => i === 0 || ms - sorted[i - 1] > MINUTE).length;
-  const sum = (pick: (fan: (typeof fans)[number]) => number) =>
-    round(
-      fans.reduce((all, fan) => all + pick(fan), 0),
-      4,
-    );
-  const energyCost = sum((fan) => fan.energyCost);
-  const demandCost = sum((fan) => fan.demandCost);
-  const connectedPerYear = sum((fan) => fan.connectedPerYear);
-  return {
-    hours: round(minutes.size / 60, 4),
-    starts,
-    runHours: sum((fan) => fan.runHours),
-    energyKwh: sum((fan) => fan.energyKwh),
-    energyCost,
-    demandCost,
-    connectedPerYear,
-    heatCost: 0,
-    costWithoutConnected: round(energyCost + demandCost, 4),
-    fans,
-  };
 }
 
 /** What truly happened in one bin, by the generator's own account. */
@@ -216,18 +122,4 @@ export function binTruth(farm: FarmPlan, run: BinRun, energy: FarmEnergy, months
     stages: stages.map((one) => ({ ...one, from: one.fromMs === null ? null : iso(one.fromMs) })),
     campaigns,
   };
-}
-
-export function tariffTruth(farm: FarmPlan, energy: FarmEnergy, months: readonly string[]) {
-  return farm.tariffs.map((tariff) => ({
-    id: tariff.id,
-    months,
-    demand: demandMonths(tariff, energy.loads.get(tariff.id)!, months).map((month) => ({
-      month: month.month,
-      peakKw: round(month.peakKw, 4),
-      at: month.atMs === null ? null : iso(month.atMs),
-      billedKw: round(month.billedKw, 4),
-      cost: round(month.cost, 4),
-    })),
-  }));
 }
