@@ -1,0 +1,160 @@
+import { FAN_OFF, FAN_ON, FAN_UNKNOWN, type FanSpans, type Span } from '../types.ts';
+import type { MeterIntervals } from './meter.ts';
+import { isCoarse, LONG_MS } from './running-rate.ts';
+import { pushSpan, type SpanList, spanList, toFanSpans } from './spans.ts';
+
+const HOUR_MS = 3_600_000;
+
+export interface MeterRate {
+  /** advance a second while running: W of an energy meter, 1 of a run-time meter */
+  perSecond: number;
+  /** share by which the pace may vary while the fan runs all the time */
+  slack: number;
+}
+
+export interface MeterRuns {
+  spans: FanSpans;
+  /** stretches whose running hours are known but not when in them they were: spread evenly */
+  spread: Span[];
+}
+
+/**
+ * Runs out of a running meter. An interval that advances at the running pace is on, one that stands is off, one in
+ * between is on for its part: the running part joins a neighbour that runs, else it comes first.
+ *
+ * A coarse meter (1 kWh, a tenth of an hour) stands and steps although the fan runs on: there the time between two
+ * steps is judged as one, and it is a run as long as one step of the meter can explain what is lacking.
+ *
+ * Over a long interval (two hours) only the hours are known: spread over its clock hours, or left unknown.
+ *
+ * @param spreadLong  false: long intervals that ran in part are left unknown, for another log to say more
+ * @returns           spans with power NaN while on: the power comes later
+ */
+export function meterRuns(meter: MeterIntervals, rate: MeterRate, spreadLong: boolean): MeterRuns {
+  const out: Writer = { list: spanList(), spread: [], spreadLong, endedOn: false };
+  if (isCoarse(meter, rate.perSecond)) coarseRuns(meter, rate, out);
+  else fineRuns(meter, rate, out);
+  return { spans: toFanSpans(out.list), spread: out.spread };
+}
+
+interface Writer {
+  list: SpanList;
+  spread: Span[];
+  spreadLong: boolean;
+  endedOn: boolean;
+}
+
+function write(out: Writer, fromMs: number, toMs: number, state: number): void {
+  pushSpan(out.list, fromMs, toMs, state, state === FAN_OFF ? 0 : Number.NaN);
+  if (toMs > fromMs) out.endedOn = state === FAN_ON;
+}
+
+/** `onMs` of [fromMs, toMs) at unknown moments. */
+function writeLong(out: Writer, fromMs: number, toMs: number, onMs: number, slack: number): void {
+  const length = toMs - fromMs;
+  if (onMs >= (1 - Math.min(slack, 0.1)) * length) write(out, fromMs, toMs, FAN_ON);
+  else if (onMs <= 0.01 * length) write(out, fromMs, toMs, FAN_OFF);
+  else if (!out.spreadLong) write(out, fromMs, toMs, FAN_UNKNOWN);
+  else {
+    out.spread.push({ fromMs, toMs });
+    spreadOver(fromMs, toMs, onMs, (from, to, state) => write(out, from, to, state));
+  }
+}
+
+/** Even slices of about an hour, each on for its share first. */
+export function spreadOver(
+  fromMs: number,
+  toMs: number,
+  onMs: number,
+  write: (fromMs: number, toMs: number, state: number) => void,
+): void {
+  const slices = Math.max(1, Math.round((toMs - fromMs) / HOUR_MS));
+  const slice = (toMs - fromMs) / slices;
+  const on = Math.min(1, Math.max(0, onMs / (toMs - fromMs))) * slice;
+  for (let k = 0; k < slices; k++) {
+    const start = fromMs + k * slice;
+    const end = k === slices - 1 ? toMs : start + slice;
+    write(start, Math.min(end, start + on), FAN_ON);
+    write(Math.min(end, start + on), end, FAN_OFF);
+  }
+}
+
+function fineRuns(meter: MeterIntervals, rate: MeterRate, out: Writer): void {
+  const { startMs, endMs, advance, resolution } = meter;
+  const share = advance.map((a, i) => a / ((rate.perSecond * (endMs[i] - startMs[i])) / 1000));
+  const slackOf = (i: number) => rate.slack + resolution / ((rate.perSecond * (endMs[i] - startMs[i])) / 1000);
+  const near = (a: number, b: number) => a >= 0.3 && b >= 0.3 && Math.abs(a - b) <= 0.12 * Math.max(a, b);
+  // A steady pace of its own, as of a fan against more pressure or with a heater, is a run too.
+  const full = share.map((s, i) => {
+    if (s >= 1 - slackOf(i)) return 1;
+    return rate.slack > 0.05 && (near(s, share[i - 1]) || near(s, share[i + 1])) ? 1 : 0;
+  });
+  for (let i = 0; i < advance.length; i++) {
+    const length = endMs[i] - startMs[i];
+    if (Number.isNaN(advance[i])) write(out, startMs[i], endMs[i], FAN_UNKNOWN);
+    else if (length > LONG_MS) writeLong(out, startMs[i], endMs[i], share[i] * length, slackOf(i));
+    else if (full[i] === 1) write(out, startMs[i], endMs[i], FAN_ON);
+    else {
+      // The pace of the run that this interval begins or ends, where a neighbour shows it.
+      const beside = Math.max(full[i - 1] === 1 ? share[i - 1] : 0, full[i + 1] === 1 ? share[i + 1] : 0);
+      const part = Math.min(1, share[i] / (beside > 0 && rate.slack > 0.05 ? Math.min(beside, 1.3) : 1));
+      // Lamps and controls use a little while the fan rests.
+      const rests = share[i] < 0.01 || (share[i] < 0.08 && full[i - 1] !== 1 && full[i + 1] !== 1);
+      const on = rests ? 0 : part * length;
+      const last = !out.endedOn && full[i + 1] === 1;
+      if (last) {
+        write(out, startMs[i], endMs[i] - on, FAN_OFF);
+        write(out, endMs[i] - on, endMs[i], FAN_ON);
+      } else {
+        write(out, startMs[i], startMs[i] + on, FAN_ON);
+        write(out, startMs[i] + on, endMs[i], FAN_OFF);
+      }
+    }
+  }
+}
+
+function coarseRuns(meter: MeterIntervals, rate: MeterRate, out: Writer): void {
+  const { startMs, endMs, advance, resolution } = meter;
+  const stepMs = (resolution / rate.perSecond) * 1000;
+  let from = 0;
+  for (let i = 0; i < advance.length; i++) {
+    if (Number.isNaN(advance[i])) {
+      tail(startMs[from], startMs[i]);
+      write(out, startMs[i], endMs[i], FAN_UNKNOWN);
+      from = i + 1;
+    } else if (advance[i] > 0) {
+      between(from, i);
+      from = i + 1;
+    }
+  }
+  if (from < advance.length) tail(startMs[from], endMs[endMs.length - 1]);
+
+  /** No more steps: what a run has left is half a step on average. */
+  function tail(fromMs: number, toMs: number): void {
+    const on = out.endedOn ? Math.min(stepMs / 2, toMs - fromMs) : 0;
+    write(out, fromMs, fromMs + on, FAN_ON);
+    write(out, fromMs + on, toMs, FAN_OFF);
+  }
+
+  function between(first: number, last: number): void {
+    const fromMs = startMs[first];
+    const toMs = endMs[last];
+    const onMs = Math.min(toMs - fromMs, (advance[last] / rate.perSecond) * 1000);
+    const sampleMs = endMs[last] - startMs[last];
+    if (sampleMs > LONG_MS && advance[last] > 3 * resolution) {
+      tail(fromMs, startMs[last]);
+      writeLong(out, startMs[last], toMs, Math.min(onMs, sampleMs), rate.slack + stepMs / sampleMs);
+      return;
+    }
+    const lacking = toMs - fromMs - onMs;
+    if (lacking < Math.min(stepMs, sampleMs) + rate.slack * (toMs - fromMs)) {
+      write(out, fromMs, toMs, FAN_ON);
+      return;
+    }
+    // The run before left on average half a step unshown; the rest belongs to the run that made the step.
+    const left = out.endedOn ? Math.min(stepMs / 2, onMs / 2) : 0;
+    write(out, fromMs, fromMs + left, FAN_ON);
+    write(out, fromMs + left, toMs - (onMs - left), FAN_OFF);
+    write(out, toMs - (onMs - left), toMs, FAN_ON);
+  }
+}

@@ -1,0 +1,113 @@
+import type { Series } from './fan-log.ts';
+
+/** What a running meter advanced between two readings that can be believed. Arrays are [intervals], following each other without hole. */
+export interface MeterIntervals {
+  startMs: Float64Array;
+  endMs: Float64Array;
+  /** J or s; NaN where the meter cannot tell */
+  advance: Float64Array;
+  /** smallest step of the meter that matters, J or s; 0 for a fine one */
+  resolution: number;
+  /** whole sentences for the data-quality page */
+  notes: string[];
+}
+
+export interface MeterKind {
+  /** `energy meter`, `run-time meter` */
+  name: string;
+  /** unit people read on it, and its size in SI */
+  unit: string;
+  unitSi: number;
+  /** what it can advance at most, J/s or s/s */
+  mostPerSecond: number;
+}
+
+/**
+ * A running meter cut into intervals, its faults taken out.
+ *
+ * - One low (or impossibly high) reading between two that fit each other is a misreading and dropped.
+ * - A jump back from just under a power of ten (in the unit on its dial) is a rollover: the count went on.
+ * - Any other jump back is a reset: the new reading is what it counted since, at least; not known where that is impossible.
+ * - An advance beyond what the motor could use (and the meter's step) is not known.
+ */
+export function meterIntervals(series: Series, kind: MeterKind): MeterIntervals {
+  const notes: string[] = [];
+  const { timeMs, value } = withoutMisreadings(series, kind, notes);
+  const count = Math.max(0, value.length - 1);
+  const advance = new Float64Array(count);
+  const show = (si: number) => `${Number((si / kind.unitSi).toPrecision(7))} ${kind.unit}`;
+  const resolution = stepOf(value);
+  let impossible = 0;
+  for (let i = 0; i < count; i++) {
+    const most = mostAdvance(timeMs[i], timeMs[i + 1], kind) + 2 * resolution;
+    const step = value[i + 1] - value[i];
+    if (step >= 0) {
+      advance[i] = step <= most ? step : Number.NaN;
+      if (step > most) impossible += 1;
+      continue;
+    }
+    const full = 10 ** Math.ceil(Math.log10(value[i] / kind.unitSi + 1e-9)) * kind.unitSi;
+    const rolled = full - value[i] + value[i + 1];
+    if (full >= 1000 * kind.unitSi && value[i] > 0.9 * full && rolled <= most) {
+      advance[i] = rolled;
+      notes.push(`The ${kind.name} rolled over from ${show(value[i])} to ${show(value[i + 1])}; the count goes on.`);
+    } else {
+      advance[i] = value[i + 1] >= 0 && value[i + 1] <= most ? value[i + 1] : Number.NaN;
+      const since = Number.isNaN(advance[i])
+        ? 'what it counted in between is not known'
+        : 'the new reading is taken as counted since';
+      notes.push(`The ${kind.name} was reset: it fell from ${show(value[i])} to ${show(value[i + 1])}; ${since}.`);
+    }
+  }
+  if (impossible > 0) {
+    notes.push(
+      `The ${kind.name} jumped ahead ${impossible === 1 ? 'once' : `${impossible} times`} by more than the fan can use; those steps are left out.`,
+    );
+  }
+  return { startMs: timeMs.slice(0, count), endMs: timeMs.slice(1), advance, resolution, notes };
+}
+
+function mostAdvance(fromMs: number, toMs: number, kind: MeterKind): number {
+  return (kind.mostPerSecond * (toMs - fromMs)) / 1000;
+}
+
+function withoutMisreadings(series: Series, kind: MeterKind, notes: string[]): Series {
+  const { timeMs, value } = series;
+  const step = stepOf(value);
+  const fits = (from: number, to: number, i: number, j: number) =>
+    to >= from && to - from <= mostAdvance(timeMs[i], timeMs[j], kind) + 2 * step;
+  const keep: number[] = [];
+  let dropped = 0;
+  for (let i = 0; i < value.length; i++) {
+    const before = keep[keep.length - 1];
+    const odd =
+      before !== undefined &&
+      i + 1 < value.length &&
+      !fits(value[before], value[i], before, i) &&
+      fits(value[before], value[i + 1], before, i + 1) &&
+      !fits(value[i], value[i + 1], i, i + 1);
+    if (odd) dropped += 1;
+    else keep.push(i);
+  }
+  if (dropped > 0)
+    notes.push(
+      `${dropped} reading${dropped === 1 ? '' : 's'} of the ${kind.name} fit neither neighbour and are left out.`,
+    );
+  return { timeMs: Float64Array.from(keep, (i) => timeMs[i]), value: Float64Array.from(keep, (i) => value[i]) };
+}
+
+/** The meter's step: its smallest advance, where nearly all others are whole multiples of it; else 0. */
+function stepOf(value: Float64Array): number {
+  const steps: number[] = [];
+  for (let i = 1; i < value.length; i++) if (value[i] > value[i - 1]) steps.push(value[i] - value[i - 1]);
+  if (steps.length === 0) return 0;
+  // Written decimals leave crumbs behind: steps within a millionth of the reading are one.
+  const crumb = 1e-9 * Math.abs(value[value.length - 1]);
+  const least = steps.reduce(
+    (least, step) => (step > 2 * crumb && step < least ? step : least),
+    Number.POSITIVE_INFINITY,
+  );
+  if (!Number.isFinite(least)) return 0;
+  const whole = steps.filter((step) => Math.abs(step / least - Math.round(step / least)) < 0.02 + crumb / least);
+  return whole.length >= 0.95 * steps.length ? least : 0;
+}
