@@ -2,7 +2,7 @@ import { FLAGS } from '../../tables/flags.ts';
 import type { Finding } from '../loaded.ts';
 import type { Season } from '../season.ts';
 import { deadCurrent, WORKING_PRESSURE_PA, WORKING_SHARE } from './dead-current.ts';
-import { type FanLog, fanSamples, nameplateAmps, runningAmps } from './fan-state.ts';
+import { type FanLog, fanSamples, MOVING, nameplateAmps, runningAmps, UNKNOWN } from './fan-state.ts';
 import { meterFaults } from './meters.ts';
 import type { Rows } from './rows.ts';
 import { HOUR_MS, trackOf } from './track.ts';
@@ -39,7 +39,10 @@ export function fansSeen(season: Season, logs: readonly Rows[]): FanSeen[] {
   });
 }
 
-/** Running meters that jump, and current sensors that died. `flags` is by row of the fan table. */
+/**
+ * Running meters that jump, and current sensors that died; where one died, the fan's `state` is put right or made unknown,
+ * so that no later check takes moving air for still. `flags` is by row of the fan table.
+ */
 export function checkFans(
   season: Season,
   fans: readonly FanSeen[],
@@ -101,6 +104,10 @@ function current(season: Season, fan: FanSeen, plenums: readonly Rows[], flags: 
   const { time, current_a } = fan.log;
   return deadCurrent(time, current_a, working, usualA).map(({ first, last, hours }) => {
     let cells = 0;
+    for (let i = first; i <= last; i++) {
+      if (working[i] === 1) fan.state[i] = MOVING;
+      else if (!metered) fan.state[i] = UNKNOWN;
+    }
     // With a good meter in the row, the row stays: its meter is what is wanted.
     if (!metered) {
       for (let i = first; i <= last; i++) {

@@ -44,6 +44,8 @@ export function checkSeason(season: Season, tables: SeasonTables): { flags: Seas
 
   const fans = fansSeen(season, rowsBy(tables.fan, 'fan'));
   const plenums = rowsBy(tables.plenum, 'bin');
+  // First, for what the fans did is asked by the checks that follow.
+  findings.push(...checkFans(season, fans, plenums, flags.fan));
   const weatherRows = rowsBy(tables.weather, 'role').find((one) => one.id === 'season');
   const weatherUnit = unitOf(tables.weather);
   const logOf = (
@@ -71,7 +73,6 @@ export function checkSeason(season: Season, tables: SeasonTables): { flags: Seas
     const log = logOf(rows, `${rows.id} plenum`, rows.id, 'plenum', plenumUnit(rows.rows));
     findings.push(...checkPlenum(log, airAt(rows.time, fansOf(rows.id)), weather, SPIKE_PLENUM_K));
   }
-  findings.push(...checkFans(season, fans, plenums, flags.fan));
 
   const readingUnit = unitOf(tables.readings);
   const series = sensorSeries(tables.readings);

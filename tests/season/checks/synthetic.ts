@@ -289,7 +289,11 @@ export function table(name: TableName, rows: number, columns: Record<string, Raw
 export const text = (rows: number, value: string) => ({ codes: new Int32Array(rows), values: [value] });
 
 /** Tables of a made bin. Row of sensor n (cable * sensors + sensor), reading i: n * readings + i. */
-export function tablesOf(made: Made, extra: Partial<SeasonTables> = {}): SeasonTables {
+export function tablesOf(
+  made: Made,
+  extra: Partial<SeasonTables> = {},
+  readings: Record<string, RawColumn> = {},
+): SeasonTables {
   const { options, timeMs, airMs } = made;
   const n = timeMs.length;
   const rows = n * made.temp.length;
@@ -309,6 +313,7 @@ export function tablesOf(made: Made, extra: Partial<SeasonTables> = {}): SeasonT
       temp_c: repeat((sensor, i) => made.temp[sensor][i]),
       moisture_wb: repeat((sensor, i) => made.moisture[sensor][i]),
       file: text(rows, 'cables.csv'),
+      ...readings,
     }),
     fan: options.fanLog
       ? table('fan', airMs.length, {

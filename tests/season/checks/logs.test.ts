@@ -1,0 +1,172 @@
+import { describe, expect, it } from 'vitest';
+import { checkSeason } from '../../../src/season/checks/check-season.ts';
+import { FLAGS } from '../../../src/tables/flags.ts';
+import { make, seasonOf, table, tablesOf, text } from './synthetic.ts';
+
+const made = make({ seed: 3, days: 90 });
+const hours = made.airMs.length;
+const season = seasonOf(made.options);
+/** Plenum air: outdoors and a little warmer, some pressure while the fan runs. */
+const plenum = (
+  change: (columns: { temp_c: Float64Array; rh: Float64Array; static_pressure_pa: Float64Array }) => void,
+) => {
+  const columns = {
+    temp_c: made.airC.map((tempC) => tempC + 1.5),
+    rh: made.airRh.map((rh) => Math.round(rh * 90) / 100),
+    static_pressure_pa: Float64Array.from(made.fanOn, (on) => (on ? 620 : 0)),
+  };
+  change(columns);
+  return table('plenum', hours, { time: made.airMs, bin: text(hours, 'B1'), ...columns });
+};
+const weather = (change: (columns: { temp_c: Float64Array; rh: Float64Array }) => void) => {
+  const columns = { temp_c: made.airC.slice(), rh: made.airRh.slice() };
+  change(columns);
+  return table('weather', hours, { time: made.airMs, role: text(hours, 'season'), ...columns });
+};
+const fan = (columns: Record<string, Float64Array>) =>
+  table('fan', hours, { time: made.airMs, fan: text(hours, 'F1'), ...columns });
+const kinds = (findings: readonly { kind: string; where: string }[]) =>
+  findings.filter((one) => one.kind !== 'silent').map((one) => `${one.kind} ${one.where}`);
+const energy = () => {
+  let sum = 0;
+  return Float64Array.from(made.fanOn, (on) => {
+    const now = sum;
+    sum += on * 8000 * 3600;
+    return now;
+  });
+};
+
+describe('plenum, weather and fan logs', () => {
+  it('are believed when they are good', () => {
+    const { flags, findings } = checkSeason(
+      season,
+      tablesOf(made, {
+        plenum: plenum(() => {}),
+        fan: fan({ current_a: Float64Array.from(made.fanOn, (on) => on * 20), energy_j: energy() }),
+      }),
+    );
+    expect(kinds(findings)).toEqual([]);
+    expect(findings).toEqual([]);
+    for (const column of [flags.fan, flags.plenum, flags.weather])
+      expect(column.some((bits) => bits !== 0)).toBe(false);
+  });
+
+  it('a frozen plenum sensor and an outdoor humidity at 100 % for weeks are stuck', () => {
+    const { flags, findings } = checkSeason(
+      season,
+      tablesOf(made, {
+        plenum: plenum(({ temp_c }) => temp_c.fill(12.3, 100, 400)),
+        weather: weather(({ rh }) => rh.fill(1, 600, 1100)),
+      }),
+    );
+    expect(kinds(findings)).toEqual(['stuck B1 plenum', 'stuck weather']);
+    expect([...flags.plenum.keys()].filter((row) => flags.plenum[row] === FLAGS.stuck)).toEqual(
+      Array.from({ length: 300 }, (_, i) => 100 + i),
+    );
+    expect([...flags.weather.keys()].filter((row) => flags.weather[row] === FLAGS.stuck)).toHaveLength(500);
+  });
+
+  it('a spike, a failure code and a humidity as a fraction', () => {
+    const { flags, findings } = checkSeason(
+      season,
+      tablesOf(made, {
+        plenum: plenum(({ temp_c, rh }) => {
+          temp_c[50] = 999;
+          for (let i = 200; i < 300; i++) rh[i] /= 100;
+        }),
+        weather: weather(({ temp_c }) => {
+          temp_c[70] += 40;
+        }),
+      }),
+    );
+    expect(kinds(findings).sort()).toEqual(['spike B1 plenum', 'spike weather', 'unit B1 plenum']);
+    expect(flags.plenum[50]).toBe(FLAGS.spike);
+    expect(flags.plenum.filter((bits) => bits === FLAGS.unit)).toHaveLength(100);
+    expect(flags.weather[70]).toBe(FLAGS.spike);
+  });
+
+  it('a plenum in the other scale, all season', () => {
+    const { flags } = checkSeason(
+      season,
+      tablesOf(made, {
+        plenum: plenum(({ temp_c }) =>
+          temp_c.forEach((tempC, i) => {
+            temp_c[i] = (tempC - 32) / 1.8;
+          }),
+        ),
+      }),
+    );
+    expect(flags.plenum.every((bits) => bits === FLAGS.unit)).toBe(true);
+  });
+
+  it('a meter that was reset is told and keeps its rows', () => {
+    const energy_j = energy();
+    for (let i = 300; i < hours; i++) energy_j[i] -= energy_j[299];
+    const { flags, findings } = checkSeason(
+      season,
+      tablesOf(made, { plenum: plenum(() => {}), fan: fan({ energy_j }) }),
+    );
+    expect(kinds(findings)).toEqual(['meter-reset fan F1']);
+    expect(findings[0].fromMs).toBe(made.airMs[300]);
+    expect(flags.fan.some((bits) => bits !== 0)).toBe(false);
+  });
+
+  it('a dead current sensor keeps rows with a good meter, and loses them without', () => {
+    const current_a = Float64Array.from(made.fanOn, (on, i) => (i < 200 ? on * 20 : 0));
+    const metered = checkSeason(
+      season,
+      tablesOf(made, { plenum: plenum(() => {}), fan: fan({ current_a, energy_j: energy() }) }),
+    );
+    expect(kinds(metered.findings)).toEqual(['stuck fan F1']);
+    expect(metered.flags.fan.some((bits) => bits !== 0)).toBe(false);
+    const alone = checkSeason(season, tablesOf(made, { plenum: plenum(() => {}), fan: fan({ current_a }) }));
+    expect(kinds(alone.findings)).toContain('stuck fan F1');
+    expect(alone.flags.fan[300]).toBe(FLAGS.stuck);
+    expect(alone.flags.fan[100]).toBe(0);
+  });
+
+  it('what never shows is told', () => {
+    const { findings } = checkSeason(
+      { ...season, fans: [...season.fans, { ...season.fans[0], id: 'F2' }] },
+      tablesOf({ ...made, temp: made.temp.slice(0, 9), moisture: made.moisture.slice(0, 9) }),
+    );
+    const silent = findings.filter((one) => one.kind === 'silent');
+    expect(silent.map((one) => one.where)).toEqual(['B1', 'fan F2', 'plenum']);
+    expect(silent[0].text).toContain('3 sensors named in season.yaml never show a value: C2 sensors 4, 5 and 6');
+  });
+});
+
+describe('gaps and loader flags', () => {
+  it('a hole in the whole log is one finding, a dead sensor another', () => {
+    const holed = {
+      ...made,
+      temp: made.temp.map((one) => one.slice()),
+      moisture: made.moisture.map((one) => one.slice()),
+    };
+    for (const column of [holed.temp, holed.moisture]) {
+      for (const one of column) one.fill(Number.NaN, 500, 572);
+      column[7].fill(Number.NaN, 1500);
+    }
+    const { findings } = checkSeason(season, tablesOf(holed, { plenum: plenum(() => {}) }));
+    const gaps = findings.filter((one) => one.kind === 'gap');
+    expect(gaps.map(({ where, cells }) => [where, cells])).toEqual([
+      ['B1', 72 * 12],
+      ['B1 C2 sensor 2', hours - 1500],
+    ]);
+    expect(gaps[0].text).toBe('No readings for 3 days; 864 readings are lacking.');
+  });
+
+  it('readings flagged by the loader disturb nothing', () => {
+    const n = made.timeMs.length;
+    const twice = { ...made, temp: made.temp.map((one) => one.slice()) };
+    const temp_flags = new Uint8Array(made.temp.length * n);
+    // Wild values, but known to be duplicates.
+    for (let i = 300; i < 400; i++) {
+      twice.temp[2][i] = i % 2 === 0 ? 50 : -40;
+      temp_flags[2 * n + i] = FLAGS.duplicate;
+    }
+    const flagged = tablesOf(twice, {}, { temp_flags });
+    const { flags } = checkSeason(season, flagged);
+    expect(flags.readings.temp.some((bits) => bits !== 0)).toBe(false);
+  });
+});
