@@ -10,10 +10,10 @@ export interface CableSpread {
 
 /**
  * What is assumed before any cable is looked at: places at one distance from the centre get air, and so dry, alike
- * within about an eighth (one standard deviation), held as firmly as three degrees of freedom. A working assumption of
- * the kit, from memory of airflow surveys in farm bins; three or more cables at one distance outweigh it.
+ * within about a twelfth (one standard deviation), held as firmly as three degrees of freedom. A working assumption of
+ * the kit, from memory of airflow surveys in farm bins; five cables at one distance outweigh it.
  */
-export const ASSUMED_SPREAD: CableSpread = { variance: 0.12 ** 2, df: 3 };
+export const ASSUMED_SPREAD: CableSpread = { variance: 0.08 ** 2, df: 3 };
 
 const SAME_DISTANCE_M = 0.01;
 

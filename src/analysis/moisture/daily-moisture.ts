@@ -8,11 +8,11 @@ import { AIR_STILL, type SensorReadings } from './sensor-readings.ts';
 
 const DAY_MS = 86_400_000;
 /** Sensors that stand for less of the grain than this do not make a day's mean. */
-const LEAST_SHARE = 0.5;
+const LEAST_SHARE = 1 / 3;
 
 /**
- * The bin's mean moisture by local day. A day is carried by its still-air readings where they stand for at least half
- * of the grain, else by all of its readings; below half of the grain it has no mean. Low and high: 10 and 90 % of the grain, by sensor.
+ * The bin's mean moisture by local day. A day is carried by its still-air readings where they stand for at least a third
+ * of the grain, else by all of its readings; below a third of the grain it has no mean. Low and high: 10 and 90 % of the grain, by sensor.
  *
  * @param sensors   believed readings
  * @param sharesOf  shares of the grain among the sensors that may be used

@@ -1,4 +1,3 @@
-import { weightedQuantile } from '../../base/stats/weighted.ts';
 import { fanHoursBetween } from '../fan/spans.ts';
 import { FAN_OFF, type FanSpans, type Span } from '../types.ts';
 import { AIR_STILL, type SensorReadings } from './sensor-readings.ts';
@@ -22,31 +21,29 @@ export interface MomentWindow {
 /**
  * The first or last 24 hours of still-air readings, or else of all readings, near one end of [fromMs, toMs).
  *
- * The day opens (closes) once half of the grain is being read, so that a single sensor with a longer log does not set it.
+ * The day opens (closes) once half of the sensors are being read, so that no single sensor with a longer or shorter log sets it.
  * Still air is preferred only where at most `maxFanHours` of running, known or possible, lie between the end and that
  * day: beyond, the grain has changed more than a reading in moving air errs.
  *
  * @param sensors  believed readings
- * @param shareOf  share of the grain of each, [sensors]
  * @param spans    null: nobody knows when the fan ran
  * @returns        null where there is no reading
  */
 export function momentWindow(
   moment: MomentName,
   sensors: readonly SensorReadings[],
-  shareOf: readonly number[],
   fromMs: number,
   toMs: number,
   spans: FanSpans | null,
   maxFanHours: number,
 ): MomentWindow | null {
-  const still = dayOf(moment, sensors, shareOf, true);
+  const still = dayOf(moment, sensors, true);
   if (still !== null && spans !== null) {
     const [gapFrom, gapTo] = gapOf(moment, still, fromMs, toMs);
     const { on, unknown } = hoursBetween(spans, gapFrom, gapTo);
     if (on + unknown <= maxFanHours) return toWindow(still, true, spans, gapFrom, gapTo);
   }
-  const all = dayOf(moment, sensors, shareOf, false);
+  const all = dayOf(moment, sensors, false);
   if (all === null) return null;
   return toWindow(all, false, spans, ...gapOf(moment, all, fromMs, toMs));
 }
@@ -60,23 +57,18 @@ function gapOf(moment: MomentName, day: Span, fromMs: number, toMs: number): [nu
   return moment === 'start' ? [fromMs, Math.max(fromMs, day.fromMs)] : [Math.min(toMs, day.toMs), toMs];
 }
 
-function dayOf(
-  moment: MomentName,
-  sensors: readonly SensorReadings[],
-  shareOf: readonly number[],
-  stillOnly: boolean,
-): Span | null {
-  const edge = sensors.map((one) => {
-    const { air, timeMs } = one;
-    if (moment === 'start') {
-      const index = stillOnly ? air.indexOf(AIR_STILL) : 0;
-      return index < 0 ? Number.NaN : timeMs[index];
-    }
-    const index = stillOnly ? air.lastIndexOf(AIR_STILL) : timeMs.length - 1;
-    return index < 0 ? Number.NaN : timeMs[index];
-  });
-  const half = weightedQuantile(edge, shareOf, 0.5);
-  if (Number.isNaN(half)) return null;
+function dayOf(moment: MomentName, sensors: readonly SensorReadings[], stillOnly: boolean): Span | null {
+  const edges = sensors
+    .map(({ air, timeMs }) => {
+      const last = moment === 'end';
+      const still = last ? air.lastIndexOf(AIR_STILL) : air.indexOf(AIR_STILL);
+      const any = last ? timeMs.length - 1 : 0;
+      return timeMs[stillOnly ? still : any];
+    })
+    .filter((ms) => ms !== undefined)
+    .sort((a, b) => (moment === 'start' ? a - b : b - a));
+  if (edges.length === 0) return null;
+  const half = edges[Math.ceil(edges.length / 2) - 1];
   // Spans are half open: the last reading itself belongs to its day.
   return moment === 'start' ? { fromMs: half, toMs: half + DAY_MS } : { fromMs: half + 1 - DAY_MS, toMs: half + 1 };
 }

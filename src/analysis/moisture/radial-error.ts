@@ -1,8 +1,12 @@
 import type { CablePoints } from './cable-points.ts';
 import { ringsOf } from './cable-spread.ts';
 
-/** As for the height: where the poorly aired part ends is not known, but it does not end in a step. */
-const EDGE_SHARPNESS = 0.5;
+/**
+ * Where the poorly aired part ends is not known. A step equally likely anywhere in the area a between two rings would
+ * leave an sd of a / sqrt 12 = 0.29 a; a straight slope from ring to ring is off by a / 12 = 0.08 a (by hand, from the
+ * centre out). The core fades rather than ends: 0.35 of the step, 0.10 a.
+ */
+const EDGE_SHARPNESS = 0.35;
 /** The core under the spreader changes less than the rest: sd of that difference, points per point changed. */
 const CORE_SD = 0.3;
 /** The rim differs less: sd, points per point changed. */

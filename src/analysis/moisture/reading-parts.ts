@@ -1,5 +1,5 @@
 import { Z95 } from '../../base/estimate.ts';
-import { median } from '../../base/stats/centre.ts';
+import { median } from '../../base/stats/quantile.ts';
 import type { SensorErrors } from '../../season/season.ts';
 import type { ErrorPart } from './error-part.ts';
 import type { SensorMean } from './sensor-mean.ts';

@@ -1,4 +1,4 @@
-import { trimmedMean } from '../../base/stats/centre.ts';
+import { trimmedMean } from '../../base/stats/quantile.ts';
 import type { Span } from '../types.ts';
 import { AIR_MOVING, AIR_STILL, firstFrom, type SensorReadings } from './sensor-readings.ts';
 

@@ -37,7 +37,8 @@ export interface MomentLimits {
   tooFar(moment: MomentName, window: MomentWindow, seasonFanHours: number): string | null;
 }
 
-const LEAST_COVERAGE = 0.5;
+/** Sensors that themselves stand for less of the grain than this do not make the bin's mean. */
+const LEAST_COVERAGE = 1 / 3;
 
 /**
  * Find the two days, and the sensors that were read on both.
@@ -73,11 +74,9 @@ export function sensorMoments(
   const seen = sensors.filter((one) => findPlace(known, one) !== undefined);
   if (seen.length === 0)
     return none(`No sensor in the grain of ${bin.name} gave a believable ${what} while the bin was full.`);
-  const weights = seen.map((one) => findPlace(known, one)!.share);
   const fromMs = fill.filledMs ?? Math.min(...seen.map((one) => one.timeMs[0]));
   const toMs = fill.wholeUntilMs ?? Math.max(...seen.map((one) => one.timeMs[one.timeMs.length - 1])) + 1;
-  const window = (moment: MomentName) =>
-    momentWindow(moment, seen, weights, fromMs, toMs, spans, limits.stillWithinFanHours)!;
+  const window = (moment: MomentName) => momentWindow(moment, seen, fromMs, toMs, spans, limits.stillWithinFanHours)!;
   const start = window('start');
   const end = window('end');
   if (end.span.fromMs < start.span.toMs) {

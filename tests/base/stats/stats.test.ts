@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { estimate } from '../../../src/base/estimate.ts';
-import { median, quantile, trimmedMean } from '../../../src/base/stats/centre.ts';
+import { median, quantile, trimmedMean } from '../../../src/base/stats/quantile.ts';
 import { ratioInterval } from '../../../src/base/stats/ratio-interval.ts';
 import { tQuantile } from '../../../src/base/stats/t-quantile.ts';
 import { weightedMean, weightedQuantile, weightedSd } from '../../../src/base/stats/weighted.ts';
