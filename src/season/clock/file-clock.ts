@@ -1,0 +1,118 @@
+import { zoneOf } from '../../base/zone.ts';
+import { backwardsRows } from './backwards.ts';
+import { fileZone, isLocalStandard } from './file-zone.ts';
+import { resolveStamps } from './resolve-stamps.ts';
+import { isDescending, rowsBySeries, type Stamps } from './stamps.ts';
+import { keepsDaylightSaving, keepsStandardTime, type ZoneEvidence } from './standard-clock.ts';
+
+/** What the clock of a file is found to be wrong about. */
+export interface ClockFinding {
+  /** rows of the file that are not believed because of it */
+  rows: number[];
+  fromMs: number;
+  toMs: number;
+  text: string;
+  advice: string;
+}
+
+export interface FileClock {
+  /** instants, ms UTC, NaN where there is no stamp, [rows] */
+  timeMs: Float64Array;
+  /** 1 where the time is not believed, [rows] */
+  clock: Uint8Array;
+  findings: ClockFinding[];
+}
+
+/**
+ * Turn a file's stamps into instants and say where its clock is not to be believed.
+ *
+ * @param path      for the texts
+ * @param timeZone  the file's `time_zone`, null for the site's
+ * @param siteZone  IANA name
+ * @param ordered   the file is a log, written as time went on (tickets and hand samples are not: their order says nothing)
+ */
+export function fileClock(
+  path: string,
+  stamps: Stamps,
+  timeZone: string | null,
+  siteZone: string,
+  ordered: boolean,
+): FileClock {
+  const zone = fileZone(timeZone, siteZone);
+  const bySeries = rowsBySeries(stamps);
+  const descending = ordered && isDescending(stamps, bySeries);
+  const resolved = resolveStamps(stamps, zone, descending);
+  const findings: ClockFinding[] = [];
+  const clock = Uint8Array.from(resolved.missingHour);
+  if (ordered) {
+    const evidence = isLocalStandard(timeZone)
+      ? keepsDaylightSaving(stamps, zoneOf(siteZone), bySeries, descending)
+      : keepsStandardTime(stamps, resolved, bySeries, descending);
+    if (evidence !== null) {
+      const rows = [...resolved.missingHour.keys()].filter((row) => resolved.missingHour[row] === 1);
+      findings.push(zoneFinding(path, evidence, rows, timeZone ?? siteZone));
+    }
+    const wrong = bySeries.flatMap((rows) => wrongClock(rows, resolved.timeMs, clock, descending));
+    if (wrong.length > 0) findings.push(backwardsFinding(path, wrong, resolved.timeMs));
+    for (const row of wrong) clock[row] = 1;
+  }
+  return { timeMs: resolved.timeMs, clock, findings };
+}
+
+function wrongClock(rows: readonly number[], timeMs: Float64Array, clock: Uint8Array, descending: boolean): number[] {
+  const good = rows.filter((row) => clock[row] === 0);
+  if (descending) good.reverse();
+  const times = good.map((row) => timeMs[row]);
+  const wrong = backwardsRows(times);
+  if (wrong.length === 0) return [];
+  const off = new Set(wrong);
+  const onLine = new Set(times.filter((_, i) => !off.has(i)));
+  // The same moment again is a repeated row, which is told as that.
+  return wrong.filter((i) => !onLine.has(times[i])).map((i) => good[i]);
+}
+
+const dayText = (ms: number) => new Date(ms).toISOString().slice(0, 10);
+
+function zoneFinding(path: string, evidence: ZoneEvidence, rows: number[], zoneName: string): ClockFinding {
+  const { days, missingHourRows, series } = evidence;
+  const signs: string[] = [];
+  const when = days.map(dayText).join(', ');
+  if (evidence.kind === 'keeps daylight saving') {
+    signs.push(`${series} of its series go back or skip an hour just where the clocks change (${when})`);
+  } else {
+    if (missingHourRows > 0)
+      signs.push(`${missingHourRows} rows stand in the hour that the clocks leave out in spring`);
+    if (series > 0) signs.push(`${series} series run steadily through the autumn change and show its hour only once`);
+    signs[signs.length - 1] += ` (${when})`;
+  }
+  const verdict =
+    evidence.kind === 'keeps standard time'
+      ? `the logger looks to keep standard time, but the file is read in ${zoneName}, so its summer half is an hour off`
+      : 'the logger looks to keep daylight saving time, but the file is declared local standard, so its summer half is an hour off';
+  return {
+    rows,
+    fromMs: days[0],
+    toMs: days[days.length - 1] + 86_400_000,
+    text: `${path}: ${signs.join('; ')}: ${verdict}.`,
+    advice:
+      evidence.kind === 'keeps standard time'
+        ? 'Set time_zone: local standard for this file if the logger is not set forward in spring.'
+        : 'Leave out time_zone: local standard for this file if the logger follows the change of the clocks.',
+  };
+}
+
+function backwardsFinding(path: string, rows: number[], timeMs: Float64Array): ClockFinding {
+  let fromMs = Number.POSITIVE_INFINITY;
+  let toMs = Number.NEGATIVE_INFINITY;
+  for (const row of rows) {
+    fromMs = Math.min(fromMs, timeMs[row]);
+    toMs = Math.max(toMs, timeMs[row]);
+  }
+  return {
+    rows,
+    fromMs,
+    toMs,
+    text: `${path}: the times of ${rows.length} rows run against the order of their series, so the logger's clock was wrong or was reset there.`,
+    advice: 'Look at these rows in the file; correct their times, or leave them flagged.',
+  };
+}

@@ -1,0 +1,30 @@
+import { closest } from 'fastest-levenshtein';
+import { shown, shownList } from './shown.ts';
+
+/**
+ * The position of a declared header, trimmed, exactly or else but for capitals.
+ *
+ * @returns the position, or in words why there is none
+ */
+export function matchHeader(headers: readonly string[], wanted: string): number | string {
+  const name = wanted.trim();
+  const exact = positions(headers, (header) => header === name);
+  const found = exact.length > 0 ? exact : positions(headers, (header) => header.toLowerCase() === name.toLowerCase());
+  if (found.length === 1) return found[0];
+  if (found.length > 1) return `the header ${shown(name)} stands ${found.length} times in the file; rename all but one`;
+  const nearest = closest(
+    name.slice(0, 60),
+    headers.filter((header) => header !== '').map((header) => header.slice(0, 60)),
+  );
+  return `the file has no column ${shown(name)}; its headers are ${shownList(headers)}${nearest ? `, the nearest is ${shown(nearest)}` : ''}`;
+}
+
+function positions(headers: readonly string[], test: (header: string) => boolean): number[] {
+  return [...headers.keys()].filter((i) => test(headers[i]));
+}
+
+/** A header of the form `temperature (degF)` or `temperature [degF]`, or a name alone. */
+export function nameAndUnit(header: string): { name: string; unit: string | null } {
+  const match = /^(.*?)\s*[([]\s*([^()[\]]+?)\s*[)\]]$/.exec(header.trim());
+  return match === null ? { name: header.trim(), unit: null } : { name: match[1], unit: match[2] };
+}

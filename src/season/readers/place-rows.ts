@@ -1,0 +1,120 @@
+import type { Stamp } from '../clock/iso-stamp.ts';
+import { type StampParser, stampParser } from '../clock/stamp-parser.ts';
+import type { Stamps } from '../clock/stamps.ts';
+import type { ColumnPlan } from './column-plan.ts';
+import type { CsvRecords } from './csv-records.ts';
+import type { FileReading } from './file-reading.ts';
+import { KEYS } from './keys.ts';
+import { findPlace, type Place } from './places.ts';
+import { shown } from './shown.ts';
+import { isMissing } from './words.ts';
+
+const DAY_MS = 86_400_000;
+
+/** Where and when the rows of a file belong; rows are counted from 0 below the header. */
+export interface PlacedRows {
+  stamps: Stamps;
+  /** bills: the end of the billed time, else null; same `local` as the stamps' own */
+  ends: Stamps | null;
+  /** the distinct places; `stamps.series` points into it */
+  places: Place[];
+  /** rows that cannot be placed, with why */
+  reasons: Map<number, string>;
+}
+
+export function placeRows(reading: FileReading, records: CsvRecords, plan: ColumnPlan): PlacedRows {
+  const rows = records.fields.length - 1;
+  const keys = KEYS[reading.spec.holds];
+  const parse = stampParser(reading.spec.timeFormat, !keys.dateEnough);
+  const stamps = emptyStamps(rows);
+  const ends = plan.times.length > 1 ? emptyStamps(rows) : null;
+  const findSeries = placeFinder(reading, plan);
+  const reasons = new Map<number, string>();
+  for (let row = 0; row < rows; row++) {
+    const fields = records.fields[row + 1];
+    const reason =
+      fieldsReason(fields, plan) ??
+      readStamp(stamps, row, fields[plan.times[0].index], plan.times[0].header, parse, false) ??
+      (ends === null ? null : readStamp(ends, row, fields[plan.times[1].index], plan.times[1].header, parse, true));
+    const series = reason ?? findSeries.find(fields);
+    if (typeof series === 'number') stamps.series[row] = series;
+    else {
+      stamps.ms[row] = Number.NaN;
+      reasons.set(row, series);
+    }
+  }
+  if (ends !== null) ends.series.set(stamps.series);
+  return { stamps, ends, places: findSeries.places, reasons };
+}
+
+function emptyStamps(rows: number): Stamps {
+  return {
+    ms: new Float64Array(rows).fill(Number.NaN),
+    local: new Uint8Array(rows),
+    series: new Int32Array(rows).fill(-1),
+  };
+}
+
+/** Too few fields, or more than the header has: then nothing says which cell is which. */
+function fieldsReason(fields: readonly string[], plan: ColumnPlan): string | null {
+  if (fields.length <= plan.lastIndex)
+    return `has ${fields.length} fields, too few for the header's ${plan.headers.length}`;
+  if (fields.length > plan.headers.length && fields.slice(plan.headers.length).some((field) => field.trim() !== '')) {
+    return `has ${fields.length} fields, more than the header's ${plan.headers.length}`;
+  }
+  return null;
+}
+
+function readStamp(
+  stamps: Stamps,
+  row: number,
+  text: string,
+  header: string,
+  parse: StampParser,
+  isEnd: boolean,
+): string | null {
+  if (isMissing(text.trim())) return `has no time (${header})`;
+  const stamp: Stamp | string = parse(text);
+  if (typeof stamp === 'string') return `the time ${shown(text.trim())} (${header}) ${stamp}`;
+  // A bill's last day belongs to it whole.
+  stamps.ms[row] = isEnd && stamp.dateOnly ? stamp.ms + DAY_MS : stamp.ms;
+  stamps.local[row] = stamp.kind === 'local' ? 1 : 0;
+  return null;
+}
+
+/** Looks a row's place up by its cells, each combination once. */
+function placeFinder({ season }: FileReading, plan: ColumnPlan) {
+  const places: Place[] = [];
+  const known = new Map<string, number | string>();
+  const seriesOf = new Map<string, number>();
+  const columns = plan.places;
+  const lookUp = (fields: readonly string[]): number | string => {
+    const said: Record<string, string> = {};
+    for (const key in plan.constants) said[key] = plan.constants[key];
+    for (const { key, index } of columns) said[key] = fields[index].trim();
+    if (plan.slots !== null && said.bin === undefined) said.bin = season.bins[0].id;
+    const place = findPlace(season, plan.slots === null ? said : { bin: said.bin });
+    if (typeof place === 'string') return place;
+    const name = `${Object.values(place.texts).join('\n')}\n${place.sensor}`;
+    let series = seriesOf.get(name);
+    if (series === undefined) {
+      series = places.length;
+      seriesOf.set(name, series);
+      places.push(place);
+    }
+    return series;
+  };
+  return {
+    places,
+    find(fields: readonly string[]): number | string {
+      let key = '';
+      for (const { index } of columns) key += `${fields[index]}\n`;
+      let found = known.get(key);
+      if (found === undefined) {
+        found = lookUp(fields);
+        known.set(key, found);
+      }
+      return found;
+    },
+  };
+}

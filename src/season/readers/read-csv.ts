@@ -1,0 +1,96 @@
+import type { Problem } from '../../base/errors.ts';
+import { type FileClock, fileClock } from '../clock/file-clock.ts';
+import { addRows } from './add-rows.ts';
+import { type ColumnPlan, columnPlan } from './column-plan.ts';
+import { type CsvRecords, csvRecords, textLines } from './csv-records.ts';
+import { findDecimal } from './decimal.ts';
+import type { FileReading } from './file-reading.ts';
+import { findDelimiter, namedDelimiter } from './find-delimiter.ts';
+import { KEYS } from './keys.ts';
+import { nameAndUnit } from './match-header.ts';
+import { placeRows } from './place-rows.ts';
+import { shown } from './shown.ts';
+
+/**
+ * Read a CSV file into the tables.
+ *
+ * @returns every problem that keeps the file as a whole from being read; rows and cells that fail are in the tally
+ */
+export function readCsv(reading: FileReading): Problem[] {
+  const { spec, path, text, season } = reading;
+  const keys = KEYS[spec.holds];
+  const delimiter =
+    spec.delimiter === null ? findDelimiter(text, wantedHeader(reading)) : namedDelimiter(spec.delimiter);
+  const records = csvRecords(text, delimiter);
+  if (!('fields' in records)) {
+    const message = `${records.reason}. Look at the quotes from line ${records.line} on.`;
+    return [{ code: 'FILE_FORMAT', file: path, line: records.line, message }];
+  }
+  const headers = records.fields[0].map((header) => header.trim());
+  if (records.fields.length < 2) {
+    const message = `has a header and not one row below it. Export the log again, or take the file out of season.yaml.`;
+    return [{ code: 'FILE_EMPTY', file: path, line: 1, message }];
+  }
+  const plan = columnPlan(season, spec, path, headers);
+  if (Array.isArray(plan)) return plan;
+  const decimal = spec.decimal ?? findDecimal(numberCells(records, plan), delimiter);
+  for (const column of plan.measured) if (column.number !== null) column.number.decimal = decimal;
+
+  const lines = textLines(text);
+  const placed = placeRows(reading, records, plan);
+  reading.tally.rows = records.fields.length - 1;
+  const rejectedRows = placed.reasons.size;
+  if (rejectedRows === reading.tally.rows) return [nothingPlaced(path, records, placed.reasons, lines)];
+  for (const [row, reason] of placed.reasons) {
+    const line = records.lines[row + 1];
+    reading.tally.rejectRow(line, plan.measured.length, rowText(records, lines, row + 1), reason);
+  }
+  const clock: FileClock = fileClock(path, placed.stamps, spec.timeZone, season.site.timeZone, keys.ordered);
+  addRows(reading, records, plan, placed, clock);
+  return [];
+}
+
+/** Whether a header is one that the file's declaration looks for. */
+function wantedHeader({ spec }: FileReading): (header: string) => boolean {
+  const keys = KEYS[spec.holds];
+  const names =
+    spec.columns === null
+      ? [...keys.times, ...keys.places, ...keys.measured.map((key) => key.key)]
+      : Object.values(spec.columns).map((column) => column.header.trim().toLowerCase());
+  const known = new Set(names);
+  const patterns = names.filter((name) => name.includes('{')).map((name) => name.slice(0, name.indexOf('{')));
+  return (header) => {
+    const name = header.toLowerCase();
+    return (
+      known.has(spec.columns === null ? nameAndUnit(name).name : name) ||
+      patterns.some((start) => start !== '' && name.startsWith(start))
+    );
+  };
+}
+
+function* numberCells(records: CsvRecords, plan: ColumnPlan): Generator<string> {
+  const columns = plan.measured.filter((column) => column.number !== null).map((column) => column.index);
+  for (let i = 1; i < records.fields.length; i++) {
+    for (const index of columns) yield records.fields[i][index] ?? '';
+  }
+}
+
+function rowText(records: CsvRecords, lines: readonly string[], record: number): string {
+  const from = records.lines[record] - 1;
+  const to = record + 1 < records.fields.length ? records.lines[record + 1] - 1 : lines.length;
+  return lines.slice(from, to).join('\n').trimEnd();
+}
+
+function nothingPlaced(
+  path: string,
+  records: CsvRecords,
+  reasons: ReadonlyMap<number, string>,
+  lines: readonly string[],
+): Problem {
+  const counts = new Map<string, number>();
+  for (const reason of reasons.values()) counts.set(reason, (counts.get(reason) ?? 0) + 1);
+  const [reason, count] = [...counts].sort((a, b) => b[1] - a[1])[0];
+  const row = [...reasons.keys()].find((one) => reasons.get(one) === reason)!;
+  const message = `not one of its ${reasons.size} rows can be placed. Most often (${count} rows): ${reason}; the first is ${shown(rowText(records, lines, row + 1))}. Correct the file's entry in season.yaml (columns, time_format, time_zone, ids).`;
+  return { code: 'FILE_ROWS', file: path, line: records.lines[row + 1], message };
+}
