@@ -44,7 +44,7 @@ export function checkColumns(file: Draft<FileText>, path: YamlPath, check: Check
   const { report, bad } = check;
   const at = [...path, 'columns'];
   const layout = LAYOUTS[holds];
-  const wide = file.shape === 'wide';
+  const wide = file.shape === 'wide' && holds === 'grain';
   const known = Object.keys(layout.keys).filter((key) => !(wide && (key === 'cable' || key === 'sensor')));
   for (const [key, column] of Object.entries(columns)) {
     if (column === undefined) continue;

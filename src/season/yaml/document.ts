@@ -19,6 +19,12 @@ const asProblem = (error: YAMLError, places: Places) => ({
   message: yamlText(error),
 });
 
+/** Without the errors that only follow from one before: a second one on a line, and all after an open bracket or quote. */
+function telling(errors: readonly YAMLError[]): YAMLError[] {
+  const open = errors.findIndex((error) => error.code === 'BAD_INDENT' || error.code === 'MISSING_CHAR');
+  return open < 0 ? [...errors] : errors.slice(0, open + 1);
+}
+
 function yamlText(error: YAMLError): string {
   if (error.code === 'MULTIPLE_DOCS') return 'a second document starts here (---). Keep one season in the file.';
   if (error.code === 'TAB_AS_INDENT') return 'a tab stands where spaces must indent. Replace it by spaces.';
@@ -33,7 +39,12 @@ export function readDocument(text: string): SeasonDocument {
   const { doc, anchors } = parse(text, lines);
   const places = new Places(doc, lines, anchors);
   const problems = new Problems(places);
-  for (const error of [...doc.errors, ...doc.warnings]) problems.add(asProblem(error, places));
+  const told = new Set<number>();
+  for (const error of [...telling(doc.errors), ...doc.warnings]) {
+    const problem = asProblem(error, places);
+    if (!told.has(problem.line)) problems.add(problem);
+    told.add(problem.line);
+  }
   // A broken tree would only bring follow-up errors.
   if (doc.errors.length > 0) throw new InputError(problems.list());
   const data = toPlain(doc.contents, anchors, places, problems);

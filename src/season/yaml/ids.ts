@@ -24,11 +24,11 @@ export function checkIds(
   });
 }
 
-/** The ids of a list; null when one could not be read, so that no reference can be called wrong. */
+/** The ids of a list; null when one is wrong or stands twice: no reference can be called wrong then. */
 export function idsOf(entries: readonly WithId[] | undefined, path: YamlPath, { bad }: Check): string[] | null {
   if (entries === undefined) return bad.under(path) ? null : [];
   const ids = entries.map((entry) => entry?.id);
-  return ids.every((id) => id !== undefined) ? ids : null;
+  return ids.every((id) => id !== undefined) && new Set(ids).size === ids.length ? ids : null;
 }
 
 /** Tells a reference to an id that is not there. */

@@ -1,6 +1,7 @@
 import { lstat, realpath, stat } from 'node:fs/promises';
-import { isAbsolute, join, relative, sep } from 'node:path';
-import { glob, isDynamicPattern } from 'tinyglobby';
+import { isAbsolute, join } from 'node:path';
+import { escapePath, glob, isDynamicPattern } from 'tinyglobby';
+import { foldersOut, isInside, leadsThrough } from './links-out.ts';
 import type { YamlPath } from './path-text.ts';
 import type { Report } from './report.ts';
 import { show } from './show.ts';
@@ -23,9 +24,15 @@ export async function matchFiles(folder: string, pattern: string, at: YamlPath, 
     return [];
   }
   const root = await realpath(folder);
+  const out = isDynamicPattern(pattern) ? await foldersOut(folder) : [];
   const matches: Match[] = [];
   let refused = 0;
-  for (const path of await candidates(folder, pattern)) {
+  for (const link of out.filter((one) => leadsThrough(pattern, one))) {
+    refused += 1;
+    const text = `is ${show(pattern)} and leads into ${show(link)}; that is a link out of the season folder. Copy its files into the season folder.`;
+    report('SEASON_PATH', at, text);
+  }
+  for (const path of await candidates(folder, pattern, out)) {
     const found = await look(root, folder, path);
     if (typeof found === 'string') {
       refused += 1;
@@ -54,7 +61,7 @@ function unsafePattern(pattern: string): string | null {
   return null;
 }
 
-async function candidates(folder: string, pattern: string): Promise<string[]> {
+async function candidates(folder: string, pattern: string, out: readonly string[]): Promise<string[]> {
   const literal = pattern.replace(/^(?:\.\/)+/, '');
   // A name with brackets in it is first of all a name.
   const there = await lstat(join(folder, literal)).catch(() => null);
@@ -62,9 +69,8 @@ async function candidates(folder: string, pattern: string): Promise<string[]> {
   if (!isDynamicPattern(literal)) return [];
   const found = await glob(literal, {
     cwd: folder,
-    ignore: OWN,
+    ignore: [...OWN, ...out.map((link) => `${escapePath(link)}/**`)],
     expandDirectories: false,
-    followSymbolicLinks: false,
     onlyFiles: true,
   }).catch(() => []);
   return found.sort((a, b) => (a < b ? -1 : 1));
@@ -75,8 +81,7 @@ async function look(root: string, folder: string, path: string): Promise<Match |
   const full = join(folder, path);
   const real = await realpath(full).catch(() => null);
   if (real === null) return 'that is a link to nothing. Mend or delete it.';
-  const inside = relative(root, real);
-  if (isAbsolute(inside) || inside === '..' || inside.startsWith(`..${sep}`)) {
+  if (!isInside(root, real)) {
     return 'that is a link out of the season folder. Copy the file into the season folder.';
   }
   const what = await stat(real);

@@ -12,9 +12,13 @@ export function nearest(given: string, known: readonly string[]): string | null 
       best = one;
     }
   }
-  // A third of the letters wrong is a typing error; more is another word.
-  return best !== null && least <= Math.max(1, Math.floor(Math.max(word.length, best.length) / 3)) ? best : null;
+  if (best === null) return null;
+  // A third of the letters wrong is a typing error, and so are all letters in another order; more is another word.
+  const typing = Math.max(1, Math.floor(Math.max(word.length, best.length) / 3));
+  return least <= typing || sorted(word) === sorted(best) ? best : null;
 }
+
+const sorted = (word: string) => [...word].sort().join('');
 
 /** ` Did you mean "bins"?`, or nothing. */
 export function didYouMean(given: string, known: readonly string[]): string {

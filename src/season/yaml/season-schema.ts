@@ -10,8 +10,17 @@ import { show } from './show.ts';
 import { siteSchema } from './site.ts';
 import { tariffSchema } from './tariff.ts';
 
+const made = new Map<string, ReturnType<typeof makeSchema>>();
+
 /** The shape of season.yaml; every scalar is the text as written. `currency` is the code that prices carry. */
-export const seasonSchema = (currency: string) =>
+export function seasonSchema(currency: string): ReturnType<typeof makeSchema> {
+  // Made once for each currency: making it takes longer than a check.
+  const schema = made.get(currency) ?? makeSchema(currency);
+  made.set(currency, schema);
+  return schema;
+}
+
+const makeSchema = (currency: string) =>
   map(
     {
       format: checked(
