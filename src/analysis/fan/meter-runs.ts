@@ -151,8 +151,9 @@ function coarseRuns(meter: MeterIntervals, rate: MeterRate, out: Writer): void {
       write(out, fromMs, toMs, FAN_ON);
       return;
     }
-    // The run before left on average half a step unshown; the rest belongs to the run that made the step.
-    const left = out.endedOn ? Math.min(stepMs / 2, onMs / 2) : 0;
+    // In the very next sample it is the end of that run. Later, the run before left on average half a step unshown and
+    // the rest belongs to the run that made the step.
+    const left = !out.endedOn ? 0 : first === last ? onMs : Math.min(stepMs / 2, onMs / 2);
     write(out, fromMs, fromMs + left, FAN_ON);
     write(out, fromMs + left, toMs - (onMs - left), FAN_OFF);
     write(out, toMs - (onMs - left), toMs, FAN_ON);

@@ -1,0 +1,208 @@
+import { type Estimate, estimate, withheld, Z90 } from '../../base/estimate.ts';
+import { zoneOf } from '../../base/zone.ts';
+import { energyCost } from '../../money/energy-cost.ts';
+import { localMonths } from '../../money/local-time.ts';
+import type { Bin, Season } from '../../season/season.ts';
+import { binSpans } from '../fan/bin-spans.ts';
+import { fanHoursBetween, startsOf, unknownHoursBetween } from '../fan/spans.ts';
+import type { BinFan, EnergySource, FanSeason, FanSpans } from '../types.ts';
+import { type FanCost, fanCost, type Part } from './fan-cost.ts';
+import { heatCost } from './heat-cost.ts';
+import { type TariffBill, tariffBills } from './tariff-bill.ts';
+
+const HOUR_MS = 3_600_000;
+const DAY_MS = 24 * HOUR_MS;
+
+interface Share {
+  fan: FanSeason;
+  bill: TariffBill | undefined;
+  cost: FanCost;
+  heat: Part | null;
+  /** part of the fan's energy and cost that this bin carries */
+  part: number;
+}
+
+/**
+ * A bin's fan story: hours, energy and cost with intervals.
+ *
+ * A fan that season.yaml lists under several bins gives each an equal part of its energy and cost, and its full hours.
+ * Fixed and minimum charges stay with the tariff.
+ *
+ * @param bushels  grain as filled, for the unit costs; null where not known
+ */
+export function binFan(bin: Bin, season: Season, fanSeasons: readonly FanSeason[], bushels: number | null): BinFan {
+  const bills = tariffBills(season, fanSeasons);
+  const notes: string[] = [];
+  const shares: Share[] = [];
+  let costWhy: string | null = null;
+  let heatWhy: string | null = null;
+  const missing: string[] = [];
+  for (const id of bin.fanIds) {
+    const stated = season.fans.find((fan) => fan.id === id);
+    const fan = fanSeasons.find((one) => one.fanId === id);
+    if (stated === undefined || fan === undefined || fan.spans.state.length === 0) {
+      missing.push(id);
+      continue;
+    }
+    const bill = stated.tariffId === null ? undefined : bills.get(stated.tariffId);
+    if (bill === undefined) costWhy = `Fan ${id} has no tariff in season.yaml, so its energy has no price.`;
+    const cost = fanCost(stated, fan, bill);
+    if (Number.isNaN(cost.energy?.value)) costWhy = `The tariff of fan ${id} has no energy price for part of the time.`;
+    const heat = heatCost(stated, fan, bill, cost.runningW);
+    if (heat.part === null) heatWhy = `The cost of heat is not known: ${heat.note}.`;
+    else if (heat.note !== null) notes.push(heat.note);
+    const users = season.bins.filter((other) => other.fanIds.includes(id)).length;
+    if (users > 1) notes.push(`Fan ${id} serves ${users} bins; each carries an equal part of its energy and cost.`);
+    shares.push({ fan, bill, cost, heat: heat.part, part: 1 / Math.max(1, users) });
+  }
+  if (bin.fanIds.length === 0) return nothing(shares, 'The bin has no fan in season.yaml.');
+  if (missing.length > 0) {
+    return nothing(
+      shares,
+      `No log tells what fan ${missing.join(' and ')} did, so the bin's fan hours and cost are not known.`,
+    );
+  }
+  const spans = binSpans(shares.map((share) => share.fan.spans));
+  const all = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY] as const;
+  const onHours = fanHoursBetween(spans, ...all);
+  const unknownHours = unknownHoursBetween(spans, ...all);
+  notes.push(...coverageNotes(bin, spans, unknownHours));
+  const hoursSd = Math.hypot(...shares.map((share) => share.fan.onHoursSd ?? 0));
+  const total = (pick: (share: Share) => Part | null, why: string | null): Estimate => {
+    const parts = shares.map((share) => ({ own: pick(share), part: share.part }));
+    if (why !== null || parts.some(({ own }) => own === null)) return withheld(why ?? 'Part of it has no price.');
+    return ofParts(parts.map(({ own, part }) => scaled(own as Part, part)));
+  };
+  const cost = total(({ cost, heat }) => add([cost.energy, cost.demand, cost.connected, heat]), costWhy ?? heatWhy);
+  const energyKwh = total((share) => share.cost.energyKwh, null);
+  const noBushels = 'The bushels in the bin are not known.';
+  const perBushel = (of: Estimate) =>
+    bushels === null || !(bushels > 0) ? withheld(of.why ?? noBushels) : divided(of, bushels);
+  const reasons = [costWhy, heatWhy, ...notes].filter((text) => text !== null);
+  return {
+    fans: shares.map((share) => share.fan),
+    spans,
+    hours: estimate(onHours, Math.max(0, onHours - Z90 * hoursSd), onHours + Z90 * hoursSd + unknownHours),
+    unknownHours,
+    starts: startsTogether(shares, spans),
+    energyKwh,
+    energyFrom: leastSure(shares),
+    energyCost: total((share) => share.cost.energy, costWhy),
+    demandCost: total((share) => share.cost.demand, costWhy),
+    connectedCost: total((share) => share.cost.connected, costWhy),
+    heatCost: total((share) => share.heat, heatWhy),
+    cost,
+    kwhPerBushel: perBushel(energyKwh),
+    costPerBushel: perBushel(cost),
+    why: reasons.length > 0 ? reasons.join(' ') : null,
+    months: monthsOf(season, shares, spans, costWhy),
+  };
+}
+
+/** Errors of different fans are independent; what unknown time could add is added whole to the upper end. */
+function ofParts(parts: readonly Part[]): Estimate {
+  const value = parts.reduce((sum, part) => sum + part.value, 0);
+  const half = Z90 * Math.hypot(...parts.map((part) => part.sd));
+  const more = parts.reduce((sum, part) => sum + part.more, 0);
+  return estimate(value, Math.max(0, value - half), value + half + more);
+}
+
+function scaled({ value, sd, more }: Part, factor: number): Part {
+  return { value: value * factor, sd: sd * factor, more: more * factor };
+}
+
+/** Of one fan: energy, demand and heat are wrong together. */
+function add(parts: readonly (Part | null)[]): Part | null {
+  let sum: Part = { value: 0, sd: 0, more: 0 };
+  for (const part of parts) {
+    if (part === null) return null;
+    sum = { value: sum.value + part.value, sd: sum.sd + part.sd, more: sum.more + part.more };
+  }
+  return sum;
+}
+
+function divided(of: Estimate, by: number): Estimate {
+  if (of.value === null || of.interval === null) return of;
+  return estimate(of.value / by, of.interval[0] / by, of.interval[1] / by);
+}
+
+/** Starts of the bin's fans taken together, without those that only spread hours of unknown moment. */
+function startsTogether(shares: readonly Share[], spans: FanSpans): number {
+  const surplus = shares.reduce((sum, { fan }) => sum + startsOf(fan.spans) - fan.starts, 0);
+  return Math.max(0, startsOf(spans) - surplus);
+}
+
+const SURENESS: readonly EnergySource[] = ['nameplate', 'current', 'power', 'meter'];
+
+/** The least sure way by which any of the fans' energy was had. */
+function leastSure(shares: readonly Share[]): EnergySource | null {
+  return SURENESS.find((source) => shares.some((share) => share.fan.energyFrom === source)) ?? null;
+}
+
+function coverageNotes(bin: Bin, spans: FanSpans, unknownHours: number): string[] {
+  const notes: string[] = [];
+  const show = (value: number) => String(Number(value.toPrecision(3)));
+  if (unknownHours >= 0.05) {
+    notes.push(
+      `The fan log is silent for ${show(unknownHours)} h; those hours are counted neither as on nor as off, and the upper ends of the intervals include them.`,
+    );
+  }
+  const { filledMs, unloadedMs } = bin.grain;
+  const late = filledMs === null ? 0 : (spans.startMs[0] - filledMs) / DAY_MS;
+  if (late > 2)
+    notes.push(
+      `The fan log begins ${show(late)} days after the bin was filled; fan time before is not in these numbers.`,
+    );
+  const early = unloadedMs === null ? 0 : (unloadedMs - spans.endMs[spans.endMs.length - 1]) / DAY_MS;
+  if (early > 2)
+    notes.push(
+      `The fan log ends ${show(early)} days before the bin was unloaded; fan time after is not in these numbers.`,
+    );
+  return notes;
+}
+
+function monthsOf(season: Season, shares: readonly Share[], spans: FanSpans, costWhy: string | null): BinFan['months'] {
+  const zone = zoneOf(season.site.timeZone);
+  return localMonths(zone, spans.startMs[0], spans.endMs[spans.endMs.length - 1]).map(({ month, fromMs, toMs }) => {
+    let energyKwh = 0;
+    let money = 0;
+    let demand = 0;
+    const none = { startMs: new Float64Array(0), pricePerKwh: new Float64Array(0) };
+    for (const { fan, bill, cost, part } of shares) {
+      const used = energyCost(fan.spans, bill?.rates ?? none, fromMs, toMs);
+      energyKwh += used.kwh * part;
+      money += used.cost * part;
+      demand += (cost.demandByMonth.get(month) ?? 0) * part;
+    }
+    return {
+      month,
+      hours: fanHoursBetween(spans, fromMs, toMs),
+      unknownHours: unknownHoursBetween(spans, fromMs, toMs),
+      energyKwh,
+      energyCost: costWhy === null ? money : null,
+      demandCost: costWhy === null ? demand : null,
+    };
+  });
+}
+
+function nothing(shares: readonly Share[], why: string): BinFan {
+  const no = withheld(why);
+  return {
+    fans: shares.map((share) => share.fan),
+    spans: binSpans(shares.map((share) => share.fan.spans)),
+    hours: no,
+    unknownHours: null,
+    starts: null,
+    energyKwh: no,
+    energyFrom: null,
+    energyCost: no,
+    demandCost: no,
+    connectedCost: no,
+    heatCost: no,
+    cost: no,
+    kwhPerBushel: no,
+    costPerBushel: no,
+    why,
+    months: [],
+  };
+}

@@ -1,0 +1,63 @@
+import { type Zone, zoneOf } from '../../base/zone.ts';
+import { connectedYears } from '../../money/connected-charge.ts';
+import { type MonthDemand, monthlyDemand } from '../../money/demand.ts';
+import { type RateBreaks, rateBreaks } from '../../money/rate-breaks.ts';
+import type { Tariff } from '../../money/tariff.ts';
+import type { Season } from '../../season/season.ts';
+import { nameplateHp } from '../fan/nominal-power.ts';
+import type { FanSeason } from '../types.ts';
+
+/** What one tariff charges its fans over the time that their logs span. */
+export interface TariffBill {
+  tariff: Tariff;
+  zone: Zone;
+  /** the fans on it that have a log */
+  fans: readonly FanSeason[];
+  fromMs: number;
+  toMs: number;
+  rates: RateBreaks;
+  /** [rules][months]; a month's shares are in the order of `fans` */
+  demand: readonly (readonly MonthDemand[])[];
+  /** money for a year on the nameplates of all fans that season.yaml puts on the tariff */
+  connectedPerYear: number;
+  years: number;
+}
+
+// Each bin asks for the bills anew; they hang on all fans at once.
+const known = new WeakMap<readonly FanSeason[], { season: Season; bills: Map<string, TariffBill> }>();
+
+/** The bills of a season by tariff id; tariffs none of whose fans has a log are left out. */
+export function tariffBills(season: Season, fanSeasons: readonly FanSeason[]): Map<string, TariffBill> {
+  const before = known.get(fanSeasons);
+  if (before?.season === season) return before.bills;
+  const zone = zoneOf(season.site.timeZone);
+  const bills = new Map<string, TariffBill>();
+  for (const tariff of season.tariffs) {
+    const on = season.fans.filter((fan) => fan.tariffId === tariff.id);
+    const fans = fanSeasons.filter((fan) => fan.spans.state.length > 0 && on.some((stated) => stated.id === fan.fanId));
+    if (fans.length === 0) continue;
+    const fromMs = Math.min(...fans.map((fan) => fan.spans.startMs[0]));
+    const toMs = Math.max(...fans.map((fan) => fan.spans.endMs[fan.spans.endMs.length - 1]));
+    bills.set(tariff.id, {
+      tariff,
+      zone,
+      fans,
+      fromMs,
+      toMs,
+      rates: rateBreaks(tariff, zone, fromMs, toMs),
+      demand: tariff.demand.map((rule) =>
+        monthlyDemand(
+          rule,
+          zone,
+          fans.map((fan) => fan.spans),
+          fromMs,
+          toMs,
+        ),
+      ),
+      connectedPerYear: (tariff.connectedPerHpYear ?? 0) * on.reduce((sum, fan) => sum + nameplateHp(fan), 0),
+      years: connectedYears(zone, fromMs, toMs),
+    });
+  }
+  known.set(fanSeasons, { season, bills });
+  return bills;
+}
