@@ -9,6 +9,20 @@ import { DAY_H, HOUR_MS } from './front-limits.ts';
  * @returns     [pieces]; NaN where the day has no known air
  */
 export function dayMean(pieces: FanPieces, airC: Float64Array): Float64Array {
+  return meanOver(pieces, airC, (piece, runFromMs, runToMs) => dayAround(pieces.midMs[piece], runFromMs, runToMs));
+}
+
+/** Running mean over the fan-on time of the day up to each piece, as far as its run goes back, [pieces]. */
+export function dayBefore(pieces: FanPieces, tempC: Float64Array): Float64Array {
+  return meanOver(pieces, tempC, (piece) => [pieces.toMs[piece] - DAY_H * HOUR_MS, pieces.toMs[piece]]);
+}
+
+/** Mean over the pieces of the same run whose middle lies in a window that moves forward, [pieces]. */
+function meanOver(
+  pieces: FanPieces,
+  airC: Float64Array,
+  windowOf: (piece: number, runFromMs: number, runToMs: number) => [fromMs: number, toMs: number],
+): Float64Array {
   const { midMs, hours, run } = pieces;
   const out = new Float64Array(midMs.length);
   let low = 0;
@@ -21,7 +35,7 @@ export function dayMean(pieces: FanPieces, airC: Float64Array): Float64Array {
     weight += sign * hours[i];
   };
   for (let i = 0; i < midMs.length; i++) {
-    const [from, to] = dayAround(midMs[i], pieces.runFromMs[run[i]], pieces.runToMs[run[i]]);
+    const [from, to] = windowOf(i, pieces.runFromMs[run[i]], pieces.runToMs[run[i]]);
     while (high < midMs.length && midMs[high] < to && run[high] <= run[i]) take(high++, 1);
     while (low < high && (midMs[low] < from || run[low] < run[i])) take(low++, -1);
     out[i] = weight > 1e-6 ? sum / weight : Number.NaN;

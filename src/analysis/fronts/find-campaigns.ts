@@ -1,5 +1,5 @@
 import type { FrontKind, Span } from '../types.ts';
-import { dayMean } from './day-mean.ts';
+import { dayBefore, dayMean } from './day-mean.ts';
 import type { FanPieces } from './fan-pieces.ts';
 import { CLEARLY_K, HOUR_MS, SHORTEST_CAMPAIGN_H } from './front-limits.ts';
 
@@ -23,7 +23,8 @@ export interface CampaignSpan {
 
 /**
  * Campaigns: begun when the day's mean air is CLEARLY_K from the grain's mean, ended by a long rest or when the day's
- * mean air crosses the grain's mean.
+ * mean air crosses the grain's mean. At high airflow the daily wave goes through the grain too: its mean is taken over
+ * the day before a campaign begins, as far as the run goes back, and over the day around when the air crosses it.
  *
  * Damp grain cools below the air that cools it. Then the grain's mean crosses the air's while the front is still under
  * way, and a grain cooler than its own air would look like a warming campaign. So the air must also have turned: come
@@ -34,6 +35,8 @@ export interface CampaignSpan {
  */
 export function findCampaigns(pieces: FanPieces, airC: Float64Array, grainC: Float64Array): CampaignSpan[] {
   const dayC = dayMean(pieces, airC);
+  const dayGrainC = dayMean(pieces, grainC);
+  const metC = dayBefore(pieces, grainC);
   const before = trailingMean(pieces, airC, AIR_BEHIND_H);
   const found: CampaignSpan[] = [];
   let open: CampaignSpan | null = null;
@@ -48,12 +51,11 @@ export function findCampaigns(pieces: FanPieces, airC: Float64Array, grainC: Flo
       close();
       behindC = Number.NaN;
     }
-    const differenceK = dayC[i] - grainC[i];
-    if (Number.isNaN(differenceK)) continue;
+    if (Number.isNaN(dayC[i] - metC[i])) continue;
     if (open !== null) {
       const sign = signOf(open.kind);
       const turned = sign * (dayC[i] - before[i]) <= -TURNED_K;
-      if (sign * differenceK > 0 || !turned) {
+      if (sign * (dayC[i] - dayGrainC[i]) > 0 || !turned) {
         open.last = i;
         open.span.toMs = pieces.toMs[i];
         continue;
@@ -61,6 +63,7 @@ export function findCampaigns(pieces: FanPieces, airC: Float64Array, grainC: Flo
       behindC = before[i];
       close();
     }
+    const differenceK = dayC[i] - metC[i];
     const kind: FrontKind = differenceK < 0 ? 'cooling' : 'warming';
     const sign = signOf(kind);
     const sameAir = found.at(-1)?.run === pieces.run[i] && found.at(-1)?.kind !== kind && !Number.isNaN(behindC);

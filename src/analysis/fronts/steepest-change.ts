@@ -33,25 +33,55 @@ function slopeAt(curve: FanHourCurve, fanHour: number, windowH: number, lengthH:
 export function steepestChange(curve: FanHourCurve, axis: FanAxis, sign: 1 | -1): SteepestChange | null {
   const lastStep = Math.floor((axis.lengthH - BEHIND_FROM_H) / AXIS_STEP_H);
   const best: SteepestChange = { fanHour: 0, slope: 0, windowH: 0 };
-  const look = (fromStep: number, toStep: number, windowAt: (step: number) => number) => {
+  const look = (
+    fromStep: number,
+    toStep: number,
+    windowAt: (step: number) => number,
+    trust: (part: number) => number,
+  ) => {
+    let most = 0;
     for (let step = Math.max(0, fromStep); step <= Math.min(lastStep, toStep); step++) {
       const fanHour = step * AXIS_STEP_H;
-      const slope = sign * slopeAt(curve, fanHour, windowAt(step), axis.lengthH);
-      if (slope > best.slope) Object.assign(best, { fanHour, slope, windowH: windowAt(step) });
+      const windowH = windowAt(step);
+      const slope = sign * slopeAt(curve, fanHour, windowH, axis.lengthH);
+      const weighed = slope * trust(Math.min(1, (axis.lengthH - fanHour) / windowH));
+      if (!(weighed > most)) continue;
+      most = weighed;
+      Object.assign(best, { fanHour, slope, windowH });
     }
   };
-  look(0, lastStep, (step) => axis.windowH[step]);
+  // Near the end of the run the windows hold only part of a day and the daily wave comes through: such slopes count less.
+  look(
+    0,
+    lastStep,
+    (step) => axis.windowH[step],
+    (part) => part * part,
+  );
   if (!(best.slope > 0)) return null;
+  const shrunkFrom = axis.lengthH - best.windowH;
+  if (best.fanHour > shrunkFrom) {
+    // Seen only in shrunken windows: that weight is blind to where between here and the end a sharp front lies, a lesser one sees it.
+    look(
+      Math.floor(best.fanHour / AXIS_STEP_H),
+      lastStep,
+      (step) => axis.windowH[step],
+      (part) => part,
+    );
+  }
 
-  const around = best.fanHour / AXIS_STEP_H;
-  const dayH = best.windowH;
-  const changeK =
-    sign * (curve.mean(best.fanHour + dayH, best.fanHour + 2 * dayH) - curve.at(Math.max(0, best.fanHour - 3 * dayH)));
+  const { fanHour, windowH: dayH } = best;
+  const aheadC = curve.at(Math.max(0, fanHour - 3 * dayH));
+  const changeK = sign * (curve.mean(fanHour + dayH, fanHour + 2 * dayH) - aheadC);
   const wideH = Math.min(WIDEST_WINDOW_H, WIDE_PART * (changeK / best.slope));
   if (wideH > dayH) {
+    const step = fanHour / AXIS_STEP_H;
     const reach = wideH / AXIS_STEP_H;
-    best.slope = 0;
-    look(Math.ceil(around - reach), Math.floor(around + reach), () => wideH);
+    look(
+      Math.ceil(step - reach),
+      Math.floor(step + reach),
+      () => wideH,
+      () => 1,
+    );
     best.windowH = dayH;
   }
   return best;
