@@ -8,7 +8,7 @@ import { boundsOf, checkFanGaps, checkGrainGaps, checkLogGaps } from './check-ga
 import { checkGrain } from './check-grain.ts';
 import { checkSilent } from './check-silent.ts';
 import { type BinCheck, type Checked, checkedOf } from './checked.ts';
-import { airAt } from './fan-state.ts';
+import { airAt, type FanHistory, fanHistory } from './fan-state.ts';
 import { rosterOf } from './places.ts';
 import { type Rows, rowsBy } from './rows.ts';
 import { saidBy, saidUnits } from './said-unit.ts';
@@ -39,7 +39,14 @@ export function checkSeason(season: Season, tables: SeasonTables): { flags: Seas
   const units = saidUnits(season);
   const unitOf = (table: SeasonTables['readings']) => {
     const files = textColumn(table, 'file');
-    return (rows: Int32Array) => saidBy(new Set(Array.from(rows, (row) => files.values[files.codes[row]])), units);
+    return (rows: Int32Array) => {
+      const codes = new Set<number>();
+      for (const row of rows) codes.add(files.codes[row]);
+      return saidBy(
+        [...codes].map((code) => files.values[code]),
+        units,
+      );
+    };
   };
 
   const fans = fansSeen(season, rowsBy(tables.fan, 'fan'));
@@ -116,9 +123,9 @@ export function checkSeason(season: Season, tables: SeasonTables): { flags: Seas
   return { flags, findings: inOrder(findings) };
 }
 
-function samplesOf(fans: readonly FanSeen[], id: string): { time: Float64Array; state: Uint8Array } | null {
+function samplesOf(fans: readonly FanSeen[], id: string): FanHistory | null {
   const fan = fans.find((one) => one.id === id);
-  return fan === undefined ? null : { time: fan.log.time, state: fan.state };
+  return fan === undefined ? null : fanHistory(fan.log.time, fan.state);
 }
 
 function hasValue({ tempC, moistureWb }: { tempC: Float64Array; moistureWb: Float64Array }): boolean {

@@ -59,21 +59,31 @@ function byMeter(fan: Pick<Fan, 'nameplateW'>, log: FanLog, i: number): number {
   return UNKNOWN;
 }
 
+/** A fan's samples, with how long one holds good. */
+export interface FanHistory {
+  /** [readings], rising, ms */
+  time: Float64Array;
+  /** STILL, MOVING or UNKNOWN, [readings] */
+  state: Uint8Array;
+  reachMs: number;
+}
+
+/** A sample holds for three usual intervals, and in a log that writes only changes until the next. */
+export function fanHistory(time: Float64Array, state: Uint8Array): FanHistory {
+  const reachMs = isByChange(state) ? Number.POSITIVE_INFINITY : Math.max(3 * usualInterval(time), HOUR_MS);
+  return { time, state, reachMs };
+}
+
 /**
  * What the air in a bin did at given times: STILL when every fan has stood for SETTLING_MS, MOVING while or shortly after
  * one ran, UNKNOWN where a log is lacking (a hole of more than three usual intervals counts as lacking).
  *
  * @param times  rising, ms, [times]
- * @param fans   samples of each fan of the bin; null for a fan without a log
+ * @param fans   each fan of the bin; null for a fan without a log
  */
-export function airAt(
-  times: ArrayLike<number>,
-  fans: readonly ({ time: Float64Array; state: Uint8Array } | null)[],
-): Uint8Array {
+export function airAt(times: ArrayLike<number>, fans: readonly (FanHistory | null)[]): Uint8Array {
   const out = new Uint8Array(times.length).fill(STILL);
   for (const fan of fans) {
-    const reachMs = fan === null ? 0 : Math.max(3 * usualInterval(fan.time), HOUR_MS);
-    const sparse = fan !== null && isByChange(fan.state);
     let next = 0;
     let lastMoving = Number.NEGATIVE_INFINITY;
     let settledMs = Number.NEGATIVE_INFINITY;
@@ -85,7 +95,7 @@ export function airAt(
           if (fan.state[next] === UNKNOWN) settledMs = fan.time[next];
           next += 1;
         }
-        if (next > 0 && (sparse || times[i] - fan.time[next - 1] <= reachMs)) {
+        if (next > 0 && times[i] - fan.time[next - 1] <= fan.reachMs) {
           state = fan.state[next - 1];
           const since = times[i] - Math.max(lastMoving, settledMs);
           if (state === STILL && since < SETTLING_MS) state = MOVING;

@@ -31,14 +31,20 @@ export function rowsBy(table: Table, key: string): Rows[] {
     const column = (name: string) => {
       const all = whole.get(name) ?? numbers(table, name);
       whole.set(name, all);
-      return Float64Array.from(rows, (row) => all[row]);
+      return pick(all, rows);
     };
     return {
       id: ids.values[code],
       rows,
-      time: Float64Array.from(rows, (row) => time[row]),
+      time: pick(time, rows),
       flags: Int16Array.from(rows, (row) => flags[row]),
       column,
     };
   });
+}
+
+function pick(values: Float64Array, rows: Int32Array): Float64Array {
+  const out = new Float64Array(rows.length);
+  for (let i = 0; i < rows.length; i++) out[i] = values[rows[i]];
+  return out;
 }

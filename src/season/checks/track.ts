@@ -19,7 +19,8 @@ const SET_BY_LOADER = FLAGS.duplicate | FLAGS.clock;
  * @param flags  bits that the loader set, [readings]
  */
 export function trackOf(timeMs: Float64Array, values: Float64Array, flags: ArrayLike<number>): Track {
-  const use = Uint8Array.from(values, (value, i) => (Number.isFinite(value) && !(flags[i] & SET_BY_LOADER) ? 1 : 0));
+  const use = new Uint8Array(values.length);
+  for (let i = 0; i < values.length; i++) if (Number.isFinite(values[i]) && !(flags[i] & SET_BY_LOADER)) use[i] = 1;
   return { timeMs, values, use };
 }
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { deadCurrent } from '../../../src/season/checks/dead-current.ts';
-import { airAt, fanSamples, MOVING, STILL, UNKNOWN } from '../../../src/season/checks/fan-state.ts';
+import { airAt, fanHistory, fanSamples, MOVING, STILL, UNKNOWN } from '../../../src/season/checks/fan-state.ts';
 import { gapsOf } from '../../../src/season/checks/gaps.ts';
 import { aboveGrain, grainDepthAt } from '../../../src/season/checks/grain-depth.ts';
 import { outsideLimits } from '../../../src/season/checks/limits.ts';
@@ -118,7 +118,7 @@ describe('what the fan did', () => {
     const state = Uint8Array.of(STILL, MOVING, STILL, STILL, STILL, STILL, STILL, STILL);
     const at = airAt(
       [0.5, 1.5, 3, 4.9, 5.5, 15].map((h) => h * HOUR),
-      [{ time, state }],
+      [fanHistory(time, state)],
     );
     expect([...at]).toEqual([STILL, MOVING, MOVING, MOVING, STILL, UNKNOWN]);
     expect([...airAt([0], [null])]).toEqual([UNKNOWN]);
