@@ -19,11 +19,10 @@ import { readSource } from './yaml/source.ts';
  */
 export async function readSeason(folder: string): Promise<Season> {
   const root = resolve(folder);
-  const { data, problems } = readDocument(await readSource(root));
+  const { data, firstKey, problems } = readDocument(await readSource(root));
   const { report } = problems;
-  const [first] = Object.keys(data);
-  if (data.format !== undefined && first !== 'format') {
-    report('SEASON_FORMAT', ['format'], `stands below ${first}; it must be the first key of the file.`, 'key');
+  if (data.format !== undefined && firstKey !== 'format') {
+    report('SEASON_FORMAT', ['format'], `stands below ${firstKey}; it must be the first key of the file.`, 'key');
   }
   const currency = currencyOf(data);
   const issues = seasonSchema(currency).safeParse(data).error?.issues ?? [];

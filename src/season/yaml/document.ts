@@ -1,7 +1,7 @@
-import { type Document, LineCounter, parseDocument, type YAMLError } from 'yaml';
+import { type Document, isMap, LineCounter, parseDocument, type YAMLError } from 'yaml';
 import { InputError } from '../../base/errors.ts';
 import { Anchors } from './anchors.ts';
-import { Places } from './places.ts';
+import { keyText, Places } from './places.ts';
 import { type Plain, toPlain } from './plain.ts';
 import { Problems, SEASON_FILE_NAME } from './report.ts';
 import { show } from './show.ts';
@@ -9,7 +9,14 @@ import { show } from './show.ts';
 export interface SeasonDocument {
   /** the root map, texts as written */
   data: { [key: string]: Plain };
+  /** the first key of the file that is not the user's own; an object would put numbers first */
+  firstKey: string | null;
   problems: Problems;
+}
+
+function firstKeyOf(doc: Document): string | null {
+  const keys = isMap(doc.contents) ? doc.contents.items.map((pair) => keyText(pair.key)) : [];
+  return keys.find((key) => key !== null && !key.startsWith('x-')) ?? null;
 }
 
 const asProblem = (error: YAMLError, places: Places) => ({
@@ -48,7 +55,8 @@ export function readDocument(text: string): SeasonDocument {
   // A broken tree would only bring follow-up errors.
   if (doc.errors.length > 0) throw new InputError(problems.list());
   const data = toPlain(doc.contents, anchors, places, problems);
-  if (data !== null && typeof data === 'object' && !Array.isArray(data)) return { data, problems };
+  if (data !== null && typeof data === 'object' && !Array.isArray(data))
+    return { data, firstKey: firstKeyOf(doc), problems };
   const what = data === null ? 'holds comments only' : `holds ${Array.isArray(data) ? 'a list' : show(data)}`;
   const message = `season.yaml ${what}; it must be a map of keys that opens with "format: 1".`;
   problems.add({ code: 'SEASON_TYPE', file: SEASON_FILE_NAME, ...places.node(doc.contents), message });

@@ -37,7 +37,8 @@ function tell(issue: Issue, base: YamlPath, data: unknown, report: Report): Yaml
   else if (value === null) {
     report('SEASON_TYPE', path, `is empty; it takes ${issue.message}. Give it a value, or delete the key.`);
   } else if (issue.code === 'too_small') {
-    report('SEASON_MISSING', path, `is an empty list; it takes ${issue.message}.`);
+    const few = Array.isArray(value) && value.length > 0 ? `has too few entries (${value.length})` : 'is an empty list';
+    report('SEASON_MISSING', path, `${few}; it takes ${issue.message}.`);
   } else if (issue.code === 'invalid_value' && typeof value === 'string') {
     report('SEASON_CHOICE', path, choiceText(value, issue.values.map(String)));
   } else report('SEASON_TYPE', path, `is ${show(value)}; it takes ${issue.message}.`);

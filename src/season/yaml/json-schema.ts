@@ -15,8 +15,3 @@ export function seasonJsonSchema(): Record<string, unknown> {
   }) as Record<string, unknown>;
   return { ...schema, title: 'fanbook season' };
 }
-
-/** The schema as the text of src/season/season.schema.json. */
-export function seasonJsonSchemaText(): string {
-  return `${JSON.stringify(seasonJsonSchema(), null, 2)}\n`;
-}

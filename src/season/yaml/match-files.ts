@@ -57,6 +57,9 @@ function unsafePattern(pattern: string): string | null {
   if (pattern.split(/[/{},()|]/).includes('..')) {
     return 'it leads out of the season folder (..). Put the file into the season folder.';
   }
+  if (/^(?:\.\/)*(?:review\/|season\.yaml$)/.test(pattern)) {
+    return 'that is written or read by the kit itself. Name a file of your own, outside review/.';
+  }
   if ([...pattern].some((char) => char < ' ')) return 'it holds a control character. Write the plain name.';
   return null;
 }
@@ -65,7 +68,7 @@ async function candidates(folder: string, pattern: string, out: readonly string[
   const literal = pattern.replace(/^(?:\.\/)+/, '');
   // A name with brackets in it is first of all a name.
   const there = await lstat(join(folder, literal)).catch(() => null);
-  if (there !== null) return OWN.includes(literal) || literal.startsWith('review/') ? [] : [literal];
+  if (there !== null) return [literal];
   if (!isDynamicPattern(literal)) return [];
   const found = await glob(literal, {
     cwd: folder,

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
-import { seasonJsonSchemaText } from '../../../src/season/yaml/json-schema.ts';
+import { seasonJsonSchema } from '../../../src/season/yaml/json-schema.ts';
 import { starterSeason } from '../../../src/season/yaml/starter.ts';
 import { EXAMPLE } from './contract-example.ts';
 
@@ -18,7 +18,7 @@ const wrong = (yaml: string): string[] => {
 
 describe('the JSON Schema', () => {
   it('is up to date (npm run schema)', () => {
-    expect(text).toBe(seasonJsonSchemaText());
+    expect(JSON.parse(text)).toEqual(JSON.parse(JSON.stringify(seasonJsonSchema())));
   });
 
   it('takes the example of the contract, the starter, and keys of the user’s own', () => {
