@@ -1,0 +1,160 @@
+import {
+  type BinReview,
+  billTable,
+  brokenBins,
+  CAUTION_SOURCES,
+  cautionsFor,
+  costByBin,
+  counted,
+  defineNotebook,
+  fanClockFigure,
+  listed,
+  methodsOf,
+  monthsByBin,
+  monthTable,
+  namedTable,
+  perGrain,
+  section,
+  sentence,
+  sumKnown,
+  tariffTable,
+  totalEstimate,
+  tradeTable,
+  type Units,
+} from '../src/notebook.ts';
+
+export default defineNotebook(
+  {
+    id: 'fan-energy',
+    title: 'Fans, energy and cost',
+    question: 'How long did the fans run, and where did the money go?',
+  },
+  ({ loaded, review, units }) => {
+    const { bins } = review;
+    const hours = sumKnown(bins.map((one) => one.fan.hours));
+    const unknown = bins.reduce((sum, one) => sum + (one.fan.unknownHours ?? 0), 0);
+    const cost = totalEstimate(bins.map((one) => one.fan.cost));
+    const energy = totalEstimate(bins.map((one) => one.fan.energyKwh));
+    const demand = totalEstimate(bins.map((one) => one.fan.demandCost));
+    const byName = (pick: (one: BinReview) => Parameters<typeof perGrain>[0]) =>
+      bins.map((one) => ({ name: one.bin.name, cost: perGrain(pick(one), one, units) }));
+    return {
+      answer:
+        hours.known === 0
+          ? 'Can’t tell how long the fans ran, because no bin has a fan log that could be used.'
+          : `The fans of ${counted(hours.known, 'bin')} ran ${units.say('hours', hours.sum)}${unknown > 0.05 ? ` (another ${units.say('hours', unknown)} are not known)` : ''} and used ${units.say('energy', energy)} at ${units.say('money', cost)}.`,
+      keyNumbers: [
+        { label: 'Fan hours of all bins', quantity: 'hours', amount: hours.known === 0 ? null : hours.sum },
+        { label: 'Hours not known', quantity: 'hours', amount: unknown },
+        { label: 'Energy', quantity: 'energy', amount: energy },
+        { label: 'Cost', quantity: 'money', amount: cost },
+        { label: 'Of it demand charge', quantity: 'money', amount: demand },
+      ],
+      sections: [
+        section('bins', 'Bin by bin', () => ({
+          lead: 'Cost is energy, demand, connected load and heat; fixed and minimum charges stay with the tariff.',
+          table: tradeTable(bins, units),
+          figures: [
+            costByBin(
+              {
+                id: 'cost-per-grain',
+                title: 'What the fans cost for the grain they held',
+                quantity: 'money per grain',
+                bins: byName((one) => one.fan.costPerBushel),
+              },
+              units,
+            ),
+          ],
+        })),
+        section('months', 'Month by month', () => ({
+          lead: 'When the fans ran, and what each month added to the bill.',
+          figures: [
+            monthsByBin(
+              {
+                id: 'hours',
+                title: 'Fan hours by month',
+                quantity: 'hours',
+                parts: ['fan hours'],
+                bins: bins.map((one) => ({
+                  name: one.bin.name,
+                  months: one.fan.months.map(({ month, hours: of }) => ({ month, values: [of] })),
+                })),
+              },
+              units,
+            ),
+            monthsByBin(
+              {
+                id: 'cost',
+                title: 'Cost by month',
+                quantity: 'money',
+                parts: ['energy', 'demand'],
+                bins: bins.map((one) => ({
+                  name: one.bin.name,
+                  months: one.fan.months.map(({ month, energyCost, demandCost }) => ({
+                    month,
+                    values: [energyCost, demandCost],
+                  })),
+                })),
+              },
+              units,
+            ),
+          ],
+          tables: [monthTable(bins)],
+        })),
+        section('tariff', 'What the tariff charged', () => tariffTable(review, units)),
+        section('bills', 'Beside the bills', () => billTable(loaded, review, units)),
+        ...bins.map((one) => section(`bin-${one.bin.id}`, one.bin.name, () => binSection(one, units))),
+      ],
+      warnings: [
+        ...brokenBins(bins),
+        ...bins.flatMap((one) =>
+          one.fan.why === null || one.failure !== null ? [] : [`${one.bin.name}: ${sentence(one.fan.why)}`],
+        ),
+      ],
+      cautions: cautionsFor(),
+      sources: [...methodsOf('fan-energy').flatMap((method) => method.sourceKeys), ...CAUTION_SOURCES],
+    };
+  },
+);
+
+/** One bin: the trade's table, how on was told from off, and the clock of its fans. */
+function binSection(one: BinReview, units: Units) {
+  const { fan } = one;
+  const named = [
+    { label: 'Fan hours', quantity: 'hours', amount: fan.hours },
+    { label: 'Hours not known', quantity: 'hours', amount: fan.unknownHours, why: fan.why },
+    { label: 'Starts', quantity: 'count', amount: fan.starts, why: fan.why },
+    { label: 'Energy', quantity: 'energy', amount: fan.energyKwh },
+    { label: 'Energy cost', quantity: 'money', amount: fan.energyCost },
+    { label: 'Demand cost', quantity: 'money', amount: fan.demandCost },
+    { label: 'Connected load cost', quantity: 'money', amount: fan.connectedCost },
+    { label: 'Heat cost', quantity: 'money', amount: fan.heatCost },
+    { label: 'Cost', quantity: 'money', amount: fan.cost },
+    { label: 'Energy for the grain', quantity: 'energy per grain', amount: perGrain(fan.kwhPerBushel, one, units) },
+    { label: 'Cost for the grain', quantity: 'money per grain', amount: perGrain(fan.costPerBushel, one, units) },
+    {
+      label: 'Cost of a point',
+      quantity: 'money per grain point',
+      amount: perGrain(one.unitCosts.perBushelPoint, one, units),
+    },
+  ] as const;
+  const from =
+    fan.energyFrom === null
+      ? 'Where its energy comes from is not known.'
+      : `Its energy is from ${{ meter: 'a meter', power: 'logged power', current: 'logged current', nameplate: 'the nameplate alone' }[fan.energyFrom]}.`;
+  return {
+    lead:
+      fan.hours.value === null
+        ? `Can’t tell how long ${one.bin.name} ran: ${sentence(fan.hours.why ?? 'not known')}`
+        : `${one.bin.name} ran ${units.say('hours', fan.hours)} and cost ${units.say('money', fan.cost)}. ${from}`,
+    table: tradeTable([one], units),
+    figures: fan.spans.startMs.length === 0 ? [] : [fanClockFigure(one, units)],
+    tables: [namedTable('numbers', `The fans of ${one.bin.name} in numbers`, named, units)],
+    notes: [
+      ...fan.fans.map((each) => `Fan ${each.fanId}: ${sentence(each.how)}`),
+      ...(fan.fans.length > 1
+        ? [`Fans ${listed(fan.fans.map((each) => each.fanId))} running together count one bin fan-hour.`]
+        : []),
+    ],
+  };
+}

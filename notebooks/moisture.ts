@@ -1,0 +1,132 @@
+import {
+  type BinReview,
+  brokenBins,
+  CAUTION_SOURCES,
+  cautionsFor,
+  counted,
+  defineNotebook,
+  errorTable,
+  known,
+  listed,
+  methodsOf,
+  moistureFigures,
+  momentTable,
+  namedTable,
+  overdryingTable,
+  section,
+  sentence,
+  sharesTable,
+  tradeTable,
+  type Units,
+  WATER_SOURCES,
+} from '../src/notebook.ts';
+
+export default defineNotebook(
+  {
+    id: 'moisture',
+    title: 'Moisture',
+    question: 'How many points did the fans really take out, and how sure is that?',
+  },
+  ({ loaded, review, units }) => {
+    const { bins } = review;
+    const told = bins
+      .flatMap((one) => {
+        const points = known(one.moisture.pointsRemoved);
+        return points === null ? [] : [{ one, points }];
+      })
+      .sort((a, b) => b.points.value - a.points.value);
+    const most = told[0];
+    const least = told.at(-1);
+    const untold = bins.filter((one) => one.moisture.pointsRemoved.value === null).map((one) => one.bin.name);
+    const rest = untold.length === 0 ? '' : ` It can’t be told of ${listed(untold)}.`;
+    const conditioned = bins.some((one) => one.bin.goal === 'condition');
+    return {
+      answer:
+        most === undefined || least === undefined
+          ? 'Can’t tell how many points came out of any bin; each bin’s section says why.'
+          : told.length === 1
+            ? `${most.one.bin.name} lost ${units.say('points', most.points)}.${rest}`
+            : `${most.one.bin.name} changed most, by ${units.say('points', most.points)} removed; ${least.one.bin.name} least, by ${units.say('points', least.points)}.${rest}`,
+      keyNumbers: bins.map((one) => ({
+        label: `${one.bin.name}, points removed`,
+        quantity: 'points',
+        amount: one.moisture.pointsRemoved,
+      })),
+      sections: [
+        section('bins', 'Bin by bin', () => ({
+          lead: `Points could be told of ${counted(told.length, 'bin')} of ${bins.length}.`,
+          table: tradeTable(bins, units),
+          tables: [overdryingTable(bins, units)],
+        })),
+        ...bins.map((one) =>
+          section(`bin-${one.bin.id}`, one.bin.name, () => ({
+            ...moistureSection(one, units),
+            figures: moistureFigures(one, loaded, units),
+          })),
+        ),
+      ],
+      warnings: [
+        ...brokenBins(bins),
+        ...bins.flatMap((one) =>
+          one.moisture.why === null || one.failure !== null ? [] : [`${one.bin.name}: ${sentence(one.moisture.why)}`],
+        ),
+      ],
+      cautions: cautionsFor(conditioned),
+      sources: [
+        ...methodsOf('moisture').flatMap((method) => method.sourceKeys),
+        ...CAUTION_SOURCES,
+        ...(conditioned ? WATER_SOURCES : []),
+      ],
+    };
+  },
+);
+
+/** One bin: what came out, from which readings, and what the interval is made of. */
+function moistureSection(one: BinReview, units: Units) {
+  const { moisture, bin } = one;
+  const points = known(moisture.pointsRemoved);
+  const verb = points !== null && points.value < 0 ? 'took up' : 'lost';
+  const size =
+    points === null || points.value >= 0 || points.interval === null
+      ? points
+      : { ...points, value: -points.value, interval: [-points.interval[1], -points.interval[0]] as [number, number] };
+  const { start, end } = moisture;
+  return {
+    lead:
+      size === null
+        ? `Can’t tell the points removed from ${bin.name}: ${sentence(moisture.pointsRemoved.why ?? 'not known')}`
+        : `${bin.name} ${verb} ${units.say('points', size)}, from ${units.say('moisture', start.value)} to ${units.say('moisture', end.value)}.`,
+    table: tradeTable([one], units),
+    tables: [
+      namedTable(
+        'numbers',
+        `The moisture of ${bin.name} in numbers`,
+        [
+          { label: 'Points removed', quantity: 'points', amount: moisture.pointsRemoved },
+          {
+            label: 'Points removed per 100 fan hours',
+            quantity: 'points per hundred hours',
+            amount: moisture.perHundredFanHours,
+          },
+          {
+            label: 'Temperature at the start',
+            quantity: 'temperature',
+            amount: one.temperature.start.value,
+            why: one.temperature.why,
+          },
+          {
+            label: 'Temperature at the end',
+            quantity: 'temperature',
+            amount: one.temperature.end.value,
+            why: one.temperature.why,
+          },
+        ],
+        units,
+      ),
+      momentTable(one, units),
+      errorTable(moisture),
+      sharesTable(moisture),
+    ],
+    notes: moisture.notes,
+  };
+}

@@ -1,0 +1,89 @@
+import { toLocalMs, type Zone } from '../base/zone.ts';
+import { coverage } from '../report/figures/coverage.ts';
+import type { Figure } from '../report/page.ts';
+import type { Units } from '../report/units.ts';
+import type { LoadedSeason } from '../season/loaded.ts';
+import { integers, numbers, textColumn } from '../tables/arrow.ts';
+
+const DAY_MS = 86_400_000;
+
+interface Day {
+  kept: number;
+  flagged: number;
+}
+
+/** Readings by group and local day: kept or flagged. */
+function tally(
+  loaded: LoadedSeason,
+  name: 'readings' | 'fan' | 'plenum' | 'weather',
+  by: string,
+  flags: readonly string[],
+  zone: Zone,
+): Map<string, Map<number, Day>> {
+  const table = loaded.tables[name];
+  const time = numbers(table, 'time');
+  const { codes, values } = textColumn(table, by);
+  const bits = flags.map((flag) => integers(table, flag));
+  const out = new Map<string, Map<number, Day>>();
+  for (let row = 0; row < time.length; row++) {
+    const key = values[codes[row]];
+    const days = out.get(key) ?? new Map<number, Day>();
+    out.set(key, days);
+    const at = Math.floor(toLocalMs(zone, time[row]) / DAY_MS) * DAY_MS;
+    const day = days.get(at) ?? { kept: 0, flagged: 0 };
+    days.set(at, day);
+    if (bits.some((of) => of[row] !== 0)) day.flagged += 1;
+    else day.kept += 1;
+  }
+  return out;
+}
+
+function usual(counts: readonly number[]): number {
+  const sorted = [...counts].sort((a, b) => a - b);
+  return sorted[Math.floor(sorted.length / 2)] ?? 0;
+}
+
+/** What was logged when: a strip for each bin's cables and plenum, each fan, and the weather. @throws Error when nothing was */
+export function coverageFigure(loaded: LoadedSeason, units: Units): Figure {
+  const { zone } = units;
+  const nameOf = new Map(loaded.season.bins.map((bin) => [bin.id, bin.name]));
+  const groups = [
+    ...[...tally(loaded, 'readings', 'bin', ['temp_flags', 'moisture_flags'], zone)].map(([bin, days]) => ({
+      name: `${nameOf.get(bin) ?? bin}, cables`,
+      days,
+    })),
+    ...[...tally(loaded, 'plenum', 'bin', ['flags'], zone)].map(([bin, days]) => ({
+      name: `${nameOf.get(bin) ?? bin}, plenum`,
+      days,
+    })),
+    ...[...tally(loaded, 'fan', 'fan', ['flags'], zone)].map(([fan, days]) => ({ name: `Fan ${fan}`, days })),
+    ...[...tally(loaded, 'weather', 'role', ['flags'], zone)]
+      .filter(([role]) => role === 'season')
+      .map(([, days]) => ({ name: 'Weather', days })),
+  ];
+  const all = groups.flatMap((group) => [...group.days.keys()]);
+  if (all.length === 0) throw new Error('no reading could be placed in time');
+  let fromMs = all[0];
+  let toMs = all[0];
+  for (const day of all) {
+    fromMs = Math.min(fromMs, day);
+    toMs = Math.max(toMs, day);
+  }
+  const lacking = groups.reduce((sum, group) => sum + (toMs - fromMs) / DAY_MS + 1 - group.days.size, 0);
+  return coverage({
+    id: 'coverage',
+    title:
+      lacking === 0
+        ? 'Every group of sensors logged on every day'
+        : `${units.number('count', lacking)} sensor-group days have no reading at all`,
+    span: { fromMs, toMs: toMs + DAY_MS },
+    groups: groups.map(({ name, days }) => {
+      // What is due on a day is what the group gives on its usual day; a log of changes alone has no usual day.
+      const due = usual([...days.values()].map((day) => day.kept + day.flagged));
+      return {
+        name,
+        days: [...days].map(([dayMs, day]) => ({ dayMs, ...day, due: name.startsWith('Fan') ? 0 : due })),
+      };
+    }),
+  });
+}

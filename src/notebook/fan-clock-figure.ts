@@ -1,0 +1,37 @@
+import { type BinReview, FAN_ON, FAN_UNKNOWN } from '../analysis/types.ts';
+import { fanClock } from '../report/figures/fan-clock.ts';
+import type { Figure } from '../report/page.ts';
+import type { Units } from '../report/units.ts';
+import { nightShare, stretches } from './fan-days.ts';
+
+/** Date and hour of the day at which a bin's fans ran. @throws Error when nothing is known of them */
+export function fanClockFigure(review: BinReview, units: Units): Figure {
+  const { spans, hours, unknownHours } = review.fan;
+  const count = spans.startMs.length;
+  if (count === 0) throw new Error(review.fan.why ?? 'no fan log');
+  const on = stretches(spans, FAN_ON, units.zone);
+  const night = nightShare(spans, units.zone);
+  const finding =
+    night === null
+      ? `${review.bin.name}: the fan never ran`
+      : `${review.bin.name}: ${units.say('share', night)} of the fan hours fell between 22:00 and 6:00`;
+  return fanClock({
+    id: 'clock',
+    title: finding,
+    alt: `${finding}; ${units.say('hours', hours)} in all.`,
+    span: {
+      fromMs: Math.min(...stretchEnds(spans.startMs, units)),
+      toMs: Math.max(...stretchEnds(spans.endMs, units)),
+    },
+    on,
+    unknown: stretches(spans, FAN_UNKNOWN, units.zone),
+    notShown:
+      unknownHours !== null && unknownHours > 0.05
+        ? `${units.say('hours', unknownHours)} are hatched: the log does not tell whether the fan ran.`
+        : null,
+  });
+}
+
+function stretchEnds(times: Float64Array, units: Units): number[] {
+  return [times[0], times[times.length - 1]].map((ms) => ms + units.zone.offsetMs(ms));
+}

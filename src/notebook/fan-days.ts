@@ -1,0 +1,57 @@
+import { FAN_ON, FAN_UNKNOWN, type FanSpans, type Span } from '../analysis/types.ts';
+import { toLocalMs, type Zone } from '../base/zone.ts';
+import type { FanDay, LocalSpan } from '../report/figures/time-axis.ts';
+
+const DAY_MS = 86_400_000;
+const HOUR_MS = 3_600_000;
+
+export function localSpan(span: Span, zone: Zone): LocalSpan {
+  return { fromMs: toLocalMs(zone, span.fromMs), toMs: toLocalMs(zone, span.toMs) };
+}
+
+/** The stretches in a state, in local time; neighbours are joined. */
+export function stretches(spans: FanSpans, state: number, zone: Zone): LocalSpan[] {
+  const out: LocalSpan[] = [];
+  for (let i = 0; i < spans.state.length; i++) {
+    if (spans.state[i] !== state) continue;
+    const span = localSpan({ fromMs: spans.startMs[i], toMs: spans.endMs[i] }, zone);
+    const last = out.at(-1);
+    if (last !== undefined && last.toMs === span.fromMs) last.toMs = span.toMs;
+    // In autumn's repeated hour the clock goes back: a stretch of no or negative length has nothing to draw.
+    else if (span.toMs > span.fromMs) out.push(span);
+  }
+  return out;
+}
+
+/** Hours on and not known by local day, rising; days without any are left out. */
+export function fanDays(spans: FanSpans, zone: Zone): FanDay[] {
+  const days = new Map<number, FanDay>();
+  const add = (of: readonly LocalSpan[], key: 'hours' | 'unknownHours') => {
+    for (const span of of) {
+      for (let day = Math.floor(span.fromMs / DAY_MS) * DAY_MS; day < span.toMs; day += DAY_MS) {
+        const hours = (Math.min(span.toMs, day + DAY_MS) - Math.max(span.fromMs, day)) / HOUR_MS;
+        const found = days.get(day) ?? { dayMs: day, hours: 0, unknownHours: 0 };
+        found[key] += hours;
+        days.set(day, found);
+      }
+    }
+  };
+  add(stretches(spans, FAN_ON, zone), 'hours');
+  add(stretches(spans, FAN_UNKNOWN, zone), 'unknownHours');
+  return [...days.values()].sort((a, b) => a.dayMs - b.dayMs);
+}
+
+/** Share of the hours on between 22:00 and 6:00 by the local clock. */
+export function nightShare(spans: FanSpans, zone: Zone): number | null {
+  let all = 0;
+  let night = 0;
+  for (const span of stretches(spans, FAN_ON, zone)) {
+    all += span.toMs - span.fromMs;
+    for (let day = Math.floor(span.fromMs / DAY_MS) * DAY_MS - DAY_MS; day < span.toMs; day += DAY_MS) {
+      const from = Math.max(span.fromMs, day + 22 * HOUR_MS);
+      const to = Math.min(span.toMs, day + 30 * HOUR_MS);
+      if (to > from) night += to - from;
+    }
+  }
+  return all === 0 ? null : night / all;
+}

@@ -1,0 +1,155 @@
+import type { Entry, Table } from '../report/page.ts';
+import type { Units } from '../report/units.ts';
+import { CHECK_RULES } from '../season/checks/rules.ts';
+import type { Finding, LoadedSeason } from '../season/loaded.ts';
+import { counted, sentence } from './words.ts';
+
+const KINDS: Readonly<Record<Finding['kind'], string>> = {
+  stuck: 'Stuck',
+  spike: 'Spike',
+  headspace: 'Above the grain',
+  duplicate: 'Logged twice',
+  clock: 'Clock',
+  unit: 'Other unit',
+  gap: 'Gap',
+  silent: 'Never heard',
+  reject: 'Could not be read',
+  'meter-reset': 'Meter reset',
+};
+/** More of a kind than this are told as a count; all are in the table's file. */
+const FIRST = 12;
+
+/** Cells of every file: kept, missing, rejected, outside the season's bounds. They add up. */
+export function fileTable(loaded: LoadedSeason): Table {
+  const { files, totals } = loaded.load;
+  const kept = files.reduce((sum, file) => sum + file.kept, 0);
+  return {
+    id: 'files',
+    caption: 'Cells of each file: kept, missing, rejected and outside the season add up',
+    columns: [
+      { key: 'path', label: 'File', quantity: null },
+      { key: 'holds', label: 'Holds', quantity: null },
+      { key: 'rows', label: 'Rows', quantity: 'count' },
+      { key: 'cells', label: 'Cells', quantity: 'count' },
+      { key: 'kept', label: 'Kept', quantity: 'count' },
+      { key: 'missing', label: 'Missing', quantity: 'count' },
+      { key: 'rejected', label: 'Rejected', quantity: 'count' },
+      { key: 'outside', label: 'Outside', quantity: 'count' },
+    ],
+    rows: files.map((file) => ({
+      ...file,
+      holds: file.role === 'history' ? `${file.holds}, history` : file.holds,
+    })) as never,
+    total: {
+      path: 'All files',
+      rows: totals.rows,
+      cells: totals.cells,
+      kept,
+      missing: totals.missing,
+      rejected: totals.rejected,
+      outside: totals.outside,
+    },
+    empty: 'none.',
+  };
+}
+
+/** Flagged cells by flag, and how many findings stand behind them. */
+export function flagTable(loaded: LoadedSeason): Table {
+  const { findings, totals } = loaded.load;
+  return {
+    id: 'flags',
+    caption: 'Cells that can be read but are not believed; a cell with two flags counts under both',
+    columns: [
+      { key: 'flag', label: 'Flag', quantity: null },
+      { key: 'cells', label: 'Cells', quantity: 'count' },
+      { key: 'findings', label: 'Findings', quantity: 'count' },
+    ],
+    rows: Object.entries(totals.flagged).map(([flag, cells]) => ({
+      flag: KINDS[flag as Finding['kind']],
+      cells,
+      findings: findings.filter((one) => one.kind === flag).length,
+    })),
+  };
+}
+
+/** Every finding with what to do about it. */
+export function findingTable(findings: readonly Finding[], units: Units): Table {
+  const date = (ms: number | null) => (ms === null ? '' : units.date(ms));
+  return {
+    id: 'findings',
+    caption: 'All findings',
+    folded: true,
+    columns: [
+      { key: 'kind', label: 'Kind', quantity: null },
+      { key: 'where', label: 'Where', quantity: null },
+      { key: 'from', label: 'From', quantity: null },
+      { key: 'to', label: 'To', quantity: null },
+      { key: 'cells', label: 'Cells', quantity: 'count' },
+      { key: 'text', label: 'What was found', quantity: null },
+      { key: 'advice', label: 'What to do', quantity: null },
+    ],
+    rows: findings.map((one) => ({
+      kind: KINDS[one.kind],
+      where: one.where,
+      from: date(one.fromMs),
+      to: date(one.toMs),
+      cells: one.cells,
+      text: one.text,
+      advice: one.advice ?? '',
+    })),
+    empty: 'none.',
+  };
+}
+
+/** Findings by kind, the largest first, each with what to do. */
+export function findingEntries(findings: readonly Finding[], units: Units): Entry[] {
+  return (Object.keys(KINDS) as Finding['kind'][]).flatMap((kind) => {
+    const of = findings.filter((one) => one.kind === kind).sort((a, b) => b.cells - a.cells);
+    if (of.length === 0) return [];
+    const when = (one: Finding) => (one.fromMs === null ? '' : ` (from ${units.date(one.fromMs)})`);
+    return [
+      {
+        term: `${KINDS[kind]}: ${counted(of.length, 'finding')}`,
+        text: of.length > FIRST ? `The ${FIRST} largest; all stand in the table.` : '',
+        details: of
+          .slice(0, FIRST)
+          .map((one) => `${sentence(one.text)}${when(one)}${one.advice === null ? '' : ` ${sentence(one.advice)}`}`),
+      },
+    ];
+  });
+}
+
+/** The rules of the checks, in words. */
+export function checkEntries(): Entry[] {
+  return CHECK_RULES.map(({ title, rule, flag }) => ({
+    term: title,
+    text: rule,
+    details: [`Told as: ${KINDS[flag].toLowerCase()}.`],
+  }));
+}
+
+/** The first cells and rows that could not be read, as they stood. */
+export function rejectTable(loaded: LoadedSeason): Table {
+  const { rejects } = loaded.load;
+  const first = rejects.slice(0, 20);
+  return {
+    id: 'rejects',
+    caption:
+      rejects.length > first.length
+        ? `The first ${first.length} of ${counted(rejects.length, 'reject')}; all are in rejects.csv`
+        : 'What could not be read; also in rejects.csv',
+    columns: [
+      { key: 'place', label: 'File and line', quantity: null },
+      { key: 'column', label: 'Column', quantity: null },
+      { key: 'text', label: 'As it stood', quantity: null },
+      { key: 'reason', label: 'Why', quantity: null },
+    ],
+    rows: first.map(({ file, line, column, text, reason }) => ({
+      place: `${file}:${line}`,
+      column: column ?? 'whole row',
+      text: text.length > 60 ? `${text.slice(0, 60)}…` : text,
+      reason,
+    })),
+    empty: 'everything could be read.',
+  };
+}

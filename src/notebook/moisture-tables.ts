@@ -1,0 +1,149 @@
+import type { BinMoisture, BinReview, MomentMean } from '../analysis/types.ts';
+import { moistureOverTime } from '../report/figures/moisture-over-time.ts';
+import { moistureProfile } from '../report/figures/moisture-profile.ts';
+import type { Cell, Figure, Table } from '../report/page.ts';
+import type { Units } from '../report/units.ts';
+import type { LoadedSeason } from '../season/loaded.ts';
+import { fanDays, localSpan } from './fan-days.ts';
+import { sectionFigure } from './section-figure.ts';
+
+/** Start and end: which readings, and what the fan-on readings would have said. */
+export function momentTable(review: BinReview, units: Units): Table {
+  const { start, end, why } = review.moisture;
+  const row = (label: string, of: MomentMean): Record<string, Cell> => ({
+    moment: label,
+    mean: of.value ?? { value: null, why: why ?? 'No reading could be used.' },
+    fanOn: of.fanOn ?? { value: null, why: 'No reading with the fan running lies near enough.' },
+    from:
+      of.window === null
+        ? { value: null, why: why ?? 'No day of readings could be used.' }
+        : units.dateTime(of.window.fromMs),
+    to:
+      of.window === null
+        ? { value: null, why: why ?? 'No day of readings could be used.' }
+        : units.dateTime(of.window.toMs),
+    still: of.value === null ? { value: null, why: why ?? 'No reading could be used.' } : of.stillAir ? 'yes' : 'no',
+    readings: of.readings,
+    sensors: of.sensors,
+  });
+  return {
+    id: 'moments',
+    caption: 'The readings behind start and end',
+    columns: [
+      { key: 'moment', label: 'Moment', quantity: null },
+      { key: 'mean', label: 'Mean moisture', quantity: 'moisture' },
+      { key: 'fanOn', label: 'Fan running', quantity: 'moisture' },
+      { key: 'from', label: 'From', quantity: null },
+      { key: 'to', label: 'To', quantity: null },
+      { key: 'still', label: 'Still air', quantity: null },
+      { key: 'readings', label: 'Readings', quantity: 'count' },
+      { key: 'sensors', label: 'Sensors', quantity: 'count' },
+    ],
+    rows: [row('Start', start), row('End', end)],
+  };
+}
+
+/** What the interval is made of. */
+export function errorTable(moisture: BinMoisture): Table {
+  const { errorParts, degreesOfFreedom } = moisture;
+  const sum = Math.sqrt(errorParts.reduce((all, part) => all + part.sd ** 2, 0));
+  const freedom =
+    degreesOfFreedom === null || !Number.isFinite(degreesOfFreedom)
+      ? ''
+      : `, ${Math.round(degreesOfFreedom * 10) / 10} degrees of freedom`;
+  return {
+    id: 'errors',
+    caption: `What the interval of the points is made of${freedom}`,
+    columns: [
+      { key: 'cause', label: 'Cause', quantity: null },
+      { key: 'sd', label: 'Standard error', quantity: 'number' },
+    ],
+    rows: errorParts.map(({ cause, sd }) => ({ cause, sd })),
+    total: errorParts.length === 0 ? undefined : { cause: 'All, added as squares', sd: sum },
+    empty: 'there is no interval.',
+  };
+}
+
+/** Each sensor's share of the grain and its start and end. */
+export function sharesTable(moisture: BinMoisture): Table {
+  const why = 'No reading of this sensor could be used then.';
+  return {
+    id: 'shares',
+    caption: 'Each sensor’s share of the grain',
+    folded: true,
+    columns: [
+      { key: 'sensor', label: 'Cable and sensor', quantity: null },
+      { key: 'height', label: 'Height', quantity: 'length' },
+      { key: 'share', label: 'Share', quantity: 'share' },
+      { key: 'start', label: 'Moisture at start', quantity: 'moisture' },
+      { key: 'end', label: 'Moisture at end', quantity: 'moisture' },
+      { key: 'startC', label: 'Temperature at start', quantity: 'temperature' },
+      { key: 'endC', label: 'Temperature at end', quantity: 'temperature' },
+    ],
+    rows: moisture.shares.map((one) => ({
+      sensor: `${one.cable} ${one.sensor}`,
+      height: one.heightM,
+      share: one.share,
+      start: one.startWb ?? { value: null, why },
+      end: one.endWb ?? { value: null, why },
+      startC: one.startC ?? { value: null, why },
+      endC: one.endC ?? { value: null, why },
+    })),
+    empty: 'no sensor could be used.',
+  };
+}
+
+/** A bin's moisture figures, those that there are data for: mean through time, profile, sections. */
+export function moistureFigures(review: BinReview, loaded: LoadedSeason, units: Units): Figure[] {
+  const { moisture, bin, fan, grain } = review;
+  const { zone } = units;
+  const out: Figure[] = [];
+  const said = (value: number | null) => units.say('moisture', value);
+  const change =
+    moisture.start.value === null || moisture.end.value === null
+      ? ''
+      : ` from ${said(moisture.start.value)} to ${said(moisture.end.value)}`;
+  if (moisture.daily.some((day) => day.mean !== null)) {
+    out.push(
+      moistureOverTime(
+        {
+          id: 'over-time',
+          title: change === '' ? `The mean moisture of ${bin.name}` : `The mean went${change}`,
+          days: moisture.daily.map((day) => ({ ...day, dayMs: day.dayMs + zone.offsetMs(day.dayMs) })),
+          fanDays: fanDays(fan.spans, zone),
+          start: moisture.start.window === null ? null : localSpan(moisture.start.window, zone),
+          end: moisture.end.window === null ? null : localSpan(moisture.end.window, zone),
+          target: bin.grain.targetMoistureWb,
+        },
+        units,
+      ),
+    );
+  }
+  const ends = moisture.shares.filter((one) => one.endWb !== null);
+  if (ends.length > 0) {
+    const wettest = ends.reduce((most, one) => ((one.endWb ?? 0) > (most.endWb ?? 0) ? one : most), ends[0]);
+    out.push(
+      moistureProfile(
+        {
+          id: 'profile',
+          title: `Wettest at the end: cable ${wettest.cable} at ${units.say('length', wettest.heightM)}, ${said(wettest.endWb)}`,
+          sensors: moisture.shares.map((one) => ({
+            cable: one.cable,
+            heightM: one.heightM,
+            start: one.startWb,
+            end: one.endWb,
+          })),
+          depthM: grain.depthM,
+        },
+        units,
+      ),
+    );
+  }
+  for (const quantity of ['moisture', 'temperature'] as const) {
+    const title =
+      quantity === 'moisture' ? `Where ${bin.name} was wet, and when` : `Where ${bin.name} was warm, and when`;
+    const figure = sectionFigure(review, quantity, loaded, units, title);
+    if (figure !== null) out.push(figure);
+  }
+  return out;
+}

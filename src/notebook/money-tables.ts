@@ -1,0 +1,182 @@
+import type { BinReview, SeasonReview } from '../analysis/types.ts';
+import { localDayStart } from '../base/zone.ts';
+import { monthText } from '../report/date-text.ts';
+import type { Section, Table } from '../report/page.ts';
+import type { Units } from '../report/units.ts';
+import type { LoadedSeason } from '../season/loaded.ts';
+import { numbers, texts } from '../tables/arrow.ts';
+import { counted } from './words.ts';
+
+type SectionBody = Omit<Section, 'id' | 'title'>;
+
+/** Hours, energy and money of each bin and month, the numbers behind the monthly bars. */
+export function monthTable(bins: readonly BinReview[]): Table {
+  const unpriced = 'No tariff prices this bin’s fans.';
+  return {
+    id: 'months',
+    caption: 'Fan hours, energy and cost by bin and month',
+    folded: true,
+    columns: [
+      { key: 'bin', label: 'Bin', quantity: null },
+      { key: 'month', label: 'Month', quantity: null },
+      { key: 'hours', label: 'Fan hours', quantity: 'hours' },
+      { key: 'unknown', label: 'Not known', quantity: 'hours' },
+      { key: 'energy', label: 'Energy', quantity: 'energy' },
+      { key: 'energyCost', label: 'Energy cost', quantity: 'money' },
+      { key: 'demandCost', label: 'Demand cost', quantity: 'money' },
+    ],
+    rows: bins.flatMap((one) =>
+      one.fan.months.map((month) => ({
+        bin: one.bin.name,
+        month: monthText(month.month),
+        hours: month.hours,
+        unknown: month.unknownHours,
+        energy: month.energyKwh,
+        energyCost: month.energyCost ?? { value: null, why: unpriced },
+        demandCost: month.demandCost ?? { value: null, why: unpriced },
+      })),
+    ),
+    empty: 'no bin has a fan log.',
+  };
+}
+
+/** The tariffs month by month, with the moment of each peak. */
+export function tariffTable(review: SeasonReview, units: Units): SectionBody {
+  const months = review.tariffMonths;
+  if (months.length === 0) {
+    return { lead: 'Can’t tell: season.yaml states no tariff for these fans, or none of them has a log.' };
+  }
+  const total = months.reduce((sum, one) => sum + one.total, 0);
+  const demand = months.reduce((sum, one) => sum + one.demand.reduce((all, rule) => all + rule.cost, 0), 0);
+  const peaks = months.flatMap((one) => one.demand.map((rule) => ({ ...rule, month: one.month })));
+  const top = peaks.reduce((most, one) => (one.peakKw > most.peakKw ? one : most), peaks[0]);
+  const none = { value: null, why: 'This tariff has no demand charge.' };
+  return {
+    lead: `${units.say('money', total)} over ${counted(months.length, 'tariff month')}, fixed and minimum charges included; demand made ${units.say('money', demand)} of it.`,
+    table: {
+      id: 'tariff-months',
+      caption: 'Tariffs by month',
+      columns: [
+        { key: 'month', label: 'Month', quantity: null },
+        { key: 'tariff', label: 'Tariff', quantity: null },
+        { key: 'energy', label: 'Energy', quantity: 'energy' },
+        { key: 'energyCost', label: 'Energy cost', quantity: 'money' },
+        { key: 'demand', label: 'Demand cost', quantity: 'money' },
+        { key: 'connected', label: 'Connected', quantity: 'money' },
+        { key: 'fixed', label: 'Fixed', quantity: 'money' },
+        { key: 'topUp', label: 'To minimum', quantity: 'money' },
+        { key: 'total', label: 'Total', quantity: 'money' },
+      ],
+      rows: months.map((one) => ({
+        month: monthText(one.month),
+        tariff: one.tariffId,
+        energy: one.energyKwh,
+        energyCost: one.energyCost,
+        demand: one.demand.length === 0 ? none : one.demand.reduce((sum, rule) => sum + rule.cost, 0),
+        connected: one.connected,
+        fixed: one.fixed,
+        topUp: one.minimumTopUp,
+        total: one.total,
+      })),
+      total: { month: 'All months', total },
+    },
+    tables: peaks.length === 0 ? [] : [peakTable(review, units)],
+    notes:
+      top === undefined || top.atMs === null
+        ? []
+        : [
+            `The highest peak, ${units.say('power', top.peakKw)}, began on ${units.dateTime(top.atMs)}. Which fans ran then made the demand charge.`,
+          ],
+  };
+}
+
+function peakTable(review: SeasonReview, units: Units): Table {
+  return {
+    id: 'peaks',
+    caption: 'The month’s highest 15-minute mean for each demand rule',
+    columns: [
+      { key: 'month', label: 'Month', quantity: null },
+      { key: 'tariff', label: 'Tariff', quantity: null },
+      { key: 'rule', label: 'Demand rule', quantity: null },
+      { key: 'at', label: 'Peak began', quantity: null },
+      { key: 'peak', label: 'Peak', quantity: 'power' },
+      { key: 'billed', label: 'Billed', quantity: 'power' },
+      { key: 'cost', label: 'Cost', quantity: 'money' },
+    ],
+    rows: review.tariffMonths.flatMap((one) =>
+      one.demand.map((rule, i) => ({
+        month: monthText(one.month),
+        tariff: one.tariffId,
+        rule: String(i + 1),
+        at:
+          rule.atMs === null
+            ? { value: null, why: 'No fan ran in the hours of this rule.' }
+            : units.dateTime(rule.atMs),
+        peak: rule.peakKw,
+        billed: rule.billedKw,
+        cost: rule.cost,
+      })),
+    ),
+  };
+}
+
+/** Energy of the fans of a tariff between two moments, kWh: months in part by the days they share. */
+function fanEnergy(review: SeasonReview, tariffId: string, fromMs: number, toMs: number, units: Units): number {
+  let sum = 0;
+  for (const one of review.tariffMonths) {
+    if (one.tariffId !== tariffId) continue;
+    const [year, month] = one.month.split('-').map(Number);
+    const start = localDayStart(units.zone, year, month, 1);
+    const end = localDayStart(units.zone, year, month + 1, 1);
+    const overlap = Math.min(end, toMs) - Math.max(start, fromMs);
+    if (overlap > 0) sum += (one.energyKwh * overlap) / (end - start);
+  }
+  return sum;
+}
+
+/** Bills, and what share of each the fans explain. */
+export function billTable(loaded: LoadedSeason, review: SeasonReview, units: Units): SectionBody {
+  const table = loaded.tables.bills;
+  if (table.numRows === 0) return { lead: 'Can’t hold the cost against bills: no bills are given.' };
+  const [from, to, energy, amount] = ['from', 'to', 'energy_j', 'amount'].map((name) => numbers(table, name));
+  const tariff = texts(table, 'tariff');
+  const kwh = Array.from(energy, (joule) => joule / 3.6e6);
+  const fans = kwh.map((_, i) => fanEnergy(review, tariff[i], from[i], to[i], units));
+  const both = kwh.map((_, i) => i).filter((i) => !Number.isNaN(kwh[i]));
+  const billed = both.reduce((sum, i) => sum + kwh[i], 0);
+  const explained = both.reduce((sum, i) => sum + fans[i], 0);
+  const why = 'The bill does not say.';
+  return {
+    lead:
+      billed > 0
+        ? `The fans explain ${units.say('share', explained / billed)} of the ${units.say('energy', billed)} billed.`
+        : 'Can’t tell what share the fans explain: the bills give no energy.',
+    table: {
+      id: 'bills',
+      caption: 'Bills and fans',
+      columns: [
+        { key: 'from', label: 'From', quantity: null },
+        { key: 'to', label: 'Up to', quantity: null },
+        { key: 'tariff', label: 'Tariff', quantity: null },
+        { key: 'billed', label: 'Billed', quantity: 'energy' },
+        { key: 'fans', label: 'Fans, by their logs', quantity: 'energy' },
+        { key: 'share', label: 'Share of the fans', quantity: 'share' },
+        { key: 'amount', label: 'Amount', quantity: 'money' },
+      ],
+      rows: kwh.map((value, i) => ({
+        from: units.date(from[i]),
+        // The table keeps the first moment after the billed time; people say its last day.
+        to: units.date(to[i] - 1),
+        tariff: tariff[i],
+        billed: Number.isNaN(value) ? { value: null, why } : value,
+        fans: fans[i],
+        share: value > 0 ? fans[i] / value : { value: null, why: Number.isNaN(value) ? why : 'Nothing was billed.' },
+        amount: Number.isNaN(amount[i]) ? { value: null, why } : amount[i],
+      })),
+    },
+    notes: [
+      'A bill that does not run from first to last of a month gets each month’s fan energy by the days they share.',
+      'A share well over 100 % means that the logs count too much, or that a fan is on another meter.',
+    ],
+  };
+}

@@ -1,0 +1,109 @@
+import type { BinReview } from '../analysis/types.ts';
+import { toLocalMs } from '../base/zone.ts';
+import { binSection } from '../report/figures/bin-section.ts';
+import type { Figure } from '../report/page.ts';
+import type { Units } from '../report/units.ts';
+import type { LoadedSeason } from '../season/loaded.ts';
+import { type SensorSeries, sensorSeries } from '../tables/sensors.ts';
+import { fanDays } from './fan-days.ts';
+
+const HOUR_MS = 3_600_000;
+/** Sensors of several cables within this height are one row of the section. */
+const SAME_ROW_M = 0.3;
+
+const cut = new WeakMap<LoadedSeason, SensorSeries[]>();
+
+/** All pages cut the same table; it is cut once. */
+function seriesOf(loaded: LoadedSeason): SensorSeries[] {
+  const series = cut.get(loaded) ?? sensorSeries(loaded.tables.readings);
+  cut.set(loaded, series);
+  return series;
+}
+
+function rowsOf(series: readonly SensorSeries[], topM: number): { lowM: number; highM: number; of: SensorSeries[] }[] {
+  const sorted = [...series].sort((a, b) => a.heightM - b.heightM);
+  const groups: SensorSeries[][] = [];
+  for (const one of sorted) {
+    const last = groups.at(-1);
+    if (last !== undefined && one.heightM - last[0].heightM <= SAME_ROW_M) last.push(one);
+    else groups.push([one]);
+  }
+  const middle = groups.map((of) => of.reduce((sum, one) => sum + one.heightM, 0) / of.length);
+  return groups.map((of, i) => ({
+    lowM: i === 0 ? 0 : (middle[i - 1] + middle[i]) / 2,
+    highM: i === groups.length - 1 ? Math.max(topM, middle[i]) : (middle[i] + middle[i + 1]) / 2,
+    of,
+  }));
+}
+
+/**
+ * A bin's temperature or moisture through the season as a section of height and time: the mean of the believed readings
+ * of all cables at a height, by day, or by six hours when the log is short.
+ *
+ * @returns null when there is no believed reading to draw
+ */
+export function sectionFigure(
+  review: BinReview,
+  quantity: 'temperature' | 'moisture',
+  loaded: LoadedSeason,
+  units: Units,
+  title: string,
+): Figure | null {
+  const { zone } = units;
+  const series = seriesOf(loaded).filter((one) => one.bin === review.bin.id);
+  const valuesOf = (one: SensorSeries) => (quantity === 'temperature' ? one.tempC : one.moistureWb);
+  const flagsOf = (one: SensorSeries) => (quantity === 'temperature' ? one.tempFlags : one.moistureFlags);
+  const good = (one: SensorSeries, i: number) => !Number.isNaN(valuesOf(one)[i]) && flagsOf(one)[i] === 0;
+  let fromMs = Number.POSITIVE_INFINITY;
+  let toMs = Number.NEGATIVE_INFINITY;
+  let of = 0;
+  let shown = 0;
+  for (const one of series) {
+    of += one.timeMs.length;
+    for (let i = 0; i < one.timeMs.length; i++) {
+      if (!good(one, i)) continue;
+      shown += 1;
+      fromMs = Math.min(fromMs, one.timeMs[i]);
+      toMs = Math.max(toMs, one.timeMs[i]);
+    }
+  }
+  if (shown === 0) return null;
+  const columnWidthMs = toMs - fromMs > 60 * 24 * HOUR_MS ? 24 * HOUR_MS : 6 * HOUR_MS;
+  const first = Math.floor(toLocalMs(zone, fromMs) / columnWidthMs) * columnWidthMs;
+  const columns = Math.floor((toLocalMs(zone, toMs) - first) / columnWidthMs) + 1;
+  const { depthSteps } = review.bin.grain;
+  const rows = rowsOf(series, Math.max(0, ...depthSteps.map((step) => step.depthM)));
+  const values = new Float64Array(rows.length * columns).fill(Number.NaN);
+  rows.forEach((row, r) => {
+    const sum = new Float64Array(columns);
+    const count = new Float64Array(columns);
+    for (const one of row.of) {
+      for (let i = 0; i < one.timeMs.length; i++) {
+        if (!good(one, i)) continue;
+        const c = Math.floor((toLocalMs(zone, one.timeMs[i]) - first) / columnWidthMs);
+        if (c < 0 || c >= columns) continue;
+        sum[c] += valuesOf(one)[i];
+        count[c] += 1;
+      }
+    }
+    for (let c = 0; c < columns; c++) if (count[c] > 0) values[r * columns + c] = sum[c] / count[c];
+  });
+  return binSection(
+    {
+      id: `${quantity}-section`,
+      title,
+      quantity,
+      columnMs: Array.from({ length: columns }, (_, c) => first + c * columnWidthMs),
+      columnWidthMs,
+      rows,
+      values,
+      surface: depthSteps.map((step) => ({
+        fromMs: Number.isFinite(step.fromMs) ? toLocalMs(zone, step.fromMs) : Number.NEGATIVE_INFINITY,
+        depthM: step.depthM,
+      })),
+      fanDays: fanDays(review.fan.spans, zone),
+      readings: { shown, of },
+    },
+    units,
+  );
+}

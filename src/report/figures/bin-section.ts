@@ -1,0 +1,178 @@
+import * as Plot from '@observablehq/plot';
+import type { Figure, LegendItem, Size } from '../page.ts';
+import type { Quantity } from '../quantities.ts';
+import type { Units } from '../units.ts';
+import { boxPath, draw, type Frame, hatch, ownMark, px } from './draw.ts';
+import { SCHEMES, type SchemeName } from './schemes.ts';
+import { type FanDay, fanStrip, type LocalSpan, STRIP, timeAxis, timeScale } from './time-axis.ts';
+
+/** A bin through time: cells of height and time, all values SI; NaN is a cell without a reading. */
+export interface BinSection {
+  id: string;
+  title: string;
+  quantity: Extract<Quantity, 'temperature' | 'moisture'>;
+  /** left edges of the columns, local ms, evenly spaced [columns] */
+  columnMs: readonly number[];
+  columnWidthMs: number;
+  /** floor to surface [rows], m; each row from low to high */
+  rows: readonly { lowM: number; highM: number }[];
+  /** [rows x columns], row-major */
+  values: Float64Array;
+  /** levelled surface from a moment on, local ms, rising */
+  surface: readonly { fromMs: number; depthM: number }[];
+  fanDays: readonly FanDay[];
+  readings: { shown: number; of: number };
+}
+
+const STEPS = 7;
+
+/** Even steps of the shown unit that cover the values: edges [steps + 1]. */
+function edgesOf(low: number, high: number): number[] {
+  const rough = (high - low) / STEPS || 1;
+  const power = 10 ** Math.floor(Math.log10(rough));
+  const step = ([1, 2, 2.5, 5, 10].find((one) => one * power >= rough) ?? 10) * power;
+  const first = Math.floor(low / step + 1e-9);
+  const count = Math.max(1, Math.ceil(high / step - 1e-9) - first);
+  return Array.from({ length: count + 1 }, (_, i) => (first + i) * step);
+}
+
+/** Lowest and highest that 1 % and 99 % of the values pass, so that one odd reading does not bleach the map. */
+function coreRange(values: readonly number[]): [number, number] {
+  const sorted = [...values].sort((a, b) => a - b);
+  const at = (share: number) => sorted[Math.round(share * (sorted.length - 1))];
+  return [at(0.01), at(0.99)];
+}
+
+function edgeText(value: number): string {
+  return String(Math.round(value * 10) / 10).replace('-', '−');
+}
+
+/** Temperature or moisture of a bin as a section through time: floor at the bottom, surface at the top, fans as a strip above. */
+export function binSection(data: BinSection, units: Units): Figure {
+  const { quantity, readings } = data;
+  const shown = Float64Array.from(data.values, (value) => units.shown(quantity, value));
+  const finite = Array.from(shown).filter((value) => !Number.isNaN(value));
+  const unit = units.unit(quantity);
+  const name = quantity === 'temperature' ? 'Temperature' : 'Moisture';
+  if (finite.length === 0) throw new Error(`no ${name.toLowerCase()} reading could be drawn`);
+  const [low, high] = coreRange(finite);
+  const edges = edgesOf(low, high);
+  const classes = edges.length - 1;
+  const scheme: SchemeName = quantity === 'temperature' ? 'cividis' : 'yellow-green-blue';
+  const colours = Array.from({ length: classes }, (_, i) => SCHEMES[scheme](classes === 1 ? 0.5 : i / (classes - 1)));
+  const legend: LegendItem[] = colours.map((swatch, i) => ({
+    swatch,
+    label: `${edgeText(edges[i])} to ${edgeText(edges[i + 1])} ${unit}`,
+  }));
+  const left = readings.of - readings.shown;
+  return {
+    id: data.id,
+    title: data.title,
+    subtitle: `${name}, ${unit}, by height above the floor (${units.unit('length')}) and day; fans above`,
+    alt: `${name} of the bin by height and day: mostly between ${units.number(quantity, toSi(low, quantity, units))} and ${units.number(quantity, toSi(high, quantity, units))} ${unit}.`,
+    legend: [...legend, { label: 'no reading', swatch: 'hatch' }, { label: 'surface of the grain', swatch: 'dash' }],
+    notShown:
+      left === 0
+        ? null
+        : `${units.number('count', left)} of ${units.number('count', readings.of)} readings not shown: missing, or not believed.`,
+    draw: (size) => drawSection({ ...data, values: shown }, { edges, colours }, units, size),
+  };
+}
+
+/** Back from the shown unit, for text at the page's digits. */
+function toSi(shown: number, quantity: Quantity, units: Units): number {
+  const zero = units.shown(quantity, 0);
+  return (shown - zero) / (units.shown(quantity, 1) - zero);
+}
+
+interface Classes {
+  edges: readonly number[];
+  colours: readonly string[];
+}
+
+function classOf(value: number, { edges, colours }: Classes): number {
+  const step = edges[1] - edges[0];
+  return Math.min(colours.length - 1, Math.max(0, Math.floor((value - edges[0]) / step)));
+}
+
+function drawSection(data: BinSection, classes: Classes, units: Units, size: Size): string {
+  const { columnMs, columnWidthMs } = data;
+  const span: LocalSpan = { fromMs: columnMs[0], toMs: columnMs[columnMs.length - 1] + columnWidthMs };
+  const top = Math.max(...data.rows.map((row) => row.highM), ...data.surface.map((step) => step.depthM));
+  return draw(size, {
+    height: size.narrow ? 250 : 340,
+    marginTop: STRIP.top + STRIP.height + STRIP.gap,
+    marginLeft: size.narrow ? 34 : 84,
+    marginRight: size.narrow ? 6 : 12,
+    marginBottom: 28,
+    x: timeScale(span),
+    y: { domain: [0, units.shown('length', top)], label: null, ticks: 5 },
+    marks: [
+      cells(data, classes, units, size),
+      timeAxis(span, size),
+      Plot.axisY({ ticks: 5, label: size.narrow ? null : `${units.unit('length')} above the floor` }),
+      fanStrip(data.fanDays, span, size),
+      surfaceLine(data, span, units),
+    ],
+  });
+}
+
+/** Cells of one class that touch along a row are one box; all boxes of a class are one path. */
+function cells(data: BinSection, classes: Classes, units: Units, size: Size) {
+  return ownMark((frame: Frame) => {
+    const columns = data.columnMs.length;
+    const paths = classes.colours.map(() => '');
+    let none = '';
+    data.rows.forEach((row, r) => {
+      const y1 = frame.y(units.shown('length', row.lowM));
+      const y2 = frame.y(units.shown('length', row.highM));
+      const at = (c: number) => {
+        const value = data.values[r * columns + c];
+        return Number.isNaN(value) ? -1 : classOf(value, classes);
+      };
+      for (let c = 0; c < columns; ) {
+        const from = c;
+        const found = at(c);
+        while (c < columns && at(c) === found) c += 1;
+        const box = boxPath(
+          frame.x(new Date(data.columnMs[from])),
+          y2,
+          frame.x(new Date(data.columnMs[c - 1] + data.columnWidthMs)),
+          y1,
+        );
+        if (found === -1) none += box;
+        else paths[found] += box;
+      }
+    });
+    const id = `${size.idPrefix}-none`;
+    return [
+      hatch(frame, id),
+      frame.element('path', { d: none, fill: `url(#${id})` }),
+      // A hair of stroke in the same colour closes the seams that renderers leave between boxes.
+      ...paths.map((d, i) =>
+        frame.element('path', { d, fill: classes.colours[i], stroke: classes.colours[i], 'stroke-width': 0.4 }),
+      ),
+    ];
+  });
+}
+
+function surfaceLine(data: BinSection, span: LocalSpan, units: Units) {
+  return ownMark((frame: Frame) => {
+    let d = '';
+    data.surface.forEach((step, i) => {
+      const from = Math.max(span.fromMs, step.fromMs);
+      const to = Math.min(span.toMs, data.surface[i + 1]?.fromMs ?? span.toMs);
+      if (to <= from) return;
+      const y = px(frame.y(units.shown('length', step.depthM)));
+      d += `${d === '' ? 'M' : 'L'}${px(frame.x(new Date(from)))} ${y}H${px(frame.x(new Date(to)))}`;
+    });
+    return [
+      frame.element('path', { d, fill: 'none', stroke: 'var(--ink)', 'stroke-width': 1.5, 'stroke-dasharray': '5 3' }),
+      frame.element('path', {
+        d: `M${frame.left} ${frame.bottom}H${frame.right}`,
+        stroke: 'var(--ink)',
+        'stroke-width': 2,
+      }),
+    ];
+  });
+}

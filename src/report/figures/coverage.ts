@@ -1,0 +1,97 @@
+import * as Plot from '@observablehq/plot';
+import type { Figure, Size } from '../page.ts';
+import { boxPath, draw, hatch, ownMark } from './draw.ts';
+import { type LocalSpan, timeAxis, timeScale } from './time-axis.ts';
+
+/** What a group of sensors logged on each local day: shares of the readings that were due. */
+export interface Coverage {
+  id: string;
+  title: string;
+  span: LocalSpan;
+  groups: readonly {
+    name: string;
+    days: readonly { dayMs: number; kept: number; flagged: number; due: number }[];
+  }[];
+}
+
+const DAY_MS = 86_400_000;
+/** A day counts as flagged or lacking when this share of what was due is. */
+const MUCH = 0.1;
+
+type State = 'kept' | 'flagged' | 'lacking';
+
+function stateOf(day: { kept: number; flagged: number; due: number }): State {
+  const due = Math.max(day.due, day.kept + day.flagged);
+  if (day.kept + day.flagged === 0 || (due - day.kept - day.flagged) / due > 0.5) return 'lacking';
+  return day.flagged / due > MUCH ? 'flagged' : 'kept';
+}
+
+/** A strip a group: days with good readings, days with flagged ones, days without. */
+export function coverage(data: Coverage): Figure {
+  const states = data.groups.map((group) => new Map(group.days.map((day) => [day.dayMs, stateOf(day)])));
+  const count = (state: State) =>
+    states.reduce((sum, days) => sum + [...days.values()].filter((one) => one === state).length, 0);
+  const all = states.reduce((sum, days) => sum + days.size, 0);
+  return {
+    id: data.id,
+    title: data.title,
+    subtitle: 'A strip for each group of sensors, by day',
+    alt: `${data.groups.length} groups of sensors by day: ${count('kept')} of ${all} days kept, ${count('flagged')} with flagged readings, ${count('lacking')} without most readings.`,
+    legend: [
+      { label: 'kept', swatch: 'var(--c1)' },
+      { label: 'more than a tenth flagged', swatch: 'var(--c2)' },
+      { label: 'more than half lacking', swatch: 'hatch' },
+    ],
+    notShown: null,
+    draw: (size) => drawStrips(data, states, size),
+  };
+}
+
+function drawStrips(data: Coverage, states: readonly Map<number, State>[], size: Size): string {
+  const step = size.narrow ? 34 : 24;
+  const longest = Math.max(0, ...data.groups.map((group) => group.name.length));
+  return draw(size, {
+    height: data.groups.length * step + 44,
+    marginLeft: size.narrow ? 4 : Math.min(260, 12 + longest * 8),
+    marginRight: 8,
+    marginTop: 8,
+    marginBottom: 28,
+    x: timeScale(data.span),
+    y: { domain: [data.groups.length, 0], axis: null },
+    marks: [
+      ownMark((frame) => {
+        const id = `${size.idPrefix}-lacking`;
+        const fills: Record<State, string> = { kept: 'var(--c1)', flagged: 'var(--c2)', lacking: `url(#${id})` };
+        const paths: Record<State, string> = { kept: '', flagged: '', lacking: '' };
+        const labels = data.groups.map((group, g) => {
+          const bottom = frame.y(g + 1) - 4;
+          // A flagged day is half as high too: not told by colour alone.
+          const top = (state: State) => (state === 'flagged' ? bottom - 7 : bottom - 14);
+          for (let day = data.span.fromMs; day < data.span.toMs; ) {
+            const from = day;
+            const state = states[g].get(day) ?? 'lacking';
+            while (day < data.span.toMs && (states[g].get(day) ?? 'lacking') === state) day += DAY_MS;
+            paths[state] += boxPath(
+              frame.x(new Date(from)),
+              top(state),
+              frame.x(new Date(Math.min(day, data.span.toMs))),
+              bottom,
+            );
+          }
+          return size.narrow
+            ? frame.element('text', { x: frame.left, y: bottom - 18, 'text-anchor': 'start' }, group.name)
+            : frame.element('text', { x: frame.left - 8, y: bottom - 3, 'text-anchor': 'end' }, group.name);
+        });
+        return [
+          hatch(frame, id),
+          ...(Object.keys(paths) as State[]).map((state) =>
+            frame.element('path', { d: paths[state], fill: fills[state] }),
+          ),
+          ...labels,
+        ];
+      }),
+      timeAxis(data.span, size),
+      Plot.ruleY([data.groups.length]),
+    ],
+  });
+}

@@ -1,0 +1,102 @@
+import * as Plot from '@observablehq/plot';
+import type { Figure, Size } from '../page.ts';
+import { boxPath, draw, type Frame, hatch, ownMark } from './draw.ts';
+import { type LocalSpan, timeAxis, timeScale } from './time-axis.ts';
+
+/** When a fan ran: spans on and spans not known, local ms. */
+export interface FanClock {
+  id: string;
+  title: string;
+  alt: string;
+  span: LocalSpan;
+  on: readonly LocalSpan[];
+  unknown: readonly LocalSpan[];
+  notShown: string | null;
+}
+
+const DAY_MS = 86_400_000;
+const HOUR_MS = 3_600_000;
+
+/** Date across, hour of the day up: when the fan ran. Ink where it ran, hatched where that is not known. */
+export function fanClock(data: FanClock): Figure {
+  return {
+    id: data.id,
+    title: data.title,
+    subtitle: 'Hour of the day (local, midnight at the bottom) by date',
+    alt: data.alt,
+    legend: [
+      { label: 'fan ran', swatch: 'block' },
+      { label: 'not known', swatch: 'hatch' },
+    ],
+    notShown: data.notShown,
+    draw: (size) => drawClock(data, size),
+  };
+}
+
+/** A span as boxes of a day's width; days next to each other with the same hours are one box. */
+function dayBoxes(spans: readonly LocalSpan[], frame: Frame): string {
+  const boxes: { day: number; days: number; from: number; to: number }[] = [];
+  const open = new Map<string, (typeof boxes)[number]>();
+  for (const span of spans) {
+    for (let day = Math.floor(span.fromMs / DAY_MS) * DAY_MS; day < span.toMs; day += DAY_MS) {
+      // Six minutes are finer than a pixel.
+      const hour = (ms: number) => Math.round(((ms - day) / HOUR_MS) * 10) / 10;
+      const from = Math.max(0, hour(span.fromMs));
+      const to = Math.min(24, hour(span.toMs));
+      if (to <= from) continue;
+      const key = `${day} ${from} ${to}`;
+      const before = open.get(key);
+      if (before === undefined) {
+        const box = { day, days: 1, from, to };
+        boxes.push(box);
+        open.set(`${day + DAY_MS} ${from} ${to}`, box);
+      } else {
+        before.days += 1;
+        open.set(`${day + DAY_MS} ${from} ${to}`, before);
+      }
+    }
+  }
+  return boxes
+    .map((box) =>
+      boxPath(
+        frame.x(new Date(box.day)),
+        frame.y(box.to),
+        frame.x(new Date(box.day + box.days * DAY_MS)),
+        frame.y(box.from),
+      ),
+    )
+    .join('');
+}
+
+function drawClock(data: FanClock, size: Size): string {
+  const span = {
+    fromMs: Math.floor(data.span.fromMs / DAY_MS) * DAY_MS,
+    toMs: Math.ceil(data.span.toMs / DAY_MS) * DAY_MS,
+  };
+  return draw(size, {
+    height: size.narrow ? 190 : 240,
+    marginLeft: size.narrow ? 40 : 84,
+    marginRight: size.narrow ? 6 : 12,
+    marginTop: 12,
+    marginBottom: 28,
+    x: timeScale(span),
+    y: { domain: [0, 24], label: null },
+    marks: [
+      ownMark((frame) => {
+        const id = `${size.idPrefix}-unknown`;
+        return [
+          hatch(frame, id),
+          frame.element('path', { d: dayBoxes(data.unknown, frame), fill: `url(#${id})` }),
+          frame.element('path', { d: dayBoxes(data.on, frame), fill: 'var(--ink)' }),
+          frame.element('path', {
+            d: boxPath(frame.left, frame.top, frame.right, frame.bottom),
+            fill: 'none',
+            stroke: 'var(--rule)',
+          }),
+        ];
+      }),
+      timeAxis(span, size),
+      Plot.axisY({ ticks: [0, 6, 12, 18, 24], tickFormat: (hour: number) => `${hour}:00`, label: null }),
+    ],
+  });
+}

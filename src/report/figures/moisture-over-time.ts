@@ -1,0 +1,105 @@
+import * as Plot from '@observablehq/plot';
+import type { Figure, Size } from '../page.ts';
+import type { Units } from '../units.ts';
+import { draw } from './draw.ts';
+import { type FanDay, fanStrip, type LocalSpan, STRIP, timeAxis, timeScale } from './time-axis.ts';
+
+/** Weighted mean moisture by local day; moistures are fractions, wet basis. */
+export interface MoistureOverTime {
+  id: string;
+  title: string;
+  days: readonly { dayMs: number; mean: number | null; low: number | null; high: number | null; stillAir: boolean }[];
+  fanDays: readonly FanDay[];
+  /** the windows that the start and end means come from, local ms */
+  start: LocalSpan | null;
+  end: LocalSpan | null;
+  target: number | null;
+}
+
+const DAY_MS = 86_400_000;
+
+interface Window {
+  name: string;
+  from: Date;
+  to: Date;
+}
+
+interface Day {
+  still: boolean;
+}
+
+/** The bin's mean moisture through the season with its interval, the windows of start and end, and the fans above. */
+export function moistureOverTime(data: MoistureOverTime, units: Units): Figure {
+  const known = data.days.filter((day) => day.mean !== null);
+  if (known.length === 0) throw new Error('no day has a mean moisture');
+  const first = known[0].mean;
+  const last = known.at(-1)?.mean ?? null;
+  const left = data.days.length - known.length;
+  return {
+    id: data.id,
+    title: data.title,
+    subtitle: `Mean moisture of the grain, % wet basis, by day; fans above`,
+    alt: `Mean moisture went from ${units.say('moisture', first)} to ${units.say('moisture', last)} over ${units.number('count', data.days.length)} days.`,
+    legend: [
+      { label: 'fan stood still two hours or more', swatch: 'dot' },
+      { label: 'fan ran: shows the passing air', swatch: 'ring' },
+      { label: '90 % interval', swatch: 'var(--wash)' },
+      ...(data.target === null ? [] : [{ label: 'target', swatch: 'dash' }]),
+      ...(data.start === null && data.end === null ? [] : [{ label: 'readings of start and end', swatch: 'whisker' }]),
+    ],
+    notShown: left === 0 ? null : `${left} of ${data.days.length} days not shown: no reading that could be used.`,
+    draw: (size) => drawDays(data, units, size),
+  };
+}
+
+function drawDays(data: MoistureOverTime, units: Units, size: Size): string {
+  const span: LocalSpan = { fromMs: data.days[0].dayMs, toMs: (data.days.at(-1)?.dayMs ?? 0) + DAY_MS };
+  const pct = (value: number | null) => (value === null ? Number.NaN : units.shown('moisture', value));
+  const rows = data.days.map((day) => ({
+    at: new Date(day.dayMs + DAY_MS / 2),
+    mean: pct(day.mean),
+    low: pct(day.low),
+    high: pct(day.high),
+    still: day.stillAir,
+  }));
+  const all = rows.flatMap((row) => [row.mean, row.low, row.high]).filter((value) => !Number.isNaN(value));
+  const target = data.target === null ? [] : [pct(data.target)];
+  const low = Math.floor(Math.min(...all, ...target));
+  const high = Math.ceil(Math.max(...all, ...target));
+  const windows = (
+    [
+      ['start', data.start],
+      ['end', data.end],
+    ] as const
+  ).flatMap(([name, of]) => (of === null ? [] : [{ name, from: new Date(of.fromMs), to: new Date(of.toMs) }]));
+  const r = size.narrow ? 1.4 : 2.2;
+  return draw(size, {
+    height: size.narrow ? 260 : 340,
+    marginTop: STRIP.top + STRIP.height + STRIP.gap + 14,
+    marginLeft: size.narrow ? 34 : 84,
+    marginRight: size.narrow ? 8 : 20,
+    marginBottom: 28,
+    x: timeScale(span),
+    y: { domain: [low, Math.max(high, low + 1)], label: size.narrow ? '%' : 'moisture, %', grid: true, ticks: 6 },
+    marks: [
+      Plot.areaY(rows, { x: 'at', y1: 'low', y2: 'high', fill: 'var(--rule)', fillOpacity: 0.35 }),
+      Plot.ruleY(target, { strokeDasharray: '5 3' }),
+      Plot.lineY(rows, { x: 'at', y: 'mean', strokeWidth: 1.5 }),
+      Plot.dot(rows, { filter: (d: Day) => d.still, x: 'at', y: 'mean', r, fill: 'currentColor' }),
+      Plot.dot(rows, { filter: (d: Day) => !d.still, x: 'at', y: 'mean', r, fill: 'var(--paper)' }),
+      Plot.ruleX(
+        windows.flatMap((one) => [one.from, one.to]),
+        { strokeWidth: 1 },
+      ),
+      Plot.text(windows, {
+        x: (d: Window) => new Date((d.from.getTime() + d.to.getTime()) / 2),
+        text: 'name',
+        frameAnchor: 'top',
+        dy: -12,
+        textAnchor: (d: Window) => (d.name === 'start' ? 'start' : 'end'),
+      } as never),
+      timeAxis(span, size),
+      fanStrip(data.fanDays, span, size),
+    ],
+  });
+}
