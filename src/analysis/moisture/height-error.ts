@@ -50,9 +50,9 @@ function columnError(column: readonly SensorChange[], depthM: number, scale: num
   );
   return Math.sqrt(variance);
 
-  /** The profile may go on beyond the end sensor as steeply as it came: over a strip h its mean is off by slope h / 2. */
+  /** The profile may go on beyond the end sensor as steeply as it came: over a strip h its mean is off by slope h / 2, at most by the jump. */
   function strip(heightM: number, jump: number, gap: number): number {
     const slope = gap > 0 ? Math.abs(jump) / gap : 0;
-    return ((heightM / depthM) * Math.max(END_STRIP_SD, (slope * heightM) / 2)) ** 2;
+    return ((heightM / depthM) * Math.max(END_STRIP_SD, Math.min(Math.abs(jump), (slope * heightM) / 2))) ** 2;
   }
 }

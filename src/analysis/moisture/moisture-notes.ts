@@ -1,10 +1,8 @@
-import { ASSUMED_SPREAD, type CableSpread } from './cable-spread.ts';
+import { ASSUMED_SPREAD, type CableSpread, ownSpread } from './cable-spread.ts';
 import type { MoistureMoment } from './moisture-moment.ts';
 import { DAY_MS, type MomentName } from './moment-window.ts';
 import type { ObservedMoisture } from './observed-moisture.ts';
 import { ASSUMED_ACCURACY, ASSUMED_BIAS } from './reading-parts.ts';
-
-const NAMES = { start: 'start', end: 'end' } as const;
 
 /** What a reader must know to judge the points removed, whole sentences. */
 export function moistureNotes(
@@ -39,7 +37,7 @@ export function moistureNotes(
     notes.push(
       `One cable cannot tell how the rest of the bin dried; the spread between cables is ${known ? "that of the season's other bins" : 'an assumed one'}, not seen in this bin.`,
     );
-  } else if (cables.length > 1 && (pooled?.df ?? 0) + cables.length < ASSUMED_SPREAD.df + 2) {
+  } else if (cables.length > 1 && (pooled?.df ?? 0) + ownSpread(cables, observed.points).df < ASSUMED_SPREAD.df) {
     notes.push('With so few cables the interval leans on an assumed spread between them.');
   }
   return notes;
@@ -47,10 +45,9 @@ export function moistureNotes(
 
 function momentNotes(observed: ObservedMoisture, name: MomentName, moment: MoistureMoment): string[] {
   const { moments, input, movingAir } = observed;
-  const at = NAMES[name];
   if (moment.mean.from === 'tickets')
-    return [`The moisture at the ${at} is that of ${moment.mean.readings} scale tickets.`];
-  if (moment.mean.from === 'stated') return [`The moisture at the ${at} is the one stated in season.yaml.`];
+    return [`The moisture at the ${name} is that of ${moment.mean.readings} scale tickets.`];
+  if (moment.mean.from === 'stated') return [`The moisture at the ${name} is the one stated in season.yaml.`];
   const window = moments[name];
   if (window === null) return [];
   const notes: string[] = [];
@@ -58,7 +55,7 @@ function momentNotes(observed: ObservedMoisture, name: MomentName, moment: Moist
     const why = input.spans === null ? 'no log tells when the fan ran' : 'no still-air readings lie near enough';
     const size = movingAir.stops >= 3 ? `from ${movingAir.stops} stops of the fan in this log` : 'by an assumed amount';
     notes.push(
-      `The ${at} is taken from all readings of its day because ${why}; readings while the fan runs lean towards the passing air, and the interval is widened for it ${size}.`,
+      `The ${name} is taken from all readings of its day because ${why}; readings while the fan runs lean towards the passing air, and the interval is widened for it ${size}.`,
     );
   }
   const days = Math.round(window.slidMs / DAY_MS);
