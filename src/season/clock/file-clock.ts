@@ -1,6 +1,6 @@
-import { zoneOf } from '../../base/zone.ts';
+import type { Zone } from '../../base/zone.ts';
 import { backwardsRows } from './backwards.ts';
-import { fileZone, isLocalStandard } from './file-zone.ts';
+import { fileZone, isLocalStandard, rememberedZone } from './file-zone.ts';
 import { resolveStamps } from './resolve-stamps.ts';
 import { isDescending, rowsBySeries, type Stamps } from './stamps.ts';
 import { keepsDaylightSaving, keepsStandardTime, type ZoneEvidence } from './standard-clock.ts';
@@ -46,11 +46,14 @@ export function fileClock(
   const clock = Uint8Array.from(resolved.missingHour);
   if (ordered) {
     const evidence = isLocalStandard(timeZone)
-      ? keepsDaylightSaving(stamps, zoneOf(siteZone), bySeries, descending)
+      ? keepsDaylightSaving(stamps, rememberedZone(siteZone, false), bySeries, descending)
       : keepsStandardTime(stamps, resolved, bySeries, descending);
     if (evidence !== null) {
       const rows = [...resolved.missingHour.keys()].filter((row) => resolved.missingHour[row] === 1);
-      findings.push(zoneFinding(path, evidence, rows, timeZone ?? siteZone));
+      const standard = rememberedZone(isLocalStandard(timeZone) ? siteZone : (timeZone ?? siteZone), true);
+      const daylight = isLocalStandard(timeZone) ? rememberedZone(siteZone, false) : zone;
+      const off = hourOff(stamps, resolved.timeMs, daylight, standard);
+      findings.push(zoneFinding(path, evidence, rows, timeZone ?? siteZone, off));
     }
     const wrong = bySeries.flatMap((rows) => wrongClock(rows, resolved.timeMs, clock, descending));
     if (wrong.length > 0) findings.push(backwardsFinding(path, wrong, resolved.timeMs));
@@ -73,31 +76,55 @@ function wrongClock(rows: readonly number[], timeMs: Float64Array, clock: Uint8A
 
 const dayText = (ms: number) => new Date(ms).toISOString().slice(0, 10);
 
-function zoneFinding(path: string, evidence: ZoneEvidence, rows: number[], zoneName: string): ClockFinding {
-  const { days, missingHourRows, series } = evidence;
-  const signs: string[] = [];
-  const when = days.map(dayText).join(', ');
-  if (evidence.kind === 'keeps daylight saving') {
-    signs.push(`${series} of its series go back or skip an hour just where the clocks change (${when})`);
-  } else {
-    if (missingHourRows > 0)
-      signs.push(`${missingHourRows} rows stand in the hour that the clocks leave out in spring`);
-    if (series > 0) signs.push(`${series} series run steadily through the autumn change and show its hour only once`);
-    signs[signs.length - 1] += ` (${when})`;
+/** The local rows that stand under daylight saving time, and the span of all local rows. */
+function hourOff(stamps: Stamps, timeMs: Float64Array, daylight: Zone, standard: Zone) {
+  let rows = 0;
+  let fromMs = Number.POSITIVE_INFINITY;
+  let toMs = Number.NEGATIVE_INFINITY;
+  for (let row = 0; row < timeMs.length; row++) {
+    if (stamps.local[row] === 0 || stamps.series[row] < 0) continue;
+    const time = timeMs[row];
+    if (daylight.offsetMs(time) !== standard.offsetMs(time)) rows += 1;
+    fromMs = Math.min(fromMs, time);
+    toMs = Math.max(toMs, time);
   }
-  const verdict =
-    evidence.kind === 'keeps standard time'
-      ? `the logger looks to keep standard time, but the file is read in ${zoneName}, so its summer half is an hour off`
-      : 'the logger looks to keep daylight saving time, but the file is declared local standard, so its summer half is an hour off';
+  return { rows, fromMs, toMs };
+}
+
+const counted = (count: number, one: string, many: string) => `${count} ${count === 1 ? one : many}`;
+
+function zoneFinding(
+  path: string,
+  evidence: ZoneEvidence,
+  rows: number[],
+  zoneName: string,
+  off: { rows: number; fromMs: number; toMs: number },
+): ClockFinding {
+  const { days, missingHourRows, series } = evidence;
+  const when = days.map(dayText).join(', ');
+  const standard = evidence.kind === 'keeps standard time';
+  const signs: string[] = [];
+  if (missingHourRows > 0) {
+    signs.push(
+      `${counted(missingHourRows, 'row stands', 'rows stand')} in the hour that the clocks leave out in spring`,
+    );
+  }
+  if (series > 0 && standard) {
+    signs.push(`${counted(series, 'series runs', 'series run')} through the autumn change with its hour only once`);
+  }
+  if (!standard)
+    signs.push(`${counted(series, 'series goes', 'series go')} back or forward an hour just where the clocks change`);
+  const verdict = standard
+    ? `the logger looks to keep standard time, but the file is read in ${zoneName}`
+    : 'the logger looks to keep daylight saving time, but the file is declared local standard';
   return {
     rows,
-    fromMs: days[0],
-    toMs: days[days.length - 1] + 86_400_000,
-    text: `${path}: ${signs.join('; ')}: ${verdict}.`,
-    advice:
-      evidence.kind === 'keeps standard time'
-        ? 'Set time_zone: local standard for this file if the logger is not set forward in spring.'
-        : 'Leave out time_zone: local standard for this file if the logger follows the change of the clocks.',
+    fromMs: off.fromMs,
+    toMs: off.toMs,
+    text: `${path}: ${signs.join('; ')} (${when}): ${verdict}, so ${off.rows} rows of its summer half stand an hour off.`,
+    advice: standard
+      ? 'Set time_zone: local standard for this file if the logger is not set forward in spring.'
+      : 'Leave out time_zone: local standard for this file if the logger follows the change of the clocks.',
   };
 }
 
