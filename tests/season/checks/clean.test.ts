@@ -19,6 +19,7 @@ const VARIANTS: Partial<Options>[] = [
   { everyH: 3, tempStepK: 5 / 9, tempNoiseK: 0.1, fan: 'nights', fanLog: false },
 ];
 
+// 13 variants x 3 seeds x 18 sensors: of 702 clean sensors none may carry a flag.
 describe('clean seasons', () => {
   it.each(VARIANTS.map((variant, k) => [JSON.stringify(variant), k] as const))('stay unflagged: %s', (_, k) => {
     for (let seed = 1; seed <= 3; seed++) {
