@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { exampleOf, linearUnit, unitsOf } from '../../base/units.ts';
+import { exampleOf, linearUnit, type UnitKind, unitsOf } from '../../base/units.ts';
 import type { ColumnSpec } from '../season.ts';
 import type { Check } from './check.ts';
 import { COLUMN_KEYS, type ColumnKind, LAYOUTS } from './column-keys.ts';
@@ -28,6 +28,14 @@ const columnSchema = () =>
     { error: TAKES },
   );
 
+/** The unit that stands elsewhere than in `unit`: in the header as `Amps (A)`, in the key, or in the season's currency. */
+function impliedUnit(key: string, header: string, kind: UnitKind, currency: string): string | null {
+  const inHeader = /[([]\s*([^()[\]]+?)\s*[)\]]$/.exec(header.trim())?.[1];
+  if (inHeader !== undefined && linearUnit(kind, inHeader, currency) !== null) return inHeader;
+  if (key === 'run_hours') return 'h';
+  return kind === 'money' ? currency : null;
+}
+
 /** Which keys a file may have hangs on what it holds, so checkColumns looks at them. */
 export const columnsSchema = () =>
   z.record(z.string(), columnSchema(), { error: 'a map of columns, e.g. { time: Stamp, bin: Bin }' }).meta({
@@ -54,7 +62,9 @@ export function checkColumns(file: Draft<FileText>, path: YamlPath, check: Check
     } else if (!known.includes(key)) report('SEASON_KEY', [...at, key], unknownKey(key, known), 'key');
     else checkColumn(column, layout.keys[key], wide, 'cable' in file, [...at, key], check);
   }
-  const has = (key: string) => columns[key] !== undefined || bad.under([...at, key]);
+  const headers = Object.values(columns).map((one) => (typeof one === 'object' ? one.headers : undefined));
+  const inHeaders = (key: string) => wide && key === 'bin' && headers.some((one) => one?.includes('{bin}'));
+  const has = (key: string) => columns[key] !== undefined || bad.under([...at, key]) || inHeaders(key);
   for (const key of layout.needs.filter((one) => known.includes(one) && !has(one))) {
     const constant = layout.constants.find((one) => one === key);
     if (constant !== undefined && (file[constant] !== undefined || bad.under([...path, constant]))) continue;
@@ -122,7 +132,7 @@ function checkHeaders(
 }
 
 function checkUnit(
-  form: { column?: string; unit?: string },
+  form: { column?: string; headers?: string; unit?: string },
   kind: ColumnKind,
   path: YamlPath,
   { report, currency }: Check,
@@ -134,6 +144,8 @@ function checkUnit(
   }
   const units = unitsOf(kind, currency);
   if (unit === undefined) {
+    const key = String(path.at(-1));
+    if (impliedUnit(key, form.headers ?? form.column ?? '', kind, currency) !== null) return;
     const [, example] = /^[\d.]+ ?(.*)$/.exec(exampleOf(kind, currency)) ?? ['', units[0]];
     const quoted = example === '%' ? '"%"' : example;
     const text = `has no unit; a column of ${kind} needs one (units: ${units.join(', ')}). Write e.g. { column: ${form.column ?? '…'}, unit: ${quoted} }.`;

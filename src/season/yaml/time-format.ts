@@ -3,9 +3,10 @@ import { show } from './show.ts';
 const TOKENS =
   /^(?:'[^']*'|yyyy|yy|y|MMMM|MMM|MM|M|dd|d|ooo|o|EEEE|EEE|HH|H|hh|h|mm|m|ss|s|SSS|S|u|uu|uuu|a|ZZZ|ZZ|Z|z|X|x|[^A-Za-z'])+$/;
 
-/** What is wrong with the form of a stamp (Unicode date field letters), or null. */
+/** What is wrong with the form of a stamp (Unicode date field letters), or null. `epoch seconds` counts from 1970. */
 export function timeFormatProblem(form: string): string | null {
-  const like = 'Write e.g. MM/dd/yyyy hh:mm a, yyyy-MM-dd HH:mm:ss or dd.MM.yyyy HH:mm.';
+  if (/^epoch (?:seconds|milliseconds)$/i.test(form.trim())) return null;
+  const like = 'Write e.g. MM/dd/yyyy hh:mm a, yyyy-MM-dd HH:mm:ss or dd.MM.yyyy HH:mm, or epoch seconds.';
   if (/YY|DD/.test(form)) {
     return `is ${show(form)}; years are yyyy and days dd, in small letters. ${like}`;
   }

@@ -167,6 +167,32 @@ describe('files', () => {
     expect((await readSeason(folder)).files[0].paths).toEqual(['log (1) [a].csv']);
   });
 
+  it('takes a unit from the header, from run_hours, or from the currency', async () => {
+    const columns = (text: string) => `  - { path: a.csv, ${text} }\n`;
+    for (const [text, code] of [
+      ['holds: fan, fan: F1, columns: { time: t, current: "Amps (A)", run_hours: meter }', null],
+      ['holds: fan, fan: F1, columns: { time: t, current: "Amps (degF)" }', 'SEASON_UNIT'],
+      ['holds: fan, fan: F1, columns: { time: t, state: running }', null],
+      ['holds: bills, columns: { from: a, to: b, tariff: c, amount: total }', null],
+      [
+        'holds: grain, shape: wide, columns: { time: t, temperature: { headers: "{bin} {cable} {sensor} [degC]" } }',
+        null,
+      ],
+      [
+        'holds: grain, shape: wide, columns: { time: t, temperature: { headers: "{cable} {sensor}", unit: degC } }',
+        'SEASON_MISSING',
+      ],
+      ['holds: weather, time_format: epoch seconds', null],
+    ] as const) {
+      const yaml = `${files(columns(text))}fans: [{ id: F1, nameplate: 5 hp }]\n`;
+      const problems = await problemsOf(seasonFolder({ 'season.yaml': yaml, 'a.csv': 'x\n' }));
+      expect(
+        problems.map((one) => one.code),
+        text,
+      ).toEqual(code === null ? [] : [code]);
+    }
+  });
+
   it('lets two entries share a file that both name, for different things', async () => {
     const shared = `  - { path: all.csv, holds: weather, columns: { time: t, temperature: { column: out, unit: degC } } }
   - { path: all.csv, holds: plenum, bin: 01, columns: { time: t, temperature: { column: pl, unit: degC } } }
