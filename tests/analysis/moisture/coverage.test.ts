@@ -150,4 +150,16 @@ describe('the 90 % interval of the points removed', () => {
     expect(all.medianHalf).toBeLessThan(count === 1 ? 1.3 : 0.75);
     if (count >= 4) expect(all.within02).toBeGreaterThan(0.75);
   });
+
+  it('a plain mean over the cables would do worse, for the centre cable stands for little grain', () => {
+    const bins = Array.from({ length: 100 }, (_, i) => simulate(55_000 + i, 5)).filter((bin) =>
+      bin.input.bin.cables.some((cable) => cable.fromCentreM === 0),
+    );
+    const plain = bins.map((bin) => {
+      const { cables } = binMoistures([bin.input])[0];
+      return Math.abs(cables.reduce((sum, one) => sum + one.points / cables.length, 0) - bin.truth);
+    });
+    expect(bins.length).toBeGreaterThan(50);
+    expect(quantile(plain, 0.9)).toBeGreaterThan(1.5 * judge(bins.map((bin) => [bin])).error90);
+  });
 });
