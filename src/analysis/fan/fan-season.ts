@@ -14,17 +14,19 @@ import { type FanLog, fanLog } from './fan-log.ts';
 import { type MeterIntervals, meterIntervals } from './meter.ts';
 import { placeEdges } from './meter-edges.ts';
 import { meteredPower } from './meter-power.ts';
-import { meterRuns } from './meter-runs.ts';
+import { type MeterRate, meterRuns } from './meter-runs.ts';
 import { nominalPower } from './nominal-power.ts';
 import { contradictions, overlay } from './overlay.ts';
 import { resolveByTotals } from './resolve-by-totals.ts';
 import { isCoarse, LONG_MS, runningRate } from './running-rate.ts';
 import { type SampledSource, sampledSources } from './sampled-sources.ts';
 import { fanHoursBetween, startsOf, toFanSpans, unknownHoursBetween } from './spans.ts';
+import { paceByRuns, withoutStanding } from './standing-meter.ts';
 import { middle } from './usual-interval.ts';
 
 const HOUR_MS = 3_600_000;
 const J_PER_KWH = 3.6e6;
+const RUN_TIME_RATE: MeterRate = { perSecond: 1, slack: 0.02 };
 
 /**
  * Relative standard error of a fan's energy by the way it was measured. Meter: class 0.5 (ANSI C12.20 allows 0.5 %,
@@ -52,24 +54,30 @@ export function fanSeason(fan: Fan, fanTable: Table, _season: Season): FanSeason
   const notes: string[] = [];
   const how: string[] = [];
   const nominal = nominalPower(fan);
-  const energy = energyMeter(log, fan, nominal.powerW);
-  const runTime = meterIntervals(log.runTime, { name: 'run-time meter', unit: 'h', unitSi: 3600, mostPerSecond: 1.02 });
-  notes.push(...energy.notes, ...runTime.notes);
-  const metered = runningRate(energy, nominal.powerW);
-  const perSecond = Number.isNaN(metered) ? nominal.powerW : metered;
-
   const sources = sampledSources(log, fan);
+  let energy = energyMeter(log, fan, nominal.powerW);
+  let runTime = meterIntervals(log.runTime, { name: 'run-time meter', unit: 'h', unitSi: 3600, mostPerSecond: 1.02 });
+  let metered = runningRate(energy, nominal.powerW);
+  if (sources.length > 0) {
+    if (Number.isNaN(metered)) metered = paceByRuns(energy, sources[0].spans);
+    energy = withoutStanding(energy, sources[0].spans, Number.isNaN(metered) ? nominal.powerW : metered);
+    runTime = withoutStanding(runTime, sources[0].spans, 1);
+  }
+  notes.push(...energy.notes, ...runTime.notes);
+  const perSecond = metered > 0 ? metered : nominal.powerW;
+
   const byMeter = runTime.advance.length > 0 ? 'run_hours' : energy.advance.length > 0 ? 'meter' : null;
   const runsFrom: RunSource | null = sources.length > 0 ? sources[0].name : byMeter;
-  const byRunTime = meterRuns(runTime, { perSecond: 1, slack: 0.02 }, runsFrom === 'run_hours');
-  const byEnergy = meterRuns(energy, { perSecond, slack: 0.15 }, runsFrom === 'meter');
+  const byRunTime = meterRuns(runTime, RUN_TIME_RATE, runsFrom === 'run_hours');
+  const energyRate = { perSecond, slack: 0.06 };
+  const byEnergy = meterRuns(energy, energyRate, runsFrom === 'meter');
   const spread: Span[] = [...byRunTime.spread, ...byEnergy.spread];
   let spans: FanSpans = toFanSpans({ startMs: [], endMs: [], state: [], powerW: [] });
   let edgeMs = 0;
   if (sources.length > 0) {
     how.push(sources[0].how);
     notes.push(...sources[0].notes);
-    spans = placed(sources[0], runTime, energy, perSecond, how);
+    spans = placed(sources[0], runTime, energy, energyRate, how);
     edgeMs = spans === sources[0].spans ? sources[0].intervalMs / Math.sqrt(12) : 0;
     for (const other of sources.slice(1)) spans = overlay(spans, other.spans);
     const died = contradictions(spans, byEnergy.spans, Math.max(HOUR_MS, 3 * sources[0].intervalMs));
@@ -102,7 +110,7 @@ export function fanSeason(fan: Fan, fanTable: Table, _season: Season): FanSeason
   if (resolved > 0.05) how.push(`A meter tells ${round(resolved)} h that the other log is silent about.`);
 
   const powered = withPower(spans, sources, metered, nominal, how);
-  const scaled = energy.advance.length > 0 ? meteredPower(powered.spans, energy, edgeMs) : null;
+  const scaled = energy.advance.length > 0 ? meteredPower(powered.spans, energy, edgeMs, perSecond) : null;
   const meterShare = scaled?.share ?? 0;
   if (meterShare > 0.995) how.push('Energy from the meter.');
   else if (meterShare > 0) {
@@ -123,7 +131,7 @@ export function fanSeason(fan: Fan, fanTable: Table, _season: Season): FanSeason
     how: how.length > 0 ? how.join(' ') : 'No log of this fan.',
     notes,
     spread,
-    onHoursSd: hoursSd(final, edgeMs, spread),
+    onHoursSd: hoursSd(final, edgeMs, spread, Number.isNaN(metered) ? ENERGY_REL_SD.nameplate : 0.03),
   };
 }
 
@@ -143,11 +151,11 @@ function placed(
   source: SampledSource,
   runTime: MeterIntervals,
   energy: MeterIntervals,
-  rate: number,
+  rate: MeterRate,
   how: string[],
 ): FanSpans {
   for (const [meter, pace, name] of [
-    [runTime, 1, 'run-time meter'],
+    [runTime, RUN_TIME_RATE, 'run-time meter'],
     [energy, rate, 'energy meter'],
   ] as const) {
     if (meter.advance.length === 0) continue;
@@ -212,11 +220,11 @@ function startsApart(spans: FanSpans, spread: readonly Span[]): number {
   return starts;
 }
 
-/** Each start and each stop is unsure on its own; spread hours by the usual power's scatter, 5 %. */
-function hoursSd(spans: FanSpans, edgeMs: number, spread: readonly Span[]): number {
+/** Each start and each stop is unsure on its own; hours told by a meter over long intervals by how well its pace is known. */
+function hoursSd(spans: FanSpans, edgeMs: number, spread: readonly Span[], paceRelSd: number): number {
   const edges = 2 * startsOf(spans) * (edgeMs / HOUR_MS) ** 2;
   const spreadHours = spread.reduce((sum, { fromMs, toMs }) => sum + fanHoursBetween(spans, fromMs, toMs), 0);
-  return Math.sqrt(edges + (0.05 * spreadHours) ** 2);
+  return Math.sqrt(edges + (paceRelSd * spreadHours) ** 2);
 }
 
 function round(value: number): string {

@@ -1,41 +1,55 @@
-import { FAN_ON, FAN_UNKNOWN, type FanSpans } from '../types.ts';
+import { FAN_OFF, FAN_ON, FAN_UNKNOWN, type FanSpans } from '../types.ts';
+import { localPace } from './local-pace.ts';
 import type { MeterIntervals } from './meter.ts';
+import type { MeterRate } from './meter-runs.ts';
+import { overlay } from './overlay.ts';
 import { isCoarse, LONG_MS } from './running-rate.ts';
-import { pushSpan, spanList, toFanSpans } from './spans.ts';
+import { onAt, pushSpan, spanIndexAt, spanList, toFanSpans } from './spans.ts';
+
+// Less than this share of an interval is lamps, controls and the meter's step, not a run or rest between two samples.
+const LEAST_SHARE = 0.05;
 
 /**
- * Place starts and stops within their sampling interval by a fine meter that was read with the same samples: the part
- * of the interval that its advance explains at the run's own pace. Samples alone leave each edge unsure by an interval.
+ * Place starts and stops within their sampling interval by a fine meter that was read with the same samples: the part of
+ * the interval that its advance explains at the running pace of the place. Samples alone leave each edge unsure by an
+ * interval, and do not see a run or rest between two of them.
  *
- * @param spans      runs of a sampled log: a start lies on the first sample that says on, a stop on the first that says off
- * @param perSecond  the meter's usual advance a second while running
+ * @param spans  runs of a sampled log: a start lies on the first sample that says on, a stop on the first that says off
  */
-export function placeEdges(spans: FanSpans, meter: MeterIntervals, perSecond: number): FanSpans {
-  if (!(perSecond > 0) || isCoarse(meter, perSecond)) return spans;
+export function placeEdges(spans: FanSpans, meter: MeterIntervals, rate: MeterRate): FanSpans {
+  if (!(rate.perSecond > 0) || isCoarse(meter, rate.perSecond)) return spans;
   const { startMs, endMs, advance } = meter;
-  const endingAt = new Map<number, number>();
-  for (let i = 0; i < endMs.length; i++) if (endMs[i] - startMs[i] <= LONG_MS) endingAt.set(endMs[i], i);
-  const pace = (i: number | undefined) => {
-    const own = i === undefined ? Number.NaN : (advance[i] / (endMs[i] - startMs[i])) * 1000;
-    return own >= 0.5 * perSecond && own <= 2 * perSecond ? own : perSecond;
-  };
-  /** running time within interval i at a pace, ms */
-  const onMs = (i: number, at: number) => Math.min(endMs[i] - startMs[i], (advance[i] / at) * 1000);
+  const { share, full } = localPace(meter, rate);
   const list = spanList();
-  const count = spans.state.length;
-  let moved = Number.NEGATIVE_INFINITY;
-  for (let k = 0; k < count; k++) {
-    const from = Math.max(moved, spans.startMs[k]);
-    let to = spans.endMs[k];
-    const next = k + 1 < count ? spans.state[k + 1] : FAN_UNKNOWN;
-    const i = endingAt.get(to);
-    const changes = spans.state[k] !== FAN_UNKNOWN && next !== FAN_UNKNOWN && spans.state[k] !== next;
-    if (changes && i !== undefined && !Number.isNaN(advance[i])) {
-      to = spans.state[k] === FAN_ON ? startMs[i] + onMs(i, pace(i - 1)) : endMs[i] - onMs(i, pace(i + 1));
-      to = Math.max(from, Math.min(spans.endMs[k], to));
+  const write = (fromMs: number, toMs: number, state: number, powerW: number) => {
+    const after = list.endMs[list.endMs.length - 1];
+    if (after !== undefined && fromMs > after) pushSpan(list, after, fromMs, FAN_UNKNOWN, Number.NaN);
+    pushSpan(list, fromMs, toMs, state, state === FAN_OFF ? 0 : powerW);
+  };
+  for (let i = 0; i < advance.length; i++) {
+    if (Number.isNaN(share[i]) || endMs[i] - startMs[i] > LONG_MS) continue;
+    const at = spanIndexAt(spans, startMs[i]);
+    // Only where the sampled log was read at the same two moments, with nothing in between.
+    if (at < 0 || at >= spans.state.length || spans.endMs[at] < endMs[i]) continue;
+    const from = spans.state[at];
+    const to = onAt(spans, endMs[i]);
+    if (from === FAN_UNKNOWN || to === FAN_UNKNOWN) continue;
+    const length = endMs[i] - startMs[i];
+    const part = full[i] === 1 ? 1 : share[i] < LEAST_SHARE ? 0 : share[i];
+    const onMs = Math.min(1, from !== to ? share[i] : part) * length;
+    const powerW = from === FAN_ON ? spans.powerW[at] : to === FAN_ON ? spans.powerW[at + 1] : Number.NaN;
+    // The running part joins the samples that say on; between two alike it lies, or lacks, in the middle.
+    const first = from === FAN_ON ? (to === FAN_ON ? onMs / 2 : onMs) : to === FAN_ON ? 0 : Number.NaN;
+    if (Number.isNaN(first)) {
+      write(startMs[i], startMs[i] + (length - onMs) / 2, FAN_OFF, 0);
+      write(startMs[i] + (length - onMs) / 2, endMs[i] - (length - onMs) / 2, FAN_ON, powerW);
+      write(endMs[i] - (length - onMs) / 2, endMs[i], FAN_OFF, 0);
+    } else {
+      const last = onMs - first;
+      write(startMs[i], startMs[i] + first, FAN_ON, powerW);
+      write(startMs[i] + first, endMs[i] - last, FAN_OFF, 0);
+      write(endMs[i] - last, endMs[i], FAN_ON, powerW);
     }
-    pushSpan(list, from, to, spans.state[k], spans.powerW[k]);
-    moved = to;
   }
-  return toFanSpans(list);
+  return list.state.length === 0 ? spans : overlay(toFanSpans(list), spans);
 }

@@ -5,6 +5,10 @@ import { middle } from './usual-interval.ts';
 
 const MOST_STEP_SHARE = 0.02;
 const MOST_EDGE_SHARE = 0.03;
+const IDLE_SHARE = 0.08;
+// Other power than this in less than an hour of running is a start or stop put in the wrong place, not a motor.
+const LIKELY_FACTOR = 1.15;
+const HOUR_MS = 3_600_000;
 
 interface Chunk {
   fromMs: number;
@@ -20,14 +24,16 @@ interface Chunk {
  *
  * @param spans    power W while on, not NaN
  * @param edgesMs  how unsure a start or stop is, standard error, ms; 0 where the meter itself placed them
+ * @param perSecond  the meter's advance a second while the fan runs, W
  * @returns        the spans and the share of their energy that the meter gave
  */
 export function meteredPower(
   spans: FanSpans,
   meter: MeterIntervals,
   edgesMs: number,
+  perSecond: number,
 ): { spans: FanSpans; share: number } {
-  const chunks = chunksOf(spans, meter, edgesMs);
+  const { chunks, idleFactor } = chunksOf(spans, meter, edgesMs, perSecond);
   const list = spanList();
   let metered = 0;
   let all = 0;
@@ -42,7 +48,7 @@ export function meteredPower(
       while (c < chunks.length && chunks[c].toMs <= at) c += 1;
       const inside = c < chunks.length && chunks[c].fromMs <= at;
       const end = Math.min(spans.endMs[k], inside ? chunks[c].toMs : (chunks[c]?.fromMs ?? Number.POSITIVE_INFINITY));
-      const power = spans.powerW[k] * (inside ? chunks[c].factor : 1);
+      const power = spans.powerW[k] * (inside ? chunks[c].factor * idleFactor : 1);
       if (inside) metered += power * (end - at);
       all += power * (end - at);
       pushSpan(list, at, end, FAN_ON, power);
@@ -52,7 +58,12 @@ export function meteredPower(
   return { spans: toFanSpans(list), share: all > 0 ? metered / all : 0 };
 }
 
-function chunksOf(spans: FanSpans, meter: MeterIntervals, edgesMs: number): Chunk[] {
+function chunksOf(
+  spans: FanSpans,
+  meter: MeterIntervals,
+  edgesMs: number,
+  perSecond: number,
+): { chunks: Chunk[]; idleFactor: number } {
   const { startMs, endMs, advance, resolution } = meter;
   const chunks: Chunk[] = [];
   const usualPower = middle(spans.powerW.filter((_, k) => spans.state[k] === FAN_ON));
@@ -63,6 +74,8 @@ function chunksOf(spans: FanSpans, meter: MeterIntervals, edgesMs: number): Chun
   let onMs = 0;
   let edges = 0;
   let before = -1;
+  let idle = 0;
+  let total = 0;
   const close = (toMs: number, good: boolean) => {
     const last = chunks[chunks.length - 1];
     const factor = (energy * 1000) / base;
@@ -91,7 +104,7 @@ function chunksOf(spans: FanSpans, meter: MeterIntervals, edgesMs: number): Chun
       continue;
     }
     if (Number.isNaN(fromMs)) fromMs = startMs[i];
-    energy += advance[i];
+    const baseBefore = base;
     while (k > 0 && spans.startMs[k] > startMs[i]) k -= 1;
     while (k < spans.state.length && spans.endMs[k] <= startMs[i]) k += 1;
     for (let j = k; j < spans.state.length && spans.startMs[j] < endMs[i]; j++) {
@@ -103,9 +116,19 @@ function chunksOf(spans: FanSpans, meter: MeterIntervals, edgesMs: number): Chun
       base += spans.powerW[j] * length;
       onMs += length;
     }
-    const sharp = resolution <= MOST_STEP_SHARE * energy && edgesMs * Math.sqrt(edges) <= MOST_EDGE_SHARE * onMs;
+    // Lamps and controls use a little while the fan rests: kept apart, or the next run would seem to start with it.
+    const rests = base === baseBefore && advance[i] < (IDLE_SHARE * perSecond * (endMs[i] - startMs[i])) / 1000;
+    total += advance[i];
+    if (rests) idle += advance[i];
+    else energy += advance[i];
+    const factor = (energy * 1000) / base;
+    const usual = factor > 1 / LIKELY_FACTOR && factor < LIKELY_FACTOR;
+    const sharp =
+      (usual || onMs >= HOUR_MS) &&
+      resolution <= MOST_STEP_SHARE * energy &&
+      edgesMs * Math.sqrt(edges) <= MOST_EDGE_SHARE * onMs;
     if (base > 0 && sharp) close(endMs[i], true);
   }
   if (!Number.isNaN(fromMs)) close(endMs[endMs.length - 1], false);
-  return chunks;
+  return { chunks, idleFactor: total > idle ? total / (total - idle) : 1 };
 }

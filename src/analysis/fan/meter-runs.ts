@@ -1,4 +1,5 @@
 import { FAN_OFF, FAN_ON, FAN_UNKNOWN, type FanSpans, type Span } from '../types.ts';
+import { localPace } from './local-pace.ts';
 import type { MeterIntervals } from './meter.ts';
 import { isCoarse, LONG_MS } from './running-rate.ts';
 import { pushSpan, type SpanList, spanList, toFanSpans } from './spans.ts';
@@ -81,14 +82,8 @@ export function spreadOver(
 
 function fineRuns(meter: MeterIntervals, rate: MeterRate, out: Writer): void {
   const { startMs, endMs, advance, resolution } = meter;
-  const share = advance.map((a, i) => a / ((rate.perSecond * (endMs[i] - startMs[i])) / 1000));
-  const slackOf = (i: number) => rate.slack + resolution / ((rate.perSecond * (endMs[i] - startMs[i])) / 1000);
-  const near = (a: number, b: number) => a >= 0.3 && b >= 0.3 && Math.abs(a - b) <= 0.12 * Math.max(a, b);
-  // A steady pace of its own, as of a fan against more pressure or with a heater, is a run too.
-  const full = share.map((s, i) => {
-    if (s >= 1 - slackOf(i)) return 1;
-    return rate.slack > 0.05 && (near(s, share[i - 1]) || near(s, share[i + 1])) ? 1 : 0;
-  });
+  const { share, full, pace } = localPace(meter, rate);
+  const slackOf = (i: number) => rate.slack + resolution / ((pace[i] * (endMs[i] - startMs[i])) / 1000);
   for (let i = 0; i < advance.length; i++) {
     const length = endMs[i] - startMs[i];
     if (Number.isNaN(advance[i])) write(out, startMs[i], endMs[i], FAN_UNKNOWN);
@@ -97,11 +92,11 @@ function fineRuns(meter: MeterIntervals, rate: MeterRate, out: Writer): void {
     else {
       // The pace of the run that this interval begins or ends, where a neighbour shows it.
       const beside = Math.max(full[i - 1] === 1 ? share[i - 1] : 0, full[i + 1] === 1 ? share[i + 1] : 0);
-      const part = Math.min(1, share[i] / (beside > 0 && rate.slack > 0.05 ? Math.min(beside, 1.3) : 1));
+      const part = Math.min(1, share[i] / (beside > 1 && rate.slack > 0.03 ? beside : 1));
       // Lamps and controls use a little while the fan rests.
       const rests = share[i] < 0.01 || (share[i] < 0.08 && full[i - 1] !== 1 && full[i + 1] !== 1);
       const on = rests ? 0 : part * length;
-      const last = !out.endedOn && full[i + 1] === 1;
+      const last = !out.endedOn && (full[i + 1] === 1 || share[i + 1] >= 0.05);
       if (last) {
         write(out, startMs[i], endMs[i] - on, FAN_OFF);
         write(out, endMs[i] - on, endMs[i], FAN_ON);
