@@ -8,7 +8,7 @@ import { type FanAxis, fanAxis } from './fan-axis.ts';
 import { type FanPieces, fanPieces } from './fan-pieces.ts';
 import { type CampaignSpan, findCampaigns, signOf } from './find-campaigns.ts';
 import { noFrontFormed } from './front-formed.ts';
-import { AHEAD_H, DAY_H, HOUR_MS, LONG_REST_H, UNKNOWN_H } from './front-limits.ts';
+import { AHEAD_H, DAY_H, HOUR_MS, UNKNOWN_H } from './front-limits.ts';
 import { type GoodReadings, goodReadings } from './good-readings.ts';
 import { grainDepthAt } from './grain-depth.ts';
 import { grainMean } from './grain-mean.ts';
@@ -76,7 +76,7 @@ function campaignAt(view: View, found: readonly CampaignSpan[], index: number): 
   const untilMs = followedUntil(view, one, found[index + 1]);
   const axis = fanAxis(input.fan, startMs, untilMs, pieces.runFromMs[one.run], runToMs);
   const arrivals = input.bin.cables.flatMap((cable) =>
-    cable.sensorHeightsM.map((heightM, at) => arrivalAt(view, one, axis, untilMs, cable.id, at + 1, heightM)),
+    cable.sensorHeightsM.map((heightM, at) => arrivalAt(view, one, axis, cable.id, at + 1, heightM)),
   );
   // The front under way is part of the campaign.
   const toMs = Math.max(one.span.toMs, ...arrivals.map(({ arrivedMs }) => arrivedMs ?? Number.NEGATIVE_INFINITY));
@@ -122,7 +122,6 @@ function arrivalAt(
   { input, readings, pieces }: View,
   campaign: CampaignSpan,
   axis: FanAxis,
-  untilMs: number,
   cable: string,
   sensor: number,
   heightM: number,
@@ -144,7 +143,7 @@ function arrivalAt(
   const runFromMs = pieces.runFromMs[campaign.run];
   // Before the run the grain stood still; a run under way is needed for a day back, so that its daily wave is seen whole.
   const fromMs = Math.max(axis.startMs - 3 * DAY_H * HOUR_MS, Math.min(runFromMs, axis.startMs) - AHEAD_H * HOUR_MS);
-  const toMs = untilMs + Math.min(AHEAD_H, LONG_REST_H) * HOUR_MS;
+  const toMs = axis.endMs + AHEAD_H * HOUR_MS;
   const near = within(whole, fromMs, toMs);
   const { fanHours, ...arrival } = sensorArrival(near, axis, signOf(campaign.kind));
   const arrivedMs = fanHours === null ? null : axis.momentOf(fanHours);

@@ -1,7 +1,7 @@
 import { cumulativeFanHours, momentOfFanHour } from '../fan/spans.ts';
 import type { FanSpans } from '../types.ts';
 import { dayAround } from './day-mean.ts';
-import { HOUR_MS } from './front-limits.ts';
+import { BEHIND_TO_H, HOUR_MS } from './front-limits.ts';
 
 /** Step of the fan-hour axis, h. */
 export const AXIS_STEP_H = 0.5;
@@ -13,17 +13,21 @@ export interface FanAxis {
   startMs: number;
   /** fan hours from the campaign's start to the end of what is looked at */
   lengthH: number;
+  /** fan hours up to which an arrival is looked for, <= lengthH: what comes after only shows what lies behind a front */
+  searchH: number;
   /** fan hours since the start, at times in any order; negative before */
   hoursAt(timesMs: Float64Array): Float64Array;
   /** clock time of a fan hour >= 0; null past the log */
   momentOf(fanHour: number): number | null;
   /** fan-on hours of a day of the clock around each step, [0, lengthH] by AXIS_STEP_H */
   windowH: Float64Array;
+  /** clock time of the end of the axis, ms UTC */
+  endMs: number;
 }
 
 /**
  * @param startMs  start of the campaign
- * @param untilMs  end of what is looked at, in the same run
+ * @param untilMs  end of where arrivals are looked for, in the same run
  * @param runFromMs, runToMs  the run
  */
 export function fanAxis(
@@ -33,8 +37,9 @@ export function fanAxis(
   runFromMs: number,
   runToMs: number,
 ): FanAxis {
-  const [startH, untilH] = cumulativeFanHours(spans, Float64Array.of(startMs, untilMs));
-  const lengthH = untilH - startH;
+  const [startH, untilH, runToH] = cumulativeFanHours(spans, Float64Array.of(startMs, untilMs, runToMs));
+  const searchH = untilH - startH;
+  const lengthH = Math.min(searchH + BEHIND_TO_H, runToH - startH);
   const moments = stepMoments(spans, startMs, lengthH);
   const days = Array.from(moments, (ms) => dayAround(ms, runFromMs, runToMs));
   const from = cumulativeFanHours(
@@ -48,8 +53,10 @@ export function fanAxis(
   return {
     startMs,
     lengthH,
+    searchH,
     hoursAt: (timesMs) => cumulativeFanHours(spans, timesMs).map((hours) => hours - startH),
     momentOf: (fanHour) => momentOfFanHour(spans, startMs, fanHour),
+    endMs: moments[moments.length - 1],
     windowH: from.map((hours, i) => Math.max(LEAST_WINDOW_H, to[i] - hours)),
   };
 }

@@ -18,6 +18,7 @@ const NEAR_WINDOWS = 0.75;
  * @param windowH   a day's fan hours
  * @param passageH  duration of the front's passage, fan hours: change over steepest slope
  * @param lengthH   end of the run, fan hours
+ * @param searchH   end of where it is looked for
  * @returns         null where it never does
  */
 export function halfWay(
@@ -28,13 +29,14 @@ export function halfWay(
   windowH: number,
   passageH: number,
   lengthH: number,
+  searchH: number,
 ): number | null {
   const smoothH = Math.min(windowH, Math.max(LEAST_SMOOTH_H, SMOOTH_PART * passageH));
   const beyond = (window: number) => (fanHour: number) => {
     const half = Math.min(window / 2, lengthH - fanHour);
     return sign * (curve.mean(fanHour - half, fanHour + half) - halfC);
   };
-  const byDay = crossings(beyond(windowH), 0, lengthH);
+  const byDay = crossings(beyond(windowH), 0, searchH);
   if (byDay.length === 0) return null;
   const anchor = byDay.reduce((best, one) => (Math.abs(one - steepest) < Math.abs(best - steepest) ? one : best));
   const near = NEAR_WINDOWS * windowH;

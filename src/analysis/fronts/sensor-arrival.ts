@@ -4,7 +4,7 @@ import { type FanHourCurve, fanHourCurve } from './fan-hour-curve.ts';
 import { AHEAD_H, BEHIND_FROM_H, BEHIND_TO_H, DRIFT_K, HOUR_MS, LEAST_CHANGE_K, WIDEST_GAP_H } from './front-limits.ts';
 import type { GoodReadings } from './good-readings.ts';
 import { halfWay } from './half-way.ts';
-import { type SteepestChange, steepestChange } from './steepest-change.ts';
+import { fineSteepest, type SteepestChange, steepestChange } from './steepest-change.ts';
 
 /** A sensor's part in a campaign; `why` is null exactly when the front arrived. */
 export interface SensorArrival {
@@ -36,12 +36,12 @@ const none = (why: string, aheadC: number | null = null, behindC: number | null 
 export function sensorArrival(readings: GoodReadings, axis: FanAxis, sign: 1 | -1): SensorArrival {
   const { timeMs, tempC } = readings;
   const fanHours = axis.hoursAt(timeMs);
-  if (!fanHours.some((hours, i) => timeMs[i] >= axis.startMs && hours <= axis.lengthH)) {
+  if (!fanHours.some((hours, i) => timeMs[i] >= axis.startMs && hours <= axis.searchH)) {
     return none('The sensor has no good readings in this campaign.');
   }
   const curve = fanHourCurve(fanHours, timeMs, tempC);
   const lastH = Math.min(axis.lengthH, curve.fanHour[curve.fanHour.length - 1]);
-  const seen: FanAxis = { ...axis, lengthH: lastH };
+  const seen: FanAxis = { ...axis, lengthH: lastH, searchH: Math.min(axis.searchH, lastH) };
   const steepest = steepestChange(curve, seen, sign);
   if (steepest === null) {
     return none(
@@ -51,7 +51,9 @@ export function sensorArrival(readings: GoodReadings, axis: FanAxis, sign: 1 | -
     );
   }
   const aheadC = aheadOf(readings, curve, seen, steepest, sign);
-  const behindC = curve.mean(steepest.fanHour + BEHIND_FROM_H, Math.min(steepest.fanHour + BEHIND_TO_H, lastH));
+  const behindOf = (fanHour: number) =>
+    curve.mean(fanHour + BEHIND_FROM_H, Math.min(fanHour + BEHIND_TO_H, Math.max(lastH, fanHour + BEHIND_FROM_H)));
+  const behindC = behindOf(steepest.fanHour);
   const changeK = sign * (behindC - aheadC);
   if (changeK < LEAST_CHANGE_K) {
     return none(
@@ -63,9 +65,7 @@ export function sensorArrival(readings: GoodReadings, axis: FanAxis, sign: 1 | -
   if (stillPassing(steepest, lastH)) {
     return none('The fan stopped, or the front was followed no farther, while it was passing this sensor.', aheadC);
   }
-  const halfC = (aheadC + behindC) / 2;
-  const passageH = changeK / steepest.slope;
-  const at = halfWay(curve, halfC, sign, steepest.fanHour, steepest.windowH, passageH, lastH);
+  const at = crossing(curve, seen, sign, steepest, aheadC, behindC);
   if (at === null) return none('The temperature was half-way before the campaign began.', aheadC, behindC);
   if (gapAround(curve, at) > WIDEST_GAP_H) {
     return none(
@@ -75,6 +75,21 @@ export function sensorArrival(readings: GoodReadings, axis: FanAxis, sign: 1 | -
     );
   }
   return { fanHours: at, aheadC, behindC, why: null };
+}
+
+/** The fan hour of half-way near a steepest change; null where the temperature never goes through it. */
+function crossing(
+  curve: FanHourCurve,
+  axis: FanAxis,
+  sign: 1 | -1,
+  { fanHour, windowH }: SteepestChange,
+  aheadC: number,
+  behindC: number,
+): number | null {
+  const fine = fineSteepest(curve, axis, sign, fanHour - windowH, fanHour + windowH);
+  const passageH = (sign * (behindC - aheadC)) / Math.max(fine.slope, 1e-6);
+  const halfC = (aheadC + behindC) / 2;
+  return halfWay(curve, halfC, sign, fanHour, windowH, passageH, axis.lengthH, axis.searchH);
 }
 
 /** The steepest change in sight lies at its very end: it may yet have become steeper. */

@@ -6,6 +6,9 @@ import { BEHIND_FROM_H } from './front-limits.ts';
 const WIDE_PART = 0.5;
 const WIDEST_WINDOW_H = 72;
 
+/** Places whose day's window shows at least this part of the steepest slope are looked at for the sharpest. */
+const ALIKE_PART = 0.85;
+
 /** Where a sensor's temperature changes steepest in a campaign. */
 export interface SteepestChange {
   fanHour: number;
@@ -31,7 +34,7 @@ function slopeAt(curve: FanHourCurve, fanHour: number, windowH: number, lengthH:
  * @returns     null where the run is too short, or nothing moved that way
  */
 export function steepestChange(curve: FanHourCurve, axis: FanAxis, sign: 1 | -1): SteepestChange | null {
-  const lastStep = Math.floor((axis.lengthH - BEHIND_FROM_H) / AXIS_STEP_H);
+  const lastStep = Math.floor(Math.min(axis.searchH, axis.lengthH - BEHIND_FROM_H) / AXIS_STEP_H);
   const best: SteepestChange = { fanHour: 0, slope: 0, windowH: 0 };
   const look = (
     fromStep: number,
@@ -80,9 +83,39 @@ export function steepestChange(curve: FanHourCurve, axis: FanAxis, sign: 1 | -1)
       Math.ceil(step - reach),
       Math.floor(step + reach),
       () => wideH,
-      () => 1,
+      (part) => part * part,
     );
     best.windowH = dayH;
+    return best;
+  }
+  // A day's window shows a sharp front only to within hours, and air that goes on getting colder flattens its top.
+  const level = ALIKE_PART * best.slope;
+  const alike = (at: number) => sign * slopeAt(curve, at, Math.min(dayH, axis.lengthH - at), axis.lengthH) >= level;
+  const sharp = fineSteepest(curve, axis, sign, fanHour - dayH, fanHour + dayH, alike);
+  if (sharp.slope * dayH > changeK && sharp.fanHour <= lastStep * AXIS_STEP_H) best.fanHour = sharp.fanHour;
+  return best;
+}
+
+/** Half-width of the window that shows a front's own steepness where it is sharp, fan hours: a few readings. */
+const FINE_H = 3;
+
+/**
+ * Steepest rate in the campaign's direction at the scale of a few readings within [from, to], and where.
+ *
+ * @returns  slope in K per fan hour, positive in the campaign's direction
+ */
+export function fineSteepest(
+  curve: FanHourCurve,
+  axis: FanAxis,
+  sign: 1 | -1,
+  from: number,
+  to: number,
+  allowed: (fanHour: number) => boolean = () => true,
+): { fanHour: number; slope: number } {
+  let best = { fanHour: from, slope: 0 };
+  for (let fanHour = Math.max(0, from); fanHour <= Math.min(to, axis.lengthH - FINE_H); fanHour += AXIS_STEP_H) {
+    const slope = sign * slopeAt(curve, fanHour, FINE_H, axis.lengthH);
+    if (slope > best.slope && allowed(fanHour)) best = { fanHour, slope };
   }
   return best;
 }
