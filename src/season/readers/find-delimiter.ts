@@ -1,4 +1,4 @@
-import { csvRecords } from './csv-records.ts';
+import { csvRecords, textLines } from './csv-records.ts';
 
 const CANDIDATES = [',', ';', '\t', '|'];
 const NAMES: Readonly<Record<string, string>> = { comma: ',', semicolon: ';', tab: '\t', '\\t': '\t', pipe: '|' };
@@ -16,13 +16,18 @@ export function namedDelimiter(text: string): string {
  */
 export function findDelimiter(text: string, wanted: (header: string) => boolean): string {
   const head = text.slice(0, 65_536);
+  const firstLines = textLines(head)
+    .filter((line) => line.trim() !== '')
+    .slice(0, 40);
   let best = ',';
   let most = -1;
   for (const delimiter of CANDIDATES) {
     const records = csvRecords(head, delimiter, 40);
-    if (!('fields' in records) || records.fields.length === 0) continue;
-    const [header, ...rows] = records.fields;
-    const known = new Set(header.map((field) => field.trim()).filter(wanted)).size;
+    // With a quote left open (or cut by the end of the head) the lines as they stand must do.
+    const fields = 'fields' in records ? records.fields : firstLines.map((line) => line.split(delimiter));
+    if (fields.length === 0) continue;
+    const [header, ...rows] = fields;
+    const known = new Set(header.map((field) => field.trim().replace(/^"|"$/g, '')).filter(wanted)).size;
     const even = rows.filter((row) => row.length === header.length).length / Math.max(1, rows.length);
     const score = known * 10 + (header.length > 1 ? 1 + even : 0);
     if (score > most) {

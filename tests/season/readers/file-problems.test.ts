@@ -1,0 +1,139 @@
+import { mkdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { gzipSync } from 'node:zlib';
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { InputError } from '../../../src/base/errors.ts';
+import { loadSeason } from '../../../src/season/load-season.ts';
+import type { FileSpec } from '../../../src/season/season.ts';
+import { loadOf, noChecks, problemsOf } from './load-of.ts';
+import { fileOf, folderOf, seasonOf } from './season-of.ts';
+
+const good = 'time,bin,temperature (degF),humidity (%)\n2024-10-04 13:00,B1,50,60\n';
+const plenum = (more: Partial<FileSpec> = {}) => fileOf('plenum', 'p.csv', more);
+const one = async (data: string | Uint8Array, spec = plenum()) => {
+  const problems = await problemsOf({ 'p.csv': data }, [spec]);
+  expect(problems).toHaveLength(1);
+  expect(problems[0].file).toBe('p.csv');
+  return `${problems[0].code} ${problems[0].message}`;
+};
+
+describe('a file that cannot be read as a whole', () => {
+  it.each<[string, string | Uint8Array, RegExp]>([
+    ['nothing in it', '', /^FILE_EMPTY is empty/],
+    ['only line ends', '\r\n\r\n', /^FILE_EMPTY/],
+    ['only a byte-order mark', '\ufeff', /^FILE_EMPTY/],
+    ['a header alone', good.split('\n')[0], /^FILE_EMPTY has a header and not one row/],
+    [
+      'a workbook',
+      Buffer.from('PK\u0003\u0004 rest'),
+      /^FILE_BINARY is a zip file or a spreadsheet workbook.*Save the sheet as CSV/,
+    ],
+    ['a PDF', '%PDF-1.7 …', /^FILE_BINARY is a PDF/],
+    ['zero bytes', Uint8Array.from([65, 0, 66, 0, 44]), /^FILE_BINARY is a binary file/],
+    ['a gzip cut off', gzipSync(good.repeat(50)).subarray(0, 60), /^FILE_GZIP .*cut off or damaged/],
+    ['a quote that never closes', `${good}2024-10-04 14:00,B1,"50,60\n`, /^FILE_FORMAT a quote is opened/],
+    [
+      'no bin',
+      'time,temperature (degF)\n2024-10-04 13:00,50\n',
+      /^FILE_COLUMNS there is no bin column.*"time", "temperature \(degF\)"/,
+    ],
+    ['no measured column', 'time,bin\n2024-10-04 13:00,B1\n', /^FILE_COLUMNS has no measured column of plenum/],
+    [
+      'no unit',
+      'time,bin,temperature\n2024-10-04 13:00,B1,50\n',
+      /^FILE_UNIT temperature has no unit \(allowed: degF, degC, K\)/,
+    ],
+    [
+      'a unit of something else',
+      'time,bin,temperature (psi)\n2024-10-04 13:00,B1,50\n',
+      /^FILE_UNIT temperature has the unit "psi"/,
+    ],
+    [
+      'times of another form',
+      good.replace('2024-10-04 13:00', '10/04/2024 1:00 PM'),
+      /^FILE_ROWS not one of its 1 rows.*set time_format: MM\/dd\/yyyy hh:mm a/,
+    ],
+    ['another farm', good.replace('B1', 'Z9'), /^FILE_ROWS .*names the bin "Z9"/],
+  ])('%s', async (_, data, message) => {
+    expect(await one(data)).toMatch(message);
+  });
+
+  it('a declared column that is not there: the headers and the nearest are named', async () => {
+    const columns = {
+      time: { header: 'time', unit: null },
+      bin: { header: 'bin', unit: null },
+      temperature: { header: 'temperature (degf', unit: 'degF' },
+    };
+    expect(await one(good, plenum({ columns }))).toMatch(
+      /temperature: the file has no column "temperature \(degf"; its headers are "time", .* the nearest is "temperature \(degF\)"/,
+    );
+  });
+
+  it('a header of a wide file that names no sensor of the season is told once', async () => {
+    const columns = {
+      time: { header: 'time', unit: null },
+      temperature: { header: 'T {cable}-{sensor}', unit: 'degC' },
+    };
+    const spec = fileOf('grain', 'p.csv', { shape: 'wide', columns, constants: { bin: 'B1' } });
+    const text = 'time,T C1-1,T C1-9,T C7-1\n2024-10-04 13:00,1,2,3\n2024-10-04 14:00,1,2,3\n';
+    expect(await one(text, spec)).toMatch(/^FILE_COLUMNS temperature: the headers "T C1-9", "T C7-1" fit .* bin B1/);
+    expect(await one('time,x\n2024-10-04 13:00,1\n', spec)).toMatch(/no header fits "T \{cable\}-\{sensor\}"/);
+  });
+
+  it('an archive format that is not read yet says which are', async () => {
+    const spec = fileOf('weather', 'p.csv', { format: 'epw' });
+    expect(await one('LOCATION,…', spec)).toMatch(
+      /^FILE_FORMAT has the format epw, which is not read yet; read today: isd-lite/,
+    );
+    expect(await one(good, fileOf('weather', 'p.csv', { format: 'isd-lite' }))).toMatch(
+      /no line of the form of ISD-Lite/,
+    );
+  });
+
+  it('all files tell their problems at once; a folder and a missing file among them', async () => {
+    const { folder, remove } = folderOf({ 'a.csv': '', 'b.csv': good });
+    mkdirSync(join(folder, 'dir.csv'));
+    const specs = ['a.csv', 'b.csv', 'dir.csv', 'gone.csv'].map((path) => fileOf('plenum', path));
+    const error = await loadSeason(seasonOf(folder, specs), undefined, noChecks).catch((caught: unknown) => caught);
+    remove();
+    expect((error as InputError).problems.map(({ code, file }) => [code, file])).toEqual([
+      ['FILE_EMPTY', 'a.csv'],
+      ['FILE_READ', 'dir.csv'],
+      ['FILE_READ', 'gone.csv'],
+    ]);
+  });
+
+  it('zeros inside a good file cost only their row', async () => {
+    const { load } = await loadOf(
+      { 'p.csv': `${good.repeat(1)}${'2024-10-05 13:00,B1,51,61\n'.repeat(60)}\0\0\0\0\n2024-10-06 13:00,B1,51,61\n` },
+      [plenum()],
+    );
+    expect(load.rejects).toMatchObject([{ line: 63, column: null }]);
+  });
+
+  it('hostile bytes end in a list of problems or in rejects, never in a crash', async () => {
+    const bytes = fc.oneof(
+      fc.uint8Array({ maxLength: 400 }),
+      fc.uint8Array({ maxLength: 200 }).map((tail) => Buffer.concat([Buffer.from(good), tail])),
+      fc.uint8Array({ maxLength: 60 }).map((tail) => Buffer.concat([Buffer.from([0x1f, 0x8b, 8]), tail])),
+      fc.uint8Array({ maxLength: 60 }).map((tail) => Buffer.concat([Buffer.from([0xff, 0xfe]), tail])),
+    );
+    let read = 0;
+    await fc.assert(
+      fc.asyncProperty(bytes, async (data) => {
+        try {
+          const { load } = await loadOf({ 'p.csv': data }, [plenum()]);
+          const { cells, kept, missing, rejected, outside } = load.files[0];
+          expect(cells).toBe(kept + missing + rejected + outside);
+          expect(kept).toBeGreaterThanOrEqual(2);
+          read += 1;
+        } catch (error) {
+          expect(error).toBeInstanceOf(InputError);
+        }
+      }),
+      { seed: 20241004, numRuns: 300 },
+    );
+    expect(read).toBeGreaterThan(20);
+  });
+});

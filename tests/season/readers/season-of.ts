@@ -1,0 +1,111 @@
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { dirname, join } from 'node:path';
+import type { Bin, FileSpec, Season } from '../../../src/season/season.ts';
+
+const bin = (id: string, cables: Bin['cables']): Bin => ({
+  id,
+  name: id,
+  diameterM: 11,
+  eaveHeightM: 6,
+  openFloor: 1,
+  grain: {
+    crop: 'corn',
+    depthSteps: [{ fromMs: Number.NEGATIVE_INFINITY, depthM: 5 }],
+    bulkDensityKgM3: 721,
+    bulkDensityFrom: 'crop',
+    moistureInWb: null,
+    moistureOutWb: null,
+    isotherm: null,
+    targetMoistureWb: null,
+    targetTempC: null,
+    filledMs: null,
+    unloadedMs: null,
+  },
+  goal: 'dry',
+  air: 'up',
+  airflowFactor: 1.5,
+  airflowFactorFrom: 'crop',
+  managedAs: null,
+  strategy: null,
+  fanIds: ['F1'],
+  cables,
+});
+
+const cable = (id: string, sensorHeightsM: number[]) => ({ id, fromCentreM: 0, bearingDeg: null, sensorHeightsM });
+
+/** A file of the season; what is not said is as season.yaml would leave it. */
+export function fileOf(holds: FileSpec['holds'], path: string, more: Partial<FileSpec> = {}): FileSpec {
+  return {
+    pattern: path,
+    at: { line: 1, column: 1 },
+    paths: [path],
+    holds,
+    shape: 'long',
+    columns: null,
+    constants: {},
+    timeFormat: null,
+    timeZone: null,
+    delimiter: null,
+    decimal: null,
+    format: null,
+    role: 'season',
+    ...more,
+  };
+}
+
+/** A season by hand: bins B1 (cable C1: 3 sensors, C2: 1) and B2 (C1: 1), fans F1 and F2, tariff T1, Chicago, 300 m. */
+export function seasonOf(folder: string, files: FileSpec[], more: Partial<Season> = {}): Season {
+  const fan = (id: string) => ({
+    id,
+    nameplateW: 11000,
+    supply: null,
+    load: null,
+    motorEfficiency: null,
+    runningAboveA: null,
+    tariffId: 'T1',
+    curve: null,
+    heater: null,
+  });
+  return {
+    title: 'Hand-made',
+    folder,
+    startsMs: null,
+    endsMs: null,
+    preparedFor: null,
+    preparedBy: null,
+    site: { latitudeDeg: null, longitudeDeg: null, elevationM: 300, timeZone: 'America/Chicago' },
+    showUnits: 'us',
+    currency: 'USD',
+    tariffs: [
+      {
+        id: 'T1',
+        energy: [{ pricePerKwh: 0.1, when: null }],
+        demand: [],
+        fixedPerMonth: null,
+        connectedPerHpYear: null,
+        minimumPerMonth: null,
+      },
+    ],
+    prices: {},
+    dryingAlternative: null,
+    bins: [bin('B1', [cable('C1', [0.5, 1.5, 2.5]), cable('C2', [1])]), bin('B2', [cable('C1', [0.6])])],
+    fans: [fan('F1'), fan('F2')],
+    sensors: {
+      temperature: { accuracyK: null, noiseK: null, biasK: null },
+      moisture: { accuracyWb: null, noiseWb: null, biasWb: null, isotherm: null },
+    },
+    files,
+    ...more,
+  };
+}
+
+/** A folder with these files, and the way to take it away again. */
+export function folderOf(files: Readonly<Record<string, string | Uint8Array>>): { folder: string; remove: () => void } {
+  const folder = mkdtempSync(join(tmpdir(), 'fanbook-'));
+  for (const [path, data] of Object.entries(files)) {
+    mkdirSync(dirname(join(folder, path)), { recursive: true });
+    writeFileSync(join(folder, path), data);
+  }
+  return { folder, remove: () => rmSync(folder, { recursive: true, force: true }) };
+}

@@ -1,0 +1,68 @@
+import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { parse } from 'csv-parse/sync';
+import { describe, expect, it } from 'vitest';
+import { InputError } from '../../src/base/errors.ts';
+import { replaceFolder } from '../../src/season/replace-folder.ts';
+import { rejectsCsv, writeTables } from '../../src/season/write-tables.ts';
+import { fromIpc, numbers } from '../../src/tables/arrow.ts';
+import { TABLES } from '../../src/tables/columns.ts';
+import { loadOf } from './readers/load-of.ts';
+import { fileOf, folderOf } from './readers/season-of.ts';
+
+describe('rejects.csv', () => {
+  it('keeps the text as it stood, and no spreadsheet takes it for a formula', () => {
+    const text = rejectsCsv([
+      { file: 'a.csv', line: 3, column: 'T, "in"', text: '=HYPERLINK("x")', reason: 'is no number' },
+      { file: '-b.csv', line: 4, column: null, text: 'two\nlines', reason: 'has no time' },
+    ]);
+    expect(parse(text)).toEqual([
+      ['file', 'line', 'column', 'text', 'reason'],
+      ['a.csv', '3', 'T, "in"', '\'=HYPERLINK("x")', 'is no number'],
+      ["'-b.csv", '4', '', 'two\nlines', 'has no time'],
+    ]);
+  });
+});
+
+describe('the tables on disk', () => {
+  it('come back the same, one file a table, the same bytes twice', async () => {
+    const csv = 'time,bin,temperature (degC),humidity (%)\n2024-10-04 13:00,B1,12.5,60\n2024-10-04 14:00,B1,,61\n';
+    const { folder, remove } = folderOf({});
+    const loaded = await loadOf({ 'p.csv': csv }, [fileOf('plenum', 'p.csv')]);
+    writeTables(loaded, join(folder, 'a'));
+    writeTables(await loadOf({ 'p.csv': csv }, [fileOf('plenum', 'p.csv')]), join(folder, 'b'));
+    expect(readdirSync(join(folder, 'a'))).toEqual(
+      Object.keys(TABLES)
+        .map((name) => `${name}.arrow`)
+        .sort(),
+    );
+    const bytes = readFileSync(join(folder, 'a/plenum.arrow'));
+    expect(readFileSync(join(folder, 'b/plenum.arrow')).equals(bytes)).toBe(true);
+    expect([...numbers(fromIpc(bytes), 'temp_c')]).toEqual([12.5, Number.NaN]);
+    remove();
+  });
+});
+
+describe('a folder written whole or not at all', () => {
+  it('replaces its own kind, and stays as it was when the writing fails', async () => {
+    const { folder, remove } = folderOf({ 'out/rejects.csv': 'old' });
+    const out = join(folder, 'out');
+    const fail = replaceFolder(out, ['rejects.csv'], (building) => {
+      writeFileSync(join(building, 'rejects.csv'), 'half');
+      throw new Error('disk full');
+    });
+    await expect(fail).rejects.toThrow('disk full');
+    expect(readFileSync(join(out, 'rejects.csv'), 'utf8')).toBe('old');
+    await replaceFolder(out, ['rejects.csv'], (building) => writeFileSync(join(building, 'rejects.csv'), 'new'));
+    expect(readFileSync(join(out, 'rejects.csv'), 'utf8')).toBe('new');
+    expect(readdirSync(folder)).toEqual(['out']);
+    remove();
+  });
+  it('leaves a folder alone that holds something else', async () => {
+    const { folder, remove } = folderOf({ 'out/family-photos.txt': 'keep' });
+    mkdirSync(join(folder, 'out/data'));
+    await expect(replaceFolder(join(folder, 'out'), ['data'], () => {})).rejects.toThrow(InputError);
+    expect(existsSync(join(folder, 'out/family-photos.txt'))).toBe(true);
+    remove();
+  });
+});
