@@ -5,9 +5,9 @@ import {
   CAUTION_SOURCES,
   cautionsFor,
   costByBin,
-  counted,
   defineNotebook,
   fanClockFigure,
+  knownTotal,
   listed,
   methodsOf,
   monthsByBin,
@@ -16,9 +16,8 @@ import {
   perGrain,
   section,
   sentence,
-  sumKnown,
   tariffTable,
-  totalEstimate,
+  totalKey,
   tradeTable,
   type Units,
 } from '../src/notebook.ts';
@@ -31,24 +30,24 @@ export default defineNotebook(
   },
   ({ loaded, review, units }) => {
     const { bins } = review;
-    const hours = sumKnown(bins.map((one) => one.fan.hours));
+    const hours = knownTotal(bins.map((one) => one.fan.hours));
     const unknown = bins.reduce((sum, one) => sum + (one.fan.unknownHours ?? 0), 0);
-    const cost = totalEstimate(bins.map((one) => one.fan.cost));
-    const energy = totalEstimate(bins.map((one) => one.fan.energyKwh));
-    const demand = totalEstimate(bins.map((one) => one.fan.demandCost));
+    const cost = knownTotal(bins.map((one) => one.fan.cost));
+    const energy = knownTotal(bins.map((one) => one.fan.energyKwh));
+    const demand = knownTotal(bins.map((one) => one.fan.demandCost));
     const byName = (pick: (one: BinReview) => Parameters<typeof perGrain>[0]) =>
       bins.map((one) => ({ name: one.bin.name, cost: perGrain(pick(one), one, units) }));
     return {
       answer:
-        hours.known === 0
+        hours.total.value === null
           ? 'Can’t tell how long the fans ran, because no bin has a fan log that could be used.'
-          : `The fans of ${counted(hours.known, 'bin')} ran ${units.say('hours', hours.sum)}${unknown > 0.05 ? ` (another ${units.say('hours', unknown)} are not known)` : ''} and used ${units.say('energy', energy)} at ${units.say('money', cost)}.`,
+          : `The fans${hours.of === null ? '' : ` of ${hours.of}`} ran ${units.say('hours', hours.total)}${unknown > 0.05 ? `, with another ${units.say('hours', unknown)} not known,` : ''} and used ${energy.total.value === null ? 'energy that can’t be told' : units.say('energy', energy.total)}${cost.total.value === null ? '; their cost can’t be told' : ` at ${units.say('money', cost.total)}`}.`,
       keyNumbers: [
-        { label: 'Fan hours of all bins', quantity: 'hours', amount: hours.known === 0 ? null : hours.sum },
+        totalKey('Fan hours of all bins', 'hours', hours),
         { label: 'Hours not known', quantity: 'hours', amount: unknown },
-        { label: 'Energy', quantity: 'energy', amount: energy },
-        { label: 'Cost', quantity: 'money', amount: cost },
-        { label: 'Of it demand charge', quantity: 'money', amount: demand },
+        totalKey('Energy', 'energy', energy),
+        totalKey('Cost', 'money', cost),
+        totalKey('Of it demand charge', 'money', demand),
       ],
       sections: [
         section('bins', 'Bin by bin', () => ({

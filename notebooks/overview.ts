@@ -5,14 +5,15 @@ import {
   cautionsFor,
   costByBin,
   counted,
+  cropOf,
   defineNotebook,
+  knownTotal,
   methodsOf,
   overdryingTable,
   perGrain,
   section,
   sentence,
-  sumKnown,
-  totalEstimate,
+  totalKey,
   tradeTable,
 } from '../src/notebook.ts';
 
@@ -24,38 +25,44 @@ export default defineNotebook(
   },
   ({ loaded, review, units }) => {
     const { bins } = review;
-    const hours = sumKnown(bins.map((one) => one.fan.hours));
-    const energy = totalEstimate(bins.map((one) => one.fan.energyKwh));
-    const cost = totalEstimate(bins.map((one) => one.fan.cost));
-    const priced = bins
-      .map((one) => ({ one, cost: perGrain(one.unitCosts.perBushelPoint, one, units) }))
-      .filter(({ cost: of }) => of.value !== null)
+    const hours = knownTotal(bins.map((one) => one.fan.hours));
+    const energy = knownTotal(bins.map((one) => one.fan.energyKwh));
+    const cost = knownTotal(bins.map((one) => one.fan.cost));
+    const pointCosts = bins.map((one) => ({
+      name: one.bin.name,
+      cost: perGrain(one.unitCosts.perBushelPoint, one, units),
+    }));
+    const priced = pointCosts
+      .filter((one) => one.cost.value !== null)
       .sort((a, b) => (a.cost.value ?? 0) - (b.cost.value ?? 0));
     const cheapest = priced[0];
     const dearest = priced.at(-1);
-    const of = hours.lacking === 0 ? '' : ` (${counted(hours.known, 'bin')} of ${bins.length} known)`;
-    const ran =
-      hours.known === 0
-        ? 'Can’t tell how long the fans ran, because no bin has a fan log that could be used'
-        : `Your fans ran ${units.say('hours', hours.sum)}${of}, used ${units.say('energy', energy)} and cost ${units.say('money', cost)}`;
+    const fans = [
+      hours.total.value === null
+        ? 'Can’t tell how long the fans ran'
+        : `Your fans ran ${units.say('hours', hours.total)}`,
+      energy.total.value === null ? 'can’t tell their energy' : `used ${units.say('energy', energy.total)}`,
+      cost.total.value === null ? 'can’t tell their cost' : `cost ${units.say('money', cost.total)}`,
+    ];
+    const known = hours.of ?? energy.of ?? cost.of;
     const points =
-      cheapest === undefined || dearest === undefined
-        ? 'what a point cost can’t be told of any bin; the table says why'
-        : `the cheapest point was in ${cheapest.one.bin.name}, at ${units.say('money per grain point', cheapest.cost)}`;
-    const lead =
-      priced.length < 2 || cheapest === undefined || dearest === undefined
-        ? `${capital(points)}.`
-        : `${dearest.one.bin.name} paid ${units.say('money per grain point', dearest.cost)}, ${cheapest.one.bin.name} ${units.say('money per grain point', cheapest.cost)}.`;
+      cheapest === undefined
+        ? 'what a point cost can’t be told of any bin, and the table says why'
+        : `the cheapest point was in ${cheapest.name}, at ${units.say('money per grain point', cheapest.cost)}`;
+    const advice = loaded.load.findings.filter((one) => one.advice !== null).length;
     return {
-      answer: `${ran}; ${points}.`,
+      answer: `${fans[0]}, ${fans[1]} and ${fans[2]}${known === null ? '' : ` (known of ${known})`}; ${points}.`,
       keyNumbers: [
-        { label: 'Fan hours of all bins', quantity: 'hours', amount: hours.known === 0 ? null : hours.sum },
-        { label: 'Energy', quantity: 'energy', amount: energy },
-        { label: 'Cost', quantity: 'money', amount: cost },
+        totalKey('Fan hours of all bins', 'hours', hours),
+        totalKey('Energy', 'energy', energy),
+        totalKey('Cost', 'money', cost),
       ],
       sections: [
         section('bins', 'Bin by bin', () => ({
-          lead,
+          lead:
+            dearest === undefined || cheapest === dearest
+              ? `${capital(points)}.`
+              : `A point cost ${units.say('money per grain point', cheapest.cost)} in ${cheapest.name} and ${units.say('money per grain point', dearest.cost)} in ${dearest.name}.`,
           table: tradeTable(bins, units),
           figures: [
             costByBin(
@@ -64,12 +71,9 @@ export default defineNotebook(
                 title:
                   cheapest === undefined
                     ? 'No bin has a cost per point'
-                    : `${cheapest.one.bin.name} bought its points cheapest`,
+                    : `${cheapest.name} bought its points cheapest`,
                 quantity: 'money per grain point',
-                bins: bins.map((one) => ({
-                  name: one.bin.name,
-                  cost: perGrain(one.unitCosts.perBushelPoint, one, units),
-                })),
+                bins: pointCosts,
               },
               units,
             ),
@@ -78,15 +82,17 @@ export default defineNotebook(
         })),
         section('how-run', 'How each bin was run', () => ({
           lead: `${capital(counted(bins.length, 'bin'))}, as season.yaml states them.`,
-          entries: bins.map((one) => ({
-            term: one.bin.name,
-            text: `${capital(one.bin.grain.crop)}, goal: ${one.bin.goal}. ${sentence(capital(one.bin.managedAs ?? 'how it was run is not stated'))}`,
+          entries: bins.map(({ bin }) => ({
+            term: bin.name,
+            text: `${cropOf(bin.grain.crop).name}, goal: ${bin.goal}. ${sentence(capital(bin.managedAs ?? 'how it was run is not stated'))}`,
           })),
         })),
       ],
       warnings: [
         ...brokenBins(bins),
-        ...loaded.load.findings.flatMap((one) => (one.advice === null ? [] : [one.text])).slice(0, 8),
+        ...(advice === 0
+          ? []
+          : [`${capital(counted(advice, 'finding'))} in the logs with something to do: see Data quality.`]),
       ],
       cautions: cautionsFor(bins.some((one) => one.bin.goal === 'condition')),
       sources: [...methodsOf('overview').flatMap((method) => method.sourceKeys), ...CAUTION_SOURCES],

@@ -25,6 +25,7 @@ export type { BinReview, SeasonReview } from './analysis/types.ts';
 export { FAN_OFF, FAN_ON, FAN_UNKNOWN } from './analysis/types.ts';
 export { type Estimate, withheld } from './base/estimate.ts';
 export { METHODS, methodsOf } from './base/methods.ts';
+export { cropOf } from './grain/crops.ts';
 export * from './notebook/bin-table.ts';
 export * from './notebook/cautions.ts';
 export { coverageFigure } from './notebook/coverage-figure.ts';

@@ -46,8 +46,8 @@ const COLUMNS: readonly Column[] = [
   { key: 'hours', label: 'Fan hours', quantity: 'hours' },
   { key: 'energy', label: 'Energy', quantity: 'energy' },
   { key: 'cost', label: 'Cost', quantity: 'money' },
-  { key: 'perGrain', label: 'Cost of grain', quantity: 'money per grain', best: 'low' },
-  { key: 'perPoint', label: 'Cost of a point', quantity: 'money per grain point', best: 'low' },
+  { key: 'perGrain', label: 'Cost of grain', quantity: 'money per grain', marked: true },
+  { key: 'perPoint', label: 'Cost of a point', quantity: 'money per grain point', marked: true },
 ];
 
 /** Middle of an estimate as a cell: the trade's table stays readable, intervals stand in the bin's own table and figures. */

@@ -1,5 +1,7 @@
 import type { BinReview } from '../analysis/types.ts';
 import { type Estimate, withheld } from '../base/estimate.ts';
+import type { KeyNumber } from '../report/page.ts';
+import type { Quantity } from '../report/quantities.ts';
 
 /** `a`, `a and b`, `a, b and c`. */
 export function listed(items: readonly string[]): string {
@@ -27,23 +29,33 @@ export function known(of: Estimate): (Estimate & { value: number }) | null {
   return of.value === null ? null : (of as Estimate & { value: number });
 }
 
-/** Sum of the values that are known, its interval when all parts have one and are independent, and how many are lacking. */
-export function sumKnown(parts: readonly Estimate[]): { sum: number; known: number; lacking: number } {
-  const values = parts.map((part) => part.value).filter((value): value is number => value !== null);
-  return { sum: values.reduce((a, b) => a + b, 0), known: values.length, lacking: parts.length - values.length };
+/** A sum over bins, of those that are known. */
+export interface KnownTotal {
+  total: Estimate;
+  /** `4 of 6 bins`; null when all are known */
+  of: string | null;
 }
 
 /**
- * The sum of estimates with its interval, withheld when a part is. The parts' errors are taken as going the same way
- * (one kind of meter, one bill), which makes the widest honest interval.
+ * The sum of what is known, with its interval and how many bins are in it; withheld when none is. The parts' errors are
+ * taken as going the same way (one kind of meter, one bill), which makes the widest honest interval.
  */
-export function totalEstimate(parts: readonly Estimate[]): Estimate {
-  const lacking = parts.filter((part) => part.value === null);
-  if (parts.length === 0) return withheld('There is no bin.');
-  if (lacking.length > 0) return withheld(lacking[0].why ?? 'Not known of every bin.');
-  const end = (at: 0 | 1) => parts.reduce((sum, part) => sum + (part.interval?.[at] ?? part.value ?? 0), 0);
-  const value = parts.reduce((sum, part) => sum + (part.value ?? 0), 0);
-  return { value, interval: parts.some((part) => part.interval !== null) ? [end(0), end(1)] : null, why: null };
+export function knownTotal(parts: readonly Estimate[]): KnownTotal {
+  const told = parts.map(known).filter((part) => part !== null);
+  if (told.length === 0) return { total: withheld(parts[0]?.why ?? 'There is no bin.'), of: null };
+  const end = (at: 0 | 1) => told.reduce((sum, part) => sum + (part.interval?.[at] ?? part.value), 0);
+  const value = told.reduce((sum, part) => sum + part.value, 0);
+  const total = {
+    value,
+    interval: told.some((part) => part.interval !== null) ? ([end(0), end(1)] as [number, number]) : null,
+    why: null,
+  };
+  return { total, of: told.length === parts.length ? null : `${told.length} of ${counted(parts.length, 'bin')}` };
+}
+
+/** A total as key number: which bins are in it stands beside. */
+export function totalKey(label: string, quantity: Quantity, { total, of }: KnownTotal): KeyNumber {
+  return { label, quantity, amount: total, note: of ?? undefined };
 }
 
 /** Bins that broke, as warnings. */

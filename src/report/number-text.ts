@@ -12,7 +12,9 @@ export function grouped(value: number, decimals: number): string {
 /** How a kind of number is rounded: to so many decimals, or to so many figures and at most so many decimals. */
 export type Rounding =
   | { kind: 'decimals'; decimals: number; minFigures?: number }
-  | { kind: 'figures'; figures: number; maxDecimals: number };
+  | { kind: 'figures'; figures: number; maxDecimals: number }
+  // cents below ten, none above: `5.20`, `38`, `1,040`
+  | { kind: 'money' };
 
 /** Place of the first figure: 3 for 4310, -2 for 0.019. Taken after rounding, so that 99.96 counts as 100. */
 function magnitude(value: number, figures: number): number {
@@ -23,6 +25,8 @@ function magnitude(value: number, figures: number): number {
 /** Decimals that show a value under a rounding; negative: tens, hundreds … are rounded away. */
 export function decimalsOf(value: number, rounding: Rounding): number {
   const size = Math.abs(value);
+  if (size === 0 && rounding.kind !== 'decimals') return 0;
+  if (rounding.kind === 'money') return size < 9.995 ? 2 : Math.min(0, 2 - magnitude(size, 3));
   if (rounding.kind === 'decimals') {
     if (rounding.minFigures === undefined || size === 0) return rounding.decimals;
     return Math.max(rounding.decimals, rounding.minFigures - 1 - magnitude(size, rounding.minFigures));

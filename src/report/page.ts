@@ -10,8 +10,8 @@ export interface Column {
   label: string;
   /** what the numbers are of; null for text. Unit and digits follow from it. */
   quantity: Quantity | null;
-  /** mark the lowest or highest by weight as the best; with `mark: none` (the default) nothing is marked */
-  best?: 'low' | 'high';
+  /** the lowest and the highest stand in bold */
+  marked?: boolean;
 }
 
 export interface Table {

@@ -32,10 +32,10 @@ export const QUANTITIES = {
   days: same('d', figures(3, 1)),
   energy: same('kWh', figures(3, 1)),
   power: same('kW', figures(3, 1)),
-  money: same('¤', figures(3, 2)),
+  money: same('¤', { kind: 'money' }),
   'money per kWh': same('¤/kWh', decimals(3)),
   'money per kW': same('¤/kW', decimals(2)),
-  'money per point': same('¤/point', figures(3, 2), '¤ a point'),
+  'money per point': same('¤/point', { kind: 'money' }, '¤ a point'),
   // Grain is bought by the bushel or by the tonne; values come in the shown one, as a bushel's weight hangs on the crop.
   grain: { us: 'bu', si: 't', rounding: figures(3, 1) },
   'money per grain': { us: '¤/bu', si: '¤/t', usWord: '¤ a bushel', siWord: '¤ a tonne', rounding: decimals(3, 2) },

@@ -56,10 +56,11 @@ export class Units {
     return numberText(this.shown(quantity, value), QUANTITIES[quantity].rounding, this.decimals(quantity, at));
   }
 
-  /** `2.0 to 2.6`, at the digits of the middle. */
+  /** `2.0 to 2.6`, at the digits of the middle; a middle of 0 has none, then at those of the wider end. */
   interval(quantity: Quantity, of: Estimate): string {
     if (of.value === null || of.interval === null) return '';
-    return of.interval.map((end) => this.number(quantity, end, of.value)).join(' to ');
+    const digits = of.value === 0 ? Math.max(...of.interval.map(Math.abs)) : of.value;
+    return of.interval.map((end) => this.number(quantity, end, digits)).join(' to ');
   }
 
   /** `2.3 (2.0 to 2.6)`, no unit; an interval without width is not said. */
@@ -76,7 +77,7 @@ export class Units {
     if (value === null) return DASH;
     const middle = this.number(quantity, value);
     const unit = this.word(quantity);
-    const glued = unit === '' || unit === '%' ? '' : ' ';
+    const glued = unit === '' ? '' : ' ';
     const interval = typeof amount === 'object' && amount !== null && isWide(amount) ? amount : null;
     return `${middle}${glued}${unit}${interval === null ? '' : ` (${this.interval(quantity, interval)})`}`;
   }

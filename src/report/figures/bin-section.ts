@@ -110,7 +110,7 @@ function drawSection(data: BinSection, classes: Classes, units: Units, size: Siz
     marks: [
       cells(data, classes, units, size),
       timeAxis(span, size),
-      Plot.axisY({ ticks: 5, label: size.narrow ? null : `${units.unit('length')} above the floor` }),
+      Plot.axisY({ ticks: 5, label: null }),
       fanStrip(data.fanDays, span, size),
       surfaceLine(data, span, units),
     ],

@@ -37,10 +37,20 @@ export function draw(size: Size, options: Options): string {
   // One text alternative stands on the frame around the drawing.
   svg.setAttribute('aria-hidden', 'true');
   for (const element of [svg, ...svg.querySelectorAll('*')]) {
+    for (const { name, value } of [...element.attributes]) {
+      if (GEOMETRY.has(name)) element.setAttribute(name, tenths(value));
+    }
     element.removeAttribute('aria-label');
     if (element !== svg) element.removeAttribute('aria-hidden');
   }
-  return svg.outerHTML.replace(/-?\d+\.\d{2,}/g, (number) => String(Math.round(Number(number) * 10) / 10));
+  return svg.outerHTML;
+}
+
+const GEOMETRY = new Set(['d', 'transform', 'x', 'y', 'x1', 'x2', 'y1', 'y2', 'cx', 'cy', 'width', 'height']);
+
+/** Positions to a tenth of a pixel: finer is not seen and makes pages large. */
+function tenths(value: string): string {
+  return value.replace(/-?\d+\.\d{2,}/g, (number) => String(Math.round(Number(number) * 10) / 10));
 }
 
 const SVG = 'http://www.w3.org/2000/svg';

@@ -80,7 +80,7 @@ function drawDays(data: MoistureOverTime, units: Units, size: Size): string {
     marginRight: size.narrow ? 8 : 20,
     marginBottom: 28,
     x: timeScale(span),
-    y: { domain: [low, Math.max(high, low + 1)], label: size.narrow ? '%' : 'moisture, %', grid: true, ticks: 6 },
+    y: { domain: [low, Math.max(high, low + 1)], label: null, grid: true, ticks: 6 },
     marks: [
       Plot.areaY(rows, { x: 'at', y1: 'low', y2: 'high', fill: 'var(--rule)', fillOpacity: 0.35 }),
       Plot.ruleY(target, { strokeDasharray: '5 3' }),

@@ -103,6 +103,10 @@ function drawMonths(data: MonthsByBin, rows: Row[], months: string[], unit: stri
         title: 'title',
       }),
       Plot.ruleY([0]),
+      Plot.text(
+        panels.filter((d) => !rows.some((row) => row.panel === d)),
+        { fy: (d: string) => d, text: () => 'none known', frameAnchor: 'middle' },
+      ),
       Plot.text(panels, {
         fy: (d: string) => d,
         text: (d: string) => data.bins[Number(d)].name,

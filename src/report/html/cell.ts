@@ -20,10 +20,12 @@ export function cellValue(cell: Cell | undefined): number | null {
 
 export function cellText(cell: Cell | undefined, column: Column, units: Units): CellText {
   if (typeof cell === 'string') return { text: cell, why: null, decimals: null };
+  // A row that leaves the column out has nothing to say there, as a total under names.
+  if (cell === undefined) return { text: '', why: null, decimals: null };
   const value = cellValue(cell);
   if (value === null || column.quantity === null) {
     const why = typeof cell === 'object' && cell !== null && cell.why ? cell.why : 'Not known.';
-    return { text: DASH, why: cell === undefined ? null : why, decimals: null };
+    return { text: DASH, why, decimals: null };
   }
   if (typeof cell === 'number') {
     const decimals = Math.max(0, units.decimals(column.quantity, value));

@@ -52,14 +52,18 @@ figcaption p{margin:.1rem 0 .5rem}
 .scroll{overflow-x:auto;margin:1.25rem 0;max-width:100%}
 table{border-collapse:collapse;font-variant-numeric:tabular-nums;line-height:1.4}
 caption{text-align:left;font-weight:650;padding:0 0 .5rem}
-th,td{padding:.32rem .75rem;text-align:left;vertical-align:top;font-weight:400}
+th,td{padding:.32rem .6rem;text-align:left;vertical-align:top;font-weight:400}
 th:first-child,td:first-child{padding-left:0}
 thead th{vertical-align:bottom;border-bottom:0;font-weight:650}
 thead tr.units td,thead tr.units th{color:var(--soft);font-weight:400;border-bottom:1.5px solid var(--ink);padding-top:0}
 tbody tr+tr>*{border-top:1px solid color-mix(in srgb,var(--rule) 35%,transparent)}
 tfoot>tr>*{border-top:1.5px solid var(--ink);font-weight:650}
 .n{text-align:right;white-space:nowrap}
-td.best{font-weight:700}
+thead th.n{white-space:normal}
+td.marked{font-weight:700}
+sup{line-height:0}
+sup,a:has(>sup){text-decoration:none}
+tbody th,tfoot th{min-width:5.5rem}
 .pad{visibility:hidden}
 details{margin:.75rem 0}
 summary{cursor:pointer;color:var(--link)}

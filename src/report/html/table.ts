@@ -14,25 +14,25 @@ class Reasons {
   }
 }
 
-function bestRow(rows: readonly Row[], column: Column): number | null {
-  if (column.best === undefined) return null;
-  const sign = column.best === 'low' ? 1 : -1;
+/** Rows of the lowest and the highest number of a column that asks for them; none where all are alike. */
+function markedRows(rows: readonly Row[], column: Column): readonly number[] {
+  if (!column.marked) return [];
   const known = rows
     .map((row, at) => ({ at, value: cellValue(row[column.key]) }))
     .filter((one): one is { at: number; value: number } => one.value !== null)
-    .sort((a, b) => sign * (a.value - b.value));
-  // Two rows that tie have no best.
-  return known.length > 1 && known[0].value !== known[1].value ? known[0].at : null;
+    .sort((a, b) => a.value - b.value);
+  const [first, last] = [known[0], known.at(-1)];
+  return first === undefined || last === undefined || first.value === last.value ? [] : [first.at, last.at];
 }
 
-function numberCell(shown: CellText, most: number, best: boolean, reasons: Reasons, id: string): Markup {
+function numberCell(shown: CellText, most: number, marked: boolean, reasons: Reasons, id: string): Markup {
   if (shown.why !== null) {
     const n = reasons.number(shown.why);
     return html`<td class="n">${shown.text} <a href="#${id}-why-${n}" aria-label="${`no number, reason ${n}`}"><sup>${n}</sup></a></td>`;
   }
   const lacking = shown.decimals === null ? 0 : most - shown.decimals;
   const pad = lacking > 0 ? `${shown.decimals === 0 ? '.' : ''}${'0'.repeat(lacking)}` : '';
-  return html`<td class="${best ? 'n best' : 'n'}">${shown.text}${pad && html`<span class="pad" aria-hidden="true">${pad}</span>`}</td>`;
+  return html`<td class="${marked ? 'n marked' : 'n'}">${shown.text}${pad && html`<span class="pad" aria-hidden="true">${pad}</span>`}</td>`;
 }
 
 /** A table with its units row, best marks, total and the reasons of its dashes. `id` is unique on the page. */
@@ -42,14 +42,14 @@ export function renderTable(table: Table, units: Units, id: string): Markup {
   const all = table.total === undefined ? rows : [...rows, table.total];
   const texts = columns.map((column) => all.map((row) => cellText(row[column.key], column, units)));
   const most = texts.map((of) => Math.max(0, ...of.map((one) => one.decimals ?? 0)));
-  const best = columns.map((column) => bestRow(rows, column));
+  const marked = columns.map((column) => markedRows(rows, column));
   const line = (row: Row, at: number) => {
     const cells = columns.map((column, c) => {
       const shown = texts[c][at];
       if (c === 0) return html`<th scope="row">${shown.text}</th>`;
       if (column.quantity === null && shown.why === null) return html`<td>${shown.text}</td>`;
       if (row[column.key] === undefined) return html`<td></td>`;
-      return numberCell(shown, most[c], best[c] === at, reasons, id);
+      return numberCell(shown, most[c], marked[c].includes(at), reasons, id);
     });
     return html`<tr>${cells}</tr>`;
   };
@@ -65,6 +65,6 @@ export function renderTable(table: Table, units: Units, id: string): Markup {
 <thead><tr>${columns.map((column) => html`<th scope="col" class="${align(column)}">${column.label}</th>`)}</tr>
 <tr class="units">${columns.map((column) => html`<td class="${align(column)}">${hasUnits && column.quantity !== null ? units.unit(column.quantity) : ''}</td>`)}</tr></thead>
 <tbody>${body}</tbody>${foot && html`<tfoot>${foot}</tfoot>`}
-</table></div>${reasons.list.map((why, i) => html`<p class="note" id="${id}-why-${i + 1}"><sup>${i + 1}</sup> ${why}</p>`)}`;
+</table></div>${marked.some((of) => of.length > 0) && html`<p class="note">Bold: the lowest and the highest.</p>`}${reasons.list.map((why, i) => html`<p class="note" id="${id}-why-${i + 1}"><sup>${i + 1}</sup> ${why}</p>`)}`;
   return table.folded ? html`<details><summary>The table: ${table.caption}</summary>${out}</details>` : out;
 }

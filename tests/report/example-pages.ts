@@ -1,0 +1,13 @@
+import dataQuality from '../../notebooks/data-quality.ts';
+import fanEnergy from '../../notebooks/fan-energy.ts';
+import fronts from '../../notebooks/fronts.ts';
+import methods from '../../notebooks/methods.ts';
+import moisture from '../../notebooks/moisture.ts';
+import overview from '../../notebooks/overview.ts';
+import type { NotebookInput } from '../../src/notebook.ts';
+
+export const NOTEBOOKS = [overview, fanEnergy, moisture, fronts, dataQuality, methods];
+
+export function examplePages(input: NotebookInput) {
+  return NOTEBOOKS.map((notebook) => notebook.page(input));
+}
