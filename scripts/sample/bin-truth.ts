@@ -25,6 +25,20 @@ function meanTemp(run: BinRun, fromMs: number, toMs: number): number {
   return sum / (to - from);
 }
 
+/** The contract calls a stretch a campaign when its air, averaged over a day, is clearly cooler or warmer than the grain it enters. */
+function gapAtStart(run: BinRun, fanIds: readonly string[], fromMs: number, toMs: number) {
+  const spans = fanIds.flatMap((id) => run.runs.get(id)!);
+  const at = (ms: number) => Math.round((ms - run.startMs) / STEP_MS);
+  let sum = 0;
+  let steps = 0;
+  for (let ms = fromMs; ms < toMs && steps < DAY / STEP_MS; ms += STEP_MS) {
+    if (!spans.some((one) => ms >= one.fromMs && ms < one.toMs)) continue;
+    sum += run.plenumC[at(ms)];
+    steps++;
+  }
+  return { enteringC: round(sum / steps, 2), grainC: round(run.meanTempC[at(fromMs) - 1], 2) };
+}
+
 /** What truly happened in one bin, by the generator's own account. */
 export function binTruth(farm: FarmPlan, run: BinRun, energy: FarmEnergy, months: readonly string[]) {
   const { plan } = run;
@@ -64,6 +78,7 @@ export function binTruth(farm: FarmPlan, run: BinRun, energy: FarmEnergy, months
         kind: stage.front,
         from: iso(fromMs),
         to: iso(toMs),
+        ...gapAtStart(run, stage.fans, fromMs, toMs),
         arrivals: arrivals.map((one) => ({
           cable: one.cable,
           sensor: one.sensor,
