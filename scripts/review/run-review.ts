@@ -18,12 +18,18 @@ import { Units } from '../../src/report/units.ts';
 import { loadSeason } from '../../src/season/load-season.ts';
 import type { LoadedSeason } from '../../src/season/loaded.ts';
 import { readSeason } from '../../src/season/read-season.ts';
-import { writeTables } from '../../src/season/write-tables.ts';
+import { rejectsCsv, writeTables } from '../../src/season/write-tables.ts';
+import { assertReplaceable, type OwnFolder, replaceFolder } from '../folder/replace-folder.ts';
 import { changedDefaults } from './changed-defaults.ts';
-import { assertReplaceable, replaceFolder } from './replace-folder.ts';
 
 /** The pages of a review, in the order of their links. */
 export const NOTEBOOKS = [overview, fanEnergy, moisture, fronts, dataQuality, methods];
+
+/** What stands in a review folder. */
+const REVIEW_FOLDER: OwnFolder = {
+  marks: ['index.html', 'summary.json'],
+  own: /^(.+\.html|summary(\.schema)?\.json|rejects\.csv|tables|data|season\.xlsx|year-end\.pdf)$/,
+};
 
 export interface ReviewOptions {
   seasonFolder: string;
@@ -50,14 +56,16 @@ export interface ReviewOutcome {
 export async function runReview(options: ReviewOptions): Promise<ReviewOutcome> {
   const folder = resolve(options.seasonFolder);
   const out = options.out === null ? join(folder, 'review') : resolve(options.out);
-  await assertReplaceable(out, folder);
+  await assertReplaceable(out, folder, REVIEW_FOLDER);
   const say = options.onStage;
 
   const season = await readSeason(folder);
   say(`Season   ${season.title}: ${count(season.bins.length, 'bin')}, ${count(season.fans.length, 'fan')}`);
   const loaded = await loadSeason(season);
   const { totals, files } = loaded.load;
-  say(`Load     ${count(files.length, 'file')}, ${count(totals.rows, 'row')}, ${count(totals.rejected, 'cell')} rejected`);
+  say(
+    `Load     ${count(files.length, 'file')}, ${count(totals.rows, 'row')}, ${count(totals.rejected, 'cell')} rejected`,
+  );
   const review = reviewSeason(loaded, (name) => say(`Analyse  ${name}`));
   const input: NotebookInput = { loaded, review, units: unitsOf(loaded), made: madeBy(loaded, folder, options) };
   const pages = NOTEBOOKS.map((notebook) => notebook.page(input));
@@ -65,10 +73,12 @@ export async function runReview(options: ReviewOptions): Promise<ReviewOutcome> 
   say(`Draw     ${count(pages.length, 'page')}`);
 
   await replaceFolder(out, async (fresh) => {
-    await writeTables(loaded, fresh);
+    writeTables(loaded, join(fresh, 'data'));
+    await writeFile(join(fresh, 'rejects.csv'), rejectsCsv(loaded.load.rejects));
     for (const page of rendered) await writeFile(join(fresh, page.file), page.html);
     await mkdir(join(fresh, 'tables'), { recursive: true });
-    for (const table of pages.flatMap(pageTables)) await writeFile(join(fresh, 'tables', `${table.name}.csv`), table.csv);
+    for (const table of pages.flatMap(pageTables))
+      await writeFile(join(fresh, 'tables', `${table.name}.csv`), table.csv);
     await writeFile(join(fresh, 'summary.json'), jsonText(summaryOf(loaded, review)));
     await writeFile(join(fresh, 'summary.schema.json'), jsonText(summaryJsonSchema()));
   });
@@ -100,7 +110,14 @@ function madeBy(loaded: LoadedSeason, folder: string, options: ReviewOptions): M
     command: `npm run review -- ${basename(folder)}`,
     version: packageJson.version,
     generatedAtMs: options.generatedAtMs,
-    inputs: load.files.map(({ path, sha256, bytes, rows, firstMs, lastMs }) => ({ path, sha256, bytes, rows, firstMs, lastMs })),
+    inputs: load.files.map(({ path, sha256, bytes, rows, firstMs, lastMs }) => ({
+      path,
+      sha256,
+      bytes,
+      rows,
+      firstMs,
+      lastMs,
+    })),
     changedDefaults: changedDefaults(season),
   };
 }

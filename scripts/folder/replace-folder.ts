@@ -1,0 +1,64 @@
+import { existsSync, rmSync } from 'node:fs';
+import { mkdir, readdir, rename, rm } from 'node:fs/promises';
+import { basename, dirname, join, resolve } from 'node:path';
+import { InputError } from '../../src/base/errors.ts';
+
+/** How a folder that a command wrote earlier is told from one with somebody's own files. */
+export interface OwnFolder {
+  /** names that all stand in it */
+  marks: readonly string[];
+  /** every name in it fits; a name that does not is somebody's own file, and the folder is left alone */
+  own: RegExp;
+}
+
+/**
+ * A folder that holds something else than an earlier output is never replaced, and neither is one with the season in it.
+ *
+ * @throws InputError OUT_FOLDER
+ */
+export async function assertReplaceable(out: string, seasonFolder: string, known: OwnFolder): Promise<void> {
+  const refuse = (found: string): never => {
+    const message = `${out} ${found}; it is left alone. Give --out a new folder or an earlier output of this command.`;
+    throw new InputError([{ code: 'OUT_FOLDER', message }]);
+  };
+  const season = resolve(seasonFolder);
+  if (season === out || season.startsWith(`${out}/`)) refuse('holds the season itself');
+  if (!existsSync(out)) return;
+  const names = await readdir(out).catch(() => refuse('is not a folder'));
+  const foreign = names.filter((name) => !known.own.test(name));
+  if (foreign.length > 0) refuse(`holds files of its own (${foreign.slice(0, 5).join(', ')})`);
+  if (names.length > 0 && !known.marks.every((mark) => names.includes(mark))) refuse('holds no earlier output');
+}
+
+/**
+ * Fill a new folder beside `out` and move it into place whole: when `fill` fails or the process is interrupted,
+ * what stood in `out` stays as it was.
+ */
+export async function replaceFolder(out: string, fill: (folder: string) => Promise<void> | void): Promise<void> {
+  const beside = (what: string) => join(dirname(out), `.${basename(out)}-${what}-${process.pid}`);
+  const fresh = beside('new');
+  const old = beside('old');
+  const sweep = () => rmSync(fresh, { recursive: true, force: true });
+  const interrupted = () => process.exit(130);
+  sweep();
+  await mkdir(fresh, { recursive: true });
+  process.once('exit', sweep);
+  process.once('SIGINT', interrupted);
+  process.once('SIGTERM', interrupted);
+  try {
+    await fill(fresh);
+    if (existsSync(out)) await rename(out, old);
+    try {
+      await rename(fresh, out);
+    } catch (error) {
+      if (existsSync(old)) await rename(old, out);
+      throw error;
+    }
+  } finally {
+    sweep();
+    await rm(old, { recursive: true, force: true });
+    process.off('exit', sweep);
+    process.off('SIGINT', interrupted);
+    process.off('SIGTERM', interrupted);
+  }
+}
