@@ -1,0 +1,171 @@
+import { describe, expect, it } from 'vitest';
+import { binFan } from '../../../src/analysis/energy/bin-fan.ts';
+import { tariffMonths } from '../../../src/analysis/energy/tariff-months.ts';
+import { fanSeason } from '../../../src/analysis/fan/fan-season.ts';
+import type { BinFan } from '../../../src/analysis/types.ts';
+import type { Fan } from '../../../src/bin/fan.ts';
+import type { Tariff } from '../../../src/money/tariff.ts';
+import type { Bin, Season } from '../../../src/season/season.ts';
+import { FAN, fanTable, H, type Row, SEASON } from '../fan/known-fan.ts';
+
+const TARIFF: Tariff = {
+  id: 'T',
+  energy: [{ pricePerKwh: 0.1, when: null }],
+  demand: [{ pricePerKw: 10, when: null, ratchet: 0.5 }],
+  fixedPerMonth: 20,
+  connectedPerHpYear: 12,
+  minimumPerMonth: 150,
+};
+const FAN_T: Fan = { ...FAN, tariffId: 'T' };
+const bin = (id: string, fanIds: string[], filledMs: number | null = null): Bin =>
+  ({ id, fanIds, grain: { filledMs, unloadedMs: null } }) as unknown as Bin;
+const seasonOf = (fans: Fan[], bins: Bin[], tariffs: Tariff[] = [TARIFF]): Season =>
+  ({ ...SEASON, fans, bins, tariffs }) as unknown as Season;
+const start = Date.UTC(2024, 9, 10, 5); // 10 October 2024, local midnight
+/** hourly power samples: `[hours, watt]` one after another */
+const powerRows = (parts: readonly (readonly [number, number])[], fan = 'F1'): Row[] => {
+  const rows: Row[] = [];
+  let h = 0;
+  for (const [hours, watt] of parts)
+    for (let i = 0; i < hours; i++) rows.push({ time: start + h++ * H, fan, power: watt });
+  rows.push({ time: start + h * H, fan, power: 0 });
+  return rows;
+};
+function review(rows: Row[], season: Season, of = 0, bushels: number | null = 10_000): BinFan {
+  const table = fanTable(rows);
+  const fans = season.fans.map((fan) => fanSeason(fan, table, season));
+  return binFan(season.bins[of], season, fans, bushels);
+}
+const rest = (hours: number) => [hours, 0] as const;
+
+describe('a bin’s fan cost by hand', () => {
+  // 100 h at 15 kW in October, then rest until 10 December (61 days = 1,464 h from 10 October)
+  const parts = [rest(10), [100, 15_000], rest(1464 - 110)] as const;
+  const season = seasonOf([FAN_T], [bin('B1', ['F1'])]);
+
+  it('100 h at 15 kW: 1,500 kWh, 150 energy, demand 150 + ratchet 75 + 75, connected 15 hp x 12 = 180', () => {
+    const got = review(powerRows(parts), season);
+    expect(got.hours.value).toBe(100);
+    expect(got.energyKwh.value).toBeCloseTo(1500, 6);
+    expect(got.energyCost.value).toBeCloseTo(150, 6);
+    expect(got.demandCost.value).toBeCloseTo(300, 6);
+    expect(got.connectedCost.value).toBeCloseTo(180, 3);
+    expect(got.heatCost.value).toBe(0);
+    expect(got.cost.value).toBeCloseTo(630, 3);
+    expect(got.kwhPerBushel.value).toBeCloseTo(0.15, 9);
+    expect(got.costPerBushel.value).toBeCloseTo(0.063, 6);
+    expect(got.starts).toBe(1);
+    expect(got.why).toBeNull();
+    expect(got.months.map((m) => [m.month, m.hours, m.demandCost])).toEqual([
+      ['2024-10', 100, 150],
+      ['2024-11', 0, 75],
+      ['2024-12', 0, 75],
+    ]);
+  });
+  it('the tariff’s months: 150 + 150 + 20 + 15 = 335; then 75 + 20 + 15 = 110, which the minimum lifts by 40 to 150', () => {
+    const table = fanTable(powerRows(parts));
+    const months = tariffMonths(season, [fanSeason(FAN_T, table, season)]);
+    const shown = months.map((m) =>
+      [m.month, m.energyCost, m.demand[0].billedKw, m.minimumTopUp, m.total].map((x) =>
+        typeof x === 'number' ? Math.round(x * 100) / 100 : x,
+      ),
+    );
+    expect(shown).toEqual([
+      ['2024-10', 150, 15, 0, 335],
+      ['2024-11', 0, 7.5, 40, 150],
+      ['2024-12', 0, 7.5, 40, 150],
+    ]);
+  });
+  it('two fans of a bin that overlap by 20 of 50 h each: 80 bin hours, 100 fan-run hours of energy', () => {
+    const two = seasonOf([FAN_T, { ...FAN_T, id: 'F2' }], [bin('B1', ['F1', 'F2'])]);
+    const got = review(
+      [...powerRows([rest(10), [50, 10_000], rest(60)]), ...powerRows([rest(40), [50, 10_000], rest(30)], 'F2')],
+      two,
+    );
+    expect(got.hours.value).toBe(80);
+    expect(got.energyKwh.value).toBeCloseTo(1000, 6);
+    expect(got.demandCost.value).toBeCloseTo(200, 6); // 20 kW together
+    expect(got.starts).toBe(1);
+  });
+  it('a fan under two bins: full hours, half of the cost each, and it says so', () => {
+    const shared = seasonOf([FAN_T], [bin('B1', ['F1']), bin('B2', ['F1'])]);
+    const got = review(powerRows(parts), shared, 1);
+    expect(got.hours.value).toBe(100);
+    expect(got.energyKwh.value).toBeCloseTo(750, 6);
+    expect(got.cost.value).toBeCloseTo(315, 3);
+    expect(got.why).toContain('serves 2 bins');
+  });
+  it('without a tariff: energy stands, cost is withheld with the reason', () => {
+    const none = seasonOf([FAN], [bin('B1', ['F1'])], []);
+    const got = review(powerRows(parts), none);
+    expect(got.energyKwh.value).toBeCloseTo(1500, 6);
+    expect(got.kwhPerBushel.value).toBeCloseTo(0.15, 9);
+    expect(got.cost).toMatchObject({ value: null, interval: null });
+    expect(got.cost.why).toContain('has no tariff');
+    expect(got.months[0].energyCost).toBeNull();
+  });
+  it('without a log, without a fan, without bushels', () => {
+    const two = seasonOf([FAN_T, { ...FAN_T, id: 'F2' }], [bin('B1', ['F1', 'F2']), bin('B2', [])]);
+    const got = review(powerRows(parts), two);
+    expect(got.hours.value).toBeNull();
+    expect(got.why).toContain('F2');
+    expect(review(powerRows(parts), two, 1).why).toContain('no fan');
+    const one = review(powerRows(parts), season, 0, null);
+    expect(one.cost.value).toBeCloseTo(630, 3);
+    expect(one.costPerBushel.why).toContain('bushels');
+  });
+  it('unknown time widens the upper ends only: 30 h silent add 30 h, 450 kWh, 45 of energy', () => {
+    const rows = powerRows(parts).filter((row) => row.time <= start + 200 * H || row.time >= start + 230 * H);
+    const got = review(rows, season);
+    const sure = review(powerRows(parts), season);
+    expect(got.unknownHours).toBe(30);
+    expect(got.hours.value).toBe(100);
+    const top = (pick: (b: BinFan) => BinFan['hours']) =>
+      (pick(got).interval?.[1] ?? NaN) - (pick(sure).interval?.[1] ?? NaN);
+    expect(top((b) => b.hours)).toBeCloseTo(30, 6);
+    expect(top((b) => b.energyKwh)).toBeCloseTo(450, 6);
+    expect(top((b) => b.energyCost)).toBeCloseTo(45, 6);
+    expect(got.energyCost.interval?.[0]).toBeCloseTo(sure.energyCost.interval?.[0] ?? NaN, 9);
+    expect(got.why).toContain('silent for 30 h');
+  });
+  it('a log that begins five days after filling says so', () => {
+    const late = seasonOf([FAN_T], [bin('B1', ['F1'], start - 5 * 24 * H)]);
+    expect(review(powerRows(parts), late).why).toContain('begins 5 days after');
+  });
+});
+
+describe('heat by hand', () => {
+  const parts = [rest(10), [100, 15_000], rest(100)] as const;
+  it('propane 60,000 BTU/h at 95 % and 1.80 a gallon of 91,500 BTU: 100 h x 63,158 BTU / 91,500 x 1.80 = 124.25', () => {
+    const btu = 1055.056;
+    const heater = {
+      fuel: 'propane',
+      outputW: (60_000 * btu) / 3600,
+      efficiency: 0.95,
+      pricePerJ: 1.8 / (91_500 * btu),
+    } as const;
+    const got = review(powerRows(parts), seasonOf([{ ...FAN_T, heater }], [bin('B1', ['F1'])]));
+    expect(got.heatCost.value).toBeCloseTo(124.25, 1);
+    expect(got.cost.value).toBeCloseTo(
+      (got.energyCost.value ?? 0) + (got.demandCost.value ?? 0) + (got.connectedCost.value ?? 0) + 124.25,
+      1,
+    );
+    expect(got.why).toContain('taken to run whenever the fan does');
+  });
+  it('an electric heater of 20 kW beside the meter: 100 h x 20 kW x 0.10 = 200; on the meter (35 kW seen): 0 more', () => {
+    const heater = { fuel: 'electric', outputW: 20_000, efficiency: 1, pricePerJ: null } as const;
+    const season = seasonOf([{ ...FAN_T, heater }], [bin('B1', ['F1'])]);
+    expect(review(powerRows(parts), season).heatCost.value).toBeCloseTo(200, 6);
+    const on = review(powerRows([rest(10), [100, 35_000], rest(100)]), season);
+    expect(on.heatCost.value).toBe(0);
+    expect(on.why).toContain('includes its electric heater');
+  });
+  it('fuel without a price withholds the heat and the whole cost', () => {
+    const heater = { fuel: 'natural gas', outputW: 20_000, efficiency: 0.9, pricePerJ: null } as const;
+    const got = review(powerRows(parts), seasonOf([{ ...FAN_T, heater }], [bin('B1', ['F1'])]));
+    expect(got.heatCost.value).toBeNull();
+    expect(got.cost.value).toBeNull();
+    expect(got.energyCost.value).toBeCloseTo(150, 6);
+    expect(got.cost.why).toContain('no price');
+  });
+});
