@@ -66,7 +66,9 @@ export function sensorArrival(readings: GoodReadings, axis: FanAxis, sign: 1 | -
     return none('The fan stopped, or the front was followed no farther, while it was passing this sensor.', aheadC);
   }
   const at = crossing(curve, seen, sign, steepest, aheadC, behindC);
-  if (at === null) return none('The temperature was half-way before the campaign began.', aheadC, behindC);
+  if (at === null) {
+    return none('The front was not half-way through this sensor before it was followed no farther.', aheadC, behindC);
+  }
   if (gapAround(curve, at) > WIDEST_GAP_H) {
     return none(
       `Good readings are lacking for ${Math.round(gapAround(curve, at))} fan hours around the arrival.`,

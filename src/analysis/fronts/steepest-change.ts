@@ -74,7 +74,16 @@ export function steepestChange(curve: FanHourCurve, axis: FanAxis, sign: 1 | -1)
 
   const { fanHour, windowH: dayH } = best;
   const aheadC = curve.at(Math.max(0, fanHour - 3 * dayH));
-  const changeK = sign * (curve.mean(fanHour + dayH, fanHour + 2 * dayH) - aheadC);
+  const behindTo = Math.max(fanHour + dayH, Math.min(fanHour + 2 * dayH, axis.lengthH));
+  const changeK = sign * (curve.mean(Math.min(fanHour + dayH, axis.lengthH - 1), behindTo) - aheadC);
+  // A day's window shows a sharp front only to within hours, and air that goes on getting colder flattens its top.
+  const level = ALIKE_PART * best.slope;
+  const alike = (at: number) => sign * slopeAt(curve, at, Math.min(dayH, axis.lengthH - at), axis.lengthH) >= level;
+  const sharp = fineSteepest(curve, axis, sign, fanHour - dayH, fanHour + dayH, alike);
+  if (sharp.slope * dayH > changeK && sharp.fanHour <= lastStep * AXIS_STEP_H) {
+    best.fanHour = sharp.fanHour;
+    return best;
+  }
   const wideH = Math.min(WIDEST_WINDOW_H, WIDE_PART * (changeK / best.slope));
   if (wideH > dayH) {
     const step = fanHour / AXIS_STEP_H;
@@ -86,18 +95,18 @@ export function steepestChange(curve: FanHourCurve, axis: FanAxis, sign: 1 | -1)
       (part) => part * part,
     );
     best.windowH = dayH;
-    return best;
   }
-  // A day's window shows a sharp front only to within hours, and air that goes on getting colder flattens its top.
-  const level = ALIKE_PART * best.slope;
-  const alike = (at: number) => sign * slopeAt(curve, at, Math.min(dayH, axis.lengthH - at), axis.lengthH) >= level;
-  const sharp = fineSteepest(curve, axis, sign, fanHour - dayH, fanHour + dayH, alike);
-  if (sharp.slope * dayH > changeK && sharp.fanHour <= lastStep * AXIS_STEP_H) best.fanHour = sharp.fanHour;
   return best;
 }
 
 /** Half-width of the window that shows a front's own steepness where it is sharp, fan hours: a few readings. */
 const FINE_H = 3;
+
+/**
+ * Ahead of a front the sensor stands still; the daily wave rides behind it, and may be as steep. So the first place with
+ * at least this part of the steepest rate is the front's.
+ */
+const FIRST_PART = 0.6;
 
 /**
  * Steepest rate in the campaign's direction at the scale of a few readings within [from, to], and where.
@@ -112,10 +121,16 @@ export function fineSteepest(
   to: number,
   allowed: (fanHour: number) => boolean = () => true,
 ): { fanHour: number; slope: number } {
-  let best = { fanHour: from, slope: 0 };
+  const peaks: { fanHour: number; slope: number }[] = [];
+  let rising = false;
+  let before = { fanHour: from, slope: Number.NEGATIVE_INFINITY };
   for (let fanHour = Math.max(0, from); fanHour <= Math.min(to, axis.lengthH - FINE_H); fanHour += AXIS_STEP_H) {
-    const slope = sign * slopeAt(curve, fanHour, FINE_H, axis.lengthH);
-    if (slope > best.slope && allowed(fanHour)) best = { fanHour, slope };
+    const now = { fanHour, slope: allowed(fanHour) ? sign * slopeAt(curve, fanHour, FINE_H, axis.lengthH) : 0 };
+    if (rising && now.slope < before.slope) peaks.push(before);
+    rising = now.slope > before.slope;
+    before = now;
   }
-  return best;
+  if (rising) peaks.push(before);
+  const most = peaks.reduce((top, one) => Math.max(top, one.slope), 0);
+  return peaks.find(({ slope }) => slope >= FIRST_PART * most) ?? { fanHour: from, slope: 0 };
 }

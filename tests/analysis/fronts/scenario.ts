@@ -63,6 +63,9 @@ export interface Played {
   truth: (number | null)[];
   /** the same with the daily part of the air removed */
   truthWithoutDay: (number | null)[];
+  /** fan hours of the log before a moment */
+  fanHoursBefore(ms: number): number;
+  firstOnMs: number;
 }
 
 /** Front speed with the fan on, m/h. */
@@ -113,5 +116,13 @@ export function play(scenario: Scenario): Played {
     plenum: s.air === 'up' ? air : none,
     weather: air,
   });
-  return { fronts, truth, truthWithoutDay };
+  const firstOn = on.indexOf(1);
+  return {
+    fronts,
+    truth,
+    truthWithoutDay,
+    fanHoursBefore: (ms) =>
+      on.reduce((sum, state, i) => sum + (START_MS + i * STEP_H * HOUR_MS < ms ? state * STEP_H : 0), 0),
+    firstOnMs: START_MS + firstOn * STEP_H * HOUR_MS,
+  };
 }
