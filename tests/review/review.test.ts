@@ -7,8 +7,8 @@ import { fileURLToPath } from 'node:url';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import addFormats from 'ajv-formats';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { InputError } from '../../src/base/errors.ts';
 import { runReview } from '../../scripts/review/run-review.ts';
+import { InputError } from '../../src/base/errors.ts';
 import { makeSeasonFolder, SMALL_SEASON } from '../support/season-folder.ts';
 
 const ROOT = fileURLToPath(new URL('../..', import.meta.url));
@@ -58,7 +58,8 @@ describe('a review', () => {
     for (const name of ['index', 'fan-energy', 'moisture', 'fronts', 'data-quality', 'methods']) {
       expect(names).toContain(`${name}.html`);
     }
-    for (const name of ['readings', 'fan', 'plenum', 'weather', 'tickets', 'bills']) expect(names).toContain(`data/${name}.arrow`);
+    for (const name of ['readings', 'fan', 'plenum', 'weather', 'tickets', 'bills'])
+      expect(names).toContain(`data/${name}.arrow`);
     expect(names).toContain('rejects.csv');
     expect(names.some((name) => name.startsWith('tables/'))).toBe(true);
 
@@ -103,7 +104,7 @@ describe('a review', () => {
   it('refuses to replace a folder that is no review', async () => {
     const folder = join(work, 'letters');
     cpSync(join(season, 'logs'), folder, { recursive: true });
-    await expect(review(season, folder)).rejects.toThrow(/OUT_FOLDER .*no review/);
+    await expect(review(season, folder)).rejects.toThrow(/OUT_FOLDER .*files of its own/);
     await expect(review(season, season)).rejects.toThrow(/holds the season/);
   });
 });
@@ -115,9 +116,21 @@ describe('files that cannot be read', () => {
     ['a missing file', (folder) => rmSync(log(folder)), /season\.yaml:\d+:\d+ .*fans\.csv/],
     ['an empty file', (folder) => writeFileSync(log(folder), ''), /logs\/fans\.csv.*empty/i],
     ['a header alone', (folder) => writeFileSync(log(folder), 'time,fan,amps\n'), /logs\/fans\.csv/],
-    ['a file of the wrong kind', (folder) => writeFileSync(log(folder), 'a,b\n1,2\n'), /logs\/fans\.csv.*(time|column)/i],
-    ['a picture', (folder) => writeFileSync(log(folder), Buffer.from('89504e470d0a1a0a0000000d49484452', 'hex')), /logs\/fans\.csv/],
-    ['cut-off gzip', (folder) => writeFileSync(log(folder), Buffer.from('1f8b0800000000000003abcd', 'hex')), /logs\/fans\.csv/],
+    [
+      'a file of the wrong kind',
+      (folder) => writeFileSync(log(folder), 'a,b\n1,2\n'),
+      /logs\/fans\.csv.*(time|column)/i,
+    ],
+    [
+      'a picture',
+      (folder) => writeFileSync(log(folder), Buffer.from('89504e470d0a1a0a0000000d49484452', 'hex')),
+      /logs\/fans\.csv/,
+    ],
+    [
+      'cut-off gzip',
+      (folder) => writeFileSync(log(folder), Buffer.from('1f8b0800000000000003abcd', 'hex')),
+      /logs\/fans\.csv/,
+    ],
   ])('%s: says what and where', async (name, change, expected) => {
     expect(await problemsOf(changed(name.replaceAll(' ', '-'), change))).toMatch(expected);
   });
@@ -126,14 +139,17 @@ describe('files that cannot be read', () => {
 describe('real weather', () => {
   const archive = join(ROOT, '..', 'shared', 'weather', '725300-94846-2016.gz');
   // The archive file stands outside the project; CI has it and fails without.
-  it.skipIf(!existsSync(archive) && process.env.CI !== 'true')('goes through the whole command: autumn 2016 at O’Hare', async () => {
-    const folder = join(work, 'ohare');
-    const made = { ...SMALL_SEASON, startMs: Date.UTC(2016, 8, 15, 5), hours: 24 * 61, isdLite: archive };
-    const { fanHours: hours } = makeSeasonFolder(folder, made);
-    const done = await review(folder, join(work, 'ohare-out'));
-    expect(done.failures).toEqual([]);
-    const summary = JSON.parse(readFileSync(join(done.out, 'summary.json'), 'utf8'));
-    expect(Math.abs(summary.bins[0].fan.hours / hours - 1)).toBeLessThan(0.005);
-    expect(summary.load.rejected).toBe(0);
-  });
+  it.skipIf(!existsSync(archive) && process.env.CI !== 'true')(
+    'goes through the whole command: autumn 2016 at O’Hare',
+    async () => {
+      const folder = join(work, 'ohare');
+      const made = { ...SMALL_SEASON, startMs: Date.UTC(2016, 8, 15, 5), hours: 24 * 61, isdLite: archive };
+      const { fanHours: hours } = makeSeasonFolder(folder, made);
+      const done = await review(folder, join(work, 'ohare-out'));
+      expect(done.failures).toEqual([]);
+      const summary = JSON.parse(readFileSync(join(done.out, 'summary.json'), 'utf8'));
+      expect(Math.abs(summary.bins[0].fan.hours / hours - 1)).toBeLessThan(0.005);
+      expect(summary.load.rejected).toBe(0);
+    },
+  );
 });

@@ -1,9 +1,7 @@
-import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { parse } from 'csv-parse/sync';
 import { describe, expect, it } from 'vitest';
-import { InputError } from '../../src/base/errors.ts';
-import { replaceFolder } from '../../src/season/replace-folder.ts';
 import { rejectsCsv, writeTables } from '../../src/season/write-tables.ts';
 import { fromIpc, numbers } from '../../src/tables/arrow.ts';
 import { TABLES } from '../../src/tables/columns.ts';
@@ -39,30 +37,6 @@ describe('the tables on disk', () => {
     const bytes = readFileSync(join(folder, 'a/plenum.arrow'));
     expect(readFileSync(join(folder, 'b/plenum.arrow')).equals(bytes)).toBe(true);
     expect([...numbers(fromIpc(bytes), 'temp_c')]).toEqual([12.5, Number.NaN]);
-    remove();
-  });
-});
-
-describe('a folder written whole or not at all', () => {
-  it('replaces its own kind, and stays as it was when the writing fails', async () => {
-    const { folder, remove } = folderOf({ 'out/rejects.csv': 'old' });
-    const out = join(folder, 'out');
-    const fail = replaceFolder(out, ['rejects.csv'], (building) => {
-      writeFileSync(join(building, 'rejects.csv'), 'half');
-      throw new Error('disk full');
-    });
-    await expect(fail).rejects.toThrow('disk full');
-    expect(readFileSync(join(out, 'rejects.csv'), 'utf8')).toBe('old');
-    await replaceFolder(out, ['rejects.csv'], (building) => writeFileSync(join(building, 'rejects.csv'), 'new'));
-    expect(readFileSync(join(out, 'rejects.csv'), 'utf8')).toBe('new');
-    expect(readdirSync(folder)).toEqual(['out']);
-    remove();
-  });
-  it('leaves a folder alone that holds something else', async () => {
-    const { folder, remove } = folderOf({ 'out/family-photos.txt': 'keep' });
-    mkdirSync(join(folder, 'out/data'));
-    await expect(replaceFolder(join(folder, 'out'), ['data'], () => {})).rejects.toThrow(InputError);
-    expect(existsSync(join(folder, 'out/family-photos.txt'))).toBe(true);
     remove();
   });
 });
