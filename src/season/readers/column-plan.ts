@@ -2,7 +2,7 @@ import type { Problem } from '../../base/errors.ts';
 import { linearUnit, unitsOf } from '../../base/units.ts';
 import type { ColumnSpec, FileSpec, Season } from '../season.ts';
 import { KEYS, type MeasuredKey } from './keys.ts';
-import { matchHeader, nameAndUnit } from './match-header.ts';
+import { keyName, matchHeader, nameAndUnit } from './match-header.ts';
 import type { NumberColumn } from './number-cell.ts';
 import { shown, shownList } from './shown.ts';
 import { type WideSlot, wideColumns } from './wide-columns.ts';
@@ -113,8 +113,8 @@ function ownColumns(spec: FileSpec, headers: readonly string[]): Record<string, 
   const wanted = [...keys.times, ...keys.places, ...keys.measured.map((key) => key.key)];
   const out: Record<string, ColumnSpec> = {};
   for (const header of headers) {
-    const { name, unit } = nameAndUnit(header);
-    const key = wanted.find((one) => one === name.toLowerCase().replace(/[\s-]+/g, '_'));
+    const { unit } = nameAndUnit(header);
+    const key = wanted.find((one) => one === keyName(header));
     if (key !== undefined && out[key] === undefined) out[key] = { header, unit };
   }
   return out;
@@ -128,7 +128,10 @@ function numberColumn(
 ): NumberColumn | undefined {
   const kind = key.kind!;
   const money = kind === 'money' ? season.currency : undefined;
-  const unit = column.unit ?? nameAndUnit(column.header).unit ?? key.defaultUnit ?? money;
+  const inHeader = nameAndUnit(column.header).unit ?? undefined;
+  // `Run (fan 1)` says no unit; where the key or the currency tells it, that is no fault.
+  const known = inHeader !== undefined && linearUnit(kind, inHeader, season.currency) !== null ? inHeader : undefined;
+  const unit = column.unit ?? known ?? key.defaultUnit ?? money ?? inHeader;
   const allowed = unitsOf(kind, season.currency).join(', ');
   if (unit === undefined) {
     say(

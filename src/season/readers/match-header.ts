@@ -28,3 +28,10 @@ export function nameAndUnit(header: string): { name: string; unit: string | null
   const match = /^(.*?)\s*[([]\s*([^()[\]]+?)\s*[)\]]$/.exec(header.trim());
   return match === null ? { name: header.trim(), unit: null } : { name: match[1], unit: match[2] };
 }
+
+/** A header as a key of the contract would be written: `Static Pressure (Pa)` is `static_pressure`. */
+export function keyName(header: string): string {
+  return nameAndUnit(header)
+    .name.toLowerCase()
+    .replace(/[\s-]+/g, '_');
+}

@@ -7,7 +7,7 @@ import { findDecimal } from './decimal.ts';
 import type { FileReading } from './file-reading.ts';
 import { findDelimiter, namedDelimiter } from './find-delimiter.ts';
 import { KEYS } from './keys.ts';
-import { nameAndUnit } from './match-header.ts';
+import { keyName } from './match-header.ts';
 import { placeRows } from './place-rows.ts';
 import { shown } from './shown.ts';
 
@@ -62,7 +62,7 @@ function wantedHeader({ spec }: FileReading): (header: string) => boolean {
   return (header) => {
     const name = header.toLowerCase();
     return (
-      known.has(spec.columns === null ? nameAndUnit(name).name : name) ||
+      known.has(spec.columns === null ? keyName(name) : name) ||
       patterns.some((start) => start !== '' && name.startsWith(start))
     );
   };
