@@ -14,6 +14,15 @@ export interface Source {
 /** The bibliography. Sorted by key. */
 export const SOURCES: readonly Source[] = [
   {
+    key: 'asae-d245-4',
+    authors: 'American Society of Agricultural Engineers',
+    year: 1992,
+    title:
+      'D245.4: Moisture relationships of grains, as in Brooker, D. B., Bakker-Arkema, F. W. and Hall, C. W.: Drying and storage of grains and oilseeds',
+    where: 'Van Nostrand Reinhold',
+    provenance: 'memory',
+  },
+  {
     key: 'asae-d245-5',
     authors: 'American Society of Agricultural Engineers',
     year: 1995,
@@ -71,6 +80,22 @@ export const SOURCES: readonly Source[] = [
     year: 2008,
     title: 'Color universal design: how to make figures and presentations that are friendly to colorblind people',
     where: 'Jikei Medical School and University of Tokyo',
+    provenance: 'memory',
+  },
+  {
+    key: 'rodriguez-arias-1963',
+    authors: 'Rodriguez-Arias, J. H., Hall, C. W. and Bakker-Arkema, F. W.',
+    year: 1963,
+    title: 'Heat of vaporization for shelled corn',
+    where: 'Cereal Chemistry 40, 676-683',
+    provenance: 'seen',
+  },
+  {
+    key: 'sokhansanj-1986',
+    authors: 'Sokhansanj, S., Zhijie, W., Jayas, D. and Kameoka, T.',
+    year: 1986,
+    title: 'Equilibrium relative humidity-moisture content of rapeseed (canola) from 5 °C to 25 °C',
+    where: 'Transactions of the ASAE 29(3), 837-839',
     provenance: 'memory',
   },
   {
