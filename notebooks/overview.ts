@@ -62,7 +62,7 @@ export default defineNotebook(
           lead:
             dearest === undefined || cheapest === dearest
               ? `${capital(points)}.`
-              : `A point cost ${units.say('money per grain point', cheapest.cost)} in ${cheapest.name} and ${units.say('money per grain point', dearest.cost)} in ${dearest.name}.`,
+              : `A point came at ${units.say('money per grain point', cheapest.cost)} in ${cheapest.name} and ${units.say('money per grain point', dearest.cost)} in ${dearest.name}.`,
           table: tradeTable(bins, units),
           figures: [
             costByBin(

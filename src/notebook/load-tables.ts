@@ -106,14 +106,14 @@ export function findingEntries(findings: readonly Finding[], units: Units): Entr
   return (Object.keys(KINDS) as Finding['kind'][]).flatMap((kind) => {
     const of = findings.filter((one) => one.kind === kind).sort((a, b) => b.cells - a.cells);
     if (of.length === 0) return [];
-    const when = (one: Finding) => (one.fromMs === null ? '' : ` (from ${units.date(one.fromMs)})`);
+    const when = (one: Finding) => (one.fromMs === null ? '' : `From ${units.date(one.fromMs)}: `);
     return [
       {
         term: `${KINDS[kind]}: ${counted(of.length, 'finding')}`,
         text: of.length > FIRST ? `The ${FIRST} largest; all stand in the table.` : '',
         details: of
           .slice(0, FIRST)
-          .map((one) => `${sentence(one.text)}${when(one)}${one.advice === null ? '' : ` ${sentence(one.advice)}`}`),
+          .map((one) => `${when(one)}${sentence(one.text)}${one.advice === null ? '' : ` ${sentence(one.advice)}`}`),
       },
     ];
   });

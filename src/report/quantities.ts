@@ -51,7 +51,7 @@ export const QUANTITIES = {
   moisture: { us: '%', si: '%', from: { kind: 'moisture', us: '%', si: '%' }, rounding: decimals(1) },
   points: same('points', decimals(1)),
   'points per hundred hours': same('points/100 h', decimals(2), 'points per 100 fan hours'),
-  share: { us: '%', si: '%', from: { kind: 'fraction', us: '%', si: '%' }, rounding: figures(3, 0) },
+  share: { us: '%', si: '%', from: { kind: 'fraction', us: '%', si: '%' }, rounding: figures(3, 1) },
   temperature: { us: '°F', si: '°C', from: { kind: 'temperature', us: 'degF', si: 'degC' }, rounding: decimals(0) },
   'temperature difference': {
     us: '°F',

@@ -102,7 +102,7 @@ function drawSection(data: BinSection, classes: Classes, units: Units, size: Siz
   return draw(size, {
     height: size.narrow ? 250 : 340,
     marginTop: STRIP.top + STRIP.height + STRIP.gap,
-    marginLeft: size.narrow ? 34 : 84,
+    marginLeft: size.narrow ? 34 : 96,
     marginRight: size.narrow ? 6 : 12,
     marginBottom: 28,
     x: timeScale(span),

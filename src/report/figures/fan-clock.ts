@@ -75,7 +75,7 @@ function drawClock(data: FanClock, size: Size): string {
   };
   return draw(size, {
     height: size.narrow ? 190 : 240,
-    marginLeft: size.narrow ? 40 : 84,
+    marginLeft: size.narrow ? 40 : 96,
     marginRight: size.narrow ? 6 : 12,
     marginTop: 12,
     marginBottom: 28,

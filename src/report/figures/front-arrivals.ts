@@ -58,10 +58,17 @@ function drawArrivals(data: FrontArrivals, reached: Row[], never: Row[], units: 
     data.depthM === null ? 0 : units.shown('length', data.depthM),
   );
   const ends = cables.flatMap((cable) => reached.filter((row) => row.cable === cable).slice(-1));
+  const missed = [...new Set(never.map((row) => row.height))].map((height) => ({
+    height,
+    names: never
+      .filter((row) => row.height === height)
+      .map((row) => row.cable)
+      .join(', '),
+  }));
   return draw(size, {
     height: size.narrow ? 280 : 360,
     marginLeft: size.narrow ? 34 : 56,
-    marginRight: size.narrow ? 34 : 60,
+    marginRight: never.length > 0 ? (size.narrow ? 72 : 120) : size.narrow ? 14 : 40,
     marginTop: 26,
     marginBottom: 44,
     x: { domain: [0, data.fanHours], label: 'fan hours', labelArrow: 'none', grid: true, ticks: size.narrow ? 4 : 8 },
@@ -100,6 +107,13 @@ function drawArrivals(data: FrontArrivals, reached: Row[], never: Row[], units: 
         r: 4,
         stroke: 'currentColor',
         dx: size.narrow ? 12 : 18,
+      }),
+      Plot.text(missed, {
+        x: () => data.fanHours,
+        y: 'height',
+        text: 'names',
+        textAnchor: 'start',
+        dx: size.narrow ? 20 : 28,
       }),
       Plot.text(ends, { x: 'hours', y: 'height', text: 'cable', dy: -12, fontWeight: 650 }),
     ].map((mark) => mark) as never,

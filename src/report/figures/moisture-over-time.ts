@@ -76,7 +76,7 @@ function drawDays(data: MoistureOverTime, units: Units, size: Size): string {
   return draw(size, {
     height: size.narrow ? 260 : 340,
     marginTop: STRIP.top + STRIP.height + STRIP.gap + 14,
-    marginLeft: size.narrow ? 34 : 84,
+    marginLeft: size.narrow ? 34 : 96,
     marginRight: size.narrow ? 8 : 20,
     marginBottom: 28,
     x: timeScale(span),

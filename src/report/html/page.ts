@@ -33,6 +33,16 @@ function keyNumber(key: KeyNumber, units: Units): Markup {
   return html`<div><dt>${key.label}</dt><dd><span class="big">${value === null ? DASH : units.number(key.quantity, value)}</span> <span class="unit">${value === null ? '' : units.unit(key.quantity)}</span>${interval && html`<br><span class="small">${interval}</span>`}${note.map((text) => (text ? html`<br><span class="small">${text}</span>` : null))}</dd></div>`;
 }
 
+/** Head and page number of every printed page but the first, which has its own. All signs but letters and digits go in as code points. */
+function runningHead(text: string): string {
+  const safe = text.replace(/[^A-Za-z0-9 ]/gu, (sign) => `\\${(sign.codePointAt(0) ?? 32).toString(16)} `);
+  return `@media print{@page{@top-left{content:"${safe}";font-size:8pt}@bottom-right{content:counter(page) " / " counter(pages);font-size:8pt}}@page :first{@top-left{content:none}}}`;
+}
+
+function hasInterval({ amount }: KeyNumber): boolean {
+  return amount !== null && typeof amount === 'object' && amount.interval !== null;
+}
+
 function list(items: readonly string[], none: string): Markup {
   if (items.length === 0) return html`<p>${none}</p>`;
   return html`<ul>${items.map((item) => html`<li>${item}</li>`)}</ul>`;
@@ -66,7 +76,7 @@ export function renderPage(page: Page, links: readonly PageLink[]): RenderedPage
 <meta name="viewport" content="width=device-width,initial-scale=1">
 <meta name="generator" content="fanbook ${madeBy.version}">
 <title>${page.title}: ${place}</title>
-<style>${raw(STYLES)}</style>
+<style>${raw(STYLES)}${raw(runningHead(`${place}. ${page.title}.`))}</style>
 </head>
 <body>
 <a class="skip" href="#answer">Skip to the answer</a>
@@ -81,8 +91,9 @@ ${page.failure !== undefined && renderFailure(page.failure)}
 ${
   page.keyNumbers.length > 0 &&
   html`<dl class="keys">${page.keyNumbers.map((key) => keyNumber(key, units))}</dl>
-<p class="small">Ranges are 90 % intervals: nine times in ten the true value lies inside.</p>`
+`
 }
+${page.keyNumbers.some(hasInterval) && html`<p class="small">Ranges are 90 % intervals: nine times in ten the true value lies inside.</p>`}
 ${body}
 <section aria-labelledby="warnings"><h2 id="warnings">Warnings</h2>${list(page.warnings, 'None.')}</section>
 ${page.cautions.length > 0 && html`<section aria-labelledby="cautions" class="cautions"><h2 id="cautions">Before you go to a bin</h2>${list(page.cautions, '')}</section>`}

@@ -33,7 +33,7 @@ ${
   entries.length > 0 &&
   html`<dl class="entries">${entries.map(
     (entry) =>
-      html`<dt${entry.id === undefined ? null : html` id="${slug(entry.id)}"`}>${entry.term}</dt><dd>${entry.text}${(entry.details ?? []).map((detail) => html`<br><span class="small">${detail}</span>`)}</dd>`,
+      html`<dt${entry.id === undefined ? null : html` id="${slug(entry.id)}"`}>${entry.term}</dt><dd>${entry.text}${(entry.details ?? []).map((detail, i) => html`${i > 0 || entry.text !== '' ? html`<br>` : null}<span class="small">${detail}</span>`)}</dd>`,
   )}</dl>`
 }
 ${notes.map((note) => html`<p class="note">${note}</p>`)}</section>`;

@@ -54,8 +54,9 @@ table{border-collapse:collapse;font-variant-numeric:tabular-nums;line-height:1.4
 caption{text-align:left;font-weight:650;padding:0 0 .5rem}
 th,td{padding:.32rem .6rem;text-align:left;vertical-align:top;font-weight:400}
 th:first-child,td:first-child{padding-left:0}
-thead th{vertical-align:bottom;border-bottom:0;font-weight:650}
-thead tr.units td,thead tr.units th{color:var(--soft);font-weight:400;border-bottom:1.5px solid var(--ink);padding-top:0}
+thead th{vertical-align:bottom;font-weight:650}
+thead tr.units td{color:var(--soft);font-weight:400;padding-top:0}
+thead tr:last-child>*{border-bottom:1.5px solid var(--ink)}
 tbody tr+tr>*{border-top:1px solid color-mix(in srgb,var(--rule) 35%,transparent)}
 tfoot>tr>*{border-top:1.5px solid var(--ink);font-weight:650}
 .n{text-align:right;white-space:nowrap}

@@ -62,8 +62,11 @@ export function renderTable(table: Table, units: Units, id: string): Markup {
   }
   const out = html`<div class="scroll" role="region" tabindex="0" aria-label="${table.caption}"><table id="${id}">
 <caption>${table.caption}</caption>
-<thead><tr>${columns.map((column) => html`<th scope="col" class="${align(column)}">${column.label}</th>`)}</tr>
-<tr class="units">${columns.map((column) => html`<td class="${align(column)}">${hasUnits && column.quantity !== null ? units.unit(column.quantity) : ''}</td>`)}</tr></thead>
+<thead><tr>${columns.map((column) => html`<th scope="col" class="${align(column)}">${column.label}</th>`)}</tr>${
+    hasUnits &&
+    html`
+<tr class="units">${columns.map((column) => html`<td class="${align(column)}">${column.quantity !== null ? units.unit(column.quantity) : ''}</td>`)}</tr>`
+  }</thead>
 <tbody>${body}</tbody>${foot && html`<tfoot>${foot}</tfoot>`}
 </table></div>${marked.some((of) => of.length > 0) && html`<p class="note">Bold: the lowest and the highest.</p>`}${reasons.list.map((why, i) => html`<p class="note" id="${id}-why-${i + 1}"><sup>${i + 1}</sup> ${why}</p>`)}`;
   return table.folded ? html`<details><summary>The table: ${table.caption}</summary>${out}</details>` : out;
