@@ -37,23 +37,19 @@ function powerOf(spans: FanSpans, index: number, state: number): number {
   return state === FAN_OFF ? 0 : spans.powerW[index];
 }
 
-/** Where `first` says off through nearly all of a run of `second` that lasts at least `leastMs`: a sensor that died. */
+/** Stretches of at least `leastMs` in which `first` says off while `second` runs: a sensor that died, maybe in the middle of a run. */
 export function contradictions(first: FanSpans, second: FanSpans, leastMs: number): Span[] {
   const found: Span[] = [];
   let a = 0;
   for (let b = 0; b < second.state.length; b++) {
-    const length = second.endMs[b] - second.startMs[b];
-    if (second.state[b] !== FAN_ON || length < leastMs) continue;
+    if (second.state[b] !== FAN_ON) continue;
     while (a < first.state.length && first.endMs[a] <= second.startMs[b]) a += 1;
-    let off = 0;
     for (let i = a; i < first.state.length && first.startMs[i] < second.endMs[b]; i++) {
       if (first.state[i] !== FAN_OFF) continue;
-      off += Math.min(first.endMs[i], second.endMs[b]) - Math.max(first.startMs[i], second.startMs[b]);
+      const fromMs = Math.max(first.startMs[i], second.startMs[b]);
+      const toMs = Math.min(first.endMs[i], second.endMs[b]);
+      if (toMs - fromMs >= leastMs) found.push({ fromMs, toMs });
     }
-    if (off < 0.9 * length) continue;
-    // The partly run interval after the run belongs to it.
-    const toMs = b + 1 < second.state.length && second.state[b + 1] === FAN_ON ? second.endMs[b + 1] : second.endMs[b];
-    found.push({ fromMs: second.startMs[b], toMs });
   }
   return found;
 }

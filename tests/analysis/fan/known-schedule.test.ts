@@ -154,6 +154,22 @@ describe('a known season with faults', () => {
     expect(got.notes?.some((note) => note.includes('that sensor died'))).toBe(true);
   });
 
+  it('so is one that dies in the middle of a run of weeks', () => {
+    const long = knownFan(51, 60, 900, 100);
+    const run = long.runs.reduce((a, b) => (b.toMs - b.fromMs > a.toMs - a.fromMs ? b : a));
+    const died = run.fromMs + Math.round((0.7 * (run.toMs - run.fromMs)) / MIN) * MIN;
+    const rows = sampleTimes(long, 15).map((ms) => ({
+      time: ms,
+      current: long.onAt(ms) && ms < died ? 40 : 0,
+      energy: step(long.energyTo(ms), 0.1 * KWH),
+    }));
+    const got = fanSeason(FAN, fanTable(rows), SEASON);
+    within(got.onHours, long.hours, 0.005);
+    within(got.energyKwh, long.energyTo(long.toMs) / KWH, 0.01);
+    expect(got.starts).toBe(long.runs.length);
+    expect(got.notes?.some((note) => note.includes('that sensor died'))).toBe(true);
+  });
+
   it('a gap of ten days is unknown without a meter and resolved in hours with one', () => {
     const gap = [known.fromMs + 60 * 24 * H, known.fromMs + 70 * 24 * H];
     const kept = times.filter((ms) => ms <= gap[0] || ms >= gap[1]);
