@@ -85,6 +85,17 @@ describe('grain, one row a reading', () => {
     expect(load.rejects).toMatchObject([{ line: 4, column: 'T', text: 'x' }]);
   });
 
+  it('finds the header below title lines, and takes a first line that tells the delimiter', async () => {
+    const titled = `Logger 4711; Shop\n\n${long.split('\n').slice(0, 2).join('\n')}\nbad,B1,C1,1,50,17\n`;
+    const { tables, load } = await loadOf({ 'a.csv': titled }, [fileOf('grain', 'a.csv', LONG)]);
+    expect(tables.readings.numRows).toBe(1);
+    expect(load.files[0]).toMatchObject({ rows: 2, cells: 4 });
+    expect(load.rejects).toMatchObject([{ line: 5, text: 'bad,B1,C1,1,50,17' }]);
+    const told = 'sep=|\nStamp|Bin|Cable|No|T|MC\n2024-10-04 13:00|B1|C1|1|50,5|17\n';
+    const second = await loadOf({ 'a.csv': told }, [fileOf('grain', 'a.csv', LONG)]);
+    expect(rowsOf(second.tables.readings)[0].temp_c).toBeCloseTo((50.5 - 32) / 1.8, 9);
+  });
+
   it('counts what lies outside the season and leaves it out', async () => {
     const text = [
       'Stamp,Bin,Cable,No,T,MC',

@@ -9,7 +9,7 @@ export function namedDelimiter(text: string): string {
 }
 
 /**
- * The delimiter of a text: that by which the first line shows the most wanted headers, then by which the most of the next lines have as many
+ * The delimiter of a text: that by which a line shows the most wanted headers, then by which the most of the next lines have as many
  * fields as the first.
  *
  * @param wanted  says whether a header is one that is looked for
@@ -27,7 +27,7 @@ export function findDelimiter(text: string, wanted: (header: string) => boolean)
     const fields = 'fields' in records ? records.fields : firstLines.map((line) => line.split(delimiter));
     if (fields.length === 0) continue;
     const [header, ...rows] = fields;
-    const known = new Set(header.map((field) => field.trim().replace(/^"|"$/g, '')).filter(wanted)).size;
+    const known = Math.max(...fields.map((record) => new Set(record.map(bare).filter(wanted)).size));
     const even = rows.filter((row) => row.length === header.length).length / Math.max(1, rows.length);
     const score = known * 10 + (header.length > 1 ? 1 + even : 0);
     if (score > most) {
@@ -37,3 +37,5 @@ export function findDelimiter(text: string, wanted: (header: string) => boolean)
   }
   return best;
 }
+
+const bare = (field: string) => field.trim().replace(/^"|"$/g, '');

@@ -19,20 +19,23 @@ import { shown } from './shown.ts';
 export function readCsv(reading: FileReading): Problem[] {
   const { spec, path, text, season } = reading;
   const keys = KEYS[spec.holds];
-  const delimiter =
-    spec.delimiter === null ? findDelimiter(text, wantedHeader(reading)) : namedDelimiter(spec.delimiter);
+  const wanted = wantedHeader(reading);
+  // Spreadsheets put such a line first to tell each other the delimiter.
+  const said = /^sep=([^\r\n])[ \t]*(?:\r\n|\n|\r)/i.exec(text)?.[1] ?? null;
+  const delimiter = spec.delimiter === null ? (said ?? findDelimiter(text, wanted)) : namedDelimiter(spec.delimiter);
   const records = csvRecords(text, delimiter);
   if (!('fields' in records)) {
     const message = `${records.reason}. Look at the quotes from line ${records.line} on.`;
     return [{ code: 'FILE_FORMAT', file: path, line: records.line, message }];
   }
+  dropTitleLines(records, wanted);
   const headers = records.fields[0].map((header) => header.trim());
   if (records.fields.length < 2) {
     const message = `has a header and not one row below it. Export the log again, or take the file out of season.yaml.`;
     return [{ code: 'FILE_EMPTY', file: path, line: 1, message }];
   }
   const plan = columnPlan(season, spec, path, headers);
-  if (Array.isArray(plan)) return plan;
+  if (Array.isArray(plan)) return plan.map((problem) => ({ ...problem, line: records.lines[0] }));
   const decimal = spec.decimal ?? findDecimal(numberCells(records, plan), delimiter);
   for (const column of plan.measured) if (column.number !== null) column.number.decimal = decimal;
 
@@ -48,6 +51,16 @@ export function readCsv(reading: FileReading): Problem[] {
   const clock: FileClock = fileClock(path, placed.stamps, spec.timeZone, season.site.timeZone, keys.ordered);
   addRows(reading, records, plan, placed, clock);
   return [];
+}
+
+/** Lines above the header (a title, the logger's name): the header is the first of the first 30 lines that has the most wanted names. */
+function dropTitleLines(records: CsvRecords, wanted: (header: string) => boolean): void {
+  const known = records.fields.slice(0, 30).map((fields) => fields.filter((field) => wanted(field.trim())).length);
+  const header = known.indexOf(Math.max(...known));
+  // One name may stand in a row by chance.
+  if (header <= 0 || known[header] < 2) return;
+  records.fields.splice(0, header);
+  records.lines = records.lines.slice(header);
 }
 
 /** Whether a header is one that the file's declaration looks for. */

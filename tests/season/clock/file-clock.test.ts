@@ -62,6 +62,27 @@ describe('the repeated hour of autumn', () => {
     const events = ['2024-11-02 12:00', '2024-11-02 12:00', '2024-11-03 01:50', '2024-11-03 01:10', '2024-11-03 04:00'];
     expect(read(stamps(events, [0, 1, 0, 1, 0])).utc.slice(2, 4)).toEqual(['11-03 06:50', '11-03 07:10']);
   });
+  it('in each of two copies of the day on its own, and in a log whose rows all stand twice', () => {
+    const day = ['2024-11-02 23:30', ...half, '2024-11-03 04:00'];
+    const want = ['11-03 04:30', ...utc, '11-03 10:00'];
+    expect(read(stamps([...day, ...day])).utc).toEqual([...want, ...want]);
+    const twice = ['2024-11-03 00:00', '2024-11-03 01:00', '2024-11-03 01:00', '2024-11-03 02:00'].flatMap((one) => [
+      one,
+      one,
+    ]);
+    expect(read(stamps(twice)).utc.slice(2, 6)).toEqual(['11-03 06:00', '11-03 06:00', '11-03 07:00', '11-03 07:00']);
+  });
+  it('not in a log read every three hours: one time twice is a row written twice', () => {
+    const rows = [
+      '2024-11-02 19:10',
+      '2024-11-02 22:10',
+      '2024-11-03 01:10',
+      '2024-11-03 01:10',
+      '2024-11-03 03:10',
+      '2024-11-03 06:10',
+    ];
+    expect(read(stamps(rows)).utc.slice(2, 4)).toEqual(['11-03 06:10', '11-03 06:10']);
+  });
   it('a single pass is daylight time', () => {
     expect(read(stamps(['2024-11-02 12:00', '2024-11-03 01:10', '2024-11-04 09:00'])).utc[1]).toBe('11-03 06:10');
   });
