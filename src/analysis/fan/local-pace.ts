@@ -54,5 +54,8 @@ export function localPace(meter: MeterIntervals, rate: MeterRate): Paced {
       (alike(i, i - 1) && alike(i, i - 2));
     return three ? 1 : 0;
   });
+  // Between two full intervals a reset one is full too, whatever the meter had counted when it was reset.
+  for (let i = 1; i + 1 < full.length; i++)
+    if (meter.reset[i] === 1 && full[i - 1] === 1 && full[i + 1] === 1) full[i] = 1;
   return { pace, share, full };
 }

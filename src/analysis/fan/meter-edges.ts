@@ -27,7 +27,7 @@ export function placeEdges(spans: FanSpans, meter: MeterIntervals, rate: MeterRa
     pushSpan(list, fromMs, toMs, state, state === FAN_OFF ? 0 : powerW);
   };
   for (let i = 0; i < advance.length; i++) {
-    if (Number.isNaN(share[i]) || endMs[i] - startMs[i] > LONG_MS) continue;
+    if (Number.isNaN(share[i]) || meter.reset[i] === 1 || endMs[i] - startMs[i] > LONG_MS) continue;
     const at = spanIndexAt(spans, startMs[i]);
     // Only where the sampled log was read at the same two moments, with nothing in between.
     if (at < 0 || at >= spans.state.length || spans.endMs[at] < endMs[i]) continue;

@@ -1,5 +1,6 @@
 import { FAN_ON, type FanSpans } from '../types.ts';
 import type { MeterIntervals } from './meter.ts';
+import { LONG_MS } from './running-rate.ts';
 import { pushSpan, spanList, toFanSpans } from './spans.ts';
 import { middle } from './usual-interval.ts';
 
@@ -64,7 +65,7 @@ function chunksOf(
   edgesMs: number,
   perSecond: number,
 ): { chunks: Chunk[]; idleFactor: number } {
-  const { startMs, endMs, advance, resolution } = meter;
+  const { startMs, endMs, advance, reset, resolution } = meter;
   const chunks: Chunk[] = [];
   const usualPower = middle(spans.powerW.filter((_, k) => spans.state[k] === FAN_ON));
   let k = 0;
@@ -99,7 +100,8 @@ function chunksOf(
     return sum;
   };
   for (let i = 0; i < advance.length; i++) {
-    if (Number.isNaN(advance[i])) {
+    // What ran before a reset within a short interval the rest of the log tells better.
+    if (Number.isNaN(advance[i]) || (reset[i] === 1 && endMs[i] - startMs[i] <= LONG_MS)) {
       if (!Number.isNaN(fromMs)) close(startMs[i], false);
       continue;
     }

@@ -6,6 +6,8 @@ export interface MeterIntervals {
   endMs: Float64Array;
   /** J or s; NaN where the meter cannot tell */
   advance: Float64Array;
+  /** 1 where the meter was reset: the advance is what it counted since, so at least that */
+  reset: Uint8Array;
   /** smallest step of the meter that matters, J or s; 0 for a fine one */
   resolution: number;
   /** whole sentences for the data-quality page */
@@ -35,6 +37,7 @@ export function meterIntervals(series: Series, kind: MeterKind): MeterIntervals 
   const { timeMs, value } = withoutMisreadings(series, kind, notes);
   const count = Math.max(0, value.length - 1);
   const advance = new Float64Array(count);
+  const reset = new Uint8Array(count);
   const show = (si: number) => `${Number((si / kind.unitSi).toPrecision(7))} ${kind.unit}`;
   const resolution = stepOf(value);
   let impossible = 0;
@@ -52,6 +55,7 @@ export function meterIntervals(series: Series, kind: MeterKind): MeterIntervals 
       advance[i] = rolled;
       notes.push(`The ${kind.name} rolled over from ${show(value[i])} to ${show(value[i + 1])}; the count goes on.`);
     } else {
+      reset[i] = 1;
       advance[i] = value[i + 1] >= 0 && value[i + 1] <= most ? value[i + 1] : Number.NaN;
       const since = Number.isNaN(advance[i])
         ? 'what it counted in between is not known'
@@ -64,7 +68,7 @@ export function meterIntervals(series: Series, kind: MeterKind): MeterIntervals 
       `The ${kind.name} jumped ahead ${impossible === 1 ? 'once' : `${impossible} times`} by more than the fan can use; those steps are left out.`,
     );
   }
-  return { startMs: timeMs.slice(0, count), endMs: timeMs.slice(1), advance, resolution, notes };
+  return { startMs: timeMs.slice(0, count), endMs: timeMs.slice(1), advance, reset, resolution, notes };
 }
 
 function mostAdvance(fromMs: number, toMs: number, kind: MeterKind): number {

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { fanSeason } from '../../../src/analysis/fan/fan-season.ts';
+import { spanIndexAt } from '../../../src/analysis/fan/spans.ts';
 import type { FanSeason } from '../../../src/analysis/types.ts';
 import type { Fan } from '../../../src/bin/fan.ts';
 import {
@@ -152,6 +153,22 @@ describe('a known season with faults', () => {
     within(got.onHours, known.hours, 0.005);
     within(got.energyKwh, kwh, 0.01);
     expect(got.notes?.some((note) => note.includes('that sensor died'))).toBe(true);
+  });
+
+  it('a reset in the middle of a run, to a reading of zero, makes no stop', () => {
+    const run = known.runs.reduce((a, b) => (b.toMs - b.fromMs > a.toMs - a.fromMs ? b : a));
+    const at = times.find((ms) => ms > (run.fromMs + run.toMs) / 2) as number;
+    for (const amps of [40, undefined]) {
+      const rows = times.map((ms) => ({
+        time: ms,
+        current: amps === undefined ? undefined : known.onAt(ms) ? known.powerAt(ms) * AMP : 0,
+        energy: step(ms < at ? 3e9 + known.energyTo(ms) : known.energyTo(ms) - known.energyTo(at), 0.1 * KWH),
+      }));
+      const got = fanSeason(FAN, fanTable(rows), SEASON);
+      within(got.onHours, known.hours, 0.002);
+      within(got.energyKwh, kwh, 0.002);
+      expect(got.spans.state[spanIndexAt(got.spans, at - 8 * MIN)]).toBe(1);
+    }
   });
 
   it('so is one that dies in the middle of a run of weeks', () => {
