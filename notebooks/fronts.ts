@@ -8,7 +8,7 @@ import {
   counted,
   defineNotebook,
   frontFinding,
-  frontSentence,
+  frontLead,
   listed,
   methodsOf,
   section,
@@ -51,13 +51,10 @@ export default defineNotebook(
         section(`bin-${one.bin.id}`, one.bin.name, () => {
           const { campaigns, why } = one.fronts;
           return {
-            lead:
-              campaigns.length === 0
-                ? `Can’t tell of fronts in ${one.bin.name}: ${sentence(why ?? 'no stretch of fan running was clearly cooler or warmer than the grain')}`
-                : campaigns.map((campaign) => frontSentence(campaign, units)).join(' '),
+            lead: frontLead(one),
             table: tradeTable([one], units),
             figures: campaigns
-              .filter((campaign) => campaign.arrivals.length > 0)
+              .filter((campaign) => campaign.arrivals.some((each) => each.fanHours !== null))
               .map((campaign) => arrivalFigure(campaign, one, units)),
             tables: [campaignTable(one, units), ...campaigns.map((campaign) => arrivalTable(campaign, units))],
             notes: [

@@ -3,6 +3,7 @@ import {
   brokenBins,
   CAUTION_SOURCES,
   cautionsFor,
+  changeSaid,
   counted,
   defineNotebook,
   errorTable,
@@ -45,8 +46,8 @@ export default defineNotebook(
         most === undefined || least === undefined
           ? 'Can’t tell how many points came out of any bin; each bin’s section says why.'
           : told.length === 1
-            ? `${most.one.bin.name} lost ${units.say('points', most.points)}.${rest}`
-            : `${most.one.bin.name} changed most, by ${units.say('points', most.points)} removed; ${least.one.bin.name} least, by ${units.say('points', least.points)}.${rest}`,
+            ? `${most.one.bin.name} ${changeSaid(most.points, units)}.${rest}`
+            : `${most.one.bin.name} ${changeSaid(most.points, units)}, the most; ${least.one.bin.name} ${changeSaid(least.points, units)}, the least.${rest}`,
       keyNumbers: bins.map((one) => ({
         label: `${one.bin.name}, points removed`,
         quantity: 'points',
@@ -85,17 +86,12 @@ export default defineNotebook(
 function moistureSection(one: BinReview, units: Units) {
   const { moisture, bin } = one;
   const points = known(moisture.pointsRemoved);
-  const verb = points !== null && points.value < 0 ? 'took up' : 'lost';
-  const size =
-    points === null || points.value >= 0 || points.interval === null
-      ? points
-      : { ...points, value: -points.value, interval: [-points.interval[1], -points.interval[0]] as [number, number] };
   const { start, end } = moisture;
   return {
     lead:
-      size === null
+      points === null
         ? `Can’t tell the points removed from ${bin.name}: ${sentence(moisture.pointsRemoved.why ?? 'not known')}`
-        : `${bin.name} ${verb} ${units.say('points', size)}, from ${units.say('moisture', start.value)} to ${units.say('moisture', end.value)}.`,
+        : `${bin.name} ${changeSaid(points, units)}, from ${units.say('moisture', start.value)} to ${units.say('moisture', end.value)}.`,
     table: tradeTable([one], units),
     tables: [
       namedTable(

@@ -38,17 +38,21 @@ export function grainAmount(review: BinReview, units: Units): Cell {
   return asGrain({ value: bushels, interval: null, why: null }, review, units);
 }
 
-const COLUMNS: readonly Column[] = [
-  { key: 'bin', label: 'Bin', quantity: null },
-  { key: 'grain', label: 'Grain', quantity: 'grain' },
-  { key: 'in', label: 'Moisture in', quantity: 'moisture' },
-  { key: 'out', label: 'Moisture out', quantity: 'moisture' },
-  { key: 'hours', label: 'Fan hours', quantity: 'hours' },
-  { key: 'energy', label: 'Energy', quantity: 'energy' },
-  { key: 'cost', label: 'Cost', quantity: 'money' },
-  { key: 'perGrain', label: 'Cost of grain', quantity: 'money per grain', marked: true },
-  { key: 'perPoint', label: 'Cost of a point', quantity: 'money per grain point', marked: true },
-];
+/** Nine columns: the most that a page takes before a table is split. */
+function columns(units: Units): readonly Column[] {
+  const grain = units.system === 'us' ? 'bushel' : 'tonne';
+  return [
+    { key: 'bin', label: 'Bin', quantity: null },
+    { key: 'grain', label: 'Grain', quantity: 'grain' },
+    { key: 'in', label: 'Moisture in', quantity: 'moisture' },
+    { key: 'out', label: 'Moisture out', quantity: 'moisture' },
+    { key: 'hours', label: 'Fan hours', quantity: 'hours' },
+    { key: 'energy', label: 'Energy', quantity: 'energy' },
+    { key: 'cost', label: 'Cost', quantity: 'money' },
+    { key: 'perGrain', label: `Cost per ${grain}`, quantity: 'money per grain', marked: true },
+    { key: 'perPoint', label: `Cost per ${grain}-point`, quantity: 'money per grain point', marked: true },
+  ];
+}
 
 /** Middle of an estimate as a cell: the trade's table stays readable, intervals stand in the bin's own table and figures. */
 function middle(of: Estimate): Cell {
@@ -81,7 +85,7 @@ export function tradeTable(bins: readonly BinReview[], units: Units, caption = '
   return {
     id: 'bins',
     caption,
-    columns: COLUMNS,
+    columns: columns(units),
     rows: bins.map((review) => row(review, units)),
     total:
       bins.length < 2

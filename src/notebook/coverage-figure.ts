@@ -1,5 +1,6 @@
 import { toLocalMs, type Zone } from '../base/zone.ts';
 import { coverage } from '../report/figures/coverage.ts';
+import type { LocalSpan } from '../report/figures/time-axis.ts';
 import type { Figure } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
 import type { LoadedSeason } from '../season/loaded.ts';
@@ -38,6 +39,16 @@ function tally(
   return out;
 }
 
+/** The days on which a group of sensors had something to log: while its bins held grain, else all. */
+function dueSpan(bins: readonly string[], loaded: LoadedSeason, all: LocalSpan, zone: Zone): LocalSpan {
+  const of = loaded.season.bins.filter((bin) => bins.includes(bin.id)).map((bin) => bin.grain);
+  if (of.length === 0) return all;
+  const day = (ms: number) => Math.floor(toLocalMs(zone, ms) / DAY_MS) * DAY_MS;
+  const from = of.map((grain) => (grain.filledMs === null ? all.fromMs : day(grain.filledMs)));
+  const to = of.map((grain) => (grain.unloadedMs === null ? all.toMs : day(grain.unloadedMs) + DAY_MS));
+  return { fromMs: Math.max(all.fromMs, Math.min(...from)), toMs: Math.min(all.toMs, Math.max(...to)) };
+}
+
 function usual(counts: readonly number[]): number {
   const sorted = [...counts].sort((a, b) => a - b);
   return sorted[Math.floor(sorted.length / 2)] ?? 0;
@@ -50,16 +61,22 @@ export function coverageFigure(loaded: LoadedSeason, units: Units): Figure {
   const groups = [
     ...[...tally(loaded, 'readings', 'bin', ['temp_flags', 'moisture_flags'], zone)].map(([bin, days]) => ({
       name: `${nameOf.get(bin) ?? bin}, cables`,
+      bins: [bin],
       days,
     })),
     ...[...tally(loaded, 'plenum', 'bin', ['flags'], zone)].map(([bin, days]) => ({
       name: `${nameOf.get(bin) ?? bin}, plenum`,
+      bins: [bin],
       days,
     })),
-    ...[...tally(loaded, 'fan', 'fan', ['flags'], zone)].map(([fan, days]) => ({ name: `Fan ${fan}`, days })),
+    ...[...tally(loaded, 'fan', 'fan', ['flags'], zone)].map(([fan, days]) => ({
+      name: `Fan ${fan}`,
+      bins: loaded.season.bins.filter((bin) => bin.fanIds.includes(fan)).map((bin) => bin.id),
+      days,
+    })),
     ...[...tally(loaded, 'weather', 'role', ['flags'], zone)]
       .filter(([role]) => role === 'season')
-      .map(([, days]) => ({ name: 'Weather', days })),
+      .map(([, days]) => ({ name: 'Weather', bins: [], days })),
   ];
   const all = groups.flatMap((group) => [...group.days.keys()]);
   if (all.length === 0) throw new Error('no reading could be placed in time');
@@ -69,7 +86,12 @@ export function coverageFigure(loaded: LoadedSeason, units: Units): Figure {
     fromMs = Math.min(fromMs, day);
     toMs = Math.max(toMs, day);
   }
-  const lacking = groups.reduce((sum, group) => sum + (toMs - fromMs) / DAY_MS + 1 - group.days.size, 0);
+  const spans = groups.map((group) => dueSpan(group.bins, loaded, { fromMs, toMs: toMs + DAY_MS }, zone));
+  const lacking = groups.reduce((sum, group, g) => {
+    const { fromMs: first, toMs: end } = spans[g];
+    const logged = [...group.days.keys()].filter((day) => day >= first && day < end).length;
+    return sum + Math.max(0, (end - first) / DAY_MS - logged);
+  }, 0);
   return coverage({
     id: 'coverage',
     title:
@@ -77,11 +99,12 @@ export function coverageFigure(loaded: LoadedSeason, units: Units): Figure {
         ? 'Every group of sensors logged on every day'
         : `${units.number('count', lacking)} sensor-group days have no reading at all`,
     span: { fromMs, toMs: toMs + DAY_MS },
-    groups: groups.map(({ name, days }) => {
+    groups: groups.map(({ name, days }, g) => {
       // What is due on a day is what the group gives on its usual day; a log of changes alone has no usual day.
       const due = usual([...days.values()].map((day) => day.kept + day.flagged));
       return {
         name,
+        due: spans[g],
         days: [...days].map(([dayMs, day]) => ({ dayMs, ...day, due: name.startsWith('Fan') ? 0 : due })),
       };
     }),

@@ -3,7 +3,7 @@ import type { BinReview, Campaign, FrontArrival } from '../analysis/types.ts';
 import { frontArrivals } from '../report/figures/front-arrivals.ts';
 import type { Cell, Figure, Table } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
-import { counted } from './words.ts';
+import { counted, sentence } from './words.ts';
 
 /** What a campaign's arrivals say: the last cable, how far behind, and the hours that ran on. */
 export interface FrontFinding {
@@ -55,16 +55,21 @@ export function frontFinding(campaign: Campaign): FrontFinding {
   };
 }
 
-/** One sentence: did the front get through, and where not. */
-export function frontSentence(campaign: Campaign, units: Units): string {
-  const { reached, of, throughHours, after, slowest } = frontFinding(campaign);
-  const lead = `Campaign ${campaign.number} (${campaign.kind}, ${units.say('hours', campaign.fanHours)} of fan from ${units.date(campaign.span.fromMs)})`;
-  if (of === 0) return `${lead}: no sensor could be used.`;
-  if (throughHours !== null) {
-    return `${lead}: the front was through everywhere after ${units.say('hours', throughHours)}; ${units.say('hours', after)} ran on after that.`;
+/** What the fronts of a bin came to, in a sentence or two. */
+export function frontLead(review: BinReview): string {
+  const { bin, fronts } = review;
+  const found = fronts.campaigns.map(frontFinding).filter((one) => one.of > 0);
+  if (found.length === 0) {
+    const why = fronts.why ?? 'no stretch of fan running was clearly cooler or warmer than the grain';
+    return `Can’t tell of fronts in ${bin.name}: ${sentence(why)}`;
   }
-  const late = slowest === null ? '' : ` Cable ${slowest.cable} was the slowest.`;
-  return `${lead}: the front was seen to pass ${reached} of ${counted(of, 'sensor')}.${late}`;
+  const through = found.filter((one) => one.throughHours !== null).length;
+  const late = found.flatMap((one) => (one.slowest === null || one.reached === 0 ? [] : [one.slowest.cable]));
+  const most = [...new Set(late)]
+    .map((cable) => ({ cable, times: late.filter((one) => one === cable).length }))
+    .sort((a, b) => b.times - a.times)[0];
+  const slowest = most === undefined ? '' : ` Cable ${most.cable} was the slowest in ${most.times} of ${late.length}.`;
+  return `${bin.name} had ${counted(found.length, 'campaign')}; the front was seen to go through everywhere in ${through}.${slowest}`;
 }
 
 /** The campaigns of a bin under each other. */
@@ -145,8 +150,8 @@ export function arrivalFigure(campaign: Campaign, review: BinReview, units: Unit
   const found = frontFinding(campaign);
   const title =
     found.throughHours !== null
-      ? `Campaign ${campaign.number}: through everywhere after ${units.say('hours', found.throughHours)}`
-      : `Campaign ${campaign.number}: ${found.reached} of ${found.of} sensors passed`;
+      ? `Campaign ${campaign.number}, ${campaign.kind}: through everywhere after ${units.say('hours', found.throughHours)} of ${units.say('hours', campaign.fanHours)}`
+      : `Campaign ${campaign.number}, ${campaign.kind}: the front passed ${found.reached} of ${found.of} sensors`;
   return frontArrivals(
     {
       id: `campaign-${campaign.number}`,

@@ -2,6 +2,7 @@ import type { BinReview } from '../analysis/types.ts';
 import { type Estimate, withheld } from '../base/estimate.ts';
 import type { KeyNumber } from '../report/page.ts';
 import type { Quantity } from '../report/quantities.ts';
+import type { Units } from '../report/units.ts';
 
 /** `a`, `a and b`, `a, b and c`. */
 export function listed(items: readonly string[]): string {
@@ -56,6 +57,14 @@ export function knownTotal(parts: readonly Estimate[]): KnownTotal {
 /** A total as key number: which bins are in it stands beside. */
 export function totalKey(label: string, quantity: Quantity, { total, of }: KnownTotal): KeyNumber {
   return { label, quantity, amount: total, note: of ?? undefined };
+}
+
+/** `lost 2.3 points (2.0 to 2.6)`, or `took up …` where the points removed are negative. */
+export function changeSaid(points: Estimate & { value: number }, units: Units): string {
+  if (points.value >= 0) return `lost ${units.say('points', points)}`;
+  const interval: [number, number] | null =
+    points.interval === null ? null : [-points.interval[1], -points.interval[0]];
+  return `took up ${units.say('points', { ...points, value: -points.value, interval })}`;
 }
 
 /** Bins that broke, as warnings. */

@@ -42,7 +42,7 @@ export function roundTo(value: number, decimals: number): number {
   return value < 0 ? -rounded : rounded;
 }
 
-/** A number as shown, no unit. `decimals` from another number keeps an interval at the digits of its middle. */
-export function numberText(value: number, rounding: Rounding, decimals = decimalsOf(value, rounding)): string {
+/** A number as shown, no unit, rounded to a place; tens and hundreds where `decimals` is negative. */
+export function numberText(value: number, decimals: number): string {
   return grouped(roundTo(value, decimals), Math.max(0, decimals));
 }

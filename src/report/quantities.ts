@@ -12,6 +12,8 @@ export interface QuantityDef {
   /** values are SI of this kind and are converted with these spellings; without it values come in the shown unit */
   from?: { kind: UnitKind; us: string; si: string };
   rounding: Rounding;
+  /** where SI needs other digits */
+  siRounding?: Rounding;
 }
 
 const figures = (count: number, maxDecimals: number): Rounding => ({ kind: 'figures', figures: count, maxDecimals });
@@ -37,7 +39,7 @@ export const QUANTITIES = {
   'money per kW': same('¤/kW', decimals(2)),
   'money per point': same('¤/point', { kind: 'money' }, '¤ a point'),
   // Grain is bought by the bushel or by the tonne; values come in the shown one, as a bushel's weight hangs on the crop.
-  grain: { us: 'bu', si: 't', rounding: figures(3, 1) },
+  grain: { us: 'bu', si: 't', rounding: figures(3, 0), siRounding: figures(3, 1) },
   'money per grain': { us: '¤/bu', si: '¤/t', usWord: '¤ a bushel', siWord: '¤ a tonne', rounding: decimals(3, 2) },
   'money per grain point': {
     us: '¤/bu-point',

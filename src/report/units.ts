@@ -47,13 +47,15 @@ export class Units {
   }
 
   decimals(quantity: Quantity, value: number): number {
-    return decimalsOf(this.shown(quantity, value), QUANTITIES[quantity].rounding);
+    const def: QuantityDef = QUANTITIES[quantity];
+    const rounding = this.system === 'si' ? (def.siRounding ?? def.rounding) : def.rounding;
+    return decimalsOf(this.shown(quantity, value), rounding);
   }
 
   /** `4,310`, or a dash. */
   number(quantity: Quantity, value: number | null, at: number | null = value): string {
     if (value === null || at === null) return DASH;
-    return numberText(this.shown(quantity, value), QUANTITIES[quantity].rounding, this.decimals(quantity, at));
+    return numberText(this.shown(quantity, value), this.decimals(quantity, at));
   }
 
   /** `2.0 to 2.6`, at the digits of the middle; a middle of 0 has none, then at those of the wider end. */

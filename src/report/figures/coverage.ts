@@ -10,6 +10,8 @@ export interface Coverage {
   span: LocalSpan;
   groups: readonly {
     name: string;
+    /** the days on which readings were due, local ms */
+    due: LocalSpan;
     days: readonly { dayMs: number; kept: number; flagged: number; due: number }[];
   }[];
 }
@@ -67,16 +69,14 @@ function drawStrips(data: Coverage, states: readonly Map<number, State>[], size:
           const bottom = frame.y(g + 1) - 4;
           // A flagged day is half as high too: not told by colour alone.
           const top = (state: State) => (state === 'flagged' ? bottom - 7 : bottom - 14);
-          for (let day = data.span.fromMs; day < data.span.toMs; ) {
+          const first = Math.max(data.span.fromMs, group.due.fromMs);
+          const end = Math.min(data.span.toMs, group.due.toMs);
+          const at = (day: number): State => states[g].get(day) ?? 'lacking';
+          for (let day = first; day < end; ) {
             const from = day;
-            const state = states[g].get(day) ?? 'lacking';
-            while (day < data.span.toMs && (states[g].get(day) ?? 'lacking') === state) day += DAY_MS;
-            paths[state] += boxPath(
-              frame.x(new Date(from)),
-              top(state),
-              frame.x(new Date(Math.min(day, data.span.toMs))),
-              bottom,
-            );
+            const state = at(day);
+            while (day < end && at(day) === state) day += DAY_MS;
+            paths[state] += boxPath(frame.x(new Date(from)), top(state), frame.x(new Date(Math.min(day, end))), bottom);
           }
           return size.narrow
             ? frame.element('text', { x: frame.left, y: bottom - 18, 'text-anchor': 'start' }, group.name)

@@ -32,7 +32,7 @@ export function frontArrivals(data: FrontArrivals, units: Units): Figure {
     .sort((a, b) => a.height - b.height);
   const never: Row[] = data.arrivals
     .filter((one) => one.fanHours === null)
-    .map((one) => ({ cable: one.cable, height: units.shown('length', one.heightM), hours: data.fanHours }));
+    .map((one) => ({ cable: one.cable, height: units.shown('length', one.heightM), hours: 0 }));
   const last = reached.reduce((most, one) => Math.max(most, one.hours), 0);
   return {
     id: data.id,
@@ -42,10 +42,26 @@ export function frontArrivals(data: FrontArrivals, units: Units): Figure {
       reached.length === 0
         ? 'The front reached no sensor.'
         : `The front reached ${reached.length} of ${data.arrivals.length} sensors, the last after ${units.say('hours', last)} of fan running.`,
-    legend: never.length === 0 ? [] : [{ label: 'not seen to arrive by the end of the campaign', swatch: 'cross' }],
+    legend:
+      never.length === 0
+        ? []
+        : [{ label: `not seen to arrive by the end, ${units.say('hours', data.fanHours)}`, swatch: 'cross' }],
     notShown: null,
     draw: (size) => drawArrivals(data, reached, never, units, size),
   };
+}
+
+/** Names at the ends of lines, moved apart to the right where they would lie on each other; `at` in fan hours. */
+function spread(ends: readonly Row[], perHour: number, roomPx: number): (Row & { at: number })[] {
+  const placed: (Row & { at: number })[] = [];
+  for (const row of [...ends].sort((a, b) => a.hours - b.hours)) {
+    let at = row.hours;
+    for (const other of placed) {
+      if (Math.abs(other.height - row.height) < 1) at = Math.max(at, other.at + roomPx / perHour);
+    }
+    placed.push({ ...row, at });
+  }
+  return placed;
 }
 
 function drawArrivals(data: FrontArrivals, reached: Row[], never: Row[], units: Units, size: Size): string {
@@ -57,7 +73,16 @@ function drawArrivals(data: FrontArrivals, reached: Row[], never: Row[], units: 
     ...data.arrivals.map((one) => units.shown('length', one.heightM)),
     data.depthM === null ? 0 : units.shown('length', data.depthM),
   );
-  const ends = cables.flatMap((cable) => reached.filter((row) => row.cable === cable).slice(-1));
+  // The axis ends a little after the last arrival: a front is often through long before the fan stops.
+  const end = Math.min(data.fanHours, 1.08 * Math.max(1, ...reached.map((row) => row.hours)));
+  const left = size.narrow ? 34 : 56;
+  const right = never.length > 0 ? (size.narrow ? 72 : 120) : size.narrow ? 14 : 40;
+  const perHour = (size.width - left - right) / end;
+  const ends = spread(
+    cables.flatMap((cable) => reached.filter((row) => row.cable === cable).slice(-1)),
+    perHour,
+    9 * Math.max(...cables.map((cable) => cable.length)) + 4,
+  );
   const missed = [...new Set(never.map((row) => row.height))].map((height) => ({
     height,
     names: never
@@ -67,11 +92,11 @@ function drawArrivals(data: FrontArrivals, reached: Row[], never: Row[], units: 
   }));
   return draw(size, {
     height: size.narrow ? 280 : 360,
-    marginLeft: size.narrow ? 34 : 56,
-    marginRight: never.length > 0 ? (size.narrow ? 72 : 120) : size.narrow ? 14 : 40,
+    marginLeft: left,
+    marginRight: right,
     marginTop: 26,
     marginBottom: 44,
-    x: { domain: [0, data.fanHours], label: 'fan hours', labelArrow: 'none', grid: true, ticks: size.narrow ? 4 : 8 },
+    x: { domain: [0, end], label: 'fan hours', labelArrow: 'none', grid: true, ticks: size.narrow ? 4 : 8 },
     y: {
       domain: [0, top],
       label: size.narrow ? units.unit('length') : `${units.unit('length')} above the floor`,
@@ -101,7 +126,7 @@ function drawArrivals(data: FrontArrivals, reached: Row[], never: Row[], units: 
         stroke: 'var(--paper)',
       } as never),
       Plot.dot(never, {
-        x: 'hours',
+        x: () => end,
         y: 'height',
         symbol: 'times',
         r: 4,
@@ -109,13 +134,13 @@ function drawArrivals(data: FrontArrivals, reached: Row[], never: Row[], units: 
         dx: size.narrow ? 12 : 18,
       }),
       Plot.text(missed, {
-        x: () => data.fanHours,
+        x: () => end,
         y: 'height',
         text: 'names',
         textAnchor: 'start',
         dx: size.narrow ? 20 : 28,
       }),
-      Plot.text(ends, { x: 'hours', y: 'height', text: 'cable', dy: -12, fontWeight: 650 }),
+      Plot.text(ends, { x: 'at', y: 'height', text: 'cable', dy: -12, fontWeight: 650 }),
     ].map((mark) => mark) as never,
   });
 }

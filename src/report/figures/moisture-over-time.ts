@@ -43,7 +43,7 @@ export function moistureOverTime(data: MoistureOverTime, units: Units): Figure {
     legend: [
       { label: 'fan stood still two hours or more', swatch: 'dot' },
       { label: 'fan ran: shows the passing air', swatch: 'ring' },
-      { label: '90 % interval', swatch: 'var(--wash)' },
+      { label: '90 % interval of a day’s mean; sensor errors in it cancel in a difference', swatch: 'var(--wash)' },
       ...(data.target === null ? [] : [{ label: 'target', swatch: 'dash' }]),
       ...(data.start === null && data.end === null ? [] : [{ label: 'readings of start and end', swatch: 'whisker' }]),
     ],
