@@ -31,6 +31,14 @@ export const SOURCES: readonly Source[] = [
     provenance: 'memory',
   },
   {
+    key: 'ashrae-2017',
+    authors: 'American Society of Heating, Refrigerating and Air-Conditioning Engineers',
+    year: 2017,
+    title: 'ASHRAE Handbook - Fundamentals (SI edition), chapter 1: Psychrometrics',
+    where: 'ASHRAE, Atlanta',
+    provenance: 'memory',
+  },
+  {
     key: 'cfr-1910-147',
     authors: 'Occupational Safety and Health Administration',
     year: null,

@@ -10,7 +10,7 @@ const wb = (dbPct: number) => dbPct / (100 + dbPct);
 describe('heat of vaporisation from grain', () => {
   // Rodriguez-Arias et al. 1963, seen: shelled corn between 86 and 122 degF, 700 cal/g at 8 % and 602 cal/g at 22 % dry basis.
   // They drew vapour pressures of their own corn, not this isotherm: relations for corn spread by 7 % at 14 to 22 % and by
-  // 20 % below 10 % dry basis (reference notes). Measured here: 2.0 % low at 8 %, 1.2 % high at 22 %.
+  // 20 % below 10 % dry basis (reference notes). Measured here: 2.0 % low at 8 %, 0.7 % high at 22 %.
   it.each([
     [8, 700],
     [22, 602],

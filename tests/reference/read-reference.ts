@@ -29,3 +29,10 @@ export function median(values: readonly number[]): number {
 
 /** Test names of rows that nobody here read at their source say so. */
 export const provenanceNote = (row: ReferenceRow): string => (row.provenance === 'seen' ? '' : ` (${row.provenance})`);
+
+/** The tolerance that a row states: `0.7 %` of the value, `0.05` in its unit, or half of the last printed digit where it states none. */
+export function toleranceOf(tolerance: string, published: string): number {
+  if (tolerance === '') return halfDigit(published);
+  const [size, percent] = tolerance.split(' ');
+  return percent === '%' ? (Number(size) / 100) * Math.abs(Number(published)) : Number(size);
+}
