@@ -1,7 +1,7 @@
 import type { FrontKind, Span } from '../types.ts';
 import { dayBefore, dayMean } from './day-mean.ts';
 import type { FanPieces } from './fan-pieces.ts';
-import { CLEARLY_K, HOUR_MS, SHORTEST_CAMPAIGN_H } from './front-limits.ts';
+import { CLEARLY_AT_START_K, CLEARLY_K, HOUR_MS, SHORTEST_CAMPAIGN_H } from './front-limits.ts';
 
 /** The air that made the grain behind a front what it is: mean over this many fan hours. */
 const AIR_BEHIND_H = 48;
@@ -22,7 +22,8 @@ export interface CampaignSpan {
 }
 
 /**
- * Campaigns: begun when the day's mean air is CLEARLY_K from the grain's mean, ended by a long rest or when the day's
+ * Campaigns: begun when the day's mean air is CLEARLY_K from the grain's mean (CLEARLY_AT_START_K where the fan comes on
+ * after a long rest), ended by a long rest or when the day's
  * mean air crosses the grain's mean. At high airflow the daily wave goes through the grain too: its mean is taken over
  * the day before a campaign begins, as far as the run goes back, and over the day around when the air crosses it.
  *
@@ -68,7 +69,8 @@ export function findCampaigns(pieces: FanPieces, airC: Float64Array, grainC: Flo
     const sign = signOf(kind);
     const sameAir = found.at(-1)?.run === pieces.run[i] && found.at(-1)?.kind !== kind && !Number.isNaN(behindC);
     const clearK = sameAir ? Math.min(sign * differenceK, sign * (dayC[i] - behindC)) : sign * differenceK;
-    if (clearK < CLEARLY_K) continue;
+    const atStart = i === 0 || pieces.run[i] !== pieces.run[i - 1];
+    if (clearK < (atStart ? CLEARLY_AT_START_K : CLEARLY_K)) continue;
     const first = startOf(pieces, airC, grainC, i, sign);
     const span = { fromMs: pieces.fromMs[first], toMs: pieces.toMs[Math.max(first, i)] };
     open = { kind, span, first, last: Math.max(first, i), run: pieces.run[i] };

@@ -6,6 +6,12 @@ export const DAY_H = 24;
 /** Air this much cooler or warmer than the grain, K, is clearly so: the least change that counts as a front. */
 export const CLEARLY_K = 3;
 
+/**
+ * Where a fan is switched on after a long rest, less will do, K: parts of the grain lie above its mean, evaporation adds
+ * to cooling, and what the sensors then show decides whether a front went through.
+ */
+export const CLEARLY_AT_START_K = 2;
+
 /** A change under this, K, is no front. @source definition of `front arrival` in the kit's season format */
 export const LEAST_CHANGE_K = 3;
 

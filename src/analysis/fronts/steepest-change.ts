@@ -106,7 +106,7 @@ const FINE_H = 3;
  * Ahead of a front the sensor stands still; the daily wave rides behind it, and may be as steep. So the first place with
  * at least this part of the steepest rate is the front's.
  */
-const FIRST_PART = 0.6;
+const FIRST_PART = 0.75;
 
 /**
  * Steepest rate in the campaign's direction at the scale of a few readings within [from, to], and where.
