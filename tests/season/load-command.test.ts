@@ -54,6 +54,7 @@ describe('npm run load', () => {
     const help = load('--help');
     expect(help.status).toBe(0);
     expect(help.stdout).toMatch(/Usage: load .*<season-folder>[\s\S]*--out <dir>[\s\S]*Exit status/);
-    expect(load().status).toBe(1);
+    // 2: a wrong command line, as the help says.
+    expect(load().status).toBe(2);
   });
 });

@@ -9,8 +9,9 @@ import { keepsDaylightSaving, keepsStandardTime, type ZoneEvidence } from './sta
 export interface ClockFinding {
   /** rows of the file that are not believed because of it */
   rows: number[];
-  fromMs: number;
-  toMs: number;
+  /** UTC; null where none of its rows lies in the season */
+  fromMs: number | null;
+  toMs: number | null;
   text: string;
   advice: string;
 }
@@ -30,6 +31,7 @@ export interface FileClock {
  * @param timeZone  the file's `time_zone`, null for the site's
  * @param siteZone  IANA name
  * @param ordered   the file is a log, written as time went on (tickets and hand samples are not: their order says nothing)
+ * @param inSeason  which instants count in the texts; all else
  */
 export function fileClock(
   path: string,
@@ -37,6 +39,7 @@ export function fileClock(
   timeZone: string | null,
   siteZone: string,
   ordered: boolean,
+  inSeason: (timeMs: number) => boolean = () => true,
 ): FileClock {
   const zone = fileZone(timeZone, siteZone);
   const bySeries = rowsBySeries(stamps);
@@ -52,7 +55,7 @@ export function fileClock(
       const rows = [...resolved.missingHour.keys()].filter((row) => resolved.missingHour[row] === 1);
       const standard = rememberedZone(isLocalStandard(timeZone) ? siteZone : (timeZone ?? siteZone), true);
       const daylight = isLocalStandard(timeZone) ? rememberedZone(siteZone, false) : zone;
-      const off = hourOff(stamps, resolved.timeMs, daylight, standard);
+      const off = hourOff(stamps, resolved.timeMs, daylight, standard, inSeason);
       findings.push(zoneFinding(path, evidence, rows, timeZone ?? siteZone, off));
     }
     const wrong = bySeries.flatMap((rows) => wrongClock(rows, resolved.timeMs, clock, descending));
@@ -77,13 +80,20 @@ function wrongClock(rows: readonly number[], timeMs: Float64Array, clock: Uint8A
 const dayText = (ms: number) => new Date(ms).toISOString().slice(0, 10);
 
 /** The local rows that stand under daylight saving time, and the span of all local rows. */
-function hourOff(stamps: Stamps, timeMs: Float64Array, daylight: Zone, standard: Zone) {
+function hourOff(
+  stamps: Stamps,
+  timeMs: Float64Array,
+  daylight: Zone,
+  standard: Zone,
+  inSeason: (timeMs: number) => boolean,
+) {
   let rows = 0;
   let fromMs = Number.POSITIVE_INFINITY;
   let toMs = Number.NEGATIVE_INFINITY;
   for (let row = 0; row < timeMs.length; row++) {
     if (stamps.local[row] === 0 || stamps.series[row] < 0) continue;
     const time = timeMs[row];
+    if (!inSeason(time)) continue;
     if (daylight.offsetMs(time) !== standard.offsetMs(time)) rows += 1;
     fromMs = Math.min(fromMs, time);
     toMs = Math.max(toMs, time);
@@ -119,8 +129,8 @@ function zoneFinding(
     : 'the logger looks to keep daylight saving time, but the file is declared local standard';
   return {
     rows,
-    fromMs: off.fromMs,
-    toMs: off.toMs,
+    fromMs: Number.isFinite(off.fromMs) ? off.fromMs : null,
+    toMs: Number.isFinite(off.toMs) ? off.toMs : null,
     text: `${path}: ${signs.join('; ')} (${when}): ${verdict}, so ${off.rows} rows of its summer half stand an hour off.`,
     advice: standard
       ? 'Set time_zone: local standard for this file if the logger is not set forward in spring.'

@@ -4,7 +4,7 @@ import { addRows } from './add-rows.ts';
 import { type ColumnPlan, columnPlan } from './column-plan.ts';
 import { type CsvRecords, csvRecords, textLines } from './csv-records.ts';
 import { findDecimal } from './decimal.ts';
-import type { FileReading } from './file-reading.ts';
+import { type FileReading, isOutside } from './file-reading.ts';
 import { findDelimiter, namedDelimiter } from './find-delimiter.ts';
 import { KEYS } from './keys.ts';
 import { keyName } from './match-header.ts';
@@ -48,7 +48,8 @@ export function readCsv(reading: FileReading): Problem[] {
     const line = records.lines[row + 1];
     reading.tally.rejectRow(line, plan.measured.length, rowText(records, lines, row + 1), reason);
   }
-  const clock: FileClock = fileClock(path, placed.stamps, spec.timeZone, season.site.timeZone, keys.ordered);
+  const inSeason = (timeMs: number) => !isOutside(reading, timeMs);
+  const clock: FileClock = fileClock(path, placed.stamps, spec.timeZone, season.site.timeZone, keys.ordered, inSeason);
   addRows(reading, records, plan, placed, clock);
   return [];
 }
