@@ -80,7 +80,9 @@ export function fanSeason(fan: Fan, fanTable: Table, _season: Season): FanSeason
     spans = placed(sources[0], runTime, energy, energyRate, how);
     edgeMs = spans === sources[0].spans ? sources[0].intervalMs / Math.sqrt(12) : 0;
     for (const other of sources.slice(1)) spans = overlay(spans, other.spans);
-    const died = contradictions(spans, byEnergy.spans, Math.max(HOUR_MS, 3 * sources[0].intervalMs));
+    // A meter read once a day says full of a day that lacks an hour: it contradicts nothing.
+    const dense = middle(energy.endMs.map((end, i) => end - energy.startMs[i])) <= LONG_MS;
+    const died = dense ? contradictions(spans, byEnergy.spans, Math.max(HOUR_MS, 3 * sources[0].intervalMs)) : [];
     if (died.length > 0) {
       const before = total(spans, FAN_ON);
       spans = overlay(spans, byEnergy.spans, died);

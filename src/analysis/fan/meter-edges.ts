@@ -34,8 +34,8 @@ export function placeEdges(spans: FanSpans, meter: MeterIntervals, rate: MeterRa
     const from = spans.state[at];
     const to = onAt(spans, endMs[i]);
     if (from === FAN_UNKNOWN || to === FAN_UNKNOWN) continue;
-    // Running through although both samples say off is no edge but a contradiction: for the caller to judge and tell.
-    if (from === FAN_OFF && to === FAN_OFF && full[i] === 1) continue;
+    // Running through, or from or into such, although both samples say off is no edge but a contradiction: for the caller to judge and tell.
+    if (from === FAN_OFF && to === FAN_OFF && (full[i] === 1 || full[i - 1] === 1 || full[i + 1] === 1)) continue;
     const length = endMs[i] - startMs[i];
     const part = full[i] === 1 ? 1 : share[i] < LEAST_SHARE ? 0 : share[i];
     const onMs = Math.min(1, from !== to ? share[i] : part) * length;
