@@ -47,7 +47,7 @@ export default defineNotebook(
           ? 'Can’t tell how many points came out of any bin; each bin’s section says why.'
           : told.length === 1
             ? `${most.one.bin.name} ${changeSaid(most.points, units)}.${rest}`
-            : `${most.one.bin.name} ${changeSaid(most.points, units)}, the most; ${least.one.bin.name} ${changeSaid(least.points, units)}, the least.${rest}`,
+            : `${most.one.bin.name} ${changeSaid(most.points, units)}, the most; ${least.one.bin.name} ${changeSaid(least.points, units)}${least.points.value < 0 ? '' : ', the least'}.${rest}`,
       keyNumbers: bins.map((one) => ({
         label: `${one.bin.name}, points removed`,
         quantity: 'points',

@@ -64,6 +64,12 @@ function spread(ends: readonly Row[], perHour: number, roomPx: number): (Row & {
   return placed;
 }
 
+/** Up to three cables by name, else how many. */
+function namesOf(cables: readonly string[], all: number): string {
+  if (cables.length === all && all > 1) return `all ${all}`;
+  return cables.length > 3 ? `${cables.length} of ${all}` : cables.join(', ');
+}
+
 function drawArrivals(data: FrontArrivals, reached: Row[], never: Row[], units: Units, size: Size): string {
   const cables = [...new Set(data.arrivals.map((one) => one.cable))];
   // Beyond five, colours and dashes would repeat: all lines in ink, told apart by their names.
@@ -85,10 +91,10 @@ function drawArrivals(data: FrontArrivals, reached: Row[], never: Row[], units: 
   );
   const missed = [...new Set(never.map((row) => row.height))].map((height) => ({
     height,
-    names: never
-      .filter((row) => row.height === height)
-      .map((row) => row.cable)
-      .join(', '),
+    names: namesOf(
+      never.filter((row) => row.height === height).map((row) => row.cable),
+      cables.length,
+    ),
   }));
   return draw(size, {
     height: size.narrow ? 280 : 360,
