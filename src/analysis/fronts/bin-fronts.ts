@@ -9,7 +9,7 @@ import { type FanPieces, fanPieces } from './fan-pieces.ts';
 import { type CampaignSpan, findCampaigns, signOf } from './find-campaigns.ts';
 import { noFrontFormed } from './front-formed.ts';
 import { AHEAD_H, DAY_H, HOUR_MS, UNKNOWN_H } from './front-limits.ts';
-import { type GoodReadings, goodReadings } from './good-readings.ts';
+import { type GoodReadings, goodReadings, readingsWithin } from './good-readings.ts';
 import { grainDepthAt } from './grain-depth.ts';
 import { grainMean } from './grain-mean.ts';
 import { sensorArrival } from './sensor-arrival.ts';
@@ -50,14 +50,20 @@ export function binFronts(input: FrontsInput): BinFronts {
   }
   const found = findCampaigns(pieces, air.tempC, grainC);
   const view: View = { input, pieces, readings, air, grainC };
-  // A stretch that proves to be no campaign must not cut short the one before it: without it the rest is worked out anew.
-  const real = found.filter((_, index) => !noFrontFormed(bin, found[index], campaignAt(view, found, index)));
+  const campaigns = found.map((_, index) => campaignAt(view, found, index));
+  const real = found.filter((one, index) => !noFrontFormed(bin, one, campaigns[index]));
   if (real.length === 0) {
     return nothing(
       "The day's mean air was never clearly cooler or warmer than the grain for long enough to send a front through.",
     );
   }
-  return { campaigns: real.map((_, index) => campaignAt(view, real, index)), why: null };
+  // A stretch that proved to be no campaign must not cut short the one before it: that one is worked out anew.
+  const kept = real.map((one, index) => {
+    const was = found.indexOf(one);
+    const sameEnd = found[was + 1] === real[index + 1];
+    return sameEnd ? { ...campaigns[was], number: index + 1 } : campaignAt(view, real, index);
+  });
+  return { campaigns: kept, why: null };
 }
 
 interface View {
@@ -144,7 +150,7 @@ function arrivalAt(
   // Before the run the grain stood still; a run under way is needed for a day back, so that its daily wave is seen whole.
   const fromMs = Math.max(axis.startMs - 3 * DAY_H * HOUR_MS, Math.min(runFromMs, axis.startMs) - AHEAD_H * HOUR_MS);
   const toMs = axis.endMs + AHEAD_H * HOUR_MS;
-  const near = within(whole, fromMs, toMs);
+  const near = readingsWithin(whole, fromMs, toMs);
   const { fanHours, ...arrival } = sensorArrival(near, axis, signOf(campaign.kind));
   const arrivedMs = fanHours === null ? null : axis.momentOf(fanHours);
   if (fanHours === null || arrivedMs === null) return { ...base, ...arrival };
@@ -157,15 +163,4 @@ function arrivalAt(
     return { ...base, ...arrival, arrivedMs, why };
   }
   return { ...base, ...arrival, arrivedMs, fanHours };
-}
-
-function within(readings: GoodReadings, fromMs: number, toMs: number): GoodReadings {
-  const rows = [...readings.timeMs.keys()].filter(
-    (row) => readings.timeMs[row] >= fromMs && readings.timeMs[row] <= toMs,
-  );
-  return {
-    ...readings,
-    timeMs: Float64Array.from(rows, (row) => readings.timeMs[row]),
-    tempC: Float64Array.from(rows, (row) => readings.tempC[row]),
-  };
 }

@@ -11,6 +11,8 @@ export interface FanHourCurve {
 
 /** Readings closer than this on the axis were taken in one rest, fan hours. */
 const SAME_H = 0.01;
+/** Width of a bin of the look-up table, fan hours. */
+const BIN_H = 1;
 /** In a long rest the readings of its first hours tell best how the front left the sensor, ms. */
 const REST_USED_MS = 12 * 3_600_000;
 
@@ -40,15 +42,16 @@ export function fanHourCurve(fanHours: Float64Array, timeMs: Float64Array, tempC
   const last = x.length - 1;
   const area = new Float64Array(x.length);
   for (let i = 1; i <= last; i++) area[i] = area[i - 1] + ((y[i] + y[i - 1]) / 2) * (x[i] - x[i - 1]);
+  // Asked for by the hundred thousand: a table by BIN_H of the axis says where to begin looking.
+  const firstIn = new Int32Array(Math.floor((x[last] - x[0]) / BIN_H) + 1);
+  for (let bin = 0, i = 0; bin < firstIn.length; bin++) {
+    while (i < last - 1 && x[i + 1] <= x[0] + bin * BIN_H) i += 1;
+    firstIn[bin] = i;
+  }
   const segmentOf = (fanHour: number) => {
-    let low = 0;
-    let high = last;
-    while (high - low > 1) {
-      const middle = (low + high) >> 1;
-      if (x[middle] <= fanHour) low = middle;
-      else high = middle;
-    }
-    return low;
+    let i = firstIn[Math.min(firstIn.length - 1, Math.floor((fanHour - x[0]) / BIN_H))];
+    while (i < last - 1 && x[i + 1] <= fanHour) i += 1;
+    return i;
   };
   const at = (fanHour: number) => {
     if (fanHour <= x[0]) return y[0];

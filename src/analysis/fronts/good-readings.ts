@@ -27,3 +27,22 @@ export function goodReadings(series: SensorSeries, fromMs: number, toMs: number)
     tempC: Float64Array.from(rows, (row) => tempC[row]),
   };
 }
+
+/** The readings of [fromMs, toMs]; views, not copies. */
+export function readingsWithin(readings: GoodReadings, fromMs: number, toMs: number): GoodReadings {
+  const { timeMs } = readings;
+  /** first reading at or after a moment (or after it, where `past`) */
+  const place = (ms: number, past: boolean) => {
+    let low = 0;
+    let high = timeMs.length;
+    while (low < high) {
+      const middle = (low + high) >> 1;
+      if (timeMs[middle] < ms || (past && timeMs[middle] === ms)) low = middle + 1;
+      else high = middle;
+    }
+    return low;
+  };
+  const from = place(fromMs, false);
+  const to = Math.max(from, place(toMs, true));
+  return { ...readings, timeMs: timeMs.subarray(from, to), tempC: readings.tempC.subarray(from, to) };
+}
