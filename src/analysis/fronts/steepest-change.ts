@@ -6,6 +6,8 @@ import { BEHIND_FROM_H } from './front-limits.ts';
 const WIDE_PART = 0.5;
 const WIDEST_WINDOW_H = 72;
 
+/** Steps of the axis from one place to the next where means over hours are compared. */
+const COARSE_STEPS = 2;
 /** Places whose day's window shows at least this part of the steepest slope are looked at for the sharpest. */
 const ALIKE_PART = 0.85;
 
@@ -43,7 +45,7 @@ export function steepestChange(curve: FanHourCurve, axis: FanAxis, sign: 1 | -1)
     trust: (part: number) => number,
   ) => {
     let most = 0;
-    for (let step = Math.max(0, fromStep); step <= Math.min(lastStep, toStep); step++) {
+    for (let step = Math.max(0, fromStep); step <= Math.min(lastStep, toStep); step += COARSE_STEPS) {
       const fanHour = step * AXIS_STEP_H;
       const windowH = windowAt(step);
       const slope = sign * slopeAt(curve, fanHour, windowH, axis.lengthH);

@@ -170,6 +170,12 @@ describe('what is no front', () => {
     expect(why).toMatch(/never clearly/);
   });
 
+  it('air little over two kelvin cooler does, where evaporation cools the grain by five', () => {
+    const { campaigns } = binFronts(tell({ on: [[24, 144]], aheadC: 14, behindC: 9, airC: 11.7 }));
+    expect(campaigns).toHaveLength(1);
+    expectHours(campaigns[0].arrivals, [10, 20, 30, 40, 50, 60], 0.1);
+  });
+
   it('grain that changes by two kelvin in cooler air saw no front', () => {
     const { campaigns } = binFronts(tell({ on: [[24, 74]], aheadC: 12, behindC: 10, airC: 8 }));
     for (const { fanHours, why } of campaigns[0].arrivals.slice(0, 2)) {
