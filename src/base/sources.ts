@@ -31,6 +31,14 @@ export const SOURCES: readonly Source[] = [
     provenance: 'memory',
   },
   {
+    key: 'asae-d272-3',
+    authors: 'American Society of Agricultural Engineers',
+    year: 1996,
+    title: 'D272.3: Resistance to airflow of grains, seeds, other agricultural products, and perforated metal sheets',
+    where: 'ASAE Standards',
+    provenance: 'memory',
+  },
+  {
     key: 'ashrae-2017',
     authors: 'American Society of Heating, Refrigerating and Air-Conditioning Engineers',
     year: 2017,
@@ -56,6 +64,15 @@ export const SOURCES: readonly Source[] = [
     provenance: 'seen',
   },
   {
+    key: 'engineers-edge-fan',
+    authors: 'Engineers Edge',
+    year: null,
+    title: 'Temperature rise across fan, after ASHRAE Fundamentals 2021',
+    where: 'engineersedge.com',
+    url: 'https://engineersedge.com/calculators/temperature_rise_across_15945.htm',
+    provenance: 'seen',
+  },
+  {
     key: 'federal-register-1994-water',
     authors: 'Federal Grain Inspection Service',
     year: 1994,
@@ -63,6 +80,14 @@ export const SOURCES: readonly Source[] = [
     where: 'Federal Register 59, no. 198, 14 October 1994',
     url: 'https://www.govinfo.gov/content/pkg/FR-1994-10-14/html/94-25371.htm',
     provenance: 'seen',
+  },
+  {
+    key: 'haque-1978',
+    authors: 'Haque, E., Foster, G. H., Chung, D. S. and Lai, F. S.',
+    year: 1978,
+    title: 'Static pressure drop across a bed of corn mixed with fines',
+    where: 'Transactions of the ASAE 21(5), 997-1000',
+    provenance: 'memory',
   },
   {
     key: 'isu-2021-cool-grain',

@@ -1,0 +1,34 @@
+import { assertRange } from '../base/errors.ts';
+import { resistancePaM } from './airflow-resistance.ts';
+import type { ResistanceCurve } from './resistance-curves.ts';
+
+/**
+ * Superficial velocity that a static pressure drives through a levelled bed: `bedPressurePa` solved for the velocity,
+ * by halving within the airflows that were measured.
+ *
+ * @param curve       from `resistanceCurveOf`
+ * @param pressurePa  between plenum and headspace, Pa
+ * @param depthM      m, 0.1 to 60
+ * @param factor      multiplier for packing and fines, 0.5 to 10
+ * @returns           m/s
+ * @source            of the constants: `curve.sourceKey`
+ * @valid             throws RangeError where the velocity would lie outside `curve.rangeMS`; the message tells the pressures that are allowed
+ */
+export function velocityOfPressureMS(
+  curve: ResistanceCurve,
+  pressurePa: number,
+  depthM: number,
+  factor: number,
+): number {
+  assertRange('depthM', depthM, 0.1, 60);
+  assertRange('factor', factor, 0.5, 10);
+  const pressureAt = (velocityMS: number) => factor * depthM * resistancePaM(curve.a, curve.b, velocityMS);
+  let [low, high] = curve.rangeMS;
+  assertRange('pressurePa', pressurePa, pressureAt(low), pressureAt(high));
+  for (let i = 0; i < 60; i++) {
+    const middle = (low + high) / 2;
+    if (pressureAt(middle) < pressurePa) low = middle;
+    else high = middle;
+  }
+  return (low + high) / 2;
+}
