@@ -36,7 +36,7 @@ export default defineNotebook(
         section('files', 'File by file', () => ({
           lead: 'Every cell is kept, missing, rejected, or outside the season’s bounds. None is dropped in silence.',
           table: fileTable(loaded),
-          figures: totals.rows === 0 ? [] : [coverageFigure(loaded, units)],
+          figures: [coverageFigure(loaded, units)].filter((figure) => figure !== null),
         })),
         section('findings', 'What the checks found', () => ({
           lead:

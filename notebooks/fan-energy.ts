@@ -10,8 +10,7 @@ import {
   knownTotal,
   listed,
   methodsOf,
-  monthsByBin,
-  monthTable,
+  monthSection,
   namedTable,
   perGrain,
   section,
@@ -35,8 +34,10 @@ export default defineNotebook(
     const cost = knownTotal(bins.map((one) => one.fan.cost));
     const energy = knownTotal(bins.map((one) => one.fan.energyKwh));
     const demand = knownTotal(bins.map((one) => one.fan.demandCost));
-    const byName = (pick: (one: BinReview) => Parameters<typeof perGrain>[0]) =>
-      bins.map((one) => ({ name: one.bin.name, cost: perGrain(pick(one), one, units) }));
+    const grainCosts = bins.map((one) => ({ name: one.bin.name, cost: perGrain(one.fan.costPerBushel, one, units) }));
+    const cheapest = grainCosts
+      .filter((one) => one.cost.value !== null)
+      .sort((a, b) => (a.cost.value ?? 0) - (b.cost.value ?? 0))[0];
     return {
       answer:
         hours.total.value === null
@@ -57,49 +58,18 @@ export default defineNotebook(
             costByBin(
               {
                 id: 'cost-per-grain',
-                title: 'What the fans cost for the grain they held',
+                title:
+                  cheapest === undefined
+                    ? 'No bin has a cost for its grain'
+                    : `${cheapest.name} cost least for its grain`,
                 quantity: 'money per grain',
-                bins: byName((one) => one.fan.costPerBushel),
+                bins: grainCosts,
               },
               units,
             ),
           ],
         })),
-        section('months', 'Month by month', () => ({
-          lead: 'When the fans ran, and what each month added to the bill.',
-          figures: [
-            monthsByBin(
-              {
-                id: 'hours',
-                title: 'Fan hours by month',
-                quantity: 'hours',
-                parts: ['fan hours'],
-                bins: bins.map((one) => ({
-                  name: one.bin.name,
-                  months: one.fan.months.map(({ month, hours: of }) => ({ month, values: [of] })),
-                })),
-              },
-              units,
-            ),
-            monthsByBin(
-              {
-                id: 'cost',
-                title: 'Cost by month',
-                quantity: 'money',
-                parts: ['energy', 'demand'],
-                bins: bins.map((one) => ({
-                  name: one.bin.name,
-                  months: one.fan.months.map(({ month, energyCost, demandCost }) => ({
-                    month,
-                    values: [energyCost, demandCost],
-                  })),
-                })),
-              },
-              units,
-            ),
-          ],
-          tables: [monthTable(bins)],
-        })),
+        section('months', 'Month by month', () => monthSection(bins, units)),
         section('tariff', 'What the tariff charged', () => tariffTable(review, units)),
         section('bills', 'Beside the bills', () => billTable(loaded, review, units)),
         ...bins.map((one) => section(`bin-${one.bin.id}`, one.bin.name, () => binSection(one, units))),

@@ -54,8 +54,8 @@ function usual(counts: readonly number[]): number {
   return sorted[Math.floor(sorted.length / 2)] ?? 0;
 }
 
-/** What was logged when: a strip for each bin's cables and plenum, each fan, and the weather. @throws Error when nothing was */
-export function coverageFigure(loaded: LoadedSeason, units: Units): Figure {
+/** What was logged when: a strip for each bin's cables and plenum, each fan, and the weather; null when nothing was. */
+export function coverageFigure(loaded: LoadedSeason, units: Units): Figure | null {
   const { zone } = units;
   const nameOf = new Map(loaded.season.bins.map((bin) => [bin.id, bin.name]));
   const groups = [
@@ -79,7 +79,7 @@ export function coverageFigure(loaded: LoadedSeason, units: Units): Figure {
       .map(([, days]) => ({ name: 'Weather', bins: [], days })),
   ];
   const all = groups.flatMap((group) => [...group.days.keys()]);
-  if (all.length === 0) throw new Error('no reading could be placed in time');
+  if (all.length === 0) return null;
   let fromMs = all[0];
   let toMs = all[0];
   for (const day of all) {

@@ -140,10 +140,16 @@ export function moistureFigures(review: BinReview, loaded: LoadedSeason, units: 
     );
   }
   for (const quantity of ['moisture', 'temperature'] as const) {
-    const title =
-      quantity === 'moisture' ? `Where ${bin.name} was wet, and when` : `Where ${bin.name} was warm, and when`;
+    const title = quantity === 'moisture' ? `Where ${bin.name} was wet, and when` : warmTitle(review, units);
     const figure = sectionFigure(review, quantity, loaded, units, title);
     if (figure !== null) out.push(figure);
   }
   return out;
+}
+
+/** The finding of the temperature section. */
+function warmTitle({ bin, temperature }: BinReview, units: Units): string {
+  const { start, end } = temperature;
+  if (start.value === null || end.value === null) return `Where ${bin.name} was warm, and when`;
+  return `The grain went from ${units.say('temperature', start.value)} to ${units.say('temperature', end.value)}`;
 }

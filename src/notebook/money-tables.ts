@@ -1,7 +1,9 @@
 import type { BinReview, SeasonReview } from '../analysis/types.ts';
 import { localDayStart } from '../base/zone.ts';
 import { monthText } from '../report/date-text.ts';
+import { monthsByBin } from '../report/figures/months-by-bin.ts';
 import type { Section, Table } from '../report/page.ts';
+import type { Quantity } from '../report/quantities.ts';
 import type { Units } from '../report/units.ts';
 import type { LoadedSeason } from '../season/loaded.ts';
 import { numbers, texts } from '../tables/arrow.ts';
@@ -9,8 +11,67 @@ import { counted } from './words.ts';
 
 type SectionBody = Omit<Section, 'id' | 'title'>;
 
+/** `Lane 42 ran most in Oct 2024: 602 h`: the highest month of all bins. */
+function peakMonth(bins: ReturnType<typeof monthsOf>, quantity: Quantity, verb: string, units: Units): string | null {
+  const all = bins.flatMap(({ name, months }) =>
+    months.map(({ month, values }) => ({
+      name,
+      month,
+      sum: values.reduce<number>((sum, value) => sum + (value ?? 0), 0),
+    })),
+  );
+  const top = all.reduce((most, one) => (one.sum > most.sum ? one : most), all[0]);
+  if (top === undefined || top.sum === 0) return null;
+  return `${top.name} ${verb} most in ${monthText(top.month)}: ${units.say(quantity, top.sum)}`;
+}
+
+function monthsOf(
+  bins: readonly BinReview[],
+  values: (month: BinReview['fan']['months'][number]) => (number | null)[],
+) {
+  return bins.map((one) => ({
+    name: one.bin.name,
+    months: one.fan.months.map((each) => ({ month: each.month, values: values(each) })),
+  }));
+}
+
+/** Fan hours and cost of every bin by month. */
+export function monthSection(bins: readonly BinReview[], units: Units): SectionBody {
+  if (bins.every((one) => one.fan.months.length === 0)) {
+    return { lead: 'Can’t tell of any month: no bin has a fan log that could be used.' };
+  }
+  const hours = monthsOf(bins, (each) => [each.hours]);
+  const cost = monthsOf(bins, (each) => [each.energyCost, each.demandCost]);
+  return {
+    lead: 'When the fans ran, and what each month added to the bill.',
+    figures: [
+      monthsByBin(
+        {
+          id: 'hours',
+          title: peakMonth(hours, 'hours', 'ran', units) ?? 'No fan ran',
+          quantity: 'hours',
+          parts: ['fan hours'],
+          bins: hours,
+        },
+        units,
+      ),
+      monthsByBin(
+        {
+          id: 'cost',
+          title: peakMonth(cost, 'money', 'cost', units) ?? 'No month has a cost',
+          quantity: 'money',
+          parts: ['energy', 'demand'],
+          bins: cost,
+        },
+        units,
+      ),
+    ],
+    tables: [monthTable(bins)],
+  };
+}
+
 /** Hours, energy and money of each bin and month, the numbers behind the monthly bars. */
-export function monthTable(bins: readonly BinReview[]): Table {
+function monthTable(bins: readonly BinReview[]): Table {
   const unpriced = 'No tariff prices this bin’s fans.';
   return {
     id: 'months',

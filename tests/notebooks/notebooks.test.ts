@@ -1,0 +1,138 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import fanEnergy from '../../notebooks/fan-energy.ts';
+import fronts from '../../notebooks/fronts.ts';
+import methods from '../../notebooks/methods.ts';
+import moisture from '../../notebooks/moisture.ts';
+import overview from '../../notebooks/overview.ts';
+import { METHODS } from '../../src/base/methods.ts';
+import type { NotebookInput } from '../../src/notebook.ts';
+import { renderPages } from '../../src/report/html/pages.ts';
+import { examplePages, NOTEBOOKS } from '../report/example-pages.ts';
+import { exampleInput } from '../report/example-review.ts';
+
+const folder = new URL('../../notebooks/', import.meta.url);
+
+function withBins(
+  input: NotebookInput,
+  pick: (bins: NotebookInput['review']['bins']) => NotebookInput['review']['bins'],
+) {
+  return { ...input, review: { ...input.review, bins: pick(input.review.bins) } };
+}
+
+describe('notebooks', () => {
+  it('import what the kit offers to notebooks and nothing else', () => {
+    for (const name of readdirSync(folder).filter((file) => file.endsWith('.ts'))) {
+      const text = readFileSync(new URL(name, folder), 'utf8');
+      const imports = [...text.matchAll(/from '([^']+)'/g)].map((found) => found[1]);
+      expect(new Set(imports), name).toEqual(new Set(['../src/notebook.ts']));
+      expect(text.split('\n').length, `${name} is too long to read at a sitting`).toBeLessThan(140);
+    }
+  });
+  it('become the files that the review folder promises', () => {
+    expect(examplePages(exampleInput()).map((page) => page.file)).toEqual([
+      'index.html',
+      'fan-energy.html',
+      'moisture.html',
+      'fronts.html',
+      'data-quality.html',
+      'methods.html',
+    ]);
+  });
+  it('stand without a single bin, log, bill or file', () => {
+    const input = withBins(exampleInput(), () => []);
+    const bare = exampleInput().loaded;
+    const none = { ...bare.load, files: [], rejects: [], findings: [] };
+    const totals = { ...bare.load.totals, rows: 0, cells: 0, missing: 0, rejected: 0 };
+    const pages = examplePages({
+      ...input,
+      loaded: { ...bare, load: { ...none, totals } },
+      review: { ...input.review, tariffMonths: [] },
+    });
+    for (const page of pages) expect(page.failure, page.id).toBeUndefined();
+    const answers = Object.fromEntries(pages.map((page) => [page.id, page.answer]));
+    for (const id of ['overview', 'fan-energy', 'moisture', 'fronts', 'data-quality']) {
+      expect(answers[id], id).toMatch(/^Can’t tell/);
+    }
+  });
+  it('stand on bins of which nothing is known', () => {
+    const pages = examplePages(withBins(exampleInput(), (bins) => bins.slice(2)));
+    expect(renderPages(pages).flatMap((page) => page.failures)).toEqual([]);
+    expect(pages[0].answer).toMatch(/^Can’t tell how long the fans ran/);
+  });
+  it('say what failed when they break, and keep their title', () => {
+    const input = exampleInput();
+    const broken = { ...input, review: { ...input.review, bins: null as never } };
+    const page = overview.page(broken);
+    expect(page).toMatchObject({ title: 'Overview', file: 'index.html', sections: [] });
+    expect(page.failure).toBeTruthy();
+    expect(renderPages([page])[0].failures).toEqual([page.failure]);
+    // The other notebooks do not look at the bins and stand.
+    expect(NOTEBOOKS.map((notebook) => notebook.page(broken).failure === undefined)).toEqual([
+      false,
+      false,
+      false,
+      false,
+      true,
+      true,
+    ]);
+  });
+});
+
+// The example has two bins that are known: 480 and 816 fan hours, 5,760 and 9,792 kWh, 878 and 1,492.6 USD; sums by hand.
+describe('what they say', () => {
+  it('overview: sums, whose they are, and the cheapest point', () => {
+    expect(overview.page(exampleInput()).answer).toBe(
+      'Your fans ran 1,300 h (1,300 to 1,940), used 15,600 kWh (14,600 to 16,500) and cost 2,370 USD (2,220 to 2,520) (known of 2 of 4 bins); the cheapest point was in North 36, at 0.024 USD a bushel-point (0.020 to 0.027).',
+    );
+  });
+  it('fan-energy: the share of a bill that the fans explain', () => {
+    const page = fanEnergy.page(exampleInput());
+    // The bill runs 1 to 31 October: all of the tariff's 7,000 kWh of October over 9,000 kWh billed.
+    const bills = page.sections.find((one) => one.id === 'bills');
+    expect(bills?.lead).toBe('The fans explain 77.8 % of the 9,000 kWh billed.');
+    expect(page.sections.find((one) => one.id === 'tariff')?.lead).toContain('2,000 USD over 2 tariff months');
+  });
+  it('moisture: points lost, and taken up where they are negative', () => {
+    expect(moisture.page(exampleInput()).answer).toMatch(/^North 36 lost 2\.3 points \(2\.0 to 2\.6\)/);
+    const damp = withBins(exampleInput(), ([first, ...rest]) => [
+      {
+        ...first,
+        moisture: {
+          ...first.moisture,
+          pointsRemoved: { value: -1.5, interval: [-1.9, -1.1] as [number, number], why: null },
+        },
+      },
+      ...rest,
+    ]);
+    expect(moisture.page(damp).answer).toContain('North 36 took up 1.5 points (1.1 to 1.9).');
+  });
+  it('fronts: the slowest cable, and hours run on after a front was through', () => {
+    const page = fronts.page(exampleInput());
+    expect(page.answer).toContain(
+      '0 of 2 campaigns went through everywhere; fronts were seen to pass 20 of 24 sensors',
+    );
+    expect(page.sections[0].lead).toContain('Cable C5 was the slowest in 1 of 1.');
+    // Without the cable that stalled, the last arrival is at 6 + 5 × 11 = 61 of 120 fan hours: 59 ran on, in each of two bins.
+    const one = withBins(exampleInput(), (bins) =>
+      bins.map((bin) => ({
+        ...bin,
+        fronts: {
+          ...bin.fronts,
+          campaigns: bin.fronts.campaigns.map((each) => ({
+            ...each,
+            arrivals: each.arrivals.filter((arrival) => arrival.cable === 'C1'),
+          })),
+        },
+      })),
+    );
+    const through = fronts.page(one);
+    expect(through.answer).toContain('2 of 2 campaigns went through everywhere');
+    expect(through.keyNumbers.at(-1)).toMatchObject({ amount: 118 });
+  });
+  it('methods: each of the list, with its sources below', () => {
+    const page = methods.page(exampleInput());
+    expect(page.sections[0].entries?.map((entry) => entry.term)).toEqual(METHODS.map((method) => method.title));
+    for (const key of METHODS.flatMap((method) => method.sourceKeys)) expect(page.sources).toContain(key);
+  });
+});

@@ -1,0 +1,74 @@
+import { parse } from 'csv-parse/sync';
+import { describe, expect, it } from 'vitest';
+import { estimate } from '../../src/base/estimate.ts';
+import type { Page, Table } from '../../src/report/page.ts';
+import { pageTables } from '../../src/report/page-tables.ts';
+import { examplePages } from './example-pages.ts';
+import { exampleInput } from './example-review.ts';
+
+function pageWith(table: Table): Page {
+  const [page] = examplePages(exampleInput());
+  return { ...page, id: 'moisture', sections: [{ id: 'bins', title: 'Bins', lead: '', table }] };
+}
+
+const TABLE: Table = {
+  id: 'one',
+  caption: 'One',
+  columns: [
+    { key: 'bin', label: 'Bin', quantity: null },
+    { key: 'cost', label: 'Cost', quantity: 'money' },
+    { key: 'temp', label: 'Temperature', quantity: 'temperature' },
+  ],
+  rows: [
+    { bin: '=HYPERLINK("http://x","y")', cost: estimate(1234.5, 1180, 1291), temp: -40 },
+    { bin: '+1, "two"', cost: { value: null, why: 'No tariff.' }, temp: 0 },
+    { bin: '@SUM(A1)\nnext', cost: 3.5, temp: 20 },
+  ],
+  total: { bin: 'All', cost: 1238 },
+};
+
+describe('the CSV of a table', () => {
+  const [file] = pageTables(pageWith(TABLE));
+  const rows = parse(file.csv) as string[][];
+  it('has units in its header, intervals in columns of their own, and the reasons last', () => {
+    expect(file.name).toBe('moisture-bins-one');
+    expect(rows[0]).toEqual([
+      'Bin',
+      'Cost (USD)',
+      'Cost (USD), low',
+      'Cost (USD), high',
+      'Temperature (°F)',
+      'Why missing',
+    ]);
+    expect(rows.map((row) => row.length)).toEqual([6, 6, 6, 6, 6]);
+  });
+  it('keeps the digits of the page, and minus signs that programs read', () => {
+    expect(rows[1].slice(1)).toEqual(['1230', '1180', '1290', '-40', '']);
+    expect(rows[2].slice(1)).toEqual(['', '', '', '32', 'Cost: No tariff.']);
+    expect(rows[3].slice(1)).toEqual(['3.50', '', '', '68', '']);
+    expect(rows[4]).toEqual(['All', '1240', '', '', '', '']);
+  });
+  // A cell that opens with = + - @ runs as a formula in spreadsheets (common practice: OWASP, CSV injection).
+  it('defuses text that a spreadsheet would run', () => {
+    expect(rows[1][0]).toBe('\'=HYPERLINK("http://x","y")');
+    expect(rows[2][0]).toBe('\'+1, "two"');
+    expect(rows[3][0]).toBe("'@SUM(A1)\nnext");
+  });
+});
+
+describe('the CSVs of the example', () => {
+  const files = examplePages(exampleInput()).flatMap(pageTables);
+  it('have names of their own that fit any file system', () => {
+    const names = files.map((file) => file.name);
+    expect(new Set(names).size).toBe(names.length);
+    for (const name of names) expect(name).toMatch(/^[a-z0-9-]+$/);
+  });
+  it('read back, every row as wide as its header, without a word for nothing', () => {
+    expect(files.length).toBeGreaterThan(15);
+    for (const { name, csv } of files) {
+      const rows = parse(csv) as string[][];
+      expect(rows.length, name).toBeGreaterThan(1);
+      for (const row of rows) for (const cell of row) expect(cell, name).not.toMatch(/undefined|NaN|^null$|^–/);
+    }
+  });
+});
