@@ -3,6 +3,7 @@ import type { Estimate } from '../base/estimate.ts';
 import { cropOf } from '../grain/crops.ts';
 import type { Cell, Column, Table } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
+import { capital } from './words.ts';
 
 /** The cell of a number that may be null with a reason of its block. */
 export function orWhy(value: number | null, why: string | null): Cell {
@@ -75,7 +76,9 @@ function row(review: BinReview, units: Units): Record<string, Cell> {
 }
 
 /** The table that the trade asks for first, a row a bin. */
-export function tradeTable(bins: readonly BinReview[], units: Units, caption = 'What the trade asks first'): Table {
+export function tradeTable(bins: readonly BinReview[], units: Units): Table {
+  const asked = 'what the trade asks first';
+  const caption = bins.length === 1 ? `${bins[0].bin.name}: ${asked}` : capital(asked);
   const cell = (key: string) => bins.map((review) => row(review, units)[key]);
   const total = (key: string): Cell => {
     const values = cell(key).map((one) => (typeof one === 'object' && one !== null ? one.value : one));

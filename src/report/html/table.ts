@@ -60,7 +60,7 @@ export function renderTable(table: Table, units: Units, id: string): Markup {
   if (rows.length === 0) {
     return html`<p class="note">${table.caption}: ${table.empty ?? 'none.'}</p>`;
   }
-  const out = html`<div class="scroll" role="region" tabindex="0" aria-label="${table.caption}"><table id="${id}">
+  const out = html`<div class="scroll" role="group" tabindex="0" aria-label="${table.caption}"><table id="${id}">
 <caption>${table.caption}</caption>
 <thead><tr>${columns.map((column) => html`<th scope="col" class="${align(column)}">${column.label}</th>`)}</tr>${
     hasUnits &&
