@@ -14,6 +14,14 @@ export interface Source {
 /** The bibliography. Sorted by key. */
 export const SOURCES: readonly Source[] = [
   {
+    key: 'asabe-d535',
+    authors: 'American Society of Agricultural and Biological Engineers',
+    year: null,
+    title: 'D535: Shelled corn storage time for 0.5 % dry matter loss',
+    where: 'ASABE Standards',
+    provenance: 'memory',
+  },
+  {
     key: 'asae-d245-4',
     authors: 'American Society of Agricultural Engineers',
     year: 1992,
@@ -82,6 +90,14 @@ export const SOURCES: readonly Source[] = [
     provenance: 'seen',
   },
   {
+    key: 'fraser-muir-1981',
+    authors: 'Fraser, B. M. and Muir, W. E.',
+    year: 1981,
+    title: 'Airflow requirements predicted for drying grain with ambient and solar-heated air in Canada',
+    where: 'Transactions of the ASAE 24(1), 208-210',
+    provenance: 'memory',
+  },
+  {
     key: 'haque-1978',
     authors: 'Haque, E., Foster, G. H., Chung, D. S. and Lai, F. S.',
     year: 1978,
@@ -108,6 +124,31 @@ export const SOURCES: readonly Source[] = [
     provenance: 'memory',
   },
   {
+    key: 'kreyger-1972',
+    authors: 'Kreyger, J.',
+    year: 1972,
+    title: 'Drying and storing grains, seeds and pulses in temperate climates, as carried on by Muir and Sinha',
+    where: 'Institute for Storage and Processing of Agricultural Produce, Wageningen',
+    provenance: 'memory',
+  },
+  {
+    key: 'ndsu-2019-drying',
+    authors: 'North Dakota State University Extension',
+    year: 2019,
+    title: 'Corn and soybean drying and storage',
+    where: 'Extension slides',
+    provenance: 'seen',
+  },
+  {
+    key: 'ng-1998',
+    authors: 'Ng, H. F., Wilcke, W. F., Morey, R. V., Meronuck, R. A. and Lang, J. P.',
+    year: 1998,
+    title: 'Mechanical damage and corn storability',
+    where: 'Transactions of the ASAE 41(4), 1095-1100',
+    url: 'http://elibrary.asabe.org/abstract.asp?aid=17239',
+    provenance: 'seen',
+  },
+  {
     key: 'okabe-ito-2008',
     authors: 'Okabe, M. and Ito, K.',
     year: 2008,
@@ -124,11 +165,27 @@ export const SOURCES: readonly Source[] = [
     provenance: 'seen',
   },
   {
+    key: 'saul-1970',
+    authors: 'Saul, R. A.',
+    year: 1970,
+    title: 'Deterioration rate of moist shelled corn at low temperatures',
+    where: 'ASAE paper 70-302',
+    provenance: 'memory',
+  },
+  {
     key: 'sokhansanj-1986',
     authors: 'Sokhansanj, S., Zhijie, W., Jayas, D. and Kameoka, T.',
     year: 1986,
     title: 'Equilibrium relative humidity-moisture content of rapeseed (canola) from 5 °C to 25 °C',
     where: 'Transactions of the ASAE 29(3), 837-839',
+    provenance: 'memory',
+  },
+  {
+    key: 'steele-1969',
+    authors: 'Steele, J. L., Saul, R. A. and Hukill, W. V.',
+    year: 1969,
+    title: 'Deterioration of shelled corn as measured by carbon dioxide production',
+    where: 'Transactions of the ASAE 12(5), 685-689',
     provenance: 'memory',
   },
   {
@@ -138,6 +195,23 @@ export const SOURCES: readonly Source[] = [
     title: 'Test weight',
     where: 'legal bushel weights of the US states and the bushel of 2150.42 cubic inches',
     url: 'https://en.wikipedia.org/wiki/Test_weight',
+    provenance: 'seen',
+  },
+  {
+    key: 'thompson-1972',
+    authors: 'Thompson, T. L.',
+    year: 1972,
+    title: 'Temporary storage of high-moisture shelled corn using continuous aeration',
+    where: 'Transactions of the ASAE 15(2), 333-337',
+    provenance: 'memory',
+  },
+  {
+    key: 'umn-2014-wet-soybeans',
+    authors: 'University of Minnesota Extension',
+    year: 2014,
+    title: 'Storing, drying, and handling wet soybeans',
+    where: 'Minnesota Crop News',
+    url: 'http://blog-crop-news.extension.umn.edu/2014/10/storing-drying-and-handling-wet-soybeans.html',
     provenance: 'seen',
   },
   {
