@@ -46,6 +46,6 @@ export { moistureProfile } from './report/figures/moisture-profile.ts';
 export { monthsByBin } from './report/figures/months-by-bin.ts';
 export type * from './report/page.ts';
 export { section } from './report/section.ts';
-export type { Units } from './report/units.ts';
+export { Units } from './report/units.ts';
 export { CHECK_RULES } from './season/checks/rules.ts';
 export type { LoadedSeason } from './season/loaded.ts';

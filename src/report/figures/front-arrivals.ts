@@ -51,8 +51,8 @@ export function frontArrivals(data: FrontArrivals, units: Units): Figure {
   };
 }
 
-/** Names at the ends of lines, moved apart to the right where they would lie on each other; `at` in fan hours. */
-function spread(ends: readonly Row[], perHour: number, roomPx: number): (Row & { at: number })[] {
+/** Names at the ends of lines, moved apart where they would lie on each other; `at` and `end` in fan hours. */
+function spread(ends: readonly Row[], perHour: number, roomPx: number, end: number): (Row & { at: number })[] {
   const placed: (Row & { at: number })[] = [];
   for (const row of [...ends].sort((a, b) => a.hours - b.hours)) {
     let at = row.hours;
@@ -60,6 +60,11 @@ function spread(ends: readonly Row[], perHour: number, roomPx: number): (Row & {
       if (Math.abs(other.height - row.height) < 1) at = Math.max(at, other.at + roomPx / perHour);
     }
     placed.push({ ...row, at });
+  }
+  // Names pushed past the end of the axis would lie on the marks beside it: their whole row moves back.
+  for (const last of placed.filter((one) => one.at > end)) {
+    const over = Math.max(0, last.at - end);
+    for (const one of placed) if (Math.abs(one.height - last.height) < 1) one.at -= over;
   }
   return placed;
 }
@@ -88,6 +93,7 @@ function drawArrivals(data: FrontArrivals, reached: Row[], never: Row[], units: 
     cables.flatMap((cable) => reached.filter((row) => row.cable === cable).slice(-1)),
     perHour,
     9 * Math.max(...cables.map((cable) => cable.length)) + 4,
+    end,
   );
   const missed = [...new Set(never.map((row) => row.height))].map((height) => ({
     height,

@@ -63,7 +63,7 @@ export function monthsByBin(data: MonthsByBin, units: Units): Figure {
   return {
     id: data.id,
     title: data.title,
-    subtitle: `${data.parts.join(' and ')}, ${unit}, by month; a panel for each bin, all to one scale`,
+    subtitle: `By month: ${data.parts.join(' and ')}, ${unit}; a panel for each bin, all to one scale`,
     alt:
       most === undefined
         ? 'No month has any.'
