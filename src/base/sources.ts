@@ -14,11 +14,27 @@ export interface Source {
 /** The bibliography. Sorted by key. */
 export const SOURCES: readonly Source[] = [
   {
+    key: 'alam-shove-1973',
+    authors: 'Alam, A. and Shove, G. C.',
+    year: 1973,
+    title: 'Hygroscopicity and thermal properties of soybeans',
+    where: 'Transactions of the ASAE 16(4), 707-709, as in ASAE D243',
+    provenance: 'memory',
+  },
+  {
     key: 'asabe-d535',
     authors: 'American Society of Agricultural and Biological Engineers',
     year: null,
     title: 'D535: Shelled corn storage time for 0.5 % dry matter loss',
     where: 'ASABE Standards',
+    provenance: 'memory',
+  },
+  {
+    key: 'asae-d243',
+    authors: 'American Society of Agricultural Engineers',
+    year: null,
+    title: 'D243: Thermal properties of grain and grain products',
+    where: 'ASAE Standards',
     provenance: 'memory',
   },
   {
@@ -72,6 +88,23 @@ export const SOURCES: readonly Source[] = [
     provenance: 'seen',
   },
   {
+    key: 'chang-1988',
+    authors: 'Chang, C. S.',
+    year: 1988,
+    title: 'Measuring density and porosity of grain kernels using a gas pycnometer',
+    where: 'Cereal Chemistry 65, 13-15',
+    url: 'https://www.cerealsgrains.org/publications/cc/backissues/1988/Documents/CC1988a03.html',
+    provenance: 'seen',
+  },
+  {
+    key: 'deshpande-bal-1999',
+    authors: 'Deshpande, S. D. and Bal, S.',
+    year: 1999,
+    title: 'Specific heat of soybean',
+    where: 'Journal of Food Process Engineering 22, 469-477',
+    provenance: 'seen',
+  },
+  {
     key: 'engineers-edge-fan',
     authors: 'Engineers Edge',
     year: null,
@@ -106,6 +139,14 @@ export const SOURCES: readonly Source[] = [
     provenance: 'memory',
   },
   {
+    key: 'haswell-1954',
+    authors: 'Haswell, G. A.',
+    year: 1954,
+    title: 'A note on the specific heat of rice, oats, and their products',
+    where: 'Cereal Chemistry 31, 341-343',
+    provenance: 'memory',
+  },
+  {
     key: 'isu-2021-cool-grain',
     authors: 'Iowa State University Extension and Outreach',
     year: 2021,
@@ -121,6 +162,14 @@ export const SOURCES: readonly Source[] = [
     title: 'JCGM 100: Guide to the expression of uncertainty in measurement',
     where: 'BIPM, annex G (effective degrees of freedom)',
     url: 'https://www.bipm.org/en/committees/jc/jcgm/publications',
+    provenance: 'memory',
+  },
+  {
+    key: 'kazarian-hall-1965',
+    authors: 'Kazarian, E. A. and Hall, C. W.',
+    year: 1965,
+    title: 'Thermal properties of grain',
+    where: 'Transactions of the ASAE 8(1), 33-37, as in ASAE D243',
     provenance: 'memory',
   },
   {
@@ -173,6 +222,14 @@ export const SOURCES: readonly Source[] = [
     provenance: 'memory',
   },
   {
+    key: 'sharma-thompson-1973',
+    authors: 'Sharma, D. K. and Thompson, T. L.',
+    year: 1973,
+    title: 'Specific heat and thermal conductivity of sorghum',
+    where: 'Transactions of the ASAE 16(1), 114-117',
+    provenance: 'memory',
+  },
+  {
     key: 'sokhansanj-1986',
     authors: 'Sokhansanj, S., Zhijie, W., Jayas, D. and Kameoka, T.',
     year: 1986,
@@ -222,6 +279,14 @@ export const SOURCES: readonly Source[] = [
     where: 'CropWatch',
     url: 'https://cropwatch.unl.edu/2022/considerations-when-conditioning-too-dry-soybeans',
     provenance: 'seen',
+  },
+  {
+    key: 'wratten-1969',
+    authors: 'Wratten, F. T., Poole, W. D., Chesness, J. L., Bal, S. and Ramarao, V.',
+    year: 1969,
+    title: 'Physical and thermal properties of rough rice',
+    where: 'Transactions of the ASAE 12(6), 801-803',
+    provenance: 'memory',
   },
 ];
 

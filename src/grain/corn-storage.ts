@@ -26,8 +26,8 @@ export interface CornStorageOptions {
 /**
  * Hours for which shelled corn may be held at one temperature and moisture before it has lost so much dry matter.
  *
- * @param tempC       grain temperature, degC, -30 to 40; published cells lie between -6.7 and 30, and from about 38 on the addition for wet corn
- *                    lets wetter corn keep longer, which no corn does
+ * @param tempC       grain temperature, degC, -30 to 40; published cells lie between -6.7 and 30; hotter, near 45, the addition for wet corn lets
+ *                    wetter corn keep longer, which no corn does
  * @param moistureWb  fraction, wet basis, 0.13 to 0.35
  * @returns           h
  * @source            steele-1969, thompson-1972, saul-1970; basis of asabe-d535

@@ -6,8 +6,8 @@ export function moistureDbFromWb(moistureWb: number): number {
   return moistureWb / (1 - moistureWb);
 }
 
-/** Moisture as a fraction of the whole from a fraction of dry matter. @valid 0 to 9; throws RangeError outside */
+/** Moisture as a fraction of the whole from a fraction of dry matter. @valid 0 to 10; throws RangeError outside */
 export function moistureWbFromDb(moistureDb: number): number {
-  assertRange('moistureDb', moistureDb, 0, 9);
+  assertRange('moistureDb', moistureDb, 0, 10);
   return moistureDb / (1 + moistureDb);
 }

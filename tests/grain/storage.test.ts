@@ -14,8 +14,7 @@ import { STORAGE_RULES, storageRuleOf } from '../../src/grain/storage-rules.ts';
 const SEEDED = { seed: 20240925, numRuns: 300 };
 const moistures = fc.double({ min: 0.13, max: 0.35, noNaN: true });
 const cold = fc.double({ min: -30, max: 15.5, noNaN: true });
-// Beyond 35 degC, outside all tables, the addition for wet corn outgrows the rest and the order is lost.
-const warm = fc.double({ min: 15.6, max: 35, noNaN: true });
+const warm = fc.double({ min: 15.6, max: 40, noNaN: true });
 
 describe('storage time of corn', () => {
   it('gives the loss back', () => {

@@ -1,0 +1,39 @@
+import { describe, expect, it } from 'vitest';
+import { bulkPorosity, standardBulkDensityKgM3 } from '../../src/grain/bulk.ts';
+import { bulkConductivityWMK } from '../../src/grain/conductivity.ts';
+import { specificHeatJKgK, specificHeatLineOf } from '../../src/grain/specific-heat.ts';
+import { provenanceNote, type ReferenceRow, readReference, toleranceOf } from './read-reference.ts';
+
+function ours({ quantity, crop, inputs }: ReferenceRow): number {
+  const percent = Number.parseFloat(inputs);
+  switch (quantity) {
+    case 'specific heat':
+      return specificHeatJKgK(specificHeatLineOf(crop, 'Deshpande and Bal'), percent / (100 + percent)) / 1000;
+    case 'conductivity':
+      return bulkConductivityWMK(crop, percent / 100);
+    case 'porosity':
+      return 100 * bulkPorosity(crop, standardBulkDensityKgM3(crop));
+    case 'bulk density':
+      return standardBulkDensityKgM3(crop);
+    default:
+      return expect.fail(`no quantity ${quantity}`);
+  }
+}
+
+describe('published properties of grain (tests/reference/grain_properties.csv)', () => {
+  for (const row of readReference('grain_properties')) {
+    const off = () => Math.abs(ours(row) - Number(row.published));
+    const tolerance = toleranceOf(row.tolerance, row.published);
+    const name = `${row.quantity} of ${row.crop}, ${row.inputs}: ${row.published} ${row.unit}${provenanceNote(row)}`;
+    if (row.misfit === '') {
+      it(`${name} within ${row.tolerance || 'its printed digit'}${row.tolerance_reason ? `: ${row.tolerance_reason}` : ''}`, () => {
+        expect(off()).toBeLessThanOrEqual(tolerance);
+      });
+    } else {
+      it(`${name} does not fit: ${row.misfit}`, () => {
+        expect(off()).toBeGreaterThan(tolerance);
+        expect(off()).toBeLessThan(0.3 * Number(row.published));
+      });
+    }
+  }
+});
