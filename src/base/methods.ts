@@ -27,9 +27,13 @@ export const METHODS: readonly Method[] = [
     id: 'energy',
     title: 'Energy',
     statement:
-      'kWh are taken from a meter if there is one, else from logged power, else from current: √3 · volts · amperes · power factor on three phases, volts · amperes · power factor on one; else from the nameplate: shaft power × load ÷ motor efficiency. The page says which.',
-    constants: ['√3 for three phases'],
-    sourceKeys: [],
+      'kWh are taken from a meter if there is one, else from logged power, else from current: √3 · volts · amperes · power factor on three phases, volts · amperes · power factor on one; else from the nameplate: shaft power × load ÷ motor efficiency. Where season.yaml states neither load nor efficiency, 1 kW is taken for each horsepower. The page says which.',
+    constants: [
+      '√3 for three phases',
+      '1 kW for each nameplate horsepower (planning figure)',
+      'full load and a motor efficiency of 0.88 where only the other is stated (common practice, from memory)',
+    ],
+    sourceKeys: ['unl-2015-reconditioning'],
     usedOn: ['overview', 'fan-energy'],
   },
   {
@@ -84,9 +88,9 @@ export const METHODS: readonly Method[] = [
     id: 'points-interval',
     title: 'The interval of the points',
     statement:
-      'All intervals are 90 %. A sensor’s fixed error and the bias that a bin’s sensors share cancel in a difference of the same sensors; noise, drift and the spread between cables do not. They are added as squares, each with its degrees of freedom, and a t value of the effective degrees of freedom widens the sum.',
+      'All intervals are 90 %. A sensor’s fixed error and the bias that a bin’s sensors share cancel in a difference of the same sensors; noise, drift, readings taken while the fan ran, the spread between cables, and the grain that lies between and beyond sensors do not. They are added as squares, each with its degrees of freedom, and a t value of the effective degrees of freedom widens the sum. The page lists the parts.',
     constants: ['coverage: 90 %; stated sensor limits are taken as limits that 95 % keep'],
-    sourceKeys: ['jcgm-100'],
+    sourceKeys: ['satterthwaite-1946', 'jcgm-100'],
     usedOn: ['moisture', 'overview'],
   },
   {
@@ -104,27 +108,32 @@ export const METHODS: readonly Method[] = [
     id: 'cost-per-point',
     title: 'Cost per point and per bushel-point',
     statement:
-      'For a bin whose goal is dry, its cost over its points removed; per bushel-point, that over the bushels. It is withheld for other goals, because cooling takes off a little water in passing, and where the interval of the points reaches zero.',
+      'For a bin whose goal is dry, its cost over its points removed; per bushel-point, that over the bushels. It is withheld for other goals, because cooling takes off a little water in passing, and where the interval of the points reaches zero. Its interval joins the errors of cost and points.',
     constants: [],
-    sourceKeys: [],
+    sourceKeys: ['fieller-1954'],
     usedOn: ['overview', 'fan-energy'],
   },
   {
     id: 'overdrying',
     title: 'Over-drying loss',
     statement:
-      'Grain sold drier than the market’s base moisture (else the target) gives away weight: the dry matter would have weighed more at the base. The loss is that weight in legal bushels, and in money at the stated price.',
+      'Grain sold drier than the market’s base moisture (else the target) gives away weight: the loss is dry matter ÷ (1 − base moisture) less dry matter ÷ (1 − moisture at the end), in legal bushels, and in money at the stated price. Grain that ended wetter has none.',
     constants: [],
-    sourceKeys: [],
+    sourceKeys: ['unl-2017-optimum-moisture'],
     usedOn: ['moisture', 'overview'],
   },
   {
     id: 'campaign',
     title: 'Campaign',
     statement:
-      'A stretch of fan running whose air, averaged over a day, is clearly cooler or warmer than the grain it enters, so that a front moves through. It ends when the fan rests for long or the day’s mean air crosses the grain’s mean.',
-    constants: [],
-    sourceKeys: [],
+      'A stretch of fan running whose air, averaged over a day, is clearly cooler or warmer than the grain it enters, so that a front moves through. It ends when the fan rests for long or the day’s mean air crosses the grain’s mean. The air is the plenum’s where it was logged, else the weather’s, raised by the fan’s warming.',
+    constants: [
+      'clearly cooler or warmer: 3 °C (5.4 °F)',
+      'a rest that ends it: 72 h (the kit’s choice)',
+      'shortest: 6 fan hours (the kit’s choice)',
+      'warming by fan and motor where the plenum does not tell it: 2 °C (3.6 °F), of 3 to 5 °F published',
+    ],
+    sourceKeys: ['ndsu-2018-soybean'],
     usedOn: ['fronts'],
   },
   {
