@@ -2,16 +2,22 @@ import { usualStepMs } from './stamps.ts';
 
 const YEAR_MS = 366 * 86_400_000;
 
+/** A stray part of a series holds no more than this share of its rows; two seasons in one file hold more. */
+const STRAY_SHARE = 0.05;
+
 /**
  * Rows at which a logger's clock was wrong: they stand off the series' rising line and fall into time that the line covers already, or more than a
- * year away from it. Rows that are merely out of order (an older export appended below) fall into time of their own and are no fault.
+ * year away from it. So are a few rows on the line itself that stand more than a year from all the others (a clock that lost its battery counts on
+ * from its first day). Rows that are merely out of order (an older export appended below) fall into time of their own and are no fault.
  *
  * @param times  instants of one series, oldest first as the file has them, ms UTC
  * @returns      positions in `times`, rising
  */
 export function backwardsRows(times: readonly number[]): number[] {
-  if (times.every((time, i) => i === 0 || time >= times[i - 1])) return [];
-  const kept = longestRising(times);
+  if (times.length === 0) return [];
+  const rising = times.every((time, i) => i === 0 || time >= times[i - 1]);
+  const kept = withoutStrays(rising ? [...times.keys()] : longestRising(times), times);
+  if (kept.length === times.length) return [];
   const line = kept.map((i) => times[i]);
   const near = 3 * usualStepMs(line);
   const onLine = new Set(kept);
@@ -24,6 +30,16 @@ export function backwardsRows(times: readonly number[]): number[] {
     if (beyond > 0 ? beyond > YEAR_MS : !(line[after] - line[after - 1] > near)) out.push(i);
   }
   return out;
+}
+
+/** Of rising rows, those of the parts between gaps of a year that hold more than a stray share. */
+function withoutStrays(kept: readonly number[], times: readonly number[]): readonly number[] {
+  const parts: number[][] = [[]];
+  for (const [n, i] of kept.entries()) {
+    if (n > 0 && times[i] - times[kept[n - 1]] > YEAR_MS) parts.push([]);
+    parts[parts.length - 1].push(i);
+  }
+  return parts.length === 1 ? kept : parts.filter((part) => part.length > STRAY_SHARE * kept.length).flat();
 }
 
 /** Positions of a longest run that never falls (patience sorting, O(n log n)). */

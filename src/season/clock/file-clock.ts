@@ -149,7 +149,7 @@ function backwardsFinding(path: string, rows: number[], timeMs: Float64Array): C
     rows,
     fromMs,
     toMs,
-    text: `${path}: the times of ${rows.length} rows run against the order of their series, so the logger's clock was wrong or was reset there.`,
+    text: `${path}: the times of ${counted(rows.length, 'row runs', 'rows run')} against the order of their series or ${rows.length === 1 ? 'stands' : 'stand'} more than a year from the rest of it, so the logger's clock was wrong or was reset there.`,
     advice: 'Look at these rows in the file; correct their times, or leave them flagged.',
   };
 }

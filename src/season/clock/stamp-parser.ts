@@ -23,7 +23,7 @@ export function stampParser(format: string | null, needsTime: boolean): StampPar
     if (stamp === undefined) {
       stamp = parse(text.trim());
       if (typeof stamp !== 'string' && !(stamp.ms >= EARLIEST_MS && stamp.ms < LATEST_MS)) {
-        stamp = 'the time lies outside the years 1900 to 2199';
+        stamp = 'lies outside the years 1900 to 2199';
       }
       remembered.set(text, stamp);
     }

@@ -162,6 +162,15 @@ describe('a clock that was reset', () => {
     ]);
     expect(flagged([...days.slice(0, 20), '2099-01-01 00:00', ...days.slice(20)])).toEqual([20]);
   });
+  it('at the first or the last row, where the order says nothing', () => {
+    expect(flagged([...days, '2099-01-01 00:00'])).toEqual([40]);
+    expect(flagged(['1970-01-01 00:00', ...days])).toEqual([0]);
+    expect(flagged(['1970-01-01 00:00', '1970-01-01 01:00', ...days, '2099-01-01 00:00'])).toEqual([0, 1, 42]);
+  });
+  it('is not a second season in the file, nor one of two rows', () => {
+    expect(flagged([...steady('2022-12-01 00:00', 10, 60), ...days])).toEqual([]);
+    expect(flagged(['2022-12-01 00:00', '2024-12-01 00:00'])).toEqual([]);
+  });
   it('is not an older export appended below, nor a row written twice', () => {
     expect(flagged([...days, ...steady('2024-11-20 00:00', 40, 60)])).toEqual([]);
     expect(flagged([...days, ...days.slice(5, 10)])).toEqual([]);
