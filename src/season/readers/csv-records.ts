@@ -22,19 +22,19 @@ const BREAKS = /\r\n|\n|\r/g;
  * @param limit  stop after that many records
  */
 export function csvRecords(text: string, delimiter: string, limit?: number): CsvRecords | CsvFault {
+  const options = {
+    delimiter,
+    record_delimiter: ['\r\n', '\n', '\r'],
+    relax_column_count: true,
+    relax_quotes: true,
+    ...(limit === undefined ? {} : { to: limit }),
+  };
   let all: string[][];
   try {
-    all = parse(text, {
-      delimiter,
-      record_delimiter: ['\r\n', '\n', '\r'],
-      relax_column_count: true,
-      relax_quotes: true,
-      ...(limit === undefined ? {} : { to: limit }),
-    });
+    all = parse(text, options);
   } catch (error) {
     if (!(error instanceof CsvError)) throw error;
-    const line = Number((error as unknown as { lines?: number }).lines ?? 1);
-    return { line, reason: 'a quote is opened that never closes' };
+    return { line: firstBrokenLine(text, options), reason: 'a quote is opened that never closes' };
   }
   const quoted = text.includes('"');
   const fields: string[][] = [];
@@ -49,6 +49,21 @@ export function csvRecords(text: string, delimiter: string, limit?: number): Csv
     if (quoted) for (const field of record) line += field.match(BREAKS)?.length ?? 0;
   }
   return { fields, lines: Int32Array.from(lines) };
+}
+
+/** Where the record begins that has no end: behind the last whole one. */
+function firstBrokenLine(text: string, options: object): number {
+  let line = 1;
+  const on_record = (record: string[]) => {
+    line += 1 + record.reduce((breaks, field) => breaks + (field.match(BREAKS)?.length ?? 0), 0);
+    return null;
+  };
+  try {
+    parse(text, { ...options, on_record });
+  } catch (error) {
+    if (!(error instanceof CsvError)) throw error;
+  }
+  return line;
 }
 
 /** The lines of a text as they stand, to show a rejected row. */

@@ -14,6 +14,9 @@ export interface NumberColumn {
 const PLAIN = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?$/;
 const NUMBER_THEN_UNIT = /^([+-]?[\d.,'\u2019 \u00a0\u202f]*\d[.,]?(?:[eE][+-]?\d+)?)[ \u00a0]*([^\d\s][^\d]*)$/;
 
+/** Beyond it, in any unit, lies nothing that a farm logs; sums and squares of such numbers would leave what a computer can hold. */
+const LARGEST = 1e15;
+
 /**
  * One number cell, trimmed and not empty, in SI; or why it is none.
  *
@@ -27,7 +30,7 @@ export function numberCell(text: string, column: NumberColumn): number | string 
     digits = plain.digits;
   }
   const value = Number(digits);
-  if (!Number.isFinite(value)) return 'is too large for a number';
+  if (!(Math.abs(value) <= LARGEST)) return 'is too large to be a reading';
   return value * column.line.scale + column.line.offset;
 }
 

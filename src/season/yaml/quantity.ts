@@ -16,6 +16,9 @@ export const ABOVE_ZERO: Limits = { above: 0, words: 'it must be above zero' };
 export const NOT_NEGATIVE: Limits = { min: 0, words: 'it must not be negative' };
 export const MOISTURE: Limits = { min: 0, max: 0.6, words: 'it must lie between 0 % and 60 %, wet basis' };
 
+/** In SI of any kind; beyond it lies no slip of the pen but a broken file, and sums would leave what a computer can hold. */
+const LARGEST_SI = 1e12;
+
 /** Text of a quantity, checked against its kind; stays text in the schema's output. */
 export function quantity(kind: UnitKind, currency: string, description: string, limits?: Limits) {
   const takes = `${article(kind)} ${kind} with its unit, e.g. "${exampleOf(kind, currency)}"`;
@@ -42,6 +45,8 @@ export function readQuantity(kind: UnitKind, text: string, currency: string): Qu
   }
   const result = parseQuantity(kind, text, currency);
   if (result.ok && !Number.isFinite(result.si)) return { ok: false, reason: `is "${text}"; that is no number. ${e}` };
+  if (result.ok && Math.abs(result.si) > LARGEST_SI)
+    return { ok: false, reason: `is "${text}"; that is too large. ${e}` };
   return result;
 }
 

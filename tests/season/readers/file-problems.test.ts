@@ -70,6 +70,25 @@ describe('a file that cannot be read as a whole', () => {
     );
   });
 
+  it('a declared column that stands there with its unit is the nearest, however short', async () => {
+    const columns = {
+      time: { header: 'time', unit: null },
+      bin: { header: 'bin', unit: null },
+      temperature: { header: 'T', unit: 'degF' },
+    };
+    expect(await one('time,bin,T (F),No\n2024-10-04 13:00,B1,50,1\n', plenum({ columns }))).toMatch(
+      /no column "T"; .* the nearest is "T \(F\)"/,
+    );
+  });
+
+  it('a quote that never closes is told where its row begins', async () => {
+    const rows = Array.from({ length: 30 }, (_, i) => `2024-10-05 ${10 + (i % 10)}:00,B1,50,60\n`).join('');
+    const text = `${good}2024-10-04 14:00,"B\n1",50,60\n2024-10-04 15:00,"B1,50,60\n${rows}`;
+    // The header, one row, one row over two lines: the fifth line opens it.
+    const [problem] = await problemsOf({ 'p.csv': text }, [plenum()]);
+    expect([problem.code, problem.line]).toEqual(['FILE_FORMAT', 5]);
+  });
+
   it('a header of a wide file that names no sensor of the season is told once', async () => {
     const columns = {
       time: { header: 'time', unit: null },

@@ -38,6 +38,8 @@ describe('a number cell', () => {
     ['0x10', '.', /is no number/],
     ['Infinity', '.', /is no number/],
     ['1e999', '.', /too large/],
+    ['1e300', '.', /too large/],
+    ['-1e16', '.', /too large/],
     ['4.2 mA', '.', /says mA, but the column is declared in A/],
     ['4.2 kW', '.', /is no number in A/],
   ] as const)('%s with decimal "%s" is rejected', (text, decimal, reason) => {

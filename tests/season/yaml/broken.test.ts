@@ -23,6 +23,7 @@ const FAULTS: readonly Fault[] = [
   ['diameter: 36 ft', 'diameter: 36 hp', 'SEASON_UNIT', '36 hp', '"hp" is no unit of length'],
   ['diameter: 36 ft', 'diameter: wide', 'SEASON_UNIT', 'wide\n', 'must be a number with a unit'],
   ['diameter: 11 m', 'diameter: 10,9 m', 'SEASON_UNIT', '10,9 m', 'a comma only parts thousands'],
+  ['price: 0.112 USD/kWh', 'price: 1e300 USD/kWh', 'SEASON_UNIT', '1e300 USD', 'that is too large'],
   ['price: 0.112 USD/kWh', 'price: 0.112 EUR/kWh', 'SEASON_UNIT', '0.112 EUR', 'USD/kWh'],
   ['accuracy: 1 degF', 'accuracy: 1', 'SEASON_UNIT', '1 }\n  moisture', 'sensors.temperature.accuracy'],
   ['price: 1.80 USD/gal', 'price: 1.80 USD/bu', 'SEASON_UNIT', '1.80 USD/bu', 'propane is priced in USD/gal'],
