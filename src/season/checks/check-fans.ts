@@ -3,6 +3,7 @@ import type { Finding } from '../loaded.ts';
 import type { Season } from '../season.ts';
 import { deadCurrent, WORKING_PRESSURE_PA, WORKING_SHARE } from './dead-current.ts';
 import { type FanLog, fanSamples, MOVING, nameplateAmps, runningAmps, UNKNOWN } from './fan-state.ts';
+import { outsideLimits } from './limits.ts';
 import { meterFaults } from './meters.ts';
 import type { Rows } from './rows.ts';
 import { HOUR_MS, trackOf } from './track.ts';
@@ -49,8 +50,57 @@ export function checkFans(
   plenums: readonly Rows[],
   flags: Uint8Array,
 ): Finding[] {
-  return fans.flatMap((fan) => [...meters(season, fan, flags), ...current(season, fan, plenums, flags)]);
+  return fans.flatMap((fan) => [
+    ...impossible(season, fan, flags),
+    ...meters(season, fan, flags),
+    ...current(season, fan, plenums, flags),
+  ]);
 }
+
+/** Current and power that no bin fan can draw; a row that also has a good meter or state stays for that. */
+function impossible(season: Season, fan: FanSeen, flags: Uint8Array): Finding[] {
+  const findings: Finding[] = [];
+  for (const [column, limit, name, unit] of [
+    ['current_a', 'currentA', 'current', 'A'],
+    ['power_w', 'powerW', 'power', 'W'],
+  ] as const) {
+    const values = fan.log[column];
+    const at = outsideLimits(
+      limit,
+      values,
+      values.map((value) => (Number.isFinite(value) ? 1 : 0)),
+    );
+    if (at.length === 0) continue;
+    const below = at.every((i) => values[i] < 0);
+    const read = at.map((i) => values[i]);
+    for (const i of at) values[i] = Number.NaN;
+    const { log, rows } = fan;
+    const lost = at.filter((i) =>
+      [log.current_a, log.power_w, log.energy_j, log.on, log.run_s].every((other) => Number.isNaN(other[i])),
+    );
+    for (const i of lost) flags[rows.rows[i]] |= FLAGS.spike;
+    const [low, high] = [smallest(read), smallest(read.map((value) => -value)) * -1].map((value) =>
+      value.toPrecision(3),
+    );
+    findings.push({
+      kind: 'spike',
+      where: `fan ${fan.id}`,
+      binId: binOf(season, fan.id),
+      fromMs: log.time[at[0]],
+      toMs: log.time[at[at.length - 1]],
+      cells: lost.length,
+      text: `${countText(at.length, `${name} reading`)} cannot be (${low === high ? low : `${low} to ${high}`} ${unit}); ${lost.length > 0 ? 'their rows are left out, and the fan is unknown there' : 'the rest of their rows is kept'}.`,
+      advice: below
+        ? 'The clamp may sit the wrong way round: have it turned by someone licensed to open the panel, and change the sign in a copy of the log.'
+        : 'Check the unit of the column in season.yaml, then the sensor or its line.',
+    });
+  }
+  const spec = season.fans.find((one) => one.id === fan.id);
+  if (findings.length > 0 && spec !== undefined) fan.state = fanSamples(spec, fan.log);
+  return findings;
+}
+
+const smallest = (values: readonly number[]) => values.reduce((least, value) => Math.min(least, value), Infinity);
 
 function meters(season: Season, fan: FanSeen, flags: Uint8Array): Finding[] {
   const binId = binOf(season, fan.id);

@@ -10,6 +10,10 @@ export const LIMITS = {
   staticPressurePa: [-5000, 5000],
   /** lowest and highest pressure of air at farms from below the sea to 4,500 m */
   pressurePa: [55_000, 110_000],
+  /** a clamp around zero wavers; one put on the wrong way round reads as far below zero as it should above; a bin fan's inrush stays below 2,000 A */
+  currentA: [-2, 2000],
+  /** likewise; the largest nameplate that season.yaml takes */
+  powerW: [-500, 1e6],
 } as const satisfies Record<string, readonly [number, number]>;
 
 export type LimitName = keyof typeof LIMITS;

@@ -65,7 +65,7 @@ export const CHECK_RULES: readonly CheckRule[] = [
   {
     flag: 'clock',
     title: 'A clock that cannot be',
-    rule: "A time in spring's missing hour, or against the order of a log that else runs forward, is flagged.",
+    rule: "A time in spring's missing hour, or against the order of a log that else runs forward, is flagged; so is a twentieth of a log's rows or fewer that stand more than a year from all the others.",
     constants: {},
   },
   {
@@ -83,7 +83,7 @@ export const CHECK_RULES: readonly CheckRule[] = [
   {
     flag: 'spike',
     title: 'Impossible values',
-    rule: `A value that neither grain nor air can have: temperature outside ${celsius(LIMITS.tempC[0])} to ${celsius(LIMITS.tempC[1])}, moisture outside ${percent(LIMITS.moistureWb[0])} to ${percent(LIMITS.moistureWb[1])}, humidity outside ${percent(LIMITS.rh[0])} to ${percent(LIMITS.rh[1])}, static pressure beyond ${LIMITS.staticPressurePa[1]} Pa either way, air pressure outside ${LIMITS.pressurePa[0] / 1000} to ${LIMITS.pressurePa[1] / 1000} kPa. Failure codes fall under it.`,
+    rule: `A value that neither grain nor air can have: temperature outside ${celsius(LIMITS.tempC[0])} to ${celsius(LIMITS.tempC[1])}, moisture outside ${percent(LIMITS.moistureWb[0])} to ${percent(LIMITS.moistureWb[1])}, humidity outside ${percent(LIMITS.rh[0])} to ${percent(LIMITS.rh[1])}, static pressure beyond ${LIMITS.staticPressurePa[1]} Pa either way, air pressure outside ${LIMITS.pressurePa[0] / 1000} to ${LIMITS.pressurePa[1] / 1000} kPa, a fan's current outside ${LIMITS.currentA[0]} to ${LIMITS.currentA[1]} A, its power outside ${LIMITS.powerW[0]} W to ${LIMITS.powerW[1] / 1000} kW. Failure codes fall under it.`,
     constants: {
       tempLowC: LIMITS.tempC[0],
       tempHighC: LIMITS.tempC[1],
@@ -92,6 +92,10 @@ export const CHECK_RULES: readonly CheckRule[] = [
       rhLow: LIMITS.rh[0],
       rhHigh: LIMITS.rh[1],
       staticPressurePa: LIMITS.staticPressurePa[1],
+      currentLowA: LIMITS.currentA[0],
+      currentHighA: LIMITS.currentA[1],
+      powerLowW: LIMITS.powerW[0],
+      powerHighW: LIMITS.powerW[1],
     },
   },
   {

@@ -125,6 +125,24 @@ describe('plenum, weather and fan logs', () => {
     expect(alone.flags.fan[100]).toBe(0);
   });
 
+  it('a clamp the wrong way round, and a current that no fan draws, are no standing fan', () => {
+    const backwards = Float64Array.from(made.fanOn, (on) => on * -20);
+    const alone = checkSeason(season, tablesOf(made, { fan: fan({ current_a: backwards }) }));
+    expect(kinds(alone.findings)).toContain('spike fan F1');
+    const told = alone.findings.find((one) => one.kind === 'spike' && one.where === 'fan F1')!;
+    expect(told.text).toMatch(/cannot be \(-20\.0 A\)/);
+    expect(told.advice).toMatch(/wrong way round/);
+    for (const [i, on] of made.fanOn.entries()) expect(alone.flags.fan[i]).toBe(on ? FLAGS.spike : 0);
+
+    const wild = Float64Array.from(made.fanOn, (on, i) => (i === 300 ? 1e14 : on * 20));
+    const one = checkSeason(season, tablesOf(made, { fan: fan({ current_a: wild }) }));
+    expect([...one.flags.fan.keys()].filter((i) => one.flags.fan[i] !== 0)).toEqual([300]);
+    // A row with a good meter beside it stays.
+    const metered = checkSeason(season, tablesOf(made, { fan: fan({ current_a: wild, energy_j: energy() }) }));
+    expect(kinds(metered.findings)).toContain('spike fan F1');
+    expect(metered.flags.fan.some((bits) => bits !== 0)).toBe(false);
+  });
+
   it('what never shows is told', () => {
     const { findings } = checkSeason(
       { ...season, fans: [...season.fans, { ...season.fans[0], id: 'F2' }] },
