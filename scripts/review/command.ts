@@ -22,7 +22,9 @@ export async function reviewCommand(seasonFolder: string, out: string | null): P
     const done = await runReview({ seasonFolder, out, generatedAtMs: madeMs, onStage: tell });
     process.stdout.write(`Open ${done.out}/index.html\n`);
     if (done.failures.length === 0) return EXIT.whole;
-    tell(`${done.failures.length} parts could not be made; the pages say where:`);
+    tell(
+      `${done.failures.length === 1 ? 'One part' : `${done.failures.length} parts`} could not be made; the pages say where:`,
+    );
     for (const failure of done.failures) tell(`  ${failure}`);
     return EXIT.partly;
   } catch (error) {

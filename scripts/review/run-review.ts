@@ -12,11 +12,11 @@ import { summaryOf } from '../../src/analysis/summary.ts';
 import { summaryJsonSchema } from '../../src/analysis/summary-shape.ts';
 import type { NotebookInput } from '../../src/notebook.ts';
 import { renderPages } from '../../src/report/html/pages.ts';
-import type { MadeBy } from '../../src/report/page.ts';
-import { pageTables } from '../../src/report/page-tables.ts';
+import type { MadeBy, Page } from '../../src/report/page.ts';
+import { pageTables, type TableFile } from '../../src/report/page-tables.ts';
 import { Units } from '../../src/report/units.ts';
 import { loadSeason } from '../../src/season/load-season.ts';
-import type { LoadedSeason } from '../../src/season/loaded.ts';
+import type { LoadedSeason, LoadReport } from '../../src/season/loaded.ts';
 import { readSeason } from '../../src/season/read-season.ts';
 import { rejectsCsv, writeTables } from '../../src/season/write-tables.ts';
 import { assertReplaceable, type OwnFolder, replaceFolder } from '../folder/replace-folder.ts';
@@ -66,10 +66,12 @@ export async function runReview(options: ReviewOptions): Promise<ReviewOutcome> 
   say(
     `Load     ${count(files.length, 'file')}, ${count(totals.rows, 'row')}, ${count(totals.rejected, 'cell')} rejected`,
   );
+  for (const line of rejectLines(loaded.load)) say(line);
   const review = reviewSeason(loaded, (name) => say(`Analyse  ${name}`));
   const input: NotebookInput = { loaded, review, units: unitsOf(loaded), made: madeBy(loaded, folder, options) };
   const pages = NOTEBOOKS.map((notebook) => notebook.page(input));
   const rendered = renderPages(pages);
+  const tables = pages.map(tablesOf);
   say(`Draw     ${count(pages.length, 'page')}`);
 
   await replaceFolder(out, async (fresh) => {
@@ -77,7 +79,7 @@ export async function runReview(options: ReviewOptions): Promise<ReviewOutcome> 
     await writeFile(join(fresh, 'rejects.csv'), rejectsCsv(loaded.load.rejects));
     for (const page of rendered) await writeFile(join(fresh, page.file), page.html);
     await mkdir(join(fresh, 'tables'), { recursive: true });
-    for (const table of pages.flatMap(pageTables))
+    for (const table of tables.flatMap((of) => of.files))
       await writeFile(join(fresh, 'tables', `${table.name}.csv`), table.csv);
     await writeFile(join(fresh, 'summary.json'), jsonText(summaryOf(loaded, review)));
     await writeFile(join(fresh, 'summary.schema.json'), jsonText(summaryJsonSchema()));
@@ -86,7 +88,32 @@ export async function runReview(options: ReviewOptions): Promise<ReviewOutcome> 
 
   const broken = review.bins.filter((bin) => bin.failure !== null).map((bin) => `bin ${bin.bin.id}: ${bin.failure}`);
   const undrawn = rendered.flatMap((page) => page.failures.map((failure) => `${page.file}: ${failure}`));
-  return { out, pages: pages.length, failures: [...broken, ...undrawn] };
+  const unwritten = tables.flatMap((of) => of.failures);
+  return { out, pages: pages.length, failures: [...broken, ...undrawn, ...unwritten] };
+}
+
+/** The tables of a page; a page whose tables cannot be written keeps neither the others' nor its own page from being made. */
+export function tablesOf(page: Page): { files: TableFile[]; failures: string[] } {
+  try {
+    return { files: pageTables(page), failures: [] };
+  } catch (error) {
+    const reason = error instanceof Error ? error.message : String(error);
+    return { files: [], failures: [`tables/${page.id}-*.csv: ${reason}`] };
+  }
+}
+
+/** One line a file that lost cells: how many, and why most of them. */
+export function rejectLines({ files, rejects }: LoadReport): string[] {
+  return files
+    .filter((file) => file.rejected > 0)
+    .map((file) => {
+      const reasons = new Map<string, number>();
+      for (const { file: path, reason } of rejects) {
+        if (path === file.path) reasons.set(reason, (reasons.get(reason) ?? 0) + 1);
+      }
+      const [most] = [...reasons].sort((a, b) => b[1] - a[1]);
+      return `         ${file.path}: ${file.rejected} of ${count(file.cells, 'cell')} rejected${most === undefined ? '' : `, most often: ${most[0]}`} (rejects.csv)`;
+    });
 }
 
 function count(n: number, what: string): string {
