@@ -112,8 +112,15 @@ function coarseRuns(meter: MeterIntervals, rate: MeterRate, out: Writer): void {
   const { startMs, endMs, advance, resolution } = meter;
   const stepMs = (resolution / rate.perSecond) * 1000;
   let from = 0;
+  // A run-time meter's pace is known exactly: a run lasts as long as the meter says, to one step. Its last interval is held
+  // back and gets what is left, for the rounding that makes up within a run would there count as running.
+  const exact = rate.slack <= 0.03;
+  let held: Span | null = null;
+  /** what the meter counted in the run under way less what of it is written or held, ms */
+  let owedMs = 0;
   for (let i = 0; i < advance.length; i++) {
     if (Number.isNaN(advance[i])) {
+      release();
       tail(startMs[from], startMs[i]);
       write(out, startMs[i], endMs[i], FAN_UNKNOWN);
       from = i + 1;
@@ -122,7 +129,19 @@ function coarseRuns(meter: MeterIntervals, rate: MeterRate, out: Writer): void {
       from = i + 1;
     }
   }
+  release();
   if (from < advance.length) tail(startMs[from], endMs[endMs.length - 1]);
+
+  /** The end of a run whose last interval was held back. */
+  function release(): void {
+    if (held === null) return;
+    const length = held.toMs - held.fromMs;
+    const on = Math.min(length, Math.max(0, length + owedMs));
+    write(out, held.fromMs, held.fromMs + on, FAN_ON);
+    write(out, held.fromMs + on, held.toMs, FAN_OFF);
+    held = null;
+    owedMs = 0;
+  }
 
   /** No more steps: what a run has left is half a step on average. */
   function tail(fromMs: number, toMs: number): void {
@@ -137,15 +156,28 @@ function coarseRuns(meter: MeterIntervals, rate: MeterRate, out: Writer): void {
     const onMs = Math.min(toMs - fromMs, (advance[last] / rate.perSecond) * 1000);
     const sampleMs = endMs[last] - startMs[last];
     if (sampleMs > LONG_MS && advance[last] > 3 * resolution) {
+      release();
       tail(fromMs, startMs[last]);
       writeLong(out, startMs[last], toMs, Math.min(onMs, sampleMs), rate.slack + stepMs / sampleMs);
       return;
     }
     const lacking = toMs - fromMs - onMs;
     if (lacking < Math.min(stepMs, sampleMs) + rate.slack * (toMs - fromMs)) {
-      write(out, fromMs, toMs, FAN_ON);
+      if (held !== null) write(out, held.fromMs, held.toMs, FAN_ON);
+      if (exact) {
+        held = { fromMs, toMs };
+        owedMs += (advance[last] / rate.perSecond) * 1000 - (toMs - fromMs);
+      } else write(out, fromMs, toMs, FAN_ON);
       return;
     }
+    if (first === last && held !== null) {
+      // The run ended within this interval.
+      held.toMs = toMs;
+      owedMs += onMs - (toMs - fromMs);
+      release();
+      return;
+    }
+    release();
     // In the very next sample it is the end of that run. Later, the run before left on average half a step unshown and
     // the rest belongs to the run that made the step.
     const left = !out.endedOn ? 0 : first === last ? onMs : Math.min(stepMs / 2, onMs / 2);

@@ -121,6 +121,24 @@ describe('runs by hand', () => {
     expect(got.onHours).toBeCloseTo(24, 6);
     expect(got.unknownHours).toBe(0);
   });
+  it('run-time meter of a tenth of an hour, read each quarter hour: nights add up to what the meter counted', () => {
+    // 100 nights of 480 to 490 min that begin and end at any minute: the meter's first and last reading tell the sum to 0.1 h
+    const onMinutes = new Uint8Array(101 * 1440);
+    for (let night = 0; night < 100; night++) {
+      const from = night * 1440 + 300 + ((night * 7) % 60);
+      onMinutes.fill(1, from, from + 480 + ((night * 3) % 11));
+    }
+    let minutes = 0;
+    const rows = [...onMinutes].flatMap((on, minute) => {
+      const run = (Math.floor((812.3 * 60 + minutes) / 6 + 1e-9) / 10) * 3600;
+      minutes += on;
+      return minute % 15 === 3 ? [{ time: at(minute), run }] : [];
+    });
+    const got = fanSeason(FAN, fanTable(rows), SEASON);
+    // A fifth of the 0.5 % that the kit promises: what the ends of the runs lose to rounding must not add up over a season.
+    expect(Math.abs(got.onHours - minutes / 60)).toBeLessThan(0.001 * (minutes / 60));
+    expect(got.starts).toBe(100);
+  });
   it('no log: nothing is made up', () => {
     const got = fanSeason(FAN, fanTable([{ time: at(0), fan: 'F9', on: 1 }]), SEASON);
     expect(got).toMatchObject({ runsFrom: null, energyFrom: null, onHours: 0, how: 'No log of this fan.' });
