@@ -18,7 +18,7 @@ export function relativeHumidity(tempC: number, dewPointC: number): number {
  *
  * @param tempC  air temperature, degC, -60 to 150
  * @param rh     relative humidity over water, fraction, 0.001 to 1.1
- * @returns      degC
+ * @returns      degC; held at -80 below, where the curve of saturation ends
  * @source       ASHRAE Handbook - Fundamentals (2017), ch. 1: dew point as the solution of pws(td) = pw
  */
 export function dewPointC(tempC: number, rh: number): number {
