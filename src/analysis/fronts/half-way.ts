@@ -54,12 +54,13 @@ export function halfWay(
 function crossings(beyond: (x: number) => number, from: number, to: number, heldH = 0, lengthH = to): number[] {
   const found: number[] = [];
   let before = beyond(from);
-  if (before >= 0 && from === 0) found.push(0);
   const held = (x: number) => {
     for (let ahead = x; ahead <= Math.min(lengthH, x + heldH); ahead += AXIS_STEP_H)
       if (beyond(ahead) < 0) return false;
     return true;
   };
+  // Beyond from the first: the front was here already, unless the daily wave of the air before only passes by.
+  if (before >= 0 && from === 0 && held(0)) found.push(0);
   for (let x = from + AXIS_STEP_H; x <= to + 1e-9; x += AXIS_STEP_H) {
     const now = beyond(x);
     if (before < 0 && now >= 0 && held(x)) found.push(x - (AXIS_STEP_H * now) / (now - before));
