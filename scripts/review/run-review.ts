@@ -89,7 +89,7 @@ export async function runReview(options: ReviewOptions): Promise<ReviewOutcome> 
   const broken = review.bins.filter((bin) => bin.failure !== null).map((bin) => `bin ${bin.bin.id}: ${bin.failure}`);
   const undrawn = rendered.flatMap((page) => page.failures.map((failure) => `${page.file}: ${failure}`));
   const unwritten = tables.flatMap((of) => of.failures);
-  return { out, pages: pages.length, failures: [...broken, ...undrawn, ...unwritten] };
+  return { out, pages: pages.length, failures: [...(review.failures ?? []), ...broken, ...undrawn, ...unwritten] };
 }
 
 /** The tables of a page; a page whose tables cannot be written keeps neither the others' nor its own page from being made. */

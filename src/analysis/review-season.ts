@@ -29,17 +29,23 @@ interface Half {
 
 /**
  * Everything the kit says of a loaded season. One bin that breaks does not take the others down: it comes back with
- * `failure` set and every number missing.
+ * `failure` set and every number missing; a fan that breaks takes its bins with it, and no others.
  *
  * @param onBin  told the bin's name before its work begins
  */
 export function reviewSeason(loaded: LoadedSeason, onBin: (name: string) => void = () => {}): SeasonReview {
   const { season, tables } = loaded;
   const series = sensorSeries(tables.readings);
-  const fans = season.fans.map((fan) => fanSeason(fan, tables.fan, season));
+  const told = season.fans.map((fan) => ({ fan, ...attempt(() => fanSeason(fan, tables.fan, season)) }));
+  const fans = told.flatMap((one) => (one.ok ? [one.value] : []));
+  const brokenFans = told.flatMap((one) =>
+    one.ok ? [] : [{ id: one.fan.id, text: `fan ${one.fan.id}: ${one.reason}` }],
+  );
   const halves = season.bins.map((bin) =>
     attempt(() => {
       onBin(bin.name);
+      const broken = brokenFans.find((one) => bin.fanIds.includes(one.id));
+      if (broken !== undefined) throw new Error(broken.text);
       return firstHalf(loaded, bin, fans, series);
     }),
   );
@@ -51,7 +57,9 @@ export function reviewSeason(loaded: LoadedSeason, onBin: (name: string) => void
     const whole = attempt(() => secondHalf(loaded, half.value, observed));
     return whole.ok ? whole.value : failedBin(season.bins[i], whole.reason);
   });
-  return { bins, fans, tariffMonths: tariffMonths(season, fans) };
+  const months = attempt(() => tariffMonths(season, fans));
+  const failures = [...brokenFans.map((one) => one.text), ...(months.ok ? [] : [`tariff months: ${months.reason}`])];
+  return { bins, fans, tariffMonths: months.ok ? months.value : [], failures };
 }
 
 function firstHalf(loaded: LoadedSeason, bin: Bin, fans: readonly FanSeason[], all: readonly SensorSeries[]): Half {

@@ -233,4 +233,6 @@ export interface SeasonReview {
   bins: readonly BinReview[];
   fans: readonly FanSeason[];
   tariffMonths: readonly TariffMonth[];
+  /** what broke that is no one bin's, each a line; none or left out when all is whole */
+  failures?: readonly string[];
 }

@@ -1,0 +1,48 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
+import { tariffMonths } from '../../src/analysis/energy/tariff-months.ts';
+import { fanSeason } from '../../src/analysis/fan/fan-season.ts';
+import { reviewSeason } from '../../src/analysis/review-season.ts';
+import { loadSeason } from '../../src/season/load-season.ts';
+import type { LoadedSeason } from '../../src/season/loaded.ts';
+import { readSeason } from '../../src/season/read-season.ts';
+import { makeSeasonFolder, SMALL_SEASON } from '../support/season-folder.ts';
+
+vi.mock('../../src/analysis/fan/fan-season.ts', { spy: true });
+vi.mock('../../src/analysis/energy/tariff-months.ts', { spy: true });
+
+const folder = mkdtempSync(join(tmpdir(), 'fanbook-broken-'));
+let loaded: LoadedSeason;
+beforeAll(async () => {
+  makeSeasonFolder(folder, { ...SMALL_SEASON, bins: 2, cables: 1, sensors: 2, hours: 24 * 10 });
+  loaded = await loadSeason(await readSeason(folder));
+});
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+describe('what breaks', () => {
+  it('nothing, on a whole season', () => {
+    const { bins, failures } = reviewSeason(loaded);
+    expect(bins.map((one) => one.failure)).toEqual([null, null]);
+    expect(failures).toEqual([]);
+  });
+  it('in a fan takes the bins of that fan and no others', () => {
+    vi.mocked(fanSeason).mockImplementationOnce(() => {
+      throw new Error('planted');
+    });
+    const { bins, fans, failures } = reviewSeason(loaded);
+    expect(bins.map((one) => one.failure)).toEqual(['fan F1: planted', null]);
+    expect(bins[1].fan.hours.value).toBeGreaterThan(0);
+    expect(fans.map((one) => one.fanId)).toEqual(['F2']);
+    expect(failures).toEqual(['fan F1: planted']);
+  });
+  it('in the months of the tariffs takes no bin', () => {
+    vi.mocked(tariffMonths).mockImplementationOnce(() => {
+      throw new Error('planted');
+    });
+    const { bins, failures } = reviewSeason(loaded);
+    expect(bins.map((one) => one.failure)).toEqual([null, null]);
+    expect(failures).toEqual(['tariff months: planted']);
+  });
+});
