@@ -1,4 +1,5 @@
 import {
+  cableTable,
   checkEntries,
   counted,
   coverageFigure,
@@ -37,6 +38,10 @@ export default defineNotebook(
           lead: 'Every cell is kept, missing, rejected, or outside the season’s bounds. None is dropped in silence.',
           table: fileTable(loaded),
           figures: [coverageFigure(loaded, units)].filter((figure) => figure !== null),
+        })),
+        section('cables', 'Cable by cable', () => ({
+          lead: 'A cable with a large flagged share stands for little of its bin’s grain; its neighbours stand in.',
+          table: cableTable(loaded),
         })),
         section('findings', 'What the checks found', () => ({
           lead:

@@ -2,6 +2,7 @@ import type { Entry, Table } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
 import { CHECK_RULES } from '../season/checks/rules.ts';
 import type { Finding, LoadedSeason } from '../season/loaded.ts';
+import { readingsByCable } from '../tables/readings-by-cable.ts';
 import { counted, sentence } from './words.ts';
 
 const KINDS: Readonly<Record<Finding['kind'], string>> = {
@@ -50,6 +51,30 @@ export function fileTable(loaded: LoadedSeason): Table {
       outside: totals.outside,
     },
     empty: 'none.',
+  };
+}
+
+/** What each cable gave, and how much of it is believed. */
+export function cableTable(loaded: LoadedSeason): Table {
+  const nameOf = new Map(loaded.season.bins.map((bin) => [bin.id, bin.name]));
+  return {
+    id: 'cables',
+    caption: 'Readings of each cable, and the flagged cells among them',
+    columns: [
+      { key: 'bin', label: 'Bin', quantity: null },
+      { key: 'cable', label: 'Cable', quantity: null },
+      { key: 'sensors', label: 'Sensors heard', quantity: 'count' },
+      { key: 'temperatures', label: 'Temperatures', quantity: 'count' },
+      { key: 'moistures', label: 'Moistures', quantity: 'count' },
+      { key: 'flagged', label: 'Flagged', quantity: 'count' },
+      { key: 'share', label: 'Flagged share', quantity: 'share' },
+    ],
+    rows: readingsByCable(loaded.tables.readings).map(({ bin, cable, sensors, temperatures, moistures, flagged }) => {
+      const cells = temperatures + moistures;
+      const share = cells === 0 ? { value: null, why: 'The cable gave no reading.' } : flagged / cells;
+      return { bin: nameOf.get(bin) ?? bin, cable, sensors, temperatures, moistures, flagged, share };
+    }),
+    empty: 'No cable was read.',
   };
 }
 

@@ -6,6 +6,8 @@ import { middle, usualIntervals } from './usual-interval.ts';
 export const GAP_INTERVALS = 3;
 const FEWEST_SWITCHINGS = 6;
 const REPEATS_OF_REGULAR = 0.7;
+/** No sampler reads a fan more seldom than this, ms; a timer may switch it as regularly as a clock. */
+const LONGEST_SAMPLING_MS = 3 * 3_600_000;
 
 export interface SampledRuns {
   spans: FanSpans;
@@ -46,5 +48,5 @@ function isSwitchingLog(timeMs: Float64Array, state: Uint8Array): boolean {
   const usual = middle(gaps);
   // Regular samples of a fan that changes with every one of them are samples all the same.
   const regular = gaps.filter((gap) => Math.abs(gap - usual) <= 0.05 * usual).length;
-  return regular < REPEATS_OF_REGULAR * gaps.length;
+  return usual > LONGEST_SAMPLING_MS || regular < REPEATS_OF_REGULAR * gaps.length;
 }

@@ -3,6 +3,7 @@ import { FAN_OFF, FAN_ON, type FanSpans } from '../types.ts';
 import type { FanLog, Series } from './fan-log.ts';
 import { markFrozen } from './frozen-samples.ts';
 import { withoutInrush } from './inrush.ts';
+import { levelPower } from './level-power.ts';
 import { fullLoadCurrentA, nominalPower, powerFromCurrent } from './nominal-power.ts';
 import { findRunningThreshold } from './running-threshold.ts';
 import { sampledRuns } from './sampled-runs.ts';
@@ -86,15 +87,16 @@ function byLevel(name: 'current' | 'power', series: Series, log: FanLog, fan: Fa
 }
 
 function powerOf(name: 'current' | 'power', series: Series, state: Uint8Array, log: FanLog, fan: Fan) {
+  const steady = (watt: Float64Array) => levelPower(series.timeMs, withoutInrush(watt, state), state);
   if (name === 'power' || log.power.value.length > 1) {
     const watt = name === 'power' ? series.value : heldAt(log.power, series.timeMs);
-    return { watt: withoutInrush(watt, state), from: 'power' as const, how: null };
+    return { watt: steady(watt), from: 'power' as const, how: null };
   }
   if (fan.supply === null) return { watt: series.value.map(() => Number.NaN), from: null, how: null };
   const { phases, volts, powerFactor } = fan.supply;
   const watt = series.value.map((value) => powerFromCurrent(fan, value));
   return {
-    watt: withoutInrush(watt, state),
+    watt: steady(watt),
     from: 'current' as const,
     how: `Power by ${phases === 3 ? '√3 · ' : ''}${volts} V · current · power factor ${powerFactor}.`,
   };

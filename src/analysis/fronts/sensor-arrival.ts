@@ -6,6 +6,9 @@ import type { GoodReadings } from './good-readings.ts';
 import { halfWay } from './half-way.ts';
 import { fineSteepest, type SteepestChange, steepestChange } from './steepest-change.ts';
 
+/** One wording for all, in both units: pages fold equal reasons into one footnote. */
+const TOO_SMALL = `The temperature changed by less than ${LEAST_CHANGE_K} °C (${(LEAST_CHANGE_K * 1.8).toFixed(1)} °F): that is no front.`;
+
 /** A sensor's part in a campaign; `why` is null exactly when the front arrived. */
 export interface SensorArrival {
   fanHours: number | null;
@@ -56,11 +59,7 @@ export function sensorArrival(readings: GoodReadings, axis: FanAxis, sign: 1 | -
   const behindC = behindOf(steepest.fanHour);
   const changeK = sign * (behindC - aheadC);
   if (changeK < LEAST_CHANGE_K) {
-    return none(
-      `The temperature changed by ${Math.max(0, changeK).toFixed(1)} °C; a change under ${LEAST_CHANGE_K} °C is no front.`,
-      aheadC,
-      behindC,
-    );
+    return none(TOO_SMALL, aheadC, behindC);
   }
   if (stillPassing(steepest, lastH)) {
     return none('The fan stopped, or the front was followed no farther, while it was passing this sensor.', aheadC);

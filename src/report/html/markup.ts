@@ -37,7 +37,8 @@ export function slug(text: string): string {
     .toLowerCase()
     .replace(/[^a-z0-9]+/g, '-')
     .replace(/^-+|-+$/g, '');
-  if (plain === text) return plain;
+  // Ids that differ by capitals alone are refused in season.yaml.
+  if (plain === text.toLowerCase()) return plain;
   let sum = 0;
   for (const char of text) sum = (sum * 31 + (char.codePointAt(0) ?? 0)) >>> 0;
   return `${plain || 'x'}-${sum.toString(36)}`;

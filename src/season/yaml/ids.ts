@@ -5,7 +5,7 @@ import { show } from './show.ts';
 
 type WithId = { id?: string } | undefined;
 
-/** Tells ids that stand twice in a list. */
+/** Tells ids that stand twice in a list; capitals alone make no difference, since ids name files on any disk. */
 export function checkIds(
   what: string,
   entries: readonly WithId[] | undefined,
@@ -15,8 +15,9 @@ export function checkIds(
   const first = new Map<string, number>();
   entries?.forEach((entry, i) => {
     if (entry?.id === undefined) return;
-    const before = first.get(entry.id);
-    if (before === undefined) first.set(entry.id, i);
+    const key = entry.id.toLowerCase();
+    const before = first.get(key);
+    if (before === undefined) first.set(key, i);
     else {
       const text = `is ${show(entry.id)}, which ${what} [${before}] of the list has already. Each ${what} needs an id of its own.`;
       report('SEASON_ID', [...path, i, 'id'], text);
