@@ -139,6 +139,12 @@ describe('runs by hand', () => {
     expect(Math.abs(got.onHours - minutes / 60)).toBeLessThan(0.001 * (minutes / 60));
     expect(got.starts).toBe(100);
   });
+  it('a log of switchings by a twelve-hour timer: the first rest of 60 h is a rest, not a gap', () => {
+    const rows = [0, 60, 72, 84, 96, 108, 120, 132, 144].map((hour, i) => ({ time: at(60 * hour), on: i % 2 }));
+    const got = fanSeason(FAN, fanTable(rows), SEASON);
+    expect(got.onHours).toBe(48);
+    expect(got.unknownHours).toBe(0);
+  });
   it('no log: nothing is made up', () => {
     const got = fanSeason(FAN, fanTable([{ time: at(0), fan: 'F9', on: 1 }]), SEASON);
     expect(got).toMatchObject({ runsFrom: null, energyFrom: null, onHours: 0, how: 'No log of this fan.' });
