@@ -36,11 +36,16 @@ function isoParser(needsTime: boolean): StampParser {
     const stamp = isoStamp(text);
     if (stamp === null) {
       const format = suggestFormat(text);
+      if (format !== null && needsTime && !/[Hhe]/.test(format)) return dateAlone(format);
       const advice = format === null ? 'set time_format to how the file writes times' : `set time_format: ${format}`;
       return `is no time of the form 2024-10-04T13:00; ${advice}`;
     }
-    return stamp.dateOnly && needsTime ? 'has a date but no time of day' : stamp;
+    return stamp.dateOnly && needsTime ? dateAlone('yyyy-MM-dd') : stamp;
   };
+}
+
+function dateAlone(format: string): string {
+  return `has a date but no time of day; bring date and time into one column, or for one reading a day set time_format: ${format}`;
 }
 
 function formatParser(format: string): StampParser {

@@ -14,6 +14,15 @@ export interface NumberColumn {
 const PLAIN = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?$/;
 const NUMBER_THEN_UNIT = /^([+-]?[\d.,'\u2019 \u00a0\u202f]*\d[.,]?(?:[eE][+-]?\d+)?)[ \u00a0]*([^\d\s][^\d]*)$/;
 
+/** A currency's sign or code before the amount, as spreadsheets write it: `$1,234.50`, `-$20`, `EUR 12`. */
+const CURRENCY_SIGN = /^([+-]?)([$€£¥]|[A-Z]{3})[ \u00a0]*([+-]?\d.*|[.]\d.*)$/;
+const SIGN_OF: Record<string, string> = { EUR: '€', GBP: '£', JPY: '¥', CNY: '¥' };
+
+/** `$` is the sign of many dollars and pesos, so it stands for any currency that has no other sign here. */
+function signFits(sign: string, currency: string): boolean {
+  return sign === currency || sign === (SIGN_OF[currency] ?? '$');
+}
+
 /** Beyond it, in any unit, lies nothing that a farm logs; sums and squares of such numbers would leave what a computer can hold. */
 const LARGEST = 1e15;
 
@@ -37,6 +46,12 @@ export function numberCell(text: string, column: NumberColumn): number | string 
 function toPlain(text: string, column: NumberColumn): { digits: string; reason: string | null } {
   const fail = (reason: string) => ({ digits: '', reason });
   let body = text.replace('\u2212', '-');
+  const sign = column.kind === 'money' ? CURRENCY_SIGN.exec(body) : null;
+  if (sign !== null) {
+    if (!signFits(sign[2], column.currency))
+      return fail(`says ${sign[2]}, but the column is declared in ${column.unit}`);
+    body = sign[1] + sign[3];
+  }
   const split = NUMBER_THEN_UNIT.exec(body);
   if (split !== null) {
     const said = unitLine(column, split[2].trim());

@@ -28,7 +28,9 @@ describe('stamps without a format', () => {
     expect(iso(text)).toMatch(/is no time of the form/);
   });
   it('take a date alone only where a date is enough', () => {
-    expect(iso('2024-10-04')).toBe('has a date but no time of day');
+    expect(iso('2024-10-04')).toMatch(/^has a date but no time of day; .*set time_format: yyyy-MM-dd$/);
+    expect(iso('10/04/2024')).toMatch(/^has a date but no time of day; .*set time_format: MM\/dd\/yyyy$/);
+    expect(stampParser(null, false)('10/04/2024')).toMatch(/is no time of the form .*set time_format: MM\/dd\/yyyy$/);
     expect(stampParser(null, false)('2024-10-04')).toMatchObject({ ms: Date.UTC(2024, 9, 4), dateOnly: true });
   });
   it('advise the format that a stamp looks like, and do not guess', () => {

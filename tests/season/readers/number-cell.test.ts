@@ -54,6 +54,31 @@ describe('a number cell', () => {
   });
 });
 
+describe('an amount of money', () => {
+  it.each([
+    ['$523.20', 523.2],
+    ['$1,234.50', 1234.5],
+    ['-$20.00', -20],
+    ['$ 7', 7],
+    ['USD 12.5', 12.5],
+    ['12.5 USD', 12.5],
+  ])('%s', (text, value) => {
+    expect(read(text, '.', 'money', 'USD')).toBeCloseTo(value, 12);
+  });
+  it('in another currency, or before another kind of number, is rejected', () => {
+    expect(read('€5', '.', 'money', 'USD')).toMatch(/says €, but the column is declared in USD/);
+    expect(read('CAD 5', '.', 'money', 'USD')).toMatch(/says CAD/);
+    expect(read('$5', '.', 'current', 'A')).toMatch(/is no number/);
+  });
+  it('in euros, with a decimal comma', () => {
+    const line = linearUnit('money', 'EUR', 'EUR')!;
+    const euros = (text: string) =>
+      numberCell(text, { kind: 'money', unit: 'EUR', line, decimal: ',', currency: 'EUR' });
+    expect(euros('€ 1.234,50')).toBeCloseTo(1234.5, 12);
+    expect(euros('$5')).toMatch(/says \$/);
+  });
+});
+
 describe('the decimal sign of a file', () => {
   it.each([
     [['12.5', '13.1'], ',', '.'],
