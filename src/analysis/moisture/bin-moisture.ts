@@ -64,7 +64,8 @@ function perHundred(points: Estimate, fanHours: Estimate): Estimate {
     interval: points.interval === null ? null : [100 * points.interval[0], 100 * points.interval[1]],
     why: points.why,
   };
-  return ratioInterval(scaled, fanHours, 'The fans did not run, so there are no points per fan hour.');
+  const none = (fanHours.interval?.[1] ?? 0) > 0 ? 'The fan hours are too unsure' : 'The fans did not run';
+  return ratioInterval(scaled, fanHours, `${none}, so there are no points per fan hour.`);
 }
 
 /** Each sensor that counts, with what it read at both moments. */

@@ -55,6 +55,23 @@ describe('binMoisture', () => {
     expect(told.why).toBeNull();
   });
 
+  it('gives no points per fan hour for fans that stood still, or whose hours are too unsure', () => {
+    const of = (fanHours: { value: number; interval: [number, number]; why: null }) =>
+      binMoisture({ ...input(), fanHours }).perHundredFanHours;
+    expect(of({ value: 0, interval: [0, 0], why: null })).toMatchObject({
+      value: null,
+      why: expect.stringMatching(/The fans did not run/),
+    });
+    expect(of({ value: 0, interval: [0, 171], why: null })).toMatchObject({
+      value: null,
+      why: expect.stringMatching(/too unsure/),
+    });
+    expect(of({ value: 100, interval: [100, 271], why: null })).toMatchObject({
+      value: null,
+      why: expect.stringMatching(/too unsure/),
+    });
+  });
+
   // Each cable by its own heights: C 0.18 -> wet of 0.2015782 = 0.1677612; R wet of 0.1789406 = 0.1517808.
   it("tells each cable's own points", () => {
     const told = binMoisture(input());
