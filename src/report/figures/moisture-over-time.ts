@@ -28,7 +28,7 @@ interface Day {
   still: boolean;
 }
 
-/** The bin's mean moisture through the season with its interval, the windows of start and end, and the fans above. */
+/** The bin's mean moisture through the season with the spread within the grain, the windows of start and end, and the fans above. */
 export function moistureOverTime(data: MoistureOverTime, units: Units): Figure {
   const known = data.days.filter((day) => day.mean !== null);
   if (known.length === 0) throw new Error('no day has a mean moisture');
@@ -43,7 +43,7 @@ export function moistureOverTime(data: MoistureOverTime, units: Units): Figure {
     legend: [
       { label: 'fan stood still two hours or more', swatch: 'dot' },
       { label: 'fan ran: shows the passing air', swatch: 'ring' },
-      { label: '90 % interval of a day’s mean; sensor errors in it cancel in a difference', swatch: 'var(--wash)' },
+      { label: 'four fifths of the grain, driest to wettest tenth left out', swatch: 'var(--wash)' },
       ...(data.target === null ? [] : [{ label: 'target', swatch: 'dash' }]),
       ...(data.start === null && data.end === null ? [] : [{ label: 'readings of start and end', swatch: 'whisker' }]),
     ],
