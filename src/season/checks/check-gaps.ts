@@ -7,6 +7,8 @@ import { usualInterval } from './interval.ts';
 import { type AtSensor, type Place, placesOf } from './places.ts';
 import { countText, spanText } from './wording.ts';
 
+const YEAR_MS = 366 * 86_400_000;
+
 /** Gaps told one by one, the longest first; the rest of a place is summed up. */
 const TOLD_EACH = 3;
 
@@ -55,6 +57,8 @@ export function checkLogGaps(
   timeMs: Float64Array,
   bounds: { fromMs: number; toMs: number } | null,
 ): Finding[] {
+  const apart = elsewhere(where, binId, timeMs, bounds, 0);
+  if (apart !== null) return [apart];
   const places = gapsOf(timeMs, bounds).map((gap: Gap) => ({ where, binId, cells: gap.lacking, ...gap }));
   return told(places, () => where);
 }
@@ -65,7 +69,37 @@ export function checkFanGaps(
   binId: string | null,
   bounds: { fromMs: number; toMs: number } | null,
 ): Finding[] {
-  return isByChange(fan.state) ? [] : checkLogGaps(`fan ${fan.id}`, binId, fan.log.time, bounds);
+  const where = `fan ${fan.id}`;
+  if (!isByChange(fan.state)) return checkLogGaps(where, binId, fan.log.time, bounds);
+  // A fan may well stand as it was left for months.
+  const apart = elsewhere(where, binId, fan.log.time, bounds, YEAR_MS);
+  return apart === null ? [] : [apart];
+}
+
+/** A log that lies wholly before or after the grain's, by more than `leastMs`: most often another season's file. */
+function elsewhere(
+  where: string,
+  binId: string | null,
+  timeMs: Float64Array,
+  bounds: { fromMs: number; toMs: number } | null,
+  leastMs: number,
+): Finding | null {
+  if (bounds === null || timeMs.length === 0) return null;
+  const before = bounds.fromMs - timeMs[timeMs.length - 1];
+  const after = timeMs[0] - bounds.toMs;
+  if (Math.max(before, after) <= leastMs) return null;
+  const how =
+    before > 0 ? `it ends ${spanText(before)} before that begins` : `it begins ${spanText(after)} after that ends`;
+  const interval = usualInterval(timeMs);
+  return {
+    kind: 'gap',
+    where,
+    binId,
+    ...bounds,
+    cells: interval > 0 ? Math.round((bounds.toMs - bounds.fromMs) / interval) : 0,
+    text: `Not one reading falls into the time of the grain's log: ${how}.`,
+    advice: 'See whether the file is from another season, and whether the clock and the year of its logger are right.',
+  };
 }
 
 type Hole = Pick<Place, 'where' | 'fromMs' | 'toMs' | 'cells'> & { binId: string | null };

@@ -172,7 +172,7 @@ export const CHECK_RULES: readonly CheckRule[] = [
   {
     flag: 'gap',
     title: 'Gap',
-    rule: `No reading for longer than ${GAP_INTERVALS} usual intervals (the median of a log's steps), or for that long at the start or end while the logs around go on. A fan log that writes only changes has none.`,
+    rule: `No reading for longer than ${GAP_INTERVALS} usual intervals (the median of a log's steps), or for that long at the start or end while the logs around go on. A fan log that writes only changes has none. A log that lies wholly before or after the grain's is told as one gap.`,
     constants: { GAP_INTERVALS },
   },
   {

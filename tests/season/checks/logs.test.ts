@@ -154,6 +154,31 @@ describe('plenum, weather and fan logs', () => {
   });
 });
 
+describe('a log from another season', () => {
+  // 20 years of 365.25 days: the synthetic logs run side by side.
+  const YEARS_MS = 20 * 365.25 * 86_400_000;
+  it('is told as such, for a fan and for the weather', () => {
+    const tables = tablesOf(made, {
+      fan: table('fan', hours, {
+        time: made.airMs.map((ms) => ms - YEARS_MS),
+        fan: text(hours, 'F1'),
+        current_a: Float64Array.from(made.fanOn, (on) => on * 20),
+      }),
+      weather: table('weather', hours, {
+        time: made.airMs.map((ms) => ms + YEARS_MS),
+        role: text(hours, 'season'),
+        temp_c: made.airC,
+        rh: made.airRh,
+      }),
+    });
+    const gaps = checkSeason(season, tables).findings.filter((one) => one.kind === 'gap');
+    const texts = Object.fromEntries(gaps.map((one) => [one.where, one.text]));
+    expect(texts['fan F1']).toMatch(/^Not one reading .*ends 7,?2\d\d days before that begins/);
+    expect(texts.weather).toMatch(/^Not one reading .*begins 7,?2\d\d days after that ends/);
+    expect(gaps.find((one) => one.where === 'weather')!.advice).toMatch(/another season/);
+  });
+});
+
 describe('gaps and loader flags', () => {
   it('a hole in the whole log is one finding, a dead sensor another', () => {
     const holed = {
