@@ -1,4 +1,5 @@
 import { type Estimate, estimate, withheld } from '../../base/estimate.ts';
+import { overdryingWeight } from '../../money/overdrying-weight.ts';
 
 /**
  * Weight lost for sale because the grain ended drier than the market's base: the bushels that its dry matter would make
@@ -13,7 +14,7 @@ import { type Estimate, estimate, withheld } from '../../base/estimate.ts';
  */
 export function overdryingBushels(dryMatterKg: number, baseWb: number, end: Estimate, legalBushelKg: number): Estimate {
   if (end.value === null) return withheld(end.why ?? 'The moisture at the end is not known.');
-  const lost = (endWb: number) => Math.max(0, dryMatterKg / (1 - baseWb) - dryMatterKg / (1 - endWb)) / legalBushelKg;
+  const lost = (endWb: number) => overdryingWeight(dryMatterKg, baseWb, endWb) / legalBushelKg;
   const [low, high] = end.interval ?? [end.value, end.value];
   return estimate(lost(end.value), lost(high), lost(low));
 }
