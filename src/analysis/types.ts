@@ -154,7 +154,7 @@ export interface BinMoisture {
   cables: readonly { cable: string; points: number; weight: number }[];
   overdryingLossBushels: Estimate;
   overdryingLoss: Estimate;
-  /** weighted mean moisture by day, for the figure; moistures as fractions */
+  /** weighted mean moisture by day, for the figure; low and high: 10 and 90 % of the grain, by sensor; fractions */
   daily: readonly {
     dayMs: number;
     mean: number | null;
