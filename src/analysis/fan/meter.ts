@@ -100,18 +100,40 @@ function withoutMisreadings(series: Series, kind: MeterKind, notes: string[]): S
   return { timeMs: Float64Array.from(keep, (i) => timeMs[i]), value: Float64Array.from(keep, (i) => value[i]) };
 }
 
-/** The meter's step: its smallest advance, where nearly all others are whole multiples of it; else 0. */
+/** A step finer than this part of the usual advance does not matter. */
+const FINE_PART = 0.02;
+
+/**
+ * The meter's step: its smallest advance, where nearly all others are whole multiples of it; else the largest step that
+ * measures the advances that recur (a meter of 0.1 h read each quarter hour moves by 0.2 and 0.3 h, never by 0.1); else 0.
+ */
 function stepOf(value: Float64Array): number {
   const steps: number[] = [];
   for (let i = 1; i < value.length; i++) if (value[i] > value[i - 1]) steps.push(value[i] - value[i - 1]);
   if (steps.length === 0) return 0;
   // Written decimals leave crumbs behind: steps within a millionth of the reading are one.
   const crumb = 1e-9 * Math.abs(value[value.length - 1]);
-  const least = steps.reduce(
-    (least, step) => (step > 2 * crumb && step < least ? step : least),
-    Number.POSITIVE_INFINITY,
-  );
-  if (!Number.isFinite(least)) return 0;
-  const whole = steps.filter((step) => Math.abs(step / least - Math.round(step / least)) < 0.02 + crumb / least);
-  return whole.length >= 0.95 * steps.length ? least : 0;
+  const measures = (step: number) => {
+    const whole = steps.filter((one) => Math.abs(one / step - Math.round(one / step)) < 0.02 + crumb / step);
+    return whole.length >= 0.95 * steps.length;
+  };
+  const sorted = Float64Array.from(steps.filter((step) => step > 2 * crumb)).sort();
+  if (sorted.length === 0) return 0;
+  if (measures(sorted[0])) return sorted[0];
+  const finest = Math.max(4 * crumb, FINE_PART * sorted[sorted.length >> 1]);
+  let common = 0;
+  for (let i = 1; i < sorted.length; i++) {
+    if (sorted[i] - sorted[i - 1] <= 4 * crumb) common = commonStep(common, sorted[i], finest);
+  }
+  return common >= finest && measures(common) ? common : 0;
+}
+
+/** Largest step that measures both within `finest`, by Euclid. */
+function commonStep(a: number, b: number, finest: number): number {
+  let [large, small] = a > b ? [a, b] : [b, a];
+  while (small >= finest) {
+    const rest = Math.abs(large - Math.round(large / small) * small);
+    [large, small] = [small, rest];
+  }
+  return large;
 }

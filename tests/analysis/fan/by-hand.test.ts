@@ -145,6 +145,17 @@ describe('runs by hand', () => {
     expect(got.onHours).toBe(48);
     expect(got.unknownHours).toBe(0);
   });
+  it('run-time meter of a tenth of an hour that only ever moves by 0.2 and 0.3 h: no such step is impossible', () => {
+    // one run of 25 h from one reading to another: by 0.2, 0.3, 0.2, ... each quarter hour, never by 0.1
+    const rows = Array.from({ length: 121 }, (_, i) => ({
+      time: at(15 * i),
+      run: (Math.floor((812.3 + 0.25 * Math.min(100, Math.max(0, i - 10))) * 10 + 1e-6) / 10) * 3600,
+    }));
+    const got = fanSeason(FAN, fanTable(rows), SEASON);
+    expect(got.onHours).toBeCloseTo(25, 6);
+    expect(got.unknownHours).toBe(0);
+    expect(got.notes).toEqual([]);
+  });
   it('no log: nothing is made up', () => {
     const got = fanSeason(FAN, fanTable([{ time: at(0), fan: 'F9', on: 1 }]), SEASON);
     expect(got).toMatchObject({ runsFrom: null, energyFrom: null, onHours: 0, how: 'No log of this fan.' });
