@@ -10,6 +10,7 @@ import packageJson from '../../package.json' with { type: 'json' };
 import { reviewSeason } from '../../src/analysis/review-season.ts';
 import { summaryOf } from '../../src/analysis/summary.ts';
 import { summaryJsonSchema } from '../../src/analysis/summary-shape.ts';
+import { InputError } from '../../src/base/errors.ts';
 import type { NotebookInput } from '../../src/notebook.ts';
 import { renderPages } from '../../src/report/html/pages.ts';
 import type { MadeBy, Page } from '../../src/report/page.ts';
@@ -61,6 +62,11 @@ export async function runReview(options: ReviewOptions): Promise<ReviewOutcome> 
 
   const season = await readSeason(folder);
   say(`Season   ${season.title}: ${count(season.bins.length, 'bin')}, ${count(season.fans.length, 'fan')}`);
+  if (season.files.length === 0) {
+    const message =
+      'lists no file, so there is nothing to review. Add the logs under `files:` (the starter has them as comments).';
+    throw new InputError([{ code: 'SEASON_FILES', file: 'season.yaml', message }]);
+  }
   const loaded = await loadSeason(season);
   const { totals, files } = loaded.load;
   say(

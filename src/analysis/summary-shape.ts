@@ -113,7 +113,7 @@ const bin = z.strictObject({
   condition: z.strictObject({
     dryMatterLossPct: number,
     worstLayerLossPct: number,
-    alerts: z.array(z.string()),
+    alerts: z.array(z.string()).nullable(),
     why,
   }),
   model: z.strictObject({

@@ -136,7 +136,7 @@ function binSummary(review: BinReview): BinSummary {
       })),
     ),
     frontsWhy: fronts.why,
-    condition: { dryMatterLossPct: null, worstLayerLossPct: null, alerts: [], why: NOT_YET },
+    condition: { dryMatterLossPct: null, worstLayerLossPct: null, alerts: null, why: NOT_YET },
     model: { temperatureRmseC: null, moistureRmsePct: null, trusted: null, why: NOT_YET },
   };
 }

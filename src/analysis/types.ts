@@ -195,6 +195,8 @@ export interface FrontArrival {
   aheadC: number | null;
   behindC: number | null;
   why: string | null;
+  /** true: the sensor could not see a front at all (above the surface, no good readings), so it is counted nowhere */
+  unseen?: boolean;
 }
 
 export interface Campaign {

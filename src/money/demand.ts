@@ -4,7 +4,7 @@ import { localMoment, localMonths } from './local-time.ts';
 import type { DemandRule } from './tariff.ts';
 import { whenHolds } from './when-holds.ts';
 
-/** Utilities meter demand as the mean of clock-aligned quarter hours (common practice; contract: season-format.md). */
+/** Utilities meter demand as the mean of clock-aligned quarter hours (common practice). */
 export const DEMAND_MS = 15 * 60_000;
 /** A ratchet looks back this many months. */
 const RATCHET_MONTHS = 11;

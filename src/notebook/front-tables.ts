@@ -32,7 +32,7 @@ function lag(cable: string, arrivals: readonly FrontArrival[]): number | null {
 }
 
 export function frontFinding(campaign: Campaign): FrontFinding {
-  const { arrivals } = campaign;
+  const arrivals = campaign.arrivals.filter((one) => one.unseen !== true);
   const reached = arrivals.filter((one) => one.fanHours !== null);
   const never = arrivals.filter((one) => one.fanHours === null);
   const through =

@@ -138,7 +138,10 @@ export function findingEntries(findings: readonly Finding[], units: Units): Entr
         text: of.length > FIRST ? `The ${FIRST} largest; all stand in the table.` : '',
         details: of
           .slice(0, FIRST)
-          .map((one) => `${when(one)}${sentence(one.text)}${one.advice === null ? '' : ` ${sentence(one.advice)}`}`),
+          .map(
+            (one) =>
+              `${one.where}. ${when(one)}${sentence(one.text)}${one.advice === null ? '' : ` ${sentence(one.advice)}`}`,
+          ),
       },
     ];
   });

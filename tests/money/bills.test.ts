@@ -97,7 +97,7 @@ describe('energy by time of use, by hand', () => {
 describe('demand, by hand', () => {
   const from = utc('2024-10-01T05:00:00');
   const to = utc('2025-01-01T06:00:00');
-  it('one 15-minute start of a 15 kW fan at 10 a kW costs 150 (process-and-money.md section 5, worked demand lesson)', () => {
+  it('one 15-minute start of a 15 kW fan at 10 a kW costs 150 (worked by hand: 15 kW x 10 a kW)', () => {
     const at = utc('2024-10-11T18:00:00');
     const [october] = monthlyDemand(
       { pricePerKw: 10, when: null, ratchet: null },

@@ -10,7 +10,7 @@ import { SAMPLES, type Truth, truthOf } from './read-sample.ts';
 
 const HOUR = 3_600_000;
 
-// The bounds are those that the kit promises (issue text: fan hours 0.5 %, kWh and cost 1 % of metered or current fans, points in the interval
+// The bounds are those that the kit promises (fan hours 0.5 %, kWh and cost 1 % of metered or current fans, points in the interval
 // and 0.2 from the middle, nine of ten arrivals within 6 fan hours); the truth is the generator's, which shares no code with the kit.
 describe.each(['sorrel-fork', 'sorrel-fork-2023'])('the review of %s', (folder) => {
   const truth: Truth = truthOf(folder);

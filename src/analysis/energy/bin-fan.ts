@@ -5,6 +5,7 @@ import { localMonths } from '../../money/local-time.ts';
 import type { Bin, Season } from '../../season/season.ts';
 import { binSpans } from '../fan/bin-spans.ts';
 import { fanHoursBetween, startsOf, unknownHoursBetween } from '../fan/spans.ts';
+import { perBushel as overBushels } from '../grain/per-bushel.ts';
 import type { BinFan, EnergySource, FanSeason, FanSpans } from '../types.ts';
 import { type FanCost, fanCost, type Part } from './fan-cost.ts';
 import { heatCost } from './heat-cost.ts';
@@ -77,7 +78,7 @@ export function binFan(bin: Bin, season: Season, fanSeasons: readonly FanSeason[
   const energyKwh = total((share) => share.cost.energyKwh, null);
   const noBushels = 'The bushels in the bin are not known.';
   const perBushel = (of: Estimate) =>
-    bushels === null || !(bushels > 0) ? withheld(of.why ?? noBushels) : divided(of, bushels);
+    bushels === null || !(bushels > 0) ? withheld(of.why ?? noBushels) : overBushels(of, bushels);
   const reasons = [costWhy, heatWhy, ...notes].filter((text) => text !== null);
   return {
     fans: shares.map((share) => share.fan),
@@ -119,11 +120,6 @@ function add(parts: readonly (Part | null)[]): Part | null {
     sum = { value: sum.value + part.value, sd: sum.sd + part.sd, more: sum.more + part.more };
   }
   return sum;
-}
-
-function divided(of: Estimate, by: number): Estimate {
-  if (of.value === null || of.interval === null) return of;
-  return estimate(of.value / by, of.interval[0] / by, of.interval[1] / by);
 }
 
 /** Starts of the bin's fans taken together, without those that only spread hours of unknown moment. */

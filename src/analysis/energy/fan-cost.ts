@@ -5,6 +5,9 @@ import { nameplateHp, nominalPower } from '../fan/nominal-power.ts';
 import { FAN_ON, FAN_UNKNOWN, type FanSeason } from '../types.ts';
 import type { TariffBill } from './tariff-bill.ts';
 
+/** The highest of many quarter hours is picked for its errors too, and a meter's step is some percent of a quarter hour; a working assumption, from memory. */
+const PEAK_REL_SD = 0.02;
+
 /** Money or energy with what is unsure about it: a standard error, and what unknown time could add at most. */
 export interface Part {
   value: number;
@@ -56,7 +59,7 @@ export function fanCost(fan: Fan, season: FanSeason, bill: TariffBill | undefine
   return {
     energyKwh,
     energy,
-    demand: { value: demand, sd: season.energyRelSd * demand, more },
+    demand: { value: demand, sd: Math.hypot(season.energyRelSd, PEAK_REL_SD) * demand, more },
     connected: { value: connected, sd: 0, more: 0 },
     demandByMonth,
     runningW,

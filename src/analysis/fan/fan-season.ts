@@ -31,7 +31,7 @@ const RUN_TIME_RATE: MeterRate = { perSecond: 1, slack: 0.02 };
 /**
  * Relative standard error of a fan's energy by the way it was measured. Meter: class 0.5 (ANSI C12.20 allows 0.5 %,
  * from memory); power transducer 1 %; current with a stated power factor: a motor's power factor lies 0.80 to 0.88
- * (process-and-money.md section 4), 3 % one way or the other, and current clamps are good to 2 or 3 %; nameplate:
+ * (power factor 0.80 to 0.88 loaded: common practice, from memory), 3 % one way or the other, and current clamps are good to 2 or 3 %; nameplate:
  * fans work at 80 to 110 % of it, and motor efficiency is a guess too. Own judgement where no source is named.
  */
 export const ENERGY_REL_SD: Readonly<Record<EnergySource, number>> = {
@@ -222,11 +222,15 @@ function startsApart(spans: FanSpans, spread: readonly Span[]): number {
   return starts;
 }
 
+/** Steps of meters and clocks of loggers, which no log shows, as a share of the hours; a working assumption, from memory. */
+const CLOCK_REL_SD = 0.001;
+
 /** Each start and each stop is unsure on its own; hours told by a meter over long intervals by how well its pace is known. */
 function hoursSd(spans: FanSpans, edgeMs: number, spread: readonly Span[], paceRelSd: number): number {
   const edges = 2 * startsOf(spans) * (edgeMs / HOUR_MS) ** 2;
   const spreadHours = spread.reduce((sum, { fromMs, toMs }) => sum + fanHoursBetween(spans, fromMs, toMs), 0);
-  return Math.sqrt(edges + (paceRelSd * spreadHours) ** 2);
+  const clock = CLOCK_REL_SD * fanHoursBetween(spans, Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY);
+  return Math.sqrt(edges + clock ** 2 + (paceRelSd * spreadHours) ** 2);
 }
 
 function round(value: number): string {

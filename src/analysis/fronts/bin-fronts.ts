@@ -143,9 +143,10 @@ function arrivalAt(
     why: null,
   };
   const depthM = grainDepthAt(input.bin, axis.startMs);
-  if (depthM !== null && heightM >= depthM) return { ...base, why: 'The sensor hangs at or above the surface.' };
+  if (depthM !== null && heightM >= depthM)
+    return { ...base, why: 'The sensor hangs at or above the surface.', unseen: true };
   const whole = readings.find((one) => one.cable === cable && one.sensor === sensor);
-  if (whole === undefined) return { ...base, why: 'The sensor has no good readings.' };
+  if (whole === undefined) return { ...base, why: 'The sensor has no good readings.', unseen: true };
   const runFromMs = pieces.runFromMs[campaign.run];
   // Before the run the grain stood still; a run under way is needed for a day back, so that its daily wave is seen whole.
   const fromMs = Math.max(axis.startMs - 3 * DAY_H * HOUR_MS, Math.min(runFromMs, axis.startMs) - AHEAD_H * HOUR_MS);
@@ -156,7 +157,7 @@ function arrivalAt(
   if (fanHours === null || arrivedMs === null) return { ...base, ...arrival };
   const stood = grainDepthAt(input.bin, arrivedMs);
   if (stood !== null && heightM >= stood)
-    return { ...base, why: 'The surface fell below the sensor in this campaign.' };
+    return { ...base, why: 'The surface fell below the sensor in this campaign.', unseen: true };
   const unknownH = unknownHoursBetween(input.fan, axis.startMs, arrivedMs);
   if (unknownH > UNKNOWN_H) {
     const why = `The fan log does not tell for ${Math.round(unknownH)} hours before the arrival, so its fan hours are not known.`;

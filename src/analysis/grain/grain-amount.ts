@@ -8,6 +8,12 @@ import { fillTimes } from './fill-times.ts';
 export const BUSHEL_M3 = 1.2445 / fromSi('length', 1, 'ft') ** 3;
 
 /**
+ * Relative standard error of bushels told from depth and test weight: levelling, packing under the column's own weight and
+ * a test weight taken on a cup. A working assumption, from memory.
+ */
+export const BUSHELS_REL_SD = 0.025;
+
+/**
  * How much grain the bin held when it was full.
  *
  * Volume is that of the levelled cylinder, weight its bulk density times that, dry matter the weight less its water.

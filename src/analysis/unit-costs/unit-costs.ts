@@ -1,6 +1,7 @@
 import { type Estimate, withheld } from '../../base/estimate.ts';
 import { ratioInterval } from '../../base/stats/ratio-interval.ts';
 import type { Bin, Goal } from '../../season/season.ts';
+import { perBushel as overBushels } from '../grain/per-bushel.ts';
 import type { BinFan, BinMoisture, UnitCosts } from '../types.ts';
 
 const GOALS: Readonly<Record<Goal, string>> = {
@@ -59,7 +60,7 @@ function perPoint(
   if (bushels === null || !(bushels > 0)) {
     return { each, perBushel: withheld(`The bushels in ${bin.name} are not known.`) };
   }
-  return { each, perBushel: scaled(each, 1 / bushels) };
+  return { each, perBushel: overBushels(each, bushels) };
 }
 
 /** Removed told as added. */
@@ -67,14 +68,6 @@ function turned({ value, interval, why }: Estimate): Estimate {
   return {
     value: value === null ? null : -value,
     interval: interval === null ? null : [-interval[1], -interval[0]],
-    why,
-  };
-}
-
-function scaled({ value, interval, why }: Estimate, factor: number): Estimate {
-  return {
-    value: value === null ? null : value * factor,
-    interval: interval === null ? null : [interval[0] * factor, interval[1] * factor],
     why,
   };
 }

@@ -29,13 +29,14 @@ export function placeRows(reading: FileReading, records: CsvRecords, plan: Colum
   const stamps = emptyStamps(rows);
   const ends = plan.times.length > 1 ? emptyStamps(rows) : null;
   const findSeries = placeFinder(reading, plan);
+  const wholeDay = new Uint8Array(rows);
   const reasons = new Map<number, string>();
   for (let row = 0; row < rows; row++) {
     const fields = records.fields[row + 1];
     const reason =
       fieldsReason(fields, plan) ??
-      readStamp(stamps, row, fields[plan.times[0].index], plan.times[0].header, parse, false) ??
-      (ends === null ? null : readStamp(ends, row, fields[plan.times[1].index], plan.times[1].header, parse, true));
+      readStamp(stamps, row, fields[plan.times[0].index], plan.times[0].header, parse, null) ??
+      (ends === null ? null : readStamp(ends, row, fields[plan.times[1].index], plan.times[1].header, parse, wholeDay));
     const series = reason ?? findSeries.find(fields);
     if (typeof series === 'number') stamps.series[row] = series;
     else {
@@ -43,7 +44,10 @@ export function placeRows(reading: FileReading, records: CsvRecords, plan: Colum
       reasons.set(row, series);
     }
   }
-  if (ends !== null) ends.series.set(stamps.series);
+  if (ends !== null) {
+    ends.series.set(stamps.series);
+    if (endsAreNextStarts(stamps, ends)) for (let row = 0; row < rows; row++) ends.ms[row] -= wholeDay[row] * DAY_MS;
+  }
   return { stamps, ends, places: findSeries.places, reasons };
 }
 
@@ -65,19 +69,31 @@ function fieldsReason(fields: readonly string[], plan: ColumnPlan): string | nul
   return null;
 }
 
+/**
+ * Bills that follow each other say either the last day or the day on which the next begins. Read as the last day, the second
+ * kind would overlap the next bill by a day, so the kind that more bills of the file fit is taken.
+ */
+function endsAreNextStarts(starts: Stamps, ends: Stamps): boolean {
+  const begins = new Set(Array.from(starts.ms, (ms, row) => `${starts.series[row]} ${ms}`));
+  const fits = (shiftMs: number) =>
+    Array.from(ends.ms).filter((ms, row) => begins.has(`${starts.series[row]} ${ms - shiftMs}`)).length;
+  return fits(DAY_MS) > fits(0);
+}
+
 function readStamp(
   stamps: Stamps,
   row: number,
   text: string,
   header: string,
   parse: StampParser,
-  isEnd: boolean,
+  wholeDay: Uint8Array | null,
 ): string | null {
   if (isMissing(text.trim())) return `has no time (${header})`;
   const stamp: Stamp | string = parse(text);
   if (typeof stamp === 'string') return `the time ${shown(text.trim())} (${header}) ${stamp}`;
   // A bill's last day belongs to it whole.
-  stamps.ms[row] = isEnd && stamp.dateOnly ? stamp.ms + DAY_MS : stamp.ms;
+  if (wholeDay !== null && stamp.dateOnly) wholeDay[row] = 1;
+  stamps.ms[row] = wholeDay !== null && stamp.dateOnly ? stamp.ms + DAY_MS : stamp.ms;
   stamps.local[row] = stamp.kind === 'local' ? 1 : 0;
   return null;
 }

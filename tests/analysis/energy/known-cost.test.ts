@@ -10,7 +10,7 @@ import { AMP, FAN, fanTable, type KnownFan, knownFan, MIN, type Row, SEASON, sam
 
 /**
  * Three fans on one tariff over a season of which every minute is known. The truth is summed minute by minute with the
- * local clock of luxon, by other code than the kit's; the logs are samples of it. Limit: cost within 1 % (issue, Must hold).
+ * local clock of luxon, by other code than the kit's; the logs are samples of it. Limit: cost within 1 %.
  */
 const when = (part: Partial<When>): When => ({ months: null, days: null, hours: null, ...part });
 const tariff: Tariff = {

@@ -13,7 +13,7 @@ const KWH = 3.6e6;
 
 describe('power of a motor', () => {
   it('three phases: 40 A at 230 V and power factor 0.85 are 1.732 x 230 x 40 x 0.85 = 13.54 kW', () => {
-    // kW = 1.732 V I PF / 1000, process-and-money.md section 4
+    // kW = 1.732 V I PF / 1000 (the three-phase power formula, common practice)
     expect(powerFromCurrent(FAN, 40) / 1000).toBeCloseTo(13.545, 2);
   });
   it('one phase: 28 A at 230 V and power factor 0.8 are 5.152 kW', () => {
