@@ -61,6 +61,23 @@ describe.each(['sorrel-fork', 'sorrel-fork-2023'])('the review of %s', (folder) 
     });
   });
 
+  test('the 90 % intervals of hours, energy and money hold the truth in at least 84 % of cases', () => {
+    const inside = truth.bins.flatMap((bin) => {
+      const { fan } = found(bin.id);
+      const cost = bin.fan.costWithoutConnected + bin.fan.connectedPerYear;
+      const pairs = [
+        [fan.hours, bin.fan.hours],
+        [fan.energyKwh, bin.fan.energyKwh],
+        [fan.demandCost, bin.fan.demandCost],
+        [fan.cost, cost],
+        [fan.costPerBushel, cost / bin.grain.bushels],
+      ] as const;
+      // A cent and a hundredth of an hour are below what the truth itself is rounded to.
+      return pairs.map(([{ interval }, known]) => interval![0] <= known + 0.01 && known - 0.01 <= interval![1]);
+    });
+    expect(inside.filter((yes) => yes).length / inside.length).toBeGreaterThanOrEqual(0.84);
+  });
+
   test('front arrivals within 6 fan hours for nine of ten sensors', () => {
     let known = 0;
     const missed: string[] = [];

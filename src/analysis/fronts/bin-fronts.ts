@@ -14,6 +14,9 @@ import { grainDepthAt } from './grain-depth.ts';
 import { grainMean } from './grain-mean.ts';
 import { sensorArrival } from './sensor-arrival.ts';
 
+/** Only a sensor this near to where the air enters can meet the front in the campaign's first moment. */
+const AT_ENTRY_M = 1;
+
 export interface FrontsInput {
   bin: Bin;
   /** of this bin; others are left aside */
@@ -155,6 +158,14 @@ function arrivalAt(
   const { fanHours, ...arrival } = sensorArrival(near, axis, signOf(campaign.kind));
   const arrivedMs = fanHours === null ? null : axis.momentOf(fanHours);
   if (fanHours === null || arrivedMs === null) return { ...base, ...arrival };
+  const fromEntryM = input.bin.air === 'up' ? heightM : (depthM ?? heightM) - heightM;
+  if (fanHours === 0 && fromEntryM > AT_ENTRY_M) {
+    return {
+      ...base,
+      ...arrival,
+      why: 'The temperature was past half-way when the campaign began: an earlier front had come.',
+    };
+  }
   const stood = grainDepthAt(input.bin, arrivedMs);
   if (stood !== null && heightM >= stood)
     return { ...base, why: 'The surface fell below the sensor in this campaign.', unseen: true };
