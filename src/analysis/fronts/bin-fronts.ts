@@ -13,6 +13,7 @@ import { type GoodReadings, goodReadings, readingsWithin } from './good-readings
 import { grainDepthAt } from './grain-depth.ts';
 import { grainMean } from './grain-mean.ts';
 import { sensorArrival } from './sensor-arrival.ts';
+import { tellStalled } from './stalled.ts';
 
 /** Only a sensor this near to where the air enters can meet the front in the campaign's first moment. */
 const AT_ENTRY_M = 1;
@@ -84,8 +85,10 @@ function campaignAt(view: View, found: readonly CampaignSpan[], index: number): 
   const runToMs = pieces.runToMs[one.run];
   const untilMs = followedUntil(view, one, found[index + 1]);
   const axis = fanAxis(input.fan, startMs, untilMs, pieces.runFromMs[one.run], runToMs);
-  const arrivals = input.bin.cables.flatMap((cable) =>
-    cable.sensorHeightsM.map((heightM, at) => arrivalAt(view, one, axis, cable.id, at + 1, heightM)),
+  const arrivals = tellStalled(
+    input.bin.cables.flatMap((cable) =>
+      cable.sensorHeightsM.map((heightM, at) => arrivalAt(view, one, axis, cable.id, at + 1, heightM)),
+    ),
   );
   // The front under way is part of the campaign.
   const toMs = Math.max(one.span.toMs, ...arrivals.map(({ arrivedMs }) => arrivedMs ?? Number.NEGATIVE_INFINITY));

@@ -4,10 +4,8 @@ import { type FanHourCurve, fanHourCurve } from './fan-hour-curve.ts';
 import { AHEAD_H, BEHIND_FROM_H, BEHIND_TO_H, DRIFT_K, HOUR_MS, LEAST_CHANGE_K, WIDEST_GAP_H } from './front-limits.ts';
 import type { GoodReadings } from './good-readings.ts';
 import { halfWay } from './half-way.ts';
+import { TOO_SMALL } from './stalled.ts';
 import { fineSteepest, type SteepestChange, steepestChange } from './steepest-change.ts';
-
-/** One wording for all, in both units: pages fold equal reasons into one footnote. */
-const TOO_SMALL = `The temperature changed by less than ${LEAST_CHANGE_K} °C (${(LEAST_CHANGE_K * 1.8).toFixed(1)} °F): that is no front.`;
 
 /** A sensor's part in a campaign; `why` is null exactly when the front arrived. */
 export interface SensorArrival {
