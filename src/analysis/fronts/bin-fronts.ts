@@ -89,6 +89,7 @@ function campaignAt(view: View, found: readonly CampaignSpan[], index: number): 
     input.bin.cables.flatMap((cable) =>
       cable.sensorHeightsM.map((heightM, at) => arrivalAt(view, one, axis, cable.id, at + 1, heightM)),
     ),
+    input.bin.air,
   );
   // The front under way is part of the campaign.
   const toMs = Math.max(one.span.toMs, ...arrivals.map(({ arrivedMs }) => arrivedMs ?? Number.NEGATIVE_INFINITY));

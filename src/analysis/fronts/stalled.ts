@@ -11,11 +11,13 @@ const SAME_HEIGHT_M = 1;
 
 /**
  * A sensor that hardly changed while most of its neighbours at that height saw the front pass was not spared a front: the
- * front stalled before it. The others' reasons stay.
+ * front stalled before it. Where the front came to a sensor of the same cable farther on, it did not stall.
  */
-export function tellStalled(arrivals: readonly FrontArrival[]): FrontArrival[] {
+export function tellStalled(arrivals: readonly FrontArrival[], air: 'up' | 'down'): FrontArrival[] {
+  const beyond = (other: FrontArrival, one: FrontArrival) =>
+    other.cable === one.cable && other.fanHours !== null && other.heightM > one.heightM === (air === 'up');
   return arrivals.map((one) => {
-    if (one.why !== TOO_SMALL) return one;
+    if (one.why !== TOO_SMALL || arrivals.some((other) => beyond(other, one))) return one;
     const beside = arrivals.filter(
       (other) =>
         other.cable !== one.cable && other.unseen !== true && Math.abs(other.heightM - one.heightM) <= SAME_HEIGHT_M,
