@@ -49,7 +49,7 @@ export default defineNotebook(
               ? 'The checks found nothing.'
               : `${counted(findings.length, 'finding')}, ${todo.length} of them with something to do.`,
           table: flagTable(loaded),
-          entries: findingEntries(findings, units),
+          entries: findingEntries(findings, units, loaded.season.bins),
           tables: [findingTable(findings, units)],
         })),
         section('rejects', 'What could not be read', () => ({

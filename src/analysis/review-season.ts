@@ -9,9 +9,8 @@ import { fanSeason } from './fan/fan-season.ts';
 import { airLog } from './fronts/air-log.ts';
 import { binFronts } from './fronts/bin-fronts.ts';
 import { grainAmount } from './grain/grain-amount.ts';
-import { concludeMoisture } from './moisture/bin-moisture.ts';
+import { concludeMoisture, spreadOfOthers } from './moisture/bin-moisture.ts';
 import { binTemperature } from './moisture/bin-temperature.ts';
-import { pooledCableSpread } from './moisture/cable-spread.ts';
 import { type ObservedMoisture, observeMoisture } from './moisture/observed-moisture.ts';
 import { ticketsOf } from './moisture/tickets.ts';
 import type { BinFan, BinFronts, BinReview, FanSeason, FanSpans, SeasonReview } from './types.ts';
@@ -75,8 +74,7 @@ function firstHalf(loaded: LoadedSeason, bin: Bin, fans: readonly FanSeason[], a
 
 function secondHalf(loaded: LoadedSeason, half: Half, observed: readonly ObservedMoisture[]): BinReview {
   const { bin, series, spans, fan } = half;
-  const others = observed.filter((one) => one !== half.observed);
-  const moisture = concludeMoisture(half.observed, pooledCableSpread(others));
+  const moisture = concludeMoisture(half.observed, spreadOfOthers(half.observed, observed));
   const grain = grainAmount(bin, moisture.start.value);
   return {
     bin,

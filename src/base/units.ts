@@ -6,6 +6,7 @@ import {
   type Unit,
   unitDependencies,
 } from 'mathjs';
+import { BUSHEL_FT3 } from './bushel.ts';
 
 // Dimensional arithmetic is the library's; only the trade's own units are told to it here.
 const math = create({ unitDependencies, createUnitDependencies, toDependencies }, {}) as MathJsInstance;
@@ -13,7 +14,7 @@ math.createUnit('point'); // a point of moisture, wet basis
 math.createUnit('money'); // any currency
 math.createUnit('bu'); // a bushel stays its own dimension: of weight for money, of 1.2445 ft3 for volume
 math.createUnit('inH2O', '249.08891 Pa'); // NIST SP 811, table of conversion factors: inch of water, 4 degC 249.082, 39.2 degF conventional 249.0889
-math.createUnit('bushelVolume', '1.2445 ft^3');
+math.createUnit('bushelVolume', `${BUSHEL_FT3} ft^3`);
 math.createUnit('cfm', '1 ft^3/minute');
 
 /** What a quantity is of. Values inside the kit are in the SI unit of its kind. */

@@ -1,6 +1,6 @@
+import { BUSHEL_FT3 } from '../base/bushel.ts';
 import { assertRange } from '../base/errors.ts';
 
-const BUSHEL_FT3 = 1.2445; // 2150.42 in3 over 12^3, as the kit's contract rounds it
 /** cfm per bushel of volume for each m3/s per m3 of grain: cubic feet cancel, minutes and the bushel stay. */
 const CFM_BU_PER_S = 60 * BUSHEL_FT3;
 

@@ -1,7 +1,6 @@
+import { BUSHEL_M3 } from '../base/bushel.ts';
 import { assertRange } from '../base/errors.ts';
 import { cropOf } from './crops.ts';
-
-const BUSHEL_M3 = 1.2445 * 0.3048 ** 3;
 
 /** Density of whole kernels, kg/m3. chang-1988, seen; soybean from memory. */
 export const KERNEL_DENSITY_KG_M3: Readonly<Record<string, number>> = {

@@ -126,8 +126,19 @@ export function findingTable(findings: readonly Finding[], units: Units): Table 
   };
 }
 
+interface Named {
+  id: string;
+  name: string;
+}
+
+/** `B3 C4` as `Creek 33 (B3) C4`: readers know their bins by name. */
+function placeText(where: string, bins: readonly Named[]): string {
+  const bin = bins.find(({ id, name }) => name !== id && (where === id || where.startsWith(`${id} `)));
+  return bin === undefined ? where : `${bin.name} (${bin.id})${where.slice(bin.id.length)}`;
+}
+
 /** Findings by kind, the largest first, each with what to do. */
-export function findingEntries(findings: readonly Finding[], units: Units): Entry[] {
+export function findingEntries(findings: readonly Finding[], units: Units, bins: readonly Named[]): Entry[] {
   return (Object.keys(KINDS) as Finding['kind'][]).flatMap((kind) => {
     const of = findings.filter((one) => one.kind === kind).sort((a, b) => b.cells - a.cells);
     if (of.length === 0) return [];
@@ -140,7 +151,7 @@ export function findingEntries(findings: readonly Finding[], units: Units): Entr
           .slice(0, FIRST)
           .map(
             (one) =>
-              `${one.where}. ${when(one)}${sentence(one.text)}${one.advice === null ? '' : ` ${sentence(one.advice)}`}`,
+              `${placeText(one.where, bins)}. ${when(one)}${sentence(one.text)}${one.advice === null ? '' : ` ${sentence(one.advice)}`}`,
           ),
       },
     ];

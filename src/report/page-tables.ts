@@ -1,3 +1,4 @@
+import { csvText } from '../base/csv-text.ts';
 import { cellText } from './html/cell.ts';
 import { slug } from './html/markup.ts';
 import { DASH } from './number-text.ts';
@@ -9,15 +10,6 @@ export interface TableFile {
   /** `moisture-north-36-shares`, without ending */
   name: string;
   csv: string;
-}
-
-/**
- * Text that a spreadsheet takes for a formula gets a quote before it; commas, quotes and line ends are quoted (RFC 4180).
- * Numbers are written by `plain` and never come here.
- */
-function safe(text: string): string {
-  const guarded = /^[=+\-@\t\r]/.test(text) ? `'${text}` : text;
-  return /[",\r\n]/.test(guarded) ? `"${guarded.replaceAll('"', '""')}"` : guarded;
 }
 
 /** A number for programs at the digits of the page: no grouping, an ASCII minus. */
@@ -34,7 +26,10 @@ function fields(column: Column, rows: readonly Readonly<Record<string, Cell>>[],
   const { quantity, key } = column;
   if (quantity === null) {
     return [
-      { header: safe(column.label), of: (row) => safe(cellText(row[key] ?? '', column, units).text.replace(DASH, '')) },
+      {
+        header: csvText(column.label),
+        of: (row) => csvText(cellText(row[key] ?? '', column, units).text.replace(DASH, '')),
+      },
     ];
   }
   const unit = units.unit(quantity);
@@ -42,11 +37,11 @@ function fields(column: Column, rows: readonly Readonly<Record<string, Cell>>[],
   const cell = (row: Readonly<Record<string, Cell>>) => row[key];
   const value = (row: Readonly<Record<string, Cell>>) => {
     const of = cell(row);
-    if (typeof of === 'string') return safe(of);
+    if (typeof of === 'string') return csvText(of);
     const middle = typeof of === 'object' && of !== null ? of.value : (of ?? null);
     return middle === null ? '' : plain(units.number(quantity, middle));
   };
-  const out: Field[] = [{ header: safe(head), of: value }];
+  const out: Field[] = [{ header: csvText(head), of: value }];
   const wide = rows.some((row) => {
     const of = cell(row);
     return typeof of === 'object' && of !== null && 'interval' in of && of.interval !== null;
@@ -57,7 +52,7 @@ function fields(column: Column, rows: readonly Readonly<Record<string, Cell>>[],
       return '';
     return plain(units.number(quantity, of.interval[at], of.value));
   };
-  if (wide) out.push({ header: safe(`${head}, low`), of: end(0) }, { header: safe(`${head}, high`), of: end(1) });
+  if (wide) out.push({ header: csvText(`${head}, low`), of: end(0) }, { header: csvText(`${head}, high`), of: end(1) });
   return out;
 }
 
@@ -72,7 +67,7 @@ function csvOf(table: Table, units: Units): string {
       .join(' '),
   );
   if (reasons.some((reason) => reason !== '')) {
-    all.push({ header: 'Why missing', of: (row) => safe(reasons[rows.indexOf(row)]) });
+    all.push({ header: 'Why missing', of: (row) => csvText(reasons[rows.indexOf(row)]) });
   }
   const lines = [all.map((field) => field.header), ...rows.map((row) => all.map((field) => field.of(row)))];
   return `${lines.map((line) => line.join(',')).join('\r\n')}\r\n`;

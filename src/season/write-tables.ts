@@ -1,5 +1,6 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { csvText } from '../base/csv-text.ts';
 import { toIpcFile } from '../tables/arrow.ts';
 import { TABLES, type TableName } from '../tables/columns.ts';
 import type { LoadedSeason, Reject } from './loaded.ts';
@@ -19,13 +20,7 @@ export function writeTables(loaded: LoadedSeason, dir: string): void {
 /** `rejects.csv`: file, line, column, the text as it stood, the reason (RFC 4180, `\n` line ends). */
 export function rejectsCsv(rejects: readonly Reject[]): string {
   const rows = rejects.map(({ file, line, column, text, reason }) =>
-    [textCell(file), String(line), textCell(column ?? ''), textCell(text), textCell(reason)].join(','),
+    [csvText(file), String(line), csvText(column ?? ''), csvText(text), csvText(reason)].join(','),
   );
   return `${['file,line,column,text,reason', ...rows].join('\n')}\n`;
-}
-
-/** A text that a spreadsheet would take for a formula gets an apostrophe in front (OWASP, CSV injection). */
-function textCell(text: string): string {
-  const safe = /^[=+\-@\t\r]/.test(text) ? `'${text}` : text;
-  return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
 }

@@ -1,11 +1,8 @@
-import { fromSi } from '../../base/units.ts';
+import { BUSHEL_M3 } from '../../base/bushel.ts';
 import { cropOf } from '../../grain/crops.ts';
 import type { Bin } from '../../season/season.ts';
 import type { BinGrainAmount } from '../types.ts';
 import { fillTimes } from './fill-times.ts';
-
-/** A bushel by volume, 1.2445 ft3, in m3. */
-export const BUSHEL_M3 = 1.2445 / fromSi('length', 1, 'ft') ** 3;
 
 /**
  * Relative standard error of bushels told from depth and test weight: levelling, packing under the column's own weight and

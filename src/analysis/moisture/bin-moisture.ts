@@ -25,10 +25,12 @@ export function binMoisture(input: BinMoistureInput, pooled: CableSpread | null 
 /** Moisture of a season's bins, each with the spread between cables that the others show. */
 export function binMoistures(inputs: readonly BinMoistureInput[]): BinMoisture[] {
   const observed = inputs.map(observeMoisture);
-  return observed.map((one) => {
-    const others = observed.filter((other) => other !== one && !Number.isNaN(other.points));
-    return concludeMoisture(one, pooledCableSpread(others));
-  });
+  return observed.map((one) => concludeMoisture(one, spreadOfOthers(one, observed)));
+}
+
+/** The spread between cables that the season's other bins show. */
+export function spreadOfOthers(one: ObservedMoisture, all: readonly ObservedMoisture[]): CableSpread {
+  return pooledCableSpread(all.filter((other) => other !== one && !Number.isNaN(other.points)));
 }
 
 /** The second half: intervals and all that is told. */

@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { BUSHEL_M3 } from '../../base/bushel.ts';
 import type { Zone } from '../../base/zone.ts';
 import { cropOf } from '../../grain/crops.ts';
 import type { BinGrain, DepthStep } from '../season.ts';
@@ -102,9 +103,6 @@ export function checkGrain(grain: Draft<GrainText>, path: YamlPath, zone: Zone, 
     before = now ?? before;
   }
 }
-
-/** The bushel of volume in the US trade, 1.2445 ft3, in m3. */
-const BUSHEL_M3 = 1.2445 * 0.3048 ** 3;
 
 export function toGrain(text: GrainText, zone: Zone, currency: string): BinGrain {
   const stated = siOrNull('bulk density', text.test_weight, currency);

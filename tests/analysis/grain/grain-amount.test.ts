@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { fillTimes } from '../../../src/analysis/grain/fill-times.ts';
-import { BUSHEL_M3, grainAmount } from '../../../src/analysis/grain/grain-amount.ts';
+import { grainAmount } from '../../../src/analysis/grain/grain-amount.ts';
+import { BUSHEL_M3 } from '../../../src/base/bushel.ts';
 import { makeBin } from '../moisture/make-bin.ts';
 
 const FT = 0.3048;
