@@ -2,14 +2,23 @@ import type { Estimate } from '../base/estimate.ts';
 import type { Quantity } from './quantities.ts';
 import type { Units } from './units.ts';
 
-/** A cell: text, a number, a number with interval, or a missing one with its reason. Numbers as `Units` takes them. */
-export type Cell = string | number | Estimate | { value: null; why: string } | null;
+/** A number of a kind of its own, for a column of several kinds; its unit stands in a column of its own. */
+export interface OwnNumber {
+  of: Quantity;
+  amount: number | Estimate;
+}
+
+/** A cell: text, a number, a number with interval, one of its own kind, or a missing one with its reason. Numbers as `Units` takes them. */
+export type Cell = string | number | Estimate | OwnNumber | { value: null; why: string } | null;
+
+/** When: a local day or a moment, both as ms UTC, or a month as `2024-10`. Pages say them, files carry them as ISO 8601. */
+export type TimeKind = 'day' | 'moment' | 'month';
 
 export interface Column {
   key: string;
   label: string;
-  /** what the numbers are of; null for text. Unit and digits follow from it. */
-  quantity: Quantity | null;
+  /** what the numbers are of; null for text, `own` where each cell says it. Unit and digits follow from it. */
+  quantity: Quantity | TimeKind | 'own' | null;
   /** the lowest and the highest stand in bold */
   marked?: boolean;
 }
@@ -68,6 +77,8 @@ export interface Section {
   id: string;
   title: string;
   lead: string;
+  /** the rest of the section is folded under these words */
+  folded?: string;
   /** the table that comes before the figure, in sight */
   table?: Table;
   figures?: readonly Figure[];
@@ -85,6 +96,8 @@ export interface Entry {
   id?: string;
   term: string;
   text: string;
+  /** equations, one a line, set as they are */
+  code?: readonly string[];
   details?: readonly string[];
 }
 

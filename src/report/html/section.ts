@@ -23,19 +23,20 @@ export function renderSection(section: Section, page: Page): { markup: Markup; f
   if (section.failure !== undefined) failures.push(`${section.title}: ${section.failure}`);
   const tableId = (stem: string) => `${id}-${slug(stem)}`;
   const { table, figures = [], tables = [], entries = [], notes = [] } = section;
-  const markup = html`<section aria-labelledby="${id}"><h2 id="${id}">${section.title}</h2>
-<p>${section.lead}</p>
-${section.failure !== undefined && renderFailure(section.failure)}
-${table !== undefined && safely(() => renderTable(table, page.units, tableId(table.id)))}
+  const body = html`${table !== undefined && safely(() => renderTable(table, page.units, tableId(table.id)))}
 ${figures.map((figure) => safely(() => renderFigure(figure, `${id}-${slug(figure.id)}`)))}
 ${tables.map((one) => safely(() => renderTable(one, page.units, tableId(one.id))))}
 ${
   entries.length > 0 &&
   html`<dl class="entries">${entries.map(
     (entry) =>
-      html`<dt${entry.id === undefined ? null : html` id="${slug(entry.id)}"`}>${entry.term}</dt><dd>${entry.text}${(entry.details ?? []).map((detail, i) => html`${i > 0 || entry.text !== '' ? html`<br>` : null}<span class="small">${detail}</span>`)}</dd>`,
+      html`<dt${entry.id === undefined ? null : html` id="${slug(entry.id)}"`}>${entry.term}</dt><dd>${entry.text}${(entry.code ?? []).map((line) => html`<code class="equation">${line}</code>`)}${(entry.details ?? []).map((detail, i) => html`${i > 0 || (entry.text !== '' && entry.code === undefined) ? html`<br>` : null}<span class="small">${detail}</span>`)}</dd>`,
   )}</dl>`
 }
-${notes.map((note) => html`<p class="note">${note}</p>`)}</section>`;
+${notes.map((note) => html`<p class="note">${note}</p>`)}`;
+  const markup = html`<section aria-labelledby="${id}"><h2 id="${id}">${section.title}</h2>
+<p>${section.lead}</p>
+${section.failure !== undefined && renderFailure(section.failure)}
+${section.folded === undefined ? body : html`<details><summary>${section.folded}</summary>${body}</details>`}</section>`;
   return { markup, failures };
 }

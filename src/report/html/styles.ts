@@ -74,6 +74,7 @@ details.why summary{display:inline;color:inherit;text-decoration:underline dotte
 dl.entries dt{font-weight:650;margin-top:1.1rem}
 dl.entries dd{margin:0}
 code{font:.95em/1.4 ui-monospace,SFMono-Regular,Menlo,Consolas,monospace;background:var(--wash);padding:.05em .3em;overflow-wrap:anywhere}
+code.equation{display:block;width:fit-content;max-width:100%;margin:.35rem 0;padding:.3em .6em}
 .hash{overflow-wrap:anywhere;max-width:12rem;display:inline-block}
 .cautions{border-left:4px solid var(--ink);padding-left:1rem}
 footer{border-top:1px solid var(--rule);margin-top:4rem;padding:1rem 0 3rem;color:var(--soft)}
