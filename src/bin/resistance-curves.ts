@@ -1,6 +1,6 @@
 /** Constants of the airflow resistance of a grain: Pa per m = a q^2 / ln(1 + b q), q in m3/(s m2). */
 export interface ResistanceCurve {
-  /** id of the crop table, or `oats`, `sunflower`, `sunflower-confectionery`, which it does not have */
+  /** id of the crop table, or `sunflower-confectionery`, which it does not have */
   crop: string;
   /** `low airflow`: fitted to aeration rates alone, where it and the standard curve part by up to a half */
   set: 'standard' | 'low airflow';
@@ -51,8 +51,8 @@ export const RESISTANCE_CURVES: readonly ResistanceCurve[] = [
   row('canola', 52200, 7.27, 0.0243, 0.2633),
 ];
 
-// The standard has one wheat; durum and soft wheat are taken as it.
-const SAME_AS: Readonly<Record<string, string>> = { 'soft-wheat': 'wheat', durum: 'wheat' };
+// The standard has one wheat, and one row for canola and rapeseed.
+const SAME_AS: Readonly<Record<string, string>> = { 'soft-wheat': 'wheat', durum: 'wheat', rapeseed: 'canola' };
 
 /**
  * The resistance constants of a crop.

@@ -23,6 +23,34 @@ export function standardBulkDensityKgM3(crop: string): number {
   return cropOf(crop).legalBushelKg / BUSHEL_M3;
 }
 
+/** Porosities as tables give them, fractions, with no density beside them. D241 after Thompson and Isaacs 1967, memory. */
+export const POROSITY_RANGES: Readonly<Record<string, readonly [low: number, high: number]>> = {
+  corn: [0.4, 0.44],
+  soybean: [0.34, 0.36],
+  wheat: [0.4, 0.43],
+  'soft-wheat': [0.4, 0.43],
+  durum: [0.4, 0.43],
+  sorghum: [0.37, 0.37],
+  barley: [0.4, 0.58],
+  oats: [0.48, 0.56],
+  rice: [0.47, 0.5],
+};
+
+/**
+ * Range of porosity of a crop, for those too whose kernel density is not known.
+ *
+ * @returns  fractions
+ * @source   asae-d241; memory
+ * @valid    throws RangeError for other crops, with those that there are
+ */
+export function porosityRangeOf(crop: string): readonly [low: number, high: number] {
+  const range = POROSITY_RANGES[crop];
+  if (range === undefined) {
+    throw new RangeError(`no porosity for crop "${crop}"; there is one for ${Object.keys(POROSITY_RANGES).join(', ')}`);
+  }
+  return range;
+}
+
 /**
  * Share of a heap that is air between the kernels.
  *

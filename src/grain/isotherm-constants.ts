@@ -2,7 +2,7 @@ import type { IsothermEquation } from './isotherm-equations.ts';
 
 /** One published set of constants: temperature in degC, humidity as a fraction, moisture in percent of dry matter. */
 export interface IsothermConstants {
-  /** id of the crop table, or `rapeseed`, `sunflower`, which it does not have */
+  /** id of the crop table */
   crop: string;
   /** the grain as the source calls it */
   grain: string;
@@ -58,6 +58,9 @@ export const ISOTHERM_CONSTANTS: readonly IsothermConstants[] = [
   row('barley', 'barley', 'modified Henderson', 'D245.4', 2.2919e-5, 2.0123, 195.267, 'asae-d245-4', 'memory', 'one statement of NDSU within 0.01 point'),
   row('barley', 'barley', 'modified Chung-Pfost', 'D245.4', 761.66, 0.19889, 91.323, 'asae-d245-4', 'memory', 'one statement of NDSU is 0.3 point higher'),
   row('barley', 'barley', 'modified Chung-Pfost', 'D245.5', 475.12, 0.14843, 71.996, 'asae-d245-5', 'memory', 'in conflict: a read excerpt (Storage of Cereal Grains and Their Products, 5th ed., p. 272) has A = 457.12, worth 0.2 point'),
+  row('oats', 'oats', 'modified Henderson', 'D245.5', 8.5511e-5, 2.0087, 37.811, 'asae-d245-5', 'memory', 'none; within 0.5 point of the two other recalled sets at 25 degC and 30 to 75 %'),
+  row('oats', 'oats', 'modified Chung-Pfost', 'D245.5', 442.85, 0.21228, 35.803, 'asae-d245-5', 'memory', 'none; within 0.5 point of the two other recalled sets at 25 degC and 30 to 75 %'),
+  row('oats', 'oats', 'modified Oswin', 'D245.5', 12.412, -0.060707, 2.9397, 'asae-d245-5', 'memory', 'none; within 0.5 point of the two other recalled sets at 25 degC and 30 to 75 %'),
   row('rice', 'rough rice (long grain)', 'modified Henderson', 'D245.5', 4.1276e-5, 2.1191, 49.828, 'asae-d245-5', 'memory', '12 read cells of a published table, largest difference 0.05 point'),
   row('rice', 'rough rice (long grain)', 'modified Chung-Pfost', 'D245.5', 412.02, 0.17528, 39.016, 'asae-d245-5', 'memory', 'none; up to 1.0 point above the table that the D245.5 Henderson constants reproduce'),
   row('rice', 'rough rice', 'modified Henderson', 'D245.4', 1.9187e-5, 2.4451, 51.161, 'asae-d245-4', 'memory', 'within 0.28 point of the D245.5 long-grain table'),

@@ -12,7 +12,7 @@ export interface IsothermAnswer {
 /**
  * Equilibrium moisture by every isotherm of a crop, so that a page can say how far the choice moves its answer.
  *
- * @param crop   id of the crop table, or `rapeseed`, `sunflower`
+ * @param crop   id of the crop table
  * @param tempC  degC, -40 to 60
  * @param rh     relative humidity over water, fraction, 0 to 1; held at 0.10 and 0.95
  * @returns      in the order of the table; look at `confirmation` before taking the ends as an interval

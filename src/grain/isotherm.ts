@@ -36,7 +36,7 @@ export function isothermsOf(crop: string): Isotherm[] {
 /**
  * The isotherm of a crop by name. D245.6 kept the constants of D245.5, so its names find those.
  *
- * @param crop  id of the crop table, or `rapeseed`, `sunflower`
+ * @param crop  id of the crop table
  * @param name  `modified Henderson D245.5` and the like; left out: the default of the crop table
  * @throws      RangeError that lists the names that the crop has
  */

@@ -86,6 +86,15 @@ describe('storage rules', () => {
       storageRuleOf('soybean').hours(12, 0.14),
     );
   });
+  it('take cereals without their own as corn by its shorter form, and oil sunflower 5 points wetter', () => {
+    const corn = storageRuleOf('corn', 'carried-down form');
+    for (const crop of ['sorghum', 'barley', 'oats']) {
+      expect(storageRuleOf(crop).hours(4, 0.18)).toBe(corn.hours(4, 0.18));
+      expect(storageRuleOf(crop).honesty).toMatch(/A rule, not data/);
+    }
+    expect(storageRuleOf('sunflower').hours(4, 0.12)).toBe(corn.hours(4, 0.12 + 0.05));
+    expect(() => storageRuleOf('sunflower').hours(4, 0.07)).toThrow(/must lie between 0.13 and 0.35/);
+  });
   it('for germination fall with moisture and temperature', () => {
     fc.assert(
       fc.property(
@@ -110,6 +119,8 @@ describe('storage rules', () => {
     expect(() => storageRuleOf('corn', 'fast')).toThrow(
       'no storage rule "fast" for corn; there are low-temperature form, carried-down form',
     );
-    expect(() => storageRuleOf('oats')).toThrow(/there are rules for corn, soybean, wheat, soft-wheat, durum, canola/);
+    expect(() => storageRuleOf('rice')).toThrow(
+      /no storage rule for crop "rice"; there are rules for corn, soybean, wheat, soft-wheat, durum, sorghum, barley, oats/,
+    );
   });
 });

@@ -23,7 +23,7 @@ const title = (row: ReferenceRow) =>
 describe('published storage times (tests/reference/storage_time.csv: Minnesota, Arkansas, Iowa State, Nebraska, NDSU; research abstracts)', () => {
   const fitting = rows.filter((row) => row.misfit === '');
   it('are all here', () => {
-    expect(rows).toHaveLength(87);
+    expect(rows).toHaveLength(98);
   });
   for (const row of fitting) {
     it(`${title(row)} by ${row.crop}, ${row.rule}`, () => {
@@ -55,20 +55,24 @@ describe('published storage times (tests/reference/storage_time.csv: Minnesota, 
     expect(pairs.length).toBeGreaterThanOrEqual(5);
     for (const [cereal, soybean] of pairs) expect(soybean).toBe(cereal);
   });
-  // How far off: rounded tables from 0.4 to 1.4 of the equation; the measured soybeans kept 1.5 and 3.2 times as long.
-  for (const row of rows.filter((one) => one.misfit !== '' && one.rule !== '')) {
+  // How far off: rounded tables from 0.4 to 1.4 of the equation; the measured soybeans kept 1.5 and 3.2 times as long; barley
+  // that has to germinate from 0.38 of it.
+  for (const row of rows.filter((one) => one.misfit !== '')) {
     it(`${title(row)} does not fit ${row.rule}: ${row.misfit}`, () => {
       expect(Math.abs(days(row) - published(row))).toBeGreaterThan(tolerance(row));
       const ratio = published(row) / days(row);
-      expect(ratio).toBeGreaterThan(0.4);
+      expect(ratio).toBeGreaterThan(row.grain.startsWith('malting barley') ? 0.38 : 0.4);
       expect(ratio).toBeLessThan(row.grain === 'soybean (0.5% DML)' ? 3.3 : 1.4);
     });
   }
-  for (const row of rows.filter((one) => one.rule === '')) {
-    it(`${title(row)} has no answer: ${row.misfit}`, () => {
-      expect(() => storageRuleOf(row.crop)).toThrow(
-        /no storage rule for crop "barley"; there are rules for corn, soybean/,
-      );
-    });
-  }
+  it('of NDSU’s table for all cereals run an eighth shorter in the middle than the rule taken for cereals without their own', () => {
+    const ratios = rows
+      .filter((row) => row.grain.startsWith('cereal'))
+      .map((row) => published(row) / (storageRuleOf('sorghum').hours(tempC(row), moistureWb(row)) / 24));
+    expect(ratios).toHaveLength(36);
+    expect(median(ratios)).toBeGreaterThan(0.85);
+    expect(median(ratios)).toBeLessThan(0.9);
+    expect(Math.min(...ratios)).toBeGreaterThan(0.47);
+    expect(Math.max(...ratios)).toBeLessThan(2.1);
+  });
 });
