@@ -81,6 +81,8 @@ export type ArchiveFormat = 'epw' | 'isd-lite' | 'lcd' | 'asos' | 'open-meteo';
 /** One column of a file: its header (or header pattern with {cable} and {sensor}) and its unit as written. */
 export interface ColumnSpec {
   header: string;
+  /** header of the time of day, where date and time stand in two columns */
+  clock?: string;
   /** null for text, numbers without unit, and times */
   unit: string | null;
 }

@@ -1,7 +1,7 @@
 import type { Problem } from '../../base/errors.ts';
 import { linearUnit, unitsOf } from '../../base/units.ts';
+import { KEYS, keysOf, type MeasuredKey } from '../column-keys.ts';
 import type { ColumnSpec, FileSpec, Season } from '../season.ts';
-import { KEYS, type MeasuredKey } from './keys.ts';
 import { keyName, matchHeader, nameAndUnit } from './match-header.ts';
 import type { NumberColumn } from './number-cell.ts';
 import { shown, shownList } from './shown.ts';
@@ -21,7 +21,8 @@ export interface MeasuredColumn {
 /** Where in a file each wanted thing stands. */
 export interface ColumnPlan {
   headers: readonly string[];
-  times: { key: string; header: string; index: number }[];
+  /** `clockIndex`: position of the time of day where it has a column of its own */
+  times: { key: string; header: string; index: number; clockIndex: number | null }[];
   /** column positions of the keys that place a row */
   places: { key: string; index: number }[];
   /** constants that place every row */
@@ -49,8 +50,8 @@ export function columnPlan(
   const say = (message: string, code = 'FILE_COLUMNS') => problems.push({ code, file: path, line: 1, message });
   const columns = spec.columns ?? ownColumns(spec, headers);
   const wide = spec.holds === 'grain' && spec.shape === 'wide';
-  const find = (key: string): { header: string; index: number } | null => {
-    const index = matchHeader(headers, columns[key].header);
+  const find = (key: string, wanted = columns[key].header): { header: string; index: number } | null => {
+    const index = matchHeader(headers, wanted);
     if (typeof index === 'number') return { header: headers[index], index };
     say(`${key}: ${index}. Correct columns in season.yaml:${spec.at.line}.`);
     return null;
@@ -61,7 +62,12 @@ export function columnPlan(
     if (columns[key] === undefined) say(missingKey(key, headers));
     else {
       const found = find(key);
-      if (found !== null) plan.times.push({ key, ...found });
+      const { clock } = columns[key];
+      const time = clock === undefined ? null : find(key, clock);
+      if (found !== null && (clock === undefined || time !== null)) {
+        const header = time === null ? found.header : `${found.header}, ${time.header}`;
+        plan.times.push({ key, header, index: found.index, clockIndex: time?.index ?? null });
+      }
     }
   }
   for (const key of keys.places) {
@@ -96,7 +102,8 @@ export function columnPlan(
   }
   if (problems.length > 0) return problems;
   if (wide) plan.slots = slots;
-  plan.lastIndex = Math.max(...[...plan.times, ...plan.places, ...plan.measured].map((one) => one.index));
+  const clocks = plan.times.map((one) => one.clockIndex ?? 0);
+  plan.lastIndex = Math.max(...clocks, ...[...plan.times, ...plan.places, ...plan.measured].map((one) => one.index));
   return plan;
 }
 
@@ -109,8 +116,7 @@ function patternsHave(columns: Readonly<Record<string, ColumnSpec>>, token: stri
 
 /** A file without `columns`: its headers are the keys, `temperature (degF)` with the unit. */
 function ownColumns(spec: FileSpec, headers: readonly string[]): Record<string, ColumnSpec> {
-  const keys = KEYS[spec.holds];
-  const wanted = [...keys.times, ...keys.places, ...keys.measured.map((key) => key.key)];
+  const wanted = keysOf(spec.holds);
   const out: Record<string, ColumnSpec> = {};
   for (const header of headers) {
     const { unit } = nameAndUnit(header);

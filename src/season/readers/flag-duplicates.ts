@@ -1,7 +1,7 @@
 import { FLAGS } from '../../tables/flags.ts';
+import { KEYS } from '../column-keys.ts';
 import type { Finding } from '../loaded.ts';
 import type { Holds } from '../season.ts';
-import { KEYS } from './keys.ts';
 import type { TableBuilder } from './table-builder.ts';
 
 /** The flag column of a measured column: one for each in the readings, one for the row elsewhere. */

@@ -1,10 +1,10 @@
 import type { Stamp } from '../clock/iso-stamp.ts';
 import { type StampParser, stampParser } from '../clock/stamp-parser.ts';
 import type { Stamps } from '../clock/stamps.ts';
+import { KEYS } from '../column-keys.ts';
 import type { ColumnPlan } from './column-plan.ts';
 import type { CsvRecords } from './csv-records.ts';
 import type { FileReading } from './file-reading.ts';
-import { KEYS } from './keys.ts';
 import { findPlace, type Place } from './places.ts';
 import { shown } from './shown.ts';
 import { isMissing } from './words.ts';
@@ -35,8 +35,8 @@ export function placeRows(reading: FileReading, records: CsvRecords, plan: Colum
     const fields = records.fields[row + 1];
     const reason =
       fieldsReason(fields, plan) ??
-      readStamp(stamps, row, fields[plan.times[0].index], plan.times[0].header, parse, null) ??
-      (ends === null ? null : readStamp(ends, row, fields[plan.times[1].index], plan.times[1].header, parse, wholeDay));
+      readStamp(stamps, row, fields, plan.times[0], parse, null) ??
+      (ends === null ? null : readStamp(ends, row, fields, plan.times[1], parse, wholeDay));
     const series = reason ?? findSeries.find(fields);
     if (typeof series === 'number') stamps.series[row] = series;
     else {
@@ -83,11 +83,16 @@ function endsAreNextStarts(starts: Stamps, ends: Stamps): boolean {
 function readStamp(
   stamps: Stamps,
   row: number,
-  text: string,
-  header: string,
+  fields: readonly string[],
+  { header, index, clockIndex }: ColumnPlan['times'][number],
   parse: StampParser,
   wholeDay: Uint8Array | null,
 ): string | null {
+  let text = fields[index];
+  if (clockIndex !== null) {
+    const clock = fields[clockIndex].trim();
+    text = isMissing(clock) || isMissing(text.trim()) ? '' : `${text.trim()} ${clock}`;
+  }
   if (isMissing(text.trim())) return `has no time (${header})`;
   const stamp: Stamp | string = parse(text);
   if (typeof stamp === 'string') return `the time ${shown(text.trim())} (${header}) ${stamp}`;

@@ -1,12 +1,12 @@
 import type { Problem } from '../../base/errors.ts';
 import { type FileClock, fileClock } from '../clock/file-clock.ts';
+import { KEYS, keysOf } from '../column-keys.ts';
 import { addRows } from './add-rows.ts';
 import { type ColumnPlan, columnPlan } from './column-plan.ts';
 import { type CsvRecords, csvRecords, textLines } from './csv-records.ts';
 import { findDecimal } from './decimal.ts';
 import { type FileReading, isOutside } from './file-reading.ts';
 import { findDelimiter, namedDelimiter } from './find-delimiter.ts';
-import { KEYS } from './keys.ts';
 import { keyName } from './match-header.ts';
 import { placeRows } from './place-rows.ts';
 import { shown } from './shown.ts';
@@ -66,11 +66,12 @@ function dropTitleLines(records: CsvRecords, wanted: (header: string) => boolean
 
 /** Whether a header is one that the file's declaration looks for. */
 function wantedHeader({ spec }: FileReading): (header: string) => boolean {
-  const keys = KEYS[spec.holds];
   const names =
     spec.columns === null
-      ? [...keys.times, ...keys.places, ...keys.measured.map((key) => key.key)]
-      : Object.values(spec.columns).map((column) => column.header.trim().toLowerCase());
+      ? keysOf(spec.holds)
+      : Object.values(spec.columns)
+          .flatMap(({ header, clock }) => (clock === undefined ? [header] : [header, clock]))
+          .map((header) => header.trim().toLowerCase());
   const known = new Set(names);
   const patterns = names.filter((name) => name.includes('{')).map((name) => name.slice(0, name.indexOf('{')));
   return (header) => {

@@ -1,16 +1,17 @@
 import * as z from 'zod';
 import { exampleOf, linearUnit, type UnitKind, unitsOf } from '../../base/units.ts';
+import { COLUMN_KEYS, constantsOf, KEYS, keysOf, type MeasuredKey } from '../column-keys.ts';
 import type { ColumnSpec } from '../season.ts';
 import type { Check } from './check.ts';
-import { COLUMN_KEYS, type ColumnKind, LAYOUTS } from './column-keys.ts';
 import type { Draft } from './draft.ts';
-import { map, text } from './fields.ts';
+import { fail, list, map, text } from './fields.ts';
 import type { FileText } from './file.ts';
 import { unknownKey } from './issues.ts';
 import type { YamlPath } from './path-text.ts';
 import { show } from './show.ts';
 
 const TAKES = 'the header of a column, or { column: header, unit: … }';
+const TWO_TAKES = 'two headers, that of the date and that of the time of day, e.g. [Date, Time]';
 
 const columnSchema = () =>
   z.union(
@@ -24,16 +25,22 @@ const columnSchema = () =>
         },
         'a column and its unit',
       ),
+      list(
+        text('header of the column'),
+        'times only: the columns of the date and of the time of day',
+        TWO_TAKES,
+      ).superRefine((headers, ctx) => {
+        if (headers.length !== 2) fail(ctx, 'SEASON_TYPE', `has ${headers.length} entries; it takes ${TWO_TAKES}.`);
+      }),
     ],
     { error: TAKES },
   );
 
 /** The unit that stands elsewhere than in `unit`: in the header as `Amps (A)`, in the key, or in the season's currency. */
-function impliedUnit(key: string, header: string, kind: UnitKind, currency: string): string | null {
+function impliedUnit({ defaultUnit }: MeasuredKey, header: string, kind: UnitKind, currency: string): string | null {
   const inHeader = /[([]\s*([^()[\]]+?)\s*[)\]]$/.exec(header.trim())?.[1];
   if (inHeader !== undefined && linearUnit(kind, inHeader, currency) !== null) return inHeader;
-  if (key === 'run_hours') return 'h';
-  return kind === 'money' ? currency : null;
+  return defaultUnit ?? (kind === 'money' ? currency : null);
 }
 
 /** Which keys a file may have hangs on what it holds, so checkColumns looks at them. */
@@ -51,43 +58,53 @@ export function checkColumns(file: Draft<FileText>, path: YamlPath, check: Check
   if (holds === undefined || columns === undefined) return;
   const { report, bad } = check;
   const at = [...path, 'columns'];
-  const layout = LAYOUTS[holds];
+  const { times, places, measured, required = [], oneOf = measured.map((one) => one.key) } = KEYS[holds];
   const wide = file.shape === 'wide' && holds === 'grain';
-  const known = Object.keys(layout.keys).filter((key) => !(wide && (key === 'cable' || key === 'sensor')));
+  const known = keysOf(holds).filter((key) => !(wide && (key === 'cable' || key === 'sensor')));
   for (const [key, column] of Object.entries(columns)) {
     if (column === undefined) continue;
     if (wide && (key === 'cable' || key === 'sensor')) {
       const text = `is no column of a wide file; write {${key}} in headers instead, e.g. headers: "T {cable}-{sensor}".`;
       report('SEASON_CONFLICT', [...at, key], text, 'key');
     } else if (!known.includes(key)) report('SEASON_KEY', [...at, key], unknownKey(key, known), 'key');
-    else checkColumn(column, layout.keys[key], wide, 'cable' in file, [...at, key], check);
+    else if (Array.isArray(column)) {
+      if (!times.includes(key)) {
+        report(
+          'SEASON_TYPE',
+          [...at, key],
+          `is a list; only ${times.join(' and ')} may stand in two columns. It takes ${TAKES}.`,
+        );
+      }
+    } else {
+      const measure = measured.find((one) => one.key === key) ?? null;
+      checkColumn(column, measure, wide, 'cable' in file, [...at, key], check);
+    }
   }
-  const headers = Object.values(columns).map((one) => (typeof one === 'object' ? one.headers : undefined));
+  const headers = Object.values(columns).map((one) =>
+    typeof one === 'object' && !Array.isArray(one) ? one.headers : undefined,
+  );
   const inHeaders = (key: string) => wide && key === 'bin' && headers.some((one) => one?.includes('{bin}'));
   const has = (key: string) => columns[key] !== undefined || bad.under([...at, key]) || inHeaders(key);
-  for (const key of layout.needs.filter((one) => known.includes(one) && !has(one))) {
-    const constant = layout.constants.find((one) => one === key);
+  const constants = constantsOf(holds);
+  for (const key of [...times, ...places, ...required].filter((one) => known.includes(one) && !has(one))) {
+    const constant = constants.find((one) => one === key);
     if (constant !== undefined && (file[constant] !== undefined || bad.under([...path, constant]))) continue;
     const or = constant === undefined ? '' : `, or \`${key}: …\` for the whole file`;
     report('SEASON_MISSING', [...at, key], `is missing; a ${holds} file needs its column${or}.`, 'parent');
   }
   // A misspelt key is told already; the column is not missing.
-  if (layout.oneOf.length > 0 && !layout.oneOf.some(has) && Object.keys(columns).every((key) => known.includes(key))) {
-    report(
-      'SEASON_MISSING',
-      at,
-      `name no measurement; a ${holds} file takes at least one of ${layout.oneOf.join(', ')}.`,
-    );
+  if (oneOf.length > 0 && !oneOf.some(has) && Object.keys(columns).every((key) => known.includes(key))) {
+    report('SEASON_MISSING', at, `name no measurement; a ${holds} file takes at least one of ${oneOf.join(', ')}.`);
   }
-  for (const key of layout.constants.filter((one) => file[one] !== undefined && columns[one] !== undefined)) {
+  for (const key of constants.filter((one) => file[one] !== undefined && columns[one] !== undefined)) {
     const text = 'is given for the whole file and as a column. Keep one of them.';
     report('SEASON_CONFLICT', [...path, key], text, 'key');
   }
 }
 
 function checkColumn(
-  column: Draft<ColumnText>,
-  kind: ColumnKind,
+  column: Exclude<Draft<ColumnText>, unknown[]>,
+  measure: MeasuredKey | null,
   wide: boolean,
   oneCable: boolean,
   path: YamlPath,
@@ -95,7 +112,7 @@ function checkColumn(
 ): void {
   const { report, bad } = check;
   const form: { column?: string; headers?: string; unit?: string } = typeof column === 'string' ? { column } : column;
-  if (wide && kind !== null) checkHeaders(form, oneCable, path, check);
+  if (wide && measure !== null) checkHeaders(form, oneCable, path, check);
   else if (form.headers !== undefined) {
     report(
       'SEASON_CONFLICT',
@@ -106,7 +123,7 @@ function checkColumn(
   } else if (form.column === undefined && !bad.under(path)) {
     report('SEASON_MISSING', [...path, 'column'], 'is missing; it takes the header of the column.', 'parent');
   }
-  if (!bad.under([...path, 'unit'])) checkUnit(form, kind, path, check);
+  if (!bad.under([...path, 'unit'])) checkUnit(form, measure, path, check);
 }
 
 function checkHeaders(
@@ -133,19 +150,19 @@ function checkHeaders(
 
 function checkUnit(
   form: { column?: string; headers?: string; unit?: string },
-  kind: ColumnKind,
+  measure: MeasuredKey | null,
   path: YamlPath,
   { report, currency }: Check,
 ): void {
   const { unit } = form;
-  if (kind === null) {
+  const kind = measure?.kind ?? null;
+  if (measure === null || kind === null) {
     if (unit !== undefined) report('SEASON_UNIT', [...path, 'unit'], `is ${show(unit)}; this column takes no unit.`);
     return;
   }
   const units = unitsOf(kind, currency);
   if (unit === undefined) {
-    const key = String(path.at(-1));
-    if (impliedUnit(key, form.headers ?? form.column ?? '', kind, currency) !== null) return;
+    if (impliedUnit(measure, form.headers ?? form.column ?? '', kind, currency) !== null) return;
     const [, example] = /^[\d.]+ ?(.*)$/.exec(exampleOf(kind, currency)) ?? ['', units[0]];
     const quoted = example === '%' ? '"%"' : example;
     const text = `has no unit; a column of ${kind} needs one (units: ${units.join(', ')}). Write e.g. { column: ${form.column ?? '…'}, unit: ${quoted} }.`;
@@ -165,7 +182,9 @@ export function toColumns(text: ColumnsText): Record<string, ColumnSpec> {
       key,
       typeof column === 'string'
         ? { header: column, unit: null }
-        : { header: (column.headers ?? column.column) as string, unit: column.unit ?? null },
+        : Array.isArray(column)
+          ? { header: column[0], clock: column[1], unit: null }
+          : { header: (column.headers ?? column.column) as string, unit: column.unit ?? null },
     ]),
   );
 }

@@ -1,14 +1,14 @@
 import type * as z from 'zod';
+import { CONSTANTS, constantsOf, HOLDS } from '../column-keys.ts';
 import type { FileSpec, Holds } from '../season.ts';
 import type { Check } from './check.ts';
-import { CONSTANTS, HOLDS, LAYOUTS } from './column-keys.ts';
 import { checkColumns, columnsSchema, toColumns } from './columns.ts';
 import type { Draft } from './draft.ts';
 import { checked, choice, id, map, text } from './fields.ts';
 import type { YamlPath } from './path-text.ts';
 import { show } from './show.ts';
-import { isZone, zoneText } from './site.ts';
 import { timeFormatProblem } from './time-format.ts';
+import { isZone, zoneText } from './zone-name.ts';
 
 const DELIMITER_TAKES = 'one character, e.g. ";", or tab';
 
@@ -86,7 +86,7 @@ export function checkFile(file: Draft<FileText>, path: YamlPath, check: Check): 
     }
   };
   refuse(
-    CONSTANTS.filter((one) => !LAYOUTS[holds].constants.includes(one)),
+    CONSTANTS.filter((one) => !constantsOf(holds).includes(one)),
     `does not belong to a file that holds ${holds}.`,
   );
   if (holds !== 'weather') {

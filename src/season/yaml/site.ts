@@ -1,26 +1,8 @@
 import type * as z from 'zod';
-import { zoneOf } from '../../base/zone.ts';
 import type { Season } from '../season.ts';
 import { checked, map, number } from './fields.ts';
-import { didYouMean } from './nearest.ts';
 import { quantity, siOrNull } from './quantity.ts';
-import { show } from './show.ts';
-
-/** An IANA name or `UTC`. An offset (`-06:00`) is refused: it knows no daylight saving time. */
-export function isZone(name: string): boolean {
-  if (!/^[A-Za-z][\w+\-/]*$/.test(name)) return false;
-  try {
-    zoneOf(name);
-    return true;
-  } catch {
-    return false;
-  }
-}
-
-export function zoneText(name: string, also: readonly string[] = []): string {
-  const known = [...also, ...Intl.supportedValuesOf('timeZone'), 'UTC'];
-  return `is ${show(name)}; it takes an IANA time zone, e.g. America/Chicago${also.map((one) => `, or \`${one}\``).join('')}.${didYouMean(name, known)}`;
-}
+import { isZone, zoneText } from './zone-name.ts';
 
 export const siteSchema = (currency: string) =>
   map(

@@ -1,6 +1,6 @@
-import type { UnitKind } from '../../base/units.ts';
-import type { TableName } from '../../tables/columns.ts';
-import type { Holds } from '../season.ts';
+import type { UnitKind } from '../base/units.ts';
+import type { TableName } from '../tables/columns.ts';
+import type { Holds } from './season.ts';
 
 /** A measured column of the contract and the table column it fills. */
 export interface MeasuredKey {
@@ -20,6 +20,10 @@ export interface HoldsKeys {
   /** columns (or constants) that say where the row belongs */
   places: readonly string[];
   measured: readonly MeasuredKey[];
+  /** measured columns that must all be there; none: one of `measured` will do */
+  required?: readonly string[];
+  /** measured columns of which one must be there, where not any one will do */
+  oneOf?: readonly string[];
   /** a log written as time went on, whose order in the file tells about its clock */
   ordered: boolean;
   /** a date without a time of day will do */
@@ -32,7 +36,7 @@ const humidity: MeasuredKey = { key: 'humidity', column: 'rh', kind: 'fraction' 
 const log = { times: ['time'], ordered: true, dateEnough: false };
 const notes = { ordered: false, dateEnough: true };
 
-/** What each kind of file may hold: the left side of `columns` in season.yaml. */
+/** What each kind of file may hold: the left side of `columns` in season.yaml, the one list that checks, schema and readers are made from. */
 export const KEYS: Readonly<Record<Holds, HoldsKeys>> = {
   grain: { ...log, table: 'readings', places: ['bin', 'cable', 'sensor'], measured: [temperature, moisture] },
   fan: {
@@ -70,6 +74,8 @@ export const KEYS: Readonly<Record<Holds, HoldsKeys>> = {
     times: ['time'],
     places: ['bin', 'direction'],
     measured: [{ key: 'net', column: 'net_kg', kind: 'weight' }, moisture],
+    required: ['net'],
+    oneOf: [],
   },
   probes: {
     ...notes,
@@ -82,6 +88,7 @@ export const KEYS: Readonly<Record<Holds, HoldsKeys>> = {
       moisture,
       temperature,
     ],
+    oneOf: ['moisture', 'temperature'],
   },
   bills: {
     ...notes,
@@ -95,3 +102,23 @@ export const KEYS: Readonly<Record<Holds, HoldsKeys>> = {
     ],
   },
 };
+
+export const HOLDS = Object.keys(KEYS) as Holds[];
+
+/** Keys of a file's entry that say for every row what a column else would. */
+export const CONSTANTS = ['bin', 'fan', 'cable', 'tariff'] as const;
+export type Constant = (typeof CONSTANTS)[number];
+
+/** The constants that a kind of file may have. */
+export function constantsOf(holds: Holds): Constant[] {
+  return CONSTANTS.filter((one) => KEYS[holds].places.includes(one));
+}
+
+/** All keys of `columns` that a kind of file may have. */
+export function keysOf(holds: Holds): string[] {
+  const { times, places, measured } = KEYS[holds];
+  return [...times, ...places, ...measured.map((one) => one.key)];
+}
+
+/** Every key of `columns`, of whatever file. */
+export const COLUMN_KEYS = [...new Set(HOLDS.flatMap(keysOf))];
