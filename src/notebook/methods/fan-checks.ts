@@ -1,0 +1,78 @@
+import { bedPressurePa } from '../../bin/airflow-resistance.ts';
+import { airPowerW, fanWarmingByPressureK, hpPerThousandBushels } from '../../bin/fan-power.ts';
+import { resistanceCurveOf } from '../../bin/resistance-curves.ts';
+import { PACKING_FACTOR } from '../../bin/resistance-factors.ts';
+import { velocityOfCfmPerBushel } from '../../bin/specific-airflow.ts';
+import { CFM_M3S, IN_WATER_PA } from './airflow-checks.ts';
+import { type PublishedCheck, provenanceOf } from './published-check.ts';
+import { type ReferenceRow, readReference } from './read-reference.ts';
+
+const FT_M = 0.3048;
+// Air and units of the published formula: 0.075 lb/ft3, 0.24 Btu/(lb degF).
+const DENSITY_KG_M3 = 0.075 * 16.018463;
+const HEAT_J_KGK = 0.24 * 4186.8;
+/** The rule takes an inch of water at 68 degF, 5.192 lb/ft2, 0.2 % lighter than the conventional inch. */
+const RULE_INCH_PA = 5.192 * 47.880259;
+
+/** Shaft power for packed corn at 1 cfm/bu, hp per 1000 bu. */
+export function cornHp(depthFt: number, efficiency: number): number {
+  const velocity = velocityOfCfmPerBushel(1, depthFt * FT_M);
+  const pressure = bedPressurePa(resistanceCurveOf('corn'), velocity, depthFt * FT_M, PACKING_FACTOR);
+  return hpPerThousandBushels(airPowerW(pressure, 1000 * CFM_M3S) / efficiency, 1000);
+}
+
+function warmingF(inches: number, efficiency: number): number {
+  return 1.8 * fanWarmingByPressureK(inches * IN_WATER_PA, efficiency, DENSITY_KG_M3, HEAT_J_KGK);
+}
+
+type Numbers = Pick<PublishedCheck, 'formulaId' | 'printed' | 'published' | 'ours' | 'tolerance'> & { crop?: string };
+
+/** Each row states its case in words; what they mean in numbers stands here, by the row's id. */
+const CASES: Readonly<Record<string, (row: ReferenceRow) => Numbers>> = {
+  'fanheat-formula': (row) => warming(row, warmingF(1, 1)),
+  'fanheat-formula-50': (row) => warming(row, warmingF(5, 0.5)),
+  'hp-per-1000': (row) => {
+    const [least, most] = row.expected.split('-').map(Number);
+    return {
+      formulaId: 'fan-power',
+      crop: 'corn',
+      printed: row.expected,
+      published: (least + most) / 2,
+      ours: cornHp(18, 0.55),
+      tolerance: (most - least) / 2,
+    };
+  },
+  airhp: () => ({
+    formulaId: 'fan-power',
+    printed: '10,000 × 3 / 6356',
+    published: (10_000 * 3) / 6356,
+    ours: hpPerThousandBushels(airPowerW(3 * RULE_INCH_PA, 10_000 * CFM_M3S), 1000),
+    // 6356 has four digits.
+    tolerance: (10_000 * 3) / 6356 / 6356,
+  }),
+};
+
+function warming(row: ReferenceRow, ours: number): Numbers {
+  const published = Number(row.expected);
+  return { formulaId: 'fan-warming', printed: row.expected, published, ours, tolerance: Number(row.tolerance) };
+}
+
+/** The rows of tests/reference/fans.csv. @throws Error for a row whose case is not known here */
+export function fanChecks(): PublishedCheck[] {
+  return readReference('fans').map((row) => {
+    const numbers = CASES[row.id]?.(row);
+    if (numbers === undefined)
+      throw new Error(`tests/reference/fans.csv has a row "${row.id}" that fan-checks.ts does not know`);
+    return {
+      crop: null,
+      ...numbers,
+      domain: 'airflow',
+      group: `${row.quantity.charAt(0).toUpperCase()}${row.quantity.slice(1)}`,
+      at: row.inputs,
+      unit: row.unit,
+      misfit: row.misfit ?? '',
+      provenance: provenanceOf(row.provenance),
+      source: row.source,
+    };
+  });
+}

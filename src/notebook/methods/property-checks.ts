@@ -1,0 +1,53 @@
+import { bulkPorosity, standardBulkDensityKgM3 } from '../../grain/bulk.ts';
+import { bulkConductivityWMK } from '../../grain/conductivity.ts';
+import { specificHeatJKgK, specificHeatLineOf } from '../../grain/specific-heat.ts';
+import { type PublishedCheck, provenanceOf } from './published-check.ts';
+import { type ReferenceRow, readReference, toleranceOf } from './read-reference.ts';
+
+interface Case {
+  formulaId: string;
+  /** in the published unit */
+  of(row: ReferenceRow, percent: number): number;
+}
+
+const CASES: Readonly<Record<string, Case>> = {
+  'specific heat': {
+    formulaId: 'specific-heat',
+    // The published line that the row belongs to, on a dry basis.
+    of: (row, percent) =>
+      specificHeatJKgK(specificHeatLineOf(row.crop, 'Deshpande and Bal'), percent / (100 + percent)) / 1000,
+  },
+  conductivity: { formulaId: 'conductivity', of: (row, percent) => bulkConductivityWMK(row.crop, percent / 100) },
+  porosity: {
+    formulaId: 'porosity',
+    of: (row) => 100 * bulkPorosity(row.crop, standardBulkDensityKgM3(row.crop)),
+  },
+  'bulk density': { formulaId: 'bulk-density', of: (row) => standardBulkDensityKgM3(row.crop) },
+};
+
+/** The rows of tests/reference/grain_properties.csv. @throws Error for a quantity that is not known here */
+export function propertyChecks(): PublishedCheck[] {
+  return readReference('grain_properties').map((row) => {
+    const known = CASES[row.quantity];
+    if (known === undefined) {
+      throw new Error(
+        `tests/reference/grain_properties.csv has a quantity "${row.quantity}" that property-checks.ts does not know`,
+      );
+    }
+    return {
+      domain: 'grain',
+      group: `${row.quantity.charAt(0).toUpperCase()}${row.quantity.slice(1)}`,
+      crop: row.crop,
+      formulaId: known.formulaId,
+      at: `${row.crop}, ${row.inputs}`,
+      printed: row.published,
+      published: Number(row.published),
+      unit: row.unit,
+      ours: known.of(row, Number.parseFloat(row.inputs)),
+      tolerance: toleranceOf(row.tolerance, row.published),
+      misfit: row.misfit,
+      provenance: provenanceOf(row.provenance),
+      source: row.source,
+    };
+  });
+}
