@@ -11,7 +11,16 @@ export function failedBin(bin: Bin, reason: string): BinReview {
   return {
     bin,
     failure: reason,
-    grain: { dryMatterKg: null, weightKg: null, volumeM3: null, bushels: null, volumeBushels: null, depthM: null, why },
+    grain: {
+      dryMatterKg: null,
+      weightKg: null,
+      volumeM3: null,
+      bushels: null,
+      volumeBushels: null,
+      depthM: null,
+      from: null,
+      why,
+    },
     fan: {
       fans: [],
       spans: toFanSpans(spanList()),

@@ -10,6 +10,7 @@ import { airLog } from './fronts/air-log.ts';
 import { binFronts } from './fronts/bin-fronts.ts';
 import { grainAmount } from './grain/grain-amount.ts';
 import { concludeMoisture, spreadOfOthers } from './moisture/bin-moisture.ts';
+import { bushelsOf } from './grain/per-bushel.ts';
 import { binTemperature } from './moisture/bin-temperature.ts';
 import { type ObservedMoisture, observeMoisture } from './moisture/observed-moisture.ts';
 import { ticketsOf } from './moisture/tickets.ts';
@@ -66,16 +67,16 @@ function firstHalf(loaded: LoadedSeason, bin: Bin, fans: readonly FanSeason[], a
   const series = all.filter((one) => one.bin === bin.id);
   const logged = fans.filter((fan) => bin.fanIds.includes(fan.fanId) && fan.runsFrom !== null);
   const spans = logged.length === 0 ? null : binSpans(logged.map((fan) => fan.spans));
-  const fan = binFan(bin, season, fans, grainAmount(bin, null).bushels);
   const tickets = ticketsOf(tables.tickets, bin.id);
   const observed = observeMoisture({ bin, season, series, spans, fanHours: fan.hours, tickets });
   return { bin, series, spans, fan, observed };
+  const fan = binFan(bin, season, fans, bushelsOf(grainAmount(bin, null, tickets)));
 }
 
 function secondHalf(loaded: LoadedSeason, half: Half, observed: readonly ObservedMoisture[]): BinReview {
   const { bin, series, spans, fan } = half;
   const moisture = concludeMoisture(half.observed, spreadOfOthers(half.observed, observed));
-  const grain = grainAmount(bin, moisture.start.value);
+  const grain = grainAmount(bin, moisture.start, half.observed.input.tickets);
   return {
     bin,
     failure: null,
@@ -83,7 +84,7 @@ function secondHalf(loaded: LoadedSeason, half: Half, observed: readonly Observe
     fan,
     moisture,
     temperature: binTemperature(bin, series, spans),
-    unitCosts: unitCosts(bin, fan, moisture, grain.bushels),
+    unitCosts: unitCosts(bin, fan, moisture, bushelsOf(grain)),
     fronts: frontsOf(loaded, half),
   };
 }

@@ -6,9 +6,15 @@ const why = z.string().nullable().describe('why a number of this block is null; 
 const time = z.iso.datetime().nullable().describe('ISO 8601, UTC');
 
 const grain = z.strictObject({
-  dryMatterKg: number,
+  dryMatterKg: number.describe('as filled'),
+  dryMatterKgInterval: interval,
   volumeM3: number,
   bushels: number.describe('weight as filled over the legal bushel weight'),
+  bushelsInterval: interval,
+  from: z
+    .enum(['tickets', 'volume'])
+    .nullable()
+    .describe('the weight as filled: scale tickets that cover the filling, else depth and test weight'),
   depthM: number,
   why,
 });
@@ -91,7 +97,7 @@ const bin = z.strictObject({
   grain,
   fan,
   moisture,
-  temperature: z.strictObject({ startC: number, endC: number, why }),
+  temperature: z.strictObject({ startC: number, startCInterval: interval, endC: number, endCInterval: interval, why }),
   water,
   costPerPoint,
   costPerPointAdded: costPerPoint,
@@ -148,6 +154,7 @@ export const SUMMARY_SHAPE = z.strictObject({
   season: z.string(),
   bins: z.array(bin),
   strategies: z.array(strategy),
+  strategiesWhy: z.string().nullable().describe('why there are no strategies; null where there are'),
   load: z.strictObject({
     rows: count,
     cells: count,

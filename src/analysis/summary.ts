@@ -37,8 +37,11 @@ function reason(own: string | null, ...missing: readonly Estimate[]): string | n
 
 function binSummary(review: BinReview): BinSummary {
   const { bin, grain, fan, moisture, temperature, unitCosts, fronts } = review;
+      dryMatterKgInterval: pair(grain.dryMatterKgInterval),
   return {
     id: bin.id,
+      bushelsInterval: pair(grain.bushelsInterval),
+      from: grain.from ?? null,
     crop: bin.grain.crop,
     goal: bin.goal,
     grain: {
@@ -77,7 +80,9 @@ function binSummary(review: BinReview): BinSummary {
         moisture.why,
         moisture.pointsRemoved,
         moisture.perHundredFanHours,
+      startCInterval: pair(temperature.start.interval),
         moisture.overdryingLossBushels,
+      endCInterval: pair(temperature.end.interval),
         moisture.overdryingLoss,
       ),
     },
@@ -142,6 +147,7 @@ function binSummary(review: BinReview): BinSummary {
 }
 
 /** Every headline number of a review, for programs: the contract's `summary.json`. */
+    strategiesWhy: NOT_YET,
 export function summaryOf(loaded: LoadedSeason, review: SeasonReview): Summary {
   const { rows, cells, missing, rejected, outside, flagged } = loaded.load.totals;
   return {

@@ -5,7 +5,7 @@ import { localMonths } from '../../money/local-time.ts';
 import type { Bin, Season } from '../../season/season.ts';
 import { binSpans } from '../fan/bin-spans.ts';
 import { fanHoursBetween, startsOf, unknownHoursBetween } from '../fan/spans.ts';
-import { perBushel as overBushels } from '../grain/per-bushel.ts';
+import { anyBushels, type Bushels, perBushel as overBushels } from '../grain/per-bushel.ts';
 import type { BinFan, EnergySource, FanSeason, FanSpans } from '../types.ts';
 import { type FanCost, fanCost, type Part } from './fan-cost.ts';
 import { heatCost } from './heat-cost.ts';
@@ -29,9 +29,9 @@ interface Share {
  * A fan that season.yaml lists under several bins gives each an equal part of its energy and cost, and its full hours.
  * Fixed and minimum charges stay with the tariff.
  *
- * @param bushels  grain as filled, for the unit costs; null where not known
+ * @param bushels  grain as filled, with its interval, for the unit costs; null where not known
  */
-export function binFan(bin: Bin, season: Season, fanSeasons: readonly FanSeason[], bushels: number | null): BinFan {
+export function binFan(bin: Bin, season: Season, fanSeasons: readonly FanSeason[], bushels: Bushels | null): BinFan {
   const bills = tariffBills(season, fanSeasons);
   const notes: string[] = [];
   const shares: Share[] = [];
@@ -77,8 +77,7 @@ export function binFan(bin: Bin, season: Season, fanSeasons: readonly FanSeason[
   const cost = total(({ cost, heat }) => add([cost.energy, cost.demand, cost.connected, heat]), costWhy ?? heatWhy);
   const energyKwh = total((share) => share.cost.energyKwh, null);
   const noBushels = 'The bushels in the bin are not known.';
-  const perBushel = (of: Estimate) =>
-    bushels === null || !(bushels > 0) ? withheld(of.why ?? noBushels) : overBushels(of, bushels);
+  const perBushel = (of: Estimate) => (anyBushels(bushels) ? overBushels(of, bushels) : withheld(of.why ?? noBushels));
   const reasons = [costWhy, heatWhy, ...notes].filter((text) => text !== null);
   return {
     fans: shares.map((share) => share.fan),

@@ -6,6 +6,9 @@ export interface FillTimes {
   depthM: number | null;
   /** from when on the bin counts as filled, ms UTC; null where nothing says it */
   filledMs: number | null;
+  /** when it is first said to hold grain, and when it had its full depth or was said to be filled; null where nothing says it */
+  begunMs: number | null;
+  fullMs: number | null;
   /** until when it counts as whole; null where nothing says it */
   wholeUntilMs: number | null;
   /** what a reader must know of it, whole sentences */
@@ -26,7 +29,8 @@ const WHOLE_SHARE = 0.85;
 export function fillTimes(bin: Bin): FillTimes {
   const { depthSteps, filledMs, unloadedMs } = bin.grain;
   const steps = depthSteps.filter((step) => unloadedMs === null || step.fromMs < unloadedMs);
-  if (steps.length === 0) return { depthM: null, filledMs, wholeUntilMs: unloadedMs, notes: [] };
+  if (steps.length === 0)
+    return { depthM: null, filledMs, begunMs: filledMs, fullMs: filledMs, wholeUntilMs: unloadedMs, notes: [] };
   const depthM = Math.max(...steps.map((step) => step.depthM));
   const full = steps.findIndex((step) => step.depthM >= FILLED_SHARE * depthM);
   const deepest = steps.findIndex((step) => step.depthM === depthM);
@@ -42,8 +46,21 @@ export function fillTimes(bin: Bin): FillTimes {
   }
   return {
     depthM,
-    filledMs: Number.isFinite(filled) ? filled : null,
-    wholeUntilMs: Number.isFinite(wholeUntil) ? wholeUntil : null,
+    filledMs: finite(filled),
+    begunMs: finite(Math.min(filledMs ?? Number.POSITIVE_INFINITY, firstDated(steps))),
+    fullMs: finite(Math.max(filled, steps[deepest].fromMs)),
+    wholeUntilMs: finite(wholeUntil),
     notes,
   };
+}
+
+function finite(ms: number): number | null {
+  return Number.isFinite(ms) ? ms : null;
+}
+
+function firstDated(steps: Bin['grain']['depthSteps']): number {
+  return Math.min(
+    ...steps.filter((step) => step.depthM > 0 && Number.isFinite(step.fromMs)).map((step) => step.fromMs),
+    Number.POSITIVE_INFINITY,
+  );
 }

@@ -1,38 +1,92 @@
 import { BUSHEL_M3 } from '../../base/bushel.ts';
+import { Z90, Z95 } from '../../base/estimate.ts';
 import { cropOf } from '../../grain/crops.ts';
 import type { Bin } from '../../season/season.ts';
-import type { BinGrainAmount } from '../types.ts';
+import { ASSUMED_METER, type Ticket } from '../moisture/tickets.ts';
+import type { BinGrainAmount, MomentMean } from '../types.ts';
 import { fillTimes } from './fill-times.ts';
+import { weightByTickets } from './weight-by-tickets.ts';
+import { weightByVolume } from './weight-by-volume.ts';
+
+type Pair = [low: number, high: number];
 
 /**
- * Relative standard error of bushels told from depth and test weight: levelling, packing under the column's own weight and
- * a test weight taken on a cup. A working assumption, from memory.
- */
-export const BUSHELS_REL_SD = 0.025;
-
-/**
- * How much grain the bin held when it was full.
+ * How much grain the bin held when it was full: the weight over the scale where the tickets cover the filling, else that of
+ * the levelled cylinder at its test weight; bushels over the legal weight, dry matter the weight less its water, each
+ * with its 90 % interval.
  *
- * Volume is that of the levelled cylinder, weight its bulk density times that, dry matter the weight less its water.
- *
- * @param startMoistureWb  moisture as filled, wet basis, fraction; null where not known
+ * @param start    moisture at the start; null or without a value where not known. Tickets bring their own, as filled
+ * @param tickets  the bin's scale tickets
  * @source  bushel of 1.2445 ft3 and legal bushel weights: US weights and measures, as the crop table cites them
  */
-export function grainAmount(bin: Bin, startMoistureWb: number | null): BinGrainAmount {
-  const { depthM } = fillTimes(bin);
-  if (depthM === null || !(depthM > 0)) {
+export function grainAmount(
+  bin: Bin,
+  start: Pick<MomentMean, 'value' | 'interval'> | null,
+  tickets: readonly Ticket[] = [],
+): BinGrainAmount {
+  const fill = fillTimes(bin);
+  const { depthM } = fill;
+  const volume = depthM === null || !(depthM > 0) ? null : weightByVolume(bin, depthM);
+  const { weight: scale, why: whyNotTickets } = weightByTickets(tickets, fill, volume);
+  const notes = [...(scale?.notes ?? []), ...(whyNotTickets === null ? [] : [whyNotTickets])];
+  if (volume === null || depthM === null) {
     const why = `No depth of the grain in ${bin.name} is stated, so its amount cannot be told.`;
-    return { dryMatterKg: null, weightKg: null, volumeM3: null, bushels: null, volumeBushels: null, depthM: null, why };
+    return { ...NOTHING, notes, why };
   }
-  const volumeM3 = (Math.PI / 4) * bin.diameterM ** 2 * depthM;
-  const weightKg = volumeM3 * bin.grain.bulkDensityKgM3;
+  const weightKg = scale?.weightKg ?? volume.weightKg;
+  // Relative half-widths, 90 %: packing only adds, and is known only by its bound.
+  const less = Z90 * (scale?.relSd ?? volume.levelRelSd);
+  const more = scale === null ? Math.hypot(less, volume.packingMost) : less;
+  const moisture = startMoisture(scale, start);
+  const { legalBushelKg } = cropOf(bin.grain.crop);
+  const weightInterval: Pair = [weightKg * (1 - less), weightKg * (1 + more)];
+  const dry = moisture === null ? null : weightKg * (1 - moisture.value);
   return {
-    dryMatterKg: startMoistureWb === null ? null : weightKg * (1 - startMoistureWb),
+    dryMatterKg: dry,
     weightKg,
-    volumeM3,
-    bushels: weightKg / cropOf(bin.grain.crop).legalBushelKg,
-    volumeBushels: volumeM3 / BUSHEL_M3,
+    volumeM3: volume.volumeM3,
+    bushels: weightKg / legalBushelKg,
+    volumeBushels: volume.volumeM3 / BUSHEL_M3,
     depthM,
-    why: startMoistureWb === null ? 'The moisture at filling is not known, so the dry matter cannot be told.' : null,
+    from: scale === null ? 'volume' : 'tickets',
+    weightKgInterval: weightInterval,
+    bushelsInterval: [weightInterval[0] / legalBushelKg, weightInterval[1] / legalBushelKg],
+    dryMatterKgInterval:
+      dry === null || moisture === null
+        ? null
+        : [
+            dry * (1 - Math.hypot(less, moisture.above / (1 - moisture.value))),
+            dry * (1 + Math.hypot(more, moisture.below / (1 - moisture.value))),
+          ],
+    notes,
+    why: dry === null ? 'The moisture at filling is not known, so the dry matter cannot be told.' : null,
   };
+}
+
+const NOTHING: BinGrainAmount = {
+  dryMatterKg: null,
+  weightKg: null,
+  volumeM3: null,
+  bushels: null,
+  volumeBushels: null,
+  depthM: null,
+  from: null,
+  weightKgInterval: null,
+  bushelsInterval: null,
+  dryMatterKgInterval: null,
+  why: null,
+};
+
+/** Moisture as filled with the half-widths of its 90 % interval, fractions. */
+function startMoisture(
+  scale: { moistureWb: number | null; moistureSamplingSdWb: number } | null,
+  start: Pick<MomentMean, 'value' | 'interval'> | null,
+): { value: number; below: number; above: number } | null {
+  if (scale !== null && scale.moistureWb !== null) {
+    const half = Z90 * Math.hypot(ASSUMED_METER / 100 / Z95, scale.moistureSamplingSdWb);
+    return { value: scale.moistureWb, below: half, above: half };
+  }
+  if (start === null || start.value === null) return null;
+  const [low, high] = start.interval ?? [start.value, start.value];
+  return { value: start.value, below: start.value - low, above: high - start.value };
 }

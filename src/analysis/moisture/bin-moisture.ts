@@ -2,6 +2,7 @@ import type { Estimate } from '../../base/estimate.ts';
 import { ratioInterval } from '../../base/stats/ratio-interval.ts';
 import { zoneOf } from '../../base/zone.ts';
 import { sensorShares } from '../../bin/shares.ts';
+import { grainAmount } from '../grain/grain-amount.ts';
 import type { BinMoisture, SensorShare } from '../types.ts';
 import { type CableSpread, pooledCableSpread } from './cable-spread.ts';
 import { dailyMoisture } from './daily-moisture.ts';
@@ -40,7 +41,7 @@ export function concludeMoisture(observed: ObservedMoisture, pooled: CableSpread
   const start = moistureMoment(observed, 'start', pooled);
   const end = moistureMoment(observed, 'end', pooled);
   const removed = pointsRemoved(observed, start, end, pooled);
-  const loss = overdryingLoss(bin, season, start, end);
+  const loss = overdryingLoss(bin, season, grainAmount(bin, start.mean, input.tickets), end);
   const sharesOf = (usable: (cable: string, sensor: number) => boolean) =>
     fill.depthM === null ? [] : sensorShares(bin.diameterM, fill.depthM, bin.cables, usable);
   return {

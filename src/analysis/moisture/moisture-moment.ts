@@ -7,10 +7,8 @@ import type { MomentName } from './moment-window.ts';
 import type { ObservedMoisture } from './observed-moisture.ts';
 import { driftPart, fixedParts, noisePart, unsettledShare } from './reading-parts.ts';
 import { samplingParts } from './sampling-parts.ts';
-import { ticketMean } from './tickets.ts';
+import { ASSUMED_METER, ticketMean } from './tickets.ts';
 
-/** A moisture meter against the oven, points that 95 % of meters keep. Working assumption, from memory of meter trials. */
-export const ASSUMED_METER = 0.6;
 /** A moisture that is only stated, points that 95 % keep: sampled by somebody, by a way that nobody wrote down. */
 export const ASSUMED_STATED = 0.8;
 

@@ -1,7 +1,7 @@
 import { type Estimate, estimate, withheld } from '../../base/estimate.ts';
 import { cropOf } from '../../grain/crops.ts';
 import type { Bin, Season } from '../../season/season.ts';
-import { grainAmount } from '../grain/grain-amount.ts';
+import type { BinGrainAmount } from '../types.ts';
 import type { MoistureMoment } from './moisture-moment.ts';
 import { overdryingBushels } from './overdrying.ts';
 
@@ -9,7 +9,7 @@ import { overdryingBushels } from './overdrying.ts';
 export function overdryingLoss(
   bin: Bin,
   season: Season,
-  start: MoistureMoment,
+  grain: Pick<BinGrainAmount, 'dryMatterKg' | 'dryMatterKgInterval' | 'why'>,
   end: MoistureMoment,
 ): { bushels: Estimate; money: Estimate } {
   const both = (why: string) => ({ bushels: withheld(why), money: withheld(why) });
@@ -19,8 +19,8 @@ export function overdryingLoss(
     return both(`Neither a base moisture for ${bin.grain.crop} nor a target moisture of ${bin.name} is stated.`);
   }
   if (end.mean.value === null) return both(end.why ?? 'The moisture at the end is not known.');
-  const { dryMatterKg, why } = grainAmount(bin, start.mean.value);
-  if (dryMatterKg === null) return both(why ?? 'The dry matter is not known.');
+  if (grain.dryMatterKg === null) return both(grain.why ?? 'The dry matter is not known.');
+  const dryMatterKg: Estimate = { value: grain.dryMatterKg, interval: grain.dryMatterKgInterval ?? null, why: null };
   const moisture: Estimate = { value: end.mean.value, interval: end.mean.interval ?? null, why: null };
   const bushels = overdryingBushels(dryMatterKg, baseWb, moisture, cropOf(bin.grain.crop).legalBushelKg);
   if (price === undefined) {

@@ -1,7 +1,7 @@
 import { type Estimate, withheld } from '../../base/estimate.ts';
 import { ratioInterval } from '../../base/stats/ratio-interval.ts';
 import type { Bin, Goal } from '../../season/season.ts';
-import { perBushel as overBushels } from '../grain/per-bushel.ts';
+import { anyBushels, type Bushels, perBushel as overBushels } from '../grain/per-bushel.ts';
 import type { BinFan, BinMoisture, UnitCosts } from '../types.ts';
 
 const GOALS: Readonly<Record<Goal, string>> = {
@@ -15,13 +15,13 @@ const GOALS: Readonly<Record<Goal, string>> = {
  * What a point cost: the bin's cost over its points removed (goal dry) or added (goal condition), and that over its bushels.
  * The intervals join the errors of cost and points. For other goals a cost per point has no meaning.
  *
- * @param bushels  legal bushels as filled; null where not known
+ * @param bushels  legal bushels as filled, with their interval; null where not known
  */
 export function unitCosts(
   bin: Bin,
   fan: Pick<BinFan, 'cost'>,
   moisture: Pick<BinMoisture, 'pointsRemoved'>,
-  bushels: number | null,
+  bushels: Bushels | null,
 ): UnitCosts {
   const removed = perPoint(bin, 'dry', fan.cost, moisture.pointsRemoved, bushels);
   const added = perPoint(bin, 'condition', fan.cost, turned(moisture.pointsRemoved), bushels);
@@ -40,7 +40,7 @@ function perPoint(
   goal: 'dry' | 'condition',
   cost: Estimate,
   points: Estimate,
-  bushels: number | null,
+  bushels: Bushels | null,
 ): { each: Estimate; perBushel: Estimate } {
   const word = goal === 'dry' ? 'removed' : 'added';
   const both = (why: string) => ({ each: withheld(why), perBushel: withheld(why) });
@@ -57,7 +57,7 @@ function perPoint(
   const why = `The points ${word} in ${bin.name} cannot be told from none: their interval reaches zero.`;
   if (points.interval[0] <= 0) return both(why);
   const each = ratioInterval(cost, points, why);
-  if (bushels === null || !(bushels > 0)) {
+  if (!anyBushels(bushels)) {
     return { each, perBushel: withheld(`The bushels in ${bin.name} are not known.`) };
   }
   return { each, perBushel: overBushels(each, bushels) };

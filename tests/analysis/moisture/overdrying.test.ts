@@ -2,10 +2,14 @@ import { describe, expect, it } from 'vitest';
 import { overdryingBushels } from '../../../src/analysis/moisture/overdrying.ts';
 import { estimate } from '../../../src/base/estimate.ts';
 
+const exactly = (kg: number) => estimate(kg, kg, kg);
+
 /** Percent of the weight at base moisture that is lost by ending at `end` percent. */
 function lossPct(end: number, base: number): number {
   const atBase = 1 / (1 - base / 100);
-  return (100 * overdryingBushels(1, base / 100, estimate(end / 100, end / 100, end / 100), 1).value!) / atBase;
+  return (
+    (100 * overdryingBushels(exactly(1), base / 100, estimate(end / 100, end / 100, end / 100), 1).value!) / atBase
+  );
 }
 
 describe('over-drying against published weights', () => {
@@ -28,7 +32,7 @@ describe('over-drying against published weights', () => {
   });
 
   it('turns the interval of the moisture round: drier loses more', () => {
-    const lost = overdryingBushels(1000, 0.15, estimate(0.14, 0.13, 0.16), 25);
+    const lost = overdryingBushels(exactly(1000), 0.15, estimate(0.14, 0.13, 0.16), 25);
     expect(lost.interval).toEqual([0, (1000 / 0.85 - 1000 / 0.87) / 25]);
     expect(lost.value).toBeCloseTo((1000 / 0.85 - 1000 / 0.86) / 25, 9);
   });

@@ -1,0 +1,83 @@
+import type { Ticket } from '../moisture/tickets.ts';
+import type { FillTimes } from './fill-times.ts';
+
+const DAY_MS = 86_400_000;
+/** Loads this long before the bin is first said to hold grain may belong to its filling: a slow harvest, filling by layers. */
+const BEFORE_DAYS = 45;
+/** Loads this long after it counts as filled: `filled` may be a bare date, a ticket may be dated by the day it was settled. */
+const AFTER_DAYS = 7;
+/** A filling that goes on: loads that follow within this of the one before. A later one is another lot. */
+const GOES_ON_DAYS = 10;
+
+/** The tickets that belong to one filling. */
+export interface FillLoads {
+  in: readonly Ticket[];
+  /** taken out again before it was full: cored, turned, moved on */
+  out: readonly Ticket[];
+  /** rows that tell a load a second time */
+  doubles: readonly Ticket[];
+  /** true: rows alike may be two loads of one day as well, for the tickets bear no time of day */
+  doublesUnsure: boolean;
+  /** loads in that are dated out of the filling */
+  elsewhere: number;
+}
+
+/**
+ * The tickets of the bin's filling: from 45 days before the bin is first said to hold grain to 7 days after it is full,
+ * and on as long as loads follow each other within 10 days; without any date, all loads in.
+ *
+ * @param tickets  the bin's, in any order
+ */
+export function fillLoads(tickets: readonly Ticket[], fill: Pick<FillTimes, 'begunMs' | 'fullMs'>): FillLoads {
+  const ordered = tickets.filter((one) => !Number.isNaN(one.timeMs)).sort((a, b) => a.timeMs - b.timeMs);
+  const opens = fill.begunMs === null ? Number.NEGATIVE_INFINITY : fill.begunMs - BEFORE_DAYS * DAY_MS;
+  const closes = fill.fullMs === null ? Number.POSITIVE_INFINITY : fill.fullMs + AFTER_DAYS * DAY_MS;
+  const loadsIn = ordered.filter((one) => one.direction === 'in');
+  const within: Ticket[] = [];
+  for (const one of loadsIn.filter(({ timeMs }) => timeMs >= opens)) {
+    const goesOn = within.length > 0 && one.timeMs - within[within.length - 1].timeMs <= GOES_ON_DAYS * DAY_MS;
+    if (one.timeMs <= closes || goesOn) within.push(one);
+  }
+  const lastIn = within.at(-1)?.timeMs ?? Number.NEGATIVE_INFINITY;
+  const { kept, doubles } = withoutDoubles(within);
+  return {
+    in: kept,
+    out: ordered.filter((one) => one.direction === 'out' && one.timeMs >= opens && one.timeMs <= lastIn),
+    doubles,
+    doublesUnsure: doubles.length > 0 && bareDates(ordered),
+    elsewhere: loadsIn.length - within.length,
+  };
+}
+
+/** A scale weighs one truck at a time: the same moment and weight, and no other moisture, is the same load. */
+function withoutDoubles(loads: readonly Ticket[]): { kept: Ticket[]; doubles: Ticket[] } {
+  const kept: Ticket[] = [];
+  const doubles: Ticket[] = [];
+  for (const one of loads) {
+    const twin = kept.findIndex(
+      (other) => other.timeMs === one.timeMs && other.netKg === one.netKg && sameMoisture(other, one),
+    );
+    if (twin < 0) kept.push(one);
+    else {
+      doubles.push(one);
+      if (Number.isNaN(kept[twin].moistureWb)) kept[twin] = one;
+    }
+  }
+  return { kept, doubles };
+}
+
+function sameMoisture(a: Ticket, b: Ticket): boolean {
+  return a.moistureWb === b.moistureWb || Number.isNaN(a.moistureWb) || Number.isNaN(b.moistureWb);
+}
+
+/** All tickets bear one time of day (one hour apart where the clock changed between them): dates alone. */
+function bareDates(tickets: readonly Ticket[]): boolean {
+  const times = new Set(tickets.map((one) => ((one.timeMs % DAY_MS) + DAY_MS) % DAY_MS));
+  const days = new Set(tickets.map((one) => Math.floor(one.timeMs / DAY_MS)));
+  return times.size === 1 ? days.size > 1 || tickets.length > 2 : times.size === 2 && isHourApart([...times]);
+}
+
+function isHourApart([a, b]: number[]): boolean {
+  const apart = Math.abs(a - b);
+  return apart === DAY_MS / 24 || apart === (23 * DAY_MS) / 24;
+}
