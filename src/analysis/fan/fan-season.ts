@@ -48,13 +48,14 @@ export const ENERGY_REL_SD: Readonly<Record<EnergySource, number>> = {
  * controller ordered), the run-time meter, the energy meter. What the best one leaves unknown the next ones fill.
  *
  * @param fanTable  table `fan`; flagged rows are left out
+ * @param endMs     where the season's data end, ms UTC: a log of switchings that ends with "off" holds until then
  */
-export function fanSeason(fan: Fan, fanTable: Table, _season: Season): FanSeason {
+export function fanSeason(fan: Fan, fanTable: Table, _season: Season, endMs = Number.NaN): FanSeason {
   const log = fanLog(fanTable, fan.id);
   const notes: string[] = [];
   const how: string[] = [];
   const nominal = nominalPower(fan);
-  const sources = sampledSources(log, fan);
+  const sources = sampledSources(log, fan, endMs);
   let energy = energyMeter(log, fan, nominal.powerW);
   let runTime = meterIntervals(log.runTime, { name: 'run-time meter', unit: 'h', unitSi: 3600, mostPerSecond: 1.02 });
   let metered = runningRate(energy, nominal.powerW);

@@ -1,4 +1,4 @@
-import { FAN_UNKNOWN, type FanSpans } from '../types.ts';
+import { FAN_OFF, FAN_UNKNOWN, type FanSpans } from '../types.ts';
 import { pushSpan, spanList, toFanSpans } from './spans.ts';
 import { middle, usualIntervals } from './usual-interval.ts';
 
@@ -21,11 +21,19 @@ export interface SampledRuns {
  * A log that strictly alternates between on and off at irregular intervals is a log of switchings: it writes when
  * the fan starts or stops and at no other time, so no interval of it is a gap. (A sampled log repeats itself.)
  *
+ * Such a log's last word stands until the season's data end: off after "off"; after "on" it is not known how long.
+ *
  * @param timeMs   [samples], ms UTC, rising
  * @param state    [samples], FAN_OFF, FAN_ON or FAN_UNKNOWN (a sample not to be believed)
  * @param powerW   [samples], electric power while on
+ * @param endMs    where the season's data end, ms UTC; NaN where not known
  */
-export function sampledRuns(timeMs: Float64Array, state: Uint8Array, powerW: Float64Array): SampledRuns {
+export function sampledRuns(
+  timeMs: Float64Array,
+  state: Uint8Array,
+  powerW: Float64Array,
+  endMs = Number.NaN,
+): SampledRuns {
   const switchings = isSwitchingLog(timeMs, state);
   const usual = switchings ? null : usualIntervals(timeMs);
   const list = spanList();
@@ -35,12 +43,17 @@ export function sampledRuns(timeMs: Float64Array, state: Uint8Array, powerW: Flo
     const power = own === FAN_UNKNOWN ? Number.NaN : own === 1 ? powerW[i] : 0;
     pushSpan(list, timeMs[i], timeMs[i + 1], own, power);
   }
+  const last = timeMs.length - 1;
+  if (switchings && endMs > timeMs[last]) {
+    const off = state[last] === FAN_OFF;
+    pushSpan(list, timeMs[last], endMs, off ? FAN_OFF : FAN_UNKNOWN, off ? 0 : Number.NaN);
+  }
   return { spans: toFanSpans(list), switchings };
 }
 
 function isSwitchingLog(timeMs: Float64Array, state: Uint8Array): boolean {
   const count = timeMs.length;
-  if (count < FEWEST_SWITCHINGS) return false;
+  if (count < 2) return false;
   for (let i = 1; i < count; i++) {
     if (state[i] === state[i - 1] || state[i] === FAN_UNKNOWN) return false;
   }
@@ -48,5 +61,5 @@ function isSwitchingLog(timeMs: Float64Array, state: Uint8Array): boolean {
   const usual = middle(gaps);
   // Regular samples of a fan that changes with every one of them are samples all the same.
   const regular = gaps.filter((gap) => Math.abs(gap - usual) <= 0.05 * usual).length;
-  return usual > LONGEST_SAMPLING_MS || regular < REPEATS_OF_REGULAR * gaps.length;
+  return usual > LONGEST_SAMPLING_MS || (count >= FEWEST_SWITCHINGS && regular < REPEATS_OF_REGULAR * gaps.length);
 }

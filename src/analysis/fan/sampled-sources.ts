@@ -6,8 +6,10 @@ import { withoutInrush } from './inrush.ts';
 import { levelPower } from './level-power.ts';
 import { fullLoadCurrentA, nominalPower, powerFromCurrent } from './nominal-power.ts';
 import { findRunningThreshold } from './running-threshold.ts';
-import { sampledRuns } from './sampled-runs.ts';
+import { type SampledRuns, sampledRuns } from './sampled-runs.ts';
 import { middle } from './usual-interval.ts';
+
+const HOUR_MS = 3_600_000;
 
 /** Runs out of one sampled column. */
 export interface SampledSource {
@@ -17,28 +19,35 @@ export interface SampledSource {
   spans: FanSpans;
   /** usual time between samples, ms; 0 for a log of switchings */
   intervalMs: number;
+  /** moments of its samples, ms UTC, rising; none for a log of switchings */
+  timeMs: Float64Array;
   powerFrom: 'power' | 'current' | null;
   powerHow: string | null;
   how: string;
   notes: string[];
 }
 
-/** The sampled columns that this fan's log has, best first: current, power, state. */
-export function sampledSources(log: FanLog, fan: Fan): SampledSource[] {
+/**
+ * The sampled columns that this fan's log has, best first: current, power, state.
+ *
+ * @param endMs  where the season's data end, ms UTC; NaN where not known
+ */
+export function sampledSources(log: FanLog, fan: Fan, endMs: number): SampledSource[] {
   const sources: SampledSource[] = [];
-  if (log.current.value.length > 1) sources.push(byLevel('current', log.current, log, fan));
-  if (log.power.value.length > 1) sources.push(byLevel('power', log.power, log, fan));
+  if (log.current.value.length > 1) sources.push(byLevel('current', log.current, log, fan, endMs));
+  if (log.power.value.length > 1) sources.push(byLevel('power', log.power, log, fan, endMs));
   if (log.state.value.length > 1) {
     const state = Uint8Array.from(log.state.value, (value) => (value > 0.5 ? FAN_ON : FAN_OFF));
-    const runs = sampledRuns(log.state.timeMs, state, new Float64Array(state.length).fill(Number.NaN));
+    const runs = sampledRuns(log.state.timeMs, state, new Float64Array(state.length).fill(Number.NaN), endMs);
     const how = runs.switchings
-      ? 'On and off as logged, each row a switching, so that no gap rule applies.'
+      ? `On and off as logged, each row a switching, so that no gap rule applies.${lastWord(runs, log.state.timeMs)}`
       : 'On and off as logged.';
     sources.push({
       name: 'state',
       label: 'logged state',
       spans: runs.spans,
       intervalMs: runs.switchings ? 0 : usualOf(log.state),
+      timeMs: runs.switchings ? new Float64Array(0) : log.state.timeMs,
       powerFrom: null,
       powerHow: null,
       how,
@@ -48,7 +57,7 @@ export function sampledSources(log: FanLog, fan: Fan): SampledSource[] {
   return sources;
 }
 
-function byLevel(name: 'current' | 'power', series: Series, log: FanLog, fan: Fan): SampledSource {
+function byLevel(name: 'current' | 'power', series: Series, log: FanLog, fan: Fan, endMs: number): SampledSource {
   const unit = name === 'current' ? 'A' : 'kW';
   const scale = name === 'current' ? 1 : 1000;
   const fullLoad = name === 'current' ? fullLoadCurrentA(fan) : nominalPower(fan).powerW;
@@ -67,7 +76,7 @@ function byLevel(name: 'current' | 'power', series: Series, log: FanLog, fan: Fa
     );
   }
   const power = powerOf(name, series, state, log, fan);
-  const runs = sampledRuns(series.timeMs, state, power.watt);
+  const runs = sampledRuns(series.timeMs, state, power.watt, endMs);
   const where =
     stated !== null
       ? 'as stated'
@@ -79,11 +88,23 @@ function byLevel(name: 'current' | 'power', series: Series, log: FanLog, fan: Fa
     label: name,
     spans: runs.spans,
     intervalMs: runs.switchings ? 0 : usualOf(series),
+    timeMs: runs.switchings ? new Float64Array(0) : series.timeMs,
     powerFrom: power.from,
     powerHow: power.how,
-    how: `On when the ${name} is above ${show(above / scale)} ${unit} (${where}).${runs.switchings ? ' Each row is a switching, so that no gap rule applies.' : ''}`,
+    how: `On when the ${name} is above ${show(above / scale)} ${unit} (${where}).${runs.switchings ? ` Each row is a switching, so that no gap rule applies.${lastWord(runs, series.timeMs)}` : ''}`,
     notes,
   };
+}
+
+/** What is taken of the time after a log of switchings, where there is any. */
+function lastWord({ spans }: SampledRuns, timeMs: Float64Array): string {
+  const last = spans.state.length - 1;
+  const hours = (spans.endMs[last] - timeMs[timeMs.length - 1]) / HOUR_MS;
+  if (!(hours > 0)) return '';
+  const length = hours < 48 ? `${show(hours)} h` : `${show(hours / 24)} days`;
+  return spans.state[last] === FAN_OFF
+    ? ` Its last row says off; the fan is taken to rest from then on, to the end of the season’s data ${length} later.`
+    : ` Its last row says on; how long the fan ran on in the ${length} of data after it is not known.`;
 }
 
 function powerOf(name: 'current' | 'power', series: Series, state: Uint8Array, log: FanLog, fan: Fan) {
