@@ -5,7 +5,7 @@ import { checkSeason } from './checks/check-season.ts';
 import { KEYS } from './column-keys.ts';
 import { joinFlags } from './join-flags.ts';
 import type { FileLoad, Finding, LoadedSeason, Reject, SeasonTables } from './loaded.ts';
-import { readArchive } from './readers/archives.ts';
+import { readArchive } from './readers/archives/read-archive.ts';
 import { fillHumidity } from './readers/fill-humidity.ts';
 import { flagDuplicates } from './readers/flag-duplicates.ts';
 import { readCsv } from './readers/read-csv.ts';

@@ -30,7 +30,8 @@ export function flagDuplicates(holds: Holds, table: TableBuilder): Finding[] {
   const perFile = new Map<number, { cells: number; differ: number; fromMs: number; toMs: number }>();
   const firstRows = new Map<number, Int32Array>();
   for (let row = 0; row < table.rows; row++) {
-    if ((clockFlags[row] & FLAGS.clock) !== 0) continue;
+    // A row that is known as a second one already is not counted again.
+    if ((clockFlags[row] & (FLAGS.clock | FLAGS.duplicate)) !== 0) continue;
     const code = sensor === null ? series[row] : series[row] * 10_000 + sensor[row];
     let times = seen.get(code);
     if (times === undefined) {

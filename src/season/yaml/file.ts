@@ -95,7 +95,9 @@ export function checkFile(file: Draft<FileText>, path: YamlPath, check: Check): 
   }
   if (holds !== 'grain') refuse(['shape'], 'is for files that hold grain.');
   if (format !== undefined && holds === 'weather') {
-    refuse(['columns', 'time_format', 'time_zone', 'delimiter', 'decimal'], `is settled by the format ${format}.`);
+    refuse(['columns', 'time_format', 'delimiter', 'decimal'], `is settled by the format ${format}.`);
+    // Whoever downloads airport observations chooses the zone of their times, and not every download says it.
+    if (format !== 'asos') refuse(['time_zone'], `is settled by the format ${format}.`);
     return;
   }
   if (file.shape === 'wide' && file.columns === undefined && !check.bad.under([...path, 'columns'])) {

@@ -1,0 +1,76 @@
+import type { Problem } from '../../../base/errors.ts';
+import { csvRecords, textLines } from '../csv-records.ts';
+import { shown, shownList } from '../shown.ts';
+
+/** A table inside an archive's CSV file. */
+export interface ArchiveCsv {
+  headers: string[];
+  /** rows below the header, [rows][fields] */
+  rows: string[][];
+  /** lines of the rows in the file, from 1, [rows] */
+  lines: number[];
+  /** the row as it stands, to show a reject */
+  textOf(row: number): string;
+}
+
+/**
+ * Cut a CSV text into header and rows. Lines that open with `#` are the archive's notes and passed over.
+ *
+ * @param name  of the format, for the problem
+ */
+export function archiveCsv(path: string, text: string, name: string): ArchiveCsv | Problem {
+  const lines = textLines(text);
+  const notes = lines.findIndex((line) => line.trim() !== '' && !line.startsWith('#'));
+  if (notes < 0) return formatProblem(path, 1, `holds notes only, and no table of ${name}`);
+  const body = notes === 0 ? text : lines.slice(notes).join('\n');
+  const first = lines[notes];
+  const records = csvRecords(body, first.includes('\t') && !first.includes(',') ? '\t' : ',');
+  if (!('fields' in records)) {
+    return formatProblem(path, records.line + notes, `has a quote that is opened and never closes`);
+  }
+  const [headers = [], ...rows] = records.fields;
+  const at = Array.from(records.lines.slice(1), (line) => line + notes);
+  return {
+    headers: headers.map((header) => header.trim()),
+    rows,
+    lines: at,
+    textOf: (row) =>
+      lines
+        .slice(at[row] - 1, row + 1 < at.length ? at[row + 1] - 1 : lines.length)
+        .join('\n')
+        .trimEnd(),
+  };
+}
+
+export function formatProblem(path: string, line: number, what: string): Problem {
+  return { code: 'FILE_FORMAT', file: path, line, message: `${what}. Correct format in season.yaml.` };
+}
+
+/** The problem that a column is lacking which the format has; `way` says what to do. */
+export function lacksColumn(
+  path: string,
+  line: number,
+  what: string,
+  headers: readonly string[],
+  way: string,
+): Problem {
+  const message = `has no ${what}; its headers are ${shownList(headers.filter((header) => header !== ''))}. ${way}`;
+  return { code: 'FILE_COLUMNS', file: path, line, message };
+}
+
+/** Why a weather file without humidity is not taken. */
+export const NO_HUMIDITY =
+  'Without humidity nothing can be said of drying; export it again with relative humidity or dew point.';
+
+/** The problem that a file of one place holds several: their hours would be mixed. */
+export function severalStations(path: string, names: ReadonlySet<string>): Problem | null {
+  if (names.size < 2) return null;
+  const message = `holds ${names.size} stations (${shownList([...names])}), and the farm has one weather. Export the nearest alone, or split the file.`;
+  return { code: 'FILE_FORMAT', file: path, line: 1, message };
+}
+
+/** The problem that not one row has a time. */
+export function noRowPlaced(path: string, line: number, rows: number, reason: string, text: string): Problem {
+  const message = `not one of its ${rows} rows can be placed; the first ${reason}: ${shown(text)}. Correct format in season.yaml.`;
+  return { code: 'FILE_ROWS', file: path, line, message };
+}

@@ -1,0 +1,193 @@
+import { stationFromAltimeterPa } from '../../../air/altimeter.ts';
+import type { Problem } from '../../../base/errors.ts';
+import { type LinearUnit, linearUnit, type UnitKind } from '../../../base/units.ts';
+import { fileZone } from '../../clock/file-zone.ts';
+import { resolveStamps } from '../../clock/resolve-stamps.ts';
+import { stampParser } from '../../clock/stamp-parser.ts';
+import type { Stamps } from '../../clock/stamps.ts';
+import type { FileReading } from '../file-reading.ts';
+import { type ArchiveCsv, archiveCsv, lacksColumn, NO_HUMIDITY, noRowPlaced, severalStations } from './archive-csv.ts';
+import { type ArchiveCell, addArchiveRow } from './archive-row.ts';
+import { flagExtraReports, type Report } from './hourly-reports.ts';
+import { plainNumber } from './plain-number.ts';
+import { routineMinutes } from './routine-minutes.ts';
+import { SeaLevel } from './sea-level.ts';
+
+type Means = 'station' | 'altimeter' | 'sea level' | null;
+
+interface Column {
+  column: ArchiveCell['column'];
+  kind: UnitKind;
+  unit: string;
+  means: Means;
+}
+
+/**
+ * Headers in which exports of airport observations name their columns, first the ones to prefer (the network's download service, and the
+ * nycflights13 data set; from memory and from the files).
+ */
+const NAMES: readonly (readonly [string, Column])[] = [
+  ['tmpf', { column: 'temp_c', kind: 'temperature', unit: 'degF', means: null }],
+  ['tmpc', { column: 'temp_c', kind: 'temperature', unit: 'degC', means: null }],
+  ['temp', { column: 'temp_c', kind: 'temperature', unit: 'degF', means: null }],
+  ['dwpf', { column: 'dew_point_c', kind: 'temperature', unit: 'degF', means: null }],
+  ['dwpc', { column: 'dew_point_c', kind: 'temperature', unit: 'degC', means: null }],
+  ['dewp', { column: 'dew_point_c', kind: 'temperature', unit: 'degF', means: null }],
+  ['relh', { column: 'rh', kind: 'fraction', unit: '%', means: null }],
+  ['humid', { column: 'rh', kind: 'fraction', unit: '%', means: null }],
+  ['alti', { column: 'pressure_pa', kind: 'pressure', unit: 'inHg', means: 'altimeter' }],
+  ['mslp', { column: 'pressure_pa', kind: 'pressure', unit: 'hPa', means: 'sea level' }],
+  ['pressure', { column: 'pressure_pa', kind: 'pressure', unit: 'hPa', means: 'sea level' }],
+];
+const ORDER = ['temp_c', 'dew_point_c', 'rh', 'pressure_pa'] as const;
+const TIMES = /^(?:valid|time_hour|utc_valid|local_valid)(?:\s*\((.+)\))?$/;
+const MISSING = /^(?:|M|NA|null|None|T)$/i;
+
+/**
+ * Hourly observations of airports as CSV (`station,valid,tmpf,dwpf,relh,…`). Times are instants: by their own offset, else by the zone that
+ * the file's notes or its time header name, else by `time_zone`, else UTC. Pressure is an altimeter setting or one at sea level and becomes the
+ * site's with its elevation.
+ */
+export function readAsos(reading: FileReading): Problem[] {
+  const { path, tally, season, spec } = reading;
+  const csv = archiveCsv(path, reading.text, 'ASOS observations');
+  if ('code' in csv) return [csv];
+  const names = csv.headers.map((header) => header.toLowerCase());
+  const time = names.findIndex((name) => TIMES.test(name));
+  const columns = columnsOf(names);
+  const problem = lacking(path, csv, time, columns) ?? severalStations(path, stationsOf(csv, names));
+  if (problem !== null) return [problem];
+  if (csv.rows.length === 0) {
+    return [
+      { code: 'FILE_EMPTY', file: path, line: 1, message: 'has a header and not one row below it. Download it again.' },
+    ];
+  }
+  const said = spec.timeZone ?? zoneSaid(reading.text, names[time], csv.headers[time]);
+  const { stamps, reasons } = stampsOf(csv, time);
+  const timeMs = timesOf(stamps, said, season.site.timeZone);
+  if (timeMs === null) {
+    const message = `says the time zone "${said}", which is not known. Give time_zone for the file, e.g. UTC.`;
+    return [{ code: 'FILE_FORMAT', file: path, line: 1, message }];
+  }
+  const seaLevel = new SeaLevel(season.site.elevationM);
+  const routine = routineMinutes(timeMs);
+  const reports: Report[] = [];
+  let placed = 0;
+  csv.rows.forEach((fields, row) => {
+    tally.rows += 1;
+    const reason = reasons.get(row);
+    if (reason !== undefined) {
+      tally.rejectRow(csv.lines[row], columns.length, csv.textOf(row), reason);
+      return;
+    }
+    placed += 1;
+    let hasTemperature = false;
+    const added = addArchiveRow(reading, csv.lines[row], timeMs[row], columns.length, () => {
+      const cells = cellsOf(fields, columns, season.site.elevationM, seaLevel);
+      hasTemperature = typeof cells[0].value === 'number';
+      return cells;
+    });
+    if (added >= 0 && hasTemperature)
+      reports.push({ timeMs: timeMs[row], rank: routine(timeMs[row]) ? 0 : 1, at: added });
+  });
+  if (placed === 0) {
+    const [row, reason] = [...reasons][0];
+    return [noRowPlaced(path, csv.lines[row], csv.rows.length, reason, csv.textOf(row))];
+  }
+  flagExtraReports(reading, reports);
+  seaLevel.tell(reading);
+  return [];
+}
+
+interface Found extends Column {
+  header: string;
+  index: number;
+  line: LinearUnit;
+}
+
+function columnsOf(names: readonly string[]): Found[] {
+  return ORDER.flatMap((wanted) => {
+    const known = NAMES.find(([name, { column }]) => column === wanted && names.includes(name));
+    if (known === undefined) return [];
+    const [header, column] = known;
+    return [{ ...column, header, index: names.indexOf(header), line: linearUnit(column.kind, column.unit)! }];
+  });
+}
+
+function lacking(
+  path: string,
+  { headers, lines }: ArchiveCsv,
+  time: number,
+  columns: readonly Found[],
+): Problem | null {
+  const line = Math.max(1, (lines[0] ?? 2) - 1);
+  const way = 'Read it as plain CSV with columns, or correct format in season.yaml.';
+  if (time < 0) return lacksColumn(path, line, 'time (a column "valid" or "time_hour")', headers, way);
+  const has = (column: string) => columns.some((one) => one.column === column);
+  if (!has('temp_c')) return lacksColumn(path, line, 'air temperature (a column "tmpf" or "tmpc")', headers, way);
+  if (has('rh') || has('dew_point_c')) return null;
+  return lacksColumn(path, line, 'humidity (a column "relh", "dwpf" or "dwpc")', headers, NO_HUMIDITY);
+}
+
+function stationsOf({ rows }: ArchiveCsv, names: readonly string[]): Set<string> {
+  const index = names.findIndex((name) => name === 'station' || name === 'origin');
+  return new Set(index < 0 ? [] : rows.map((row) => (row[index] ?? '').trim()).filter((name) => name !== ''));
+}
+
+/** The zone that the time's header or the notes above it name, else UTC. */
+function zoneSaid(text: string, name: string, header: string): string {
+  if (name.startsWith('utc')) return 'UTC';
+  const inHeader = /\((.+)\)$/.exec(header)?.[1];
+  const inNotes = /^#.*\btime ?zone\b[^A-Za-z\n]*([A-Za-z_]+(?:\/[\w+\-/]+)?)/im.exec(text)?.[1];
+  return (inHeader ?? inNotes ?? 'UTC').trim();
+}
+
+function stampsOf({ rows }: ArchiveCsv, time: number) {
+  const parse = stampParser(null, true);
+  const stamps: Stamps = {
+    ms: new Float64Array(rows.length).fill(Number.NaN),
+    local: new Uint8Array(rows.length),
+    series: new Int32Array(rows.length).fill(-1),
+  };
+  const reasons = new Map<number, string>();
+  rows.forEach((fields, row) => {
+    const stamp = parse(fields[time] ?? '');
+    if (typeof stamp === 'string') {
+      reasons.set(row, `has a time that ${stamp}`);
+      return;
+    }
+    stamps.ms[row] = stamp.ms;
+    stamps.local[row] = stamp.kind === 'local' ? 1 : 0;
+    stamps.series[row] = 0;
+  });
+  return { stamps, reasons };
+}
+
+function timesOf(stamps: Stamps, zone: string, siteZone: string): Float64Array | null {
+  try {
+    return resolveStamps(stamps, fileZone(zone, siteZone), false).timeMs;
+  } catch (error) {
+    if (error instanceof RangeError) return null;
+    throw error;
+  }
+}
+
+function cellsOf(
+  fields: readonly string[],
+  columns: readonly Found[],
+  elevationM: number | null,
+  seaLevel: SeaLevel,
+): ArchiveCell[] {
+  let tempC = Number.NaN;
+  return columns.map(({ column, means, header, index, line }) => {
+    const text = (fields[index] ?? '').trim();
+    const cell = (value: ArchiveCell['value']) => ({ column, header, text, value });
+    if (MISSING.test(text)) return cell(null);
+    const number = plainNumber(text);
+    if (Number.isNaN(number)) return cell('is no number');
+    const value = number * line.scale + line.offset;
+    if (column === 'temp_c') tempC = value;
+    if (means === 'altimeter' && elevationM !== null) return cell(stationFromAltimeterPa(value, elevationM));
+    return cell(means === null ? value : seaLevel.toStation(value, tempC));
+  });
+}

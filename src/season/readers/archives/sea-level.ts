@@ -1,0 +1,36 @@
+import { stationPressurePa } from '../../../air/pressure.ts';
+import type { FileReading } from '../file-reading.ts';
+
+/**
+ * Pressures that an archive gives reduced to sea level: they become the site's with its elevation, and stay missing without it.
+ */
+export class SeaLevel {
+  private readonly elevationM: number | null;
+  private unused = 0;
+
+  constructor(elevationM: number | null) {
+    this.elevationM = elevationM;
+  }
+
+  /** @returns Pa at the site; null without an elevation */
+  toStation(seaLevelPa: number, tempC: number): number | null {
+    if (this.elevationM !== null) return stationPressurePa(seaLevelPa, this.elevationM, tempC);
+    this.unused += 1;
+    return null;
+  }
+
+  /** Say how many pressures were left out, if any. */
+  tell({ findings, path, tally }: FileReading): void {
+    if (this.unused === 0) return;
+    findings.push({
+      kind: 'gap',
+      where: path,
+      binId: null,
+      fromMs: tally.firstMs,
+      toMs: tally.lastMs,
+      cells: this.unused,
+      text: `${path}: ${this.unused} sea-level pressures are left out, because season.yaml does not tell the elevation of the site.`,
+      advice: 'Add elevation to site.',
+    });
+  }
+}
