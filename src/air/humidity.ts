@@ -18,8 +18,9 @@ export function relativeHumidity(tempC: number, dewPointC: number): number {
  *
  * @param tempC  air temperature, degC, -60 to 150
  * @param rh     relative humidity over water, fraction, 0.001 to 1.1
- * @returns      degC; held at -80 below, where the curve of saturation ends
+ * @returns      degC; NaN, which is missing in the kit's tables, where it lies below -80 degC, the end of the curve of saturation
  * @source       ASHRAE Handbook - Fundamentals (2017), ch. 1: dew point as the solution of pws(td) = pw
+ * @valid        throws RangeError outside
  */
 export function dewPointC(tempC: number, rh: number): number {
   assertRange('tempC', tempC, -60, 150);
@@ -28,7 +29,7 @@ export function dewPointC(tempC: number, rh: number): number {
   // The curve rises without a bend of its own, so halving cannot miss.
   let low = -80;
   let high = Math.min(200, tempC + 5);
-  if (target <= Math.log(saturationPressurePa(low))) return low;
+  if (target < Math.log(saturationPressurePa(low))) return Number.NaN;
   for (let i = 0; i < 60; i++) {
     const middle = (low + high) / 2;
     if (Math.log(saturationPressurePa(middle)) < target) low = middle;

@@ -20,15 +20,18 @@ const LAPSE_K_M = 0.0065; // International Standard Atmosphere, ISO 2533:1975
 /**
  * Station pressure from the pressure reduced to sea level: the weight of the column of air between them, at its mean temperature.
  *
- * @param seaLevelPa  pressure reduced to sea level, Pa
+ * @param seaLevelPa  pressure reduced to sea level, Pa, 85000 to 110000 (the records are 87000 and 108500)
  * @param elevationM  of the station, m, -500 to 5000
- * @param tempC       air temperature at the station, degC; NaN: the ratio of the standard atmosphere, within 1.3 % up to 500 m between -30 and 40 degC
+ * @param tempC       air temperature at the station, degC, -80 to 60; NaN, a missing reading: the ratio of the standard atmosphere, within 1.3 % up to 500 m between -30 and 40 degC
  * @returns           Pa
  * @source            hypsometric equation, e.g. WMO-No. 8 (2018), vol. I, ch. 3, 3.7; the column's temperature by the standard lapse rate
+ * @valid             throws RangeError outside
  */
 export function stationPressurePa(seaLevelPa: number, elevationM: number, tempC: number): number {
+  assertRange('seaLevelPa', seaLevelPa, 85000, 110000);
   assertRange('elevationM', elevationM, -500, 5000);
   if (Number.isNaN(tempC)) return (seaLevelPa * standardPressurePa(elevationM)) / 101325;
+  assertRange('tempC', tempC, -80, 60);
   const columnK = tempC + 273.15 + (LAPSE_K_M * elevationM) / 2;
   return seaLevelPa * Math.exp((-GRAVITY_M_S2 * elevationM) / (GAS_DRY_AIR_J_KGK * columnK));
 }

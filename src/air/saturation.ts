@@ -25,6 +25,17 @@ export function saturationPressurePa(tempC: number): number {
 }
 
 /**
+ * How fast the logarithm of `saturationPressurePa` rises with temperature: its derivative, the kernel, no checks.
+ *
+ * @returns  1/K
+ * @source   ashrae-2017, ch. 1, eq. 6, differentiated
+ */
+export function saturationLogSlope(tempC: number): number {
+  const t = tempC + ZERO_C_K;
+  return 5.8002206e3 / t ** 2 - 4.8640239e-2 + 8.3529536e-5 * t - 4.3356279e-8 * t ** 2 + 6.5459673 / t;
+}
+
+/**
  * Saturation vapour pressure over ice.
  *
  * @param tempC  temperature, degC

@@ -3,6 +3,26 @@ import { resistancePaM } from './airflow-resistance.ts';
 import type { ResistanceCurve } from './resistance-curves.ts';
 
 /**
+ * Static pressures that belong to the airflows for which a set of constants was measured.
+ *
+ * @param curve   from `resistanceCurveOf`
+ * @param depthM  m, 0.1 to 60
+ * @param factor  multiplier for packing and fines, 0.5 to 10
+ * @returns       Pa
+ * @valid         throws RangeError outside
+ */
+export function bedPressureRangePa(
+  curve: ResistanceCurve,
+  depthM: number,
+  factor: number,
+): readonly [low: number, high: number] {
+  assertRange('depthM', depthM, 0.1, 60);
+  assertRange('factor', factor, 0.5, 10);
+  const pressureAt = (velocityMS: number) => factor * depthM * resistancePaM(curve.a, curve.b, velocityMS);
+  return [pressureAt(curve.rangeMS[0]), pressureAt(curve.rangeMS[1])];
+}
+
+/**
  * Superficial velocity that a static pressure drives through a levelled bed: `bedPressurePa` solved for the velocity,
  * by halving within the airflows that were measured.
  *
@@ -20,11 +40,9 @@ export function velocityOfPressureMS(
   depthM: number,
   factor: number,
 ): number {
-  assertRange('depthM', depthM, 0.1, 60);
-  assertRange('factor', factor, 0.5, 10);
+  assertRange('pressurePa', pressurePa, ...bedPressureRangePa(curve, depthM, factor));
   const pressureAt = (velocityMS: number) => factor * depthM * resistancePaM(curve.a, curve.b, velocityMS);
   let [low, high] = curve.rangeMS;
-  assertRange('pressurePa', pressurePa, pressureAt(low), pressureAt(high));
   for (let i = 0; i < 60; i++) {
     const middle = (low + high) / 2;
     if (pressureAt(middle) < pressurePa) low = middle;

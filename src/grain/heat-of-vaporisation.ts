@@ -2,7 +2,8 @@ import { assertRange } from '../base/errors.ts';
 import type { Isotherm } from './isotherm.ts';
 import { isothermLogHumiditySlope } from './isotherm-equations.ts';
 
-const GAS_WATER_J_KGK = 461.5; // specific gas constant of water vapour: 8.314 J/(mol K) over 0.018015 kg/mol
+/** J/(kg K) */
+export const GAS_WATER_J_KGK = 461.5; // specific gas constant of water vapour: 8.314 J/(mol K) over 0.018015 kg/mol
 
 /**
  * Heat of vaporisation of free water.

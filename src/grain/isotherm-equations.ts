@@ -104,3 +104,38 @@ export function isothermLogHumiditySlope(
     }
   }
 }
+
+/**
+ * How fast the equilibrium humidity rises with moisture at one temperature: the derivative of `isothermHumidity`. The
+ * kernel, no checks, no allocation.
+ *
+ * @returns  fraction of humidity for a fraction of dry matter
+ */
+export function isothermHumidityPerMoisture(
+  equation: IsothermEquation,
+  a: number,
+  b: number,
+  c: number,
+  tempC: number,
+  moistureDb: number,
+): number {
+  const m = moistureDb * 100;
+  switch (equation) {
+    case 'modified Henderson': {
+      const k = a * (tempC + c);
+      return 100 * k * b * m ** (b - 1) * Math.exp(-k * m ** b);
+    }
+    case 'modified Chung-Pfost': {
+      const k = (a / (tempC + c)) * Math.exp(-b * m);
+      return 100 * k * b * Math.exp(-k);
+    }
+    case 'modified Halsey': {
+      const k = Math.exp(a + b * tempC) * m ** -c;
+      return (100 * k * c * Math.exp(-k)) / m;
+    }
+    case 'modified Oswin': {
+      const k = ((a + b * tempC) / m) ** c;
+      return (100 * c * k) / (m * (k + 1) ** 2);
+    }
+  }
+}

@@ -41,13 +41,18 @@ export const SPECIFIC_HEAT_LINES: readonly SpecificHeatLine[] = [
 // One line for all wheats.
 const SAME_AS: Readonly<Record<string, string>> = { 'soft-wheat': 'wheat', durum: 'wheat' };
 
+/** All lines of a crop, its default first; none where none is published. */
+export function specificHeatLinesOf(crop: string): SpecificHeatLine[] {
+  return SPECIFIC_HEAT_LINES.filter((one) => one.crop === (SAME_AS[crop] ?? crop));
+}
+
 /**
  * The line of a crop, its default when no name is given.
  *
  * @throws RangeError that lists the crops or the crop's lines
  */
 export function specificHeatLineOf(crop: string, name?: string): SpecificHeatLine {
-  const known = SPECIFIC_HEAT_LINES.filter((one) => one.crop === (SAME_AS[crop] ?? crop));
+  const known = specificHeatLinesOf(crop);
   if (known.length === 0) {
     const crops = [...new Set(SPECIFIC_HEAT_LINES.map((one) => one.crop))];
     throw new RangeError(`no specific heat for crop "${crop}"; there is one for ${crops.join(', ')}`);
