@@ -83,7 +83,10 @@ function secondHalf(loaded: LoadedSeason, half: Half, observed: readonly Observe
     grain,
     fan,
     moisture,
-    temperature: binTemperature(bin, series, spans),
+    temperature: binTemperature(bin, series, spans, {
+      errors: loaded.season.sensors.temperature,
+      weather: airLog(rowsWhere(loaded.tables.weather, 'role', 'season', ['time', 'temp_c', 'flags'])),
+    }),
     unitCosts: unitCosts(bin, fan, moisture, bushelsOf(grain)),
     fronts: frontsOf(loaded, half),
   };

@@ -140,7 +140,10 @@ export interface MomentMean {
   sensors: number;
   /** the same from readings with the fan running, to show beside it; null where there are none */
   fanOn: number | null;
-  /** moisture only: 90 % interval of the value, with the sensors' own errors, which do not cancel in a single moment */
+  /**
+   * 90 % interval of the value, with the sensors' own errors, which do not cancel in a single moment; of a temperature
+   * lopsided where the grain beyond the outermost sensors may have followed the weather; null where it cannot be told
+   */
   interval?: [number, number] | null;
   /** moisture only: what the value was read from; null where there is none */
   from?: 'sensors' | 'tickets' | 'stated' | null;

@@ -61,6 +61,36 @@ describe.each(['sorrel-fork', 'sorrel-fork-2023'])('the review of %s', (folder) 
     });
   });
 
+  test('bushels and dry matter as filled: 0.3 % by tickets, the interval holds them by volume', () => {
+    for (const { id, grain } of truth.bins) {
+      const { from, bushels, bushelsInterval, dryMatterKg, dryMatterKgInterval } = found(id).grain;
+      expect(bushelsInterval![0], id).toBeLessThanOrEqual(grain.bushels);
+      expect(bushelsInterval![1], id).toBeGreaterThanOrEqual(grain.bushels);
+      expect(dryMatterKgInterval![0], id).toBeLessThanOrEqual(grain.dryMatterKg);
+      expect(dryMatterKgInterval![1], id).toBeGreaterThanOrEqual(grain.dryMatterKg);
+      // B6 of 2024 has no tickets; all others do.
+      expect(from, id).toBe(id === 'B6' ? 'volume' : 'tickets');
+      if (from !== 'tickets') continue;
+      expect(relative(bushels, grain.bushels), id).toBeLessThan(0.003);
+      // Loads' moistures are read to a tenth of a point, with a meter's error.
+      expect(relative(dryMatterKg, grain.dryMatterKg), id).toBeLessThan(0.006);
+    }
+  });
+
+  test('mean temperatures: the interval holds the truth, a warmed rim without a cable included', () => {
+    for (const { id, temperature } of truth.bins) {
+      const { start, end } = found(id).temperature;
+      expect(end.interval![0], id).toBeLessThanOrEqual(temperature.endC);
+      expect(end.interval![1], id).toBeGreaterThanOrEqual(temperature.endC);
+      // The truth of the start is of the first 24 hours, the kit's of their still-air readings: the same only where no fan cooled the grain meanwhile.
+      const bin = truth.bins.find((one) => one.id === id)!;
+      const firstRun = Math.min(...bin.fan.fans.flatMap((fan) => fan.runs.map(([from]) => from)));
+      if (firstRun < Date.parse(bin.grain.filled) + 24 * HOUR && firstRun > Date.parse(bin.grain.filled)) continue;
+      expect(start.interval![0], id).toBeLessThanOrEqual(temperature.startC);
+      expect(start.interval![1], id).toBeGreaterThanOrEqual(temperature.startC);
+    }
+  });
+
   test('the 90 % intervals of hours, energy and money hold the truth in at least 84 % of cases', () => {
     const inside = truth.bins.flatMap((bin) => {
       const { fan } = found(bin.id);

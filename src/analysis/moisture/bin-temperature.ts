@@ -1,31 +1,74 @@
 import { weightedMean } from '../../base/stats/weighted.ts';
-import type { Bin } from '../../season/season.ts';
+import type { Bin, SensorErrors } from '../../season/season.ts';
 import type { SensorSeries } from '../../tables/sensors.ts';
+import type { AirLog } from '../fronts/air-log.ts';
 import { fillTimes } from '../grain/fill-times.ts';
 import type { BinTemperature, FanSpans, MomentMean } from '../types.ts';
+import { grainEdges } from './grain-edges.ts';
 import { TEMPERATURE_LIMITS } from './moisture-limits.ts';
 import type { MomentName } from './moment-window.ts';
 import { type SensorMoments, sensorMoments } from './sensor-moments.ts';
-import { believedReadings } from './sensor-readings.ts';
+import { believedReadings, type SensorReadings } from './sensor-readings.ts';
+import { temperatureInterval, temperatureParts } from './temperature-interval.ts';
+
+/** What the interval of the mean needs beside the cables. */
+export interface AroundTheGrain {
+  /** limits of the sensors, as stated */
+  errors: SensorErrors['temperature'];
+  /** outdoor air of the season */
+  weather: AirLog;
+}
 
 /**
  * Mean temperature of the grain at the start and the end, sensors weighing as they do for moisture. Still air is
  * preferred only very near the moment, for a cooling front moves faster than a drying one.
  *
- * @param spans  the bin's fans together; null where no log tells
+ * The 90 % interval joins the sensors' errors and what lies between them, and reaches as far as the grain beyond the
+ * outermost sensors may have followed the weather since it was filled (conduction from wall, surface and floor).
+ *
+ * @param spans   the bin's fans together; null where no log tells
+ * @param around  left out: no intervals
  */
-export function binTemperature(bin: Bin, series: readonly SensorSeries[], spans: FanSpans | null): BinTemperature {
+export function binTemperature(
+  bin: Bin,
+  series: readonly SensorSeries[],
+  spans: FanSpans | null,
+  around: AroundTheGrain | null = null,
+): BinTemperature {
   const fill = fillTimes(bin);
   const from = fill.filledMs ?? Number.NEGATIVE_INFINITY;
   const to = fill.wholeUntilMs ?? Number.POSITIVE_INFINITY;
   const sensors = believedReadings(bin, series, 'temperature', spans, from, to);
   const moments = sensorMoments(bin, fill, sensors, spans, TEMPERATURE_LIMITS, 'temperature');
+  const intervalOf = (mean: MomentMean, name: MomentName) => {
+    if (mean.value === null || mean.window === null || around === null || fill.depthM === null) return null;
+    const rows = moments.rows.map((row) => ({ ...row, tempC: row[name].value }));
+    const since = Math.min(fill.filledMs ?? firstOf(sensors), mean.window.fromMs);
+    const edges = grainEdges(bin, fill.depthM, moments.rows, sensors, around.weather, spans, since, mean.window.toMs);
+    if (edges === null) return null;
+    return temperatureInterval(mean.value, temperatureParts(rows, fill.depthM, bin.diameterM, around.errors), edges);
+  };
+  const withInterval = (name: MomentName): MomentMean => {
+    const mean = momentMean(moments, name);
+    return { ...mean, interval: intervalOf(mean, name) };
+  };
+  const start = withInterval('start');
+  const end = withInterval('end');
   const whys = new Set([moments.startWhy, moments.endWhy].filter((why) => why !== null));
+  if (around !== null && [start, end].some((mean) => mean.value !== null && mean.interval === null)) {
+    whys.add(
+      'The outdoor temperatures of the time are not known, so nobody can tell how far the grain along the wall followed them: no interval.',
+    );
+  }
   return {
-    start: momentMean(moments, 'start'),
-    end: momentMean(moments, 'end'),
+    start,
+    end,
     why: whys.size === 0 ? null : [...whys].join(' '),
   };
+}
+
+function firstOf(sensors: readonly SensorReadings[]): number {
+  return Math.min(...sensors.map((one) => one.timeMs[0]));
 }
 
 function momentMean(moments: SensorMoments, name: MomentName): MomentMean {
