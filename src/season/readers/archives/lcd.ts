@@ -19,7 +19,7 @@ const FIELDS = [
 ] as const;
 const PRESSURES = ['HourlyStationPressure', 'HourlySeaLevelPressure', 'HourlyAltimeterSetting'];
 /** A number, and marks behind it: `s` suspect, `*` estimated or erroneous, `V` variable. */
-const CELL = /^([+-]?(?:\d+\.?\d*|\.\d+))\s*([A-Za-z*]*)$/;
+const CELL = /^([+-]?(?:\d+\.?\d*|\.\d+))\s*([sTV*]{0,2})$/i;
 /** Blank; missing; a trace, where no number is; a mark with no number before it. */
 const MISSING = /^(?:|M|T|[*]|s|V|VRB)$/;
 
@@ -130,7 +130,7 @@ function reader(units: LcdUnits, at: (header: string) => number) {
       if (MISSING.test(text)) return cell(null);
       const match = CELL.exec(text);
       if (match === null) return cell('is no number');
-      return cell(Number(match[1]) * line.scale + line.offset, /[s*]/.test(match[2]));
+      return cell(Number(match[1]) * line.scale + line.offset, /[s*]/i.test(match[2]));
     });
 }
 

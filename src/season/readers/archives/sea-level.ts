@@ -1,4 +1,4 @@
-import { stationPressurePa } from '../../../air/pressure.ts';
+import { SEA_LEVEL_RANGE_PA, STATION_TEMP_RANGE_C, stationPressurePa } from '../../../air/pressure.ts';
 import type { FileReading } from '../file-reading.ts';
 
 /**
@@ -12,11 +12,15 @@ export class SeaLevel {
     this.elevationM = elevationM;
   }
 
-  /** @returns Pa at the site; null without an elevation */
+  /** @returns Pa at the site; null without an elevation; a pressure that no weather has stays as it is, for whoever looks at it */
   toStation(seaLevelPa: number, tempC: number): number | null {
-    if (this.elevationM !== null) return stationPressurePa(seaLevelPa, this.elevationM, tempC);
-    this.unused += 1;
-    return null;
+    if (this.elevationM === null) {
+      this.unused += 1;
+      return null;
+    }
+    const within = (value: number, [low, high]: readonly [number, number]) => value >= low && value <= high;
+    if (!within(seaLevelPa, SEA_LEVEL_RANGE_PA)) return seaLevelPa;
+    return stationPressurePa(seaLevelPa, this.elevationM, within(tempC, STATION_TEMP_RANGE_C) ? tempC : Number.NaN);
   }
 
   /** Say how many pressures were left out, if any. */

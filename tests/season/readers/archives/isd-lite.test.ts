@@ -1,11 +1,11 @@
-import { existsSync } from 'node:fs';
+import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { gunzipSync } from 'node:zlib';
 import { describe, expect, it } from 'vitest';
-import { stationPressurePa } from '../../../src/air/pressure.ts';
-import { loadSeason } from '../../../src/season/load-season.ts';
-import { numbers } from '../../../src/tables/arrow.ts';
-import { loadOf, noChecks, rowsOf } from './load-of.ts';
-import { fileOf, seasonOf } from './season-of.ts';
+import { stationPressurePa } from '../../../../src/air/pressure.ts';
+import { loadOf, rowsOf } from '../load-of.ts';
+import { fileOf } from '../season-of.ts';
+import { mean, PUBLIC, publicWeather, SKIP_PUBLIC } from './public-folder.ts';
 
 // Written by hand after NOAA's ISD-Lite format document: year month day hour, then fields of six.
 const text = [
@@ -54,24 +54,67 @@ describe('ISD-Lite', () => {
     expect(await count('season')).toMatchObject({ kept: 0, outside: 9 });
   });
 
-  const folder = join(import.meta.dirname, '../../../../shared/weather');
   const why = 'needs the public files in ../shared/weather, which are not part of the repository';
   // The counts were worked out outside the project and stand in that folder's README.
-  it.skipIf(!existsSync(folder) && process.env.CI !== 'true').each([
+  it.skipIf(SKIP_PUBLIC).each([
     [2016, 608],
     [2017, 864],
     [2018, 752],
   ])(
     `O'Hare %d: %d hours under 70 percent from 15 September to 15 November (skipped elsewhere: ${why})`,
     async (year, hours) => {
-      const file = fileOf('weather', `725300-94846-${year}.gz`, { format: 'isd-lite' });
-      const { tables, load } = await loadSeason(seasonOf(folder, [file]), undefined, noChecks);
-      const time = numbers(tables.weather, 'time');
-      const rh = numbers(tables.weather, 'rh');
+      const { load, time, column } = await publicWeather(`725300-94846-${year}.gz`, 'isd-lite');
       // The README does not say whose days; all three counts fit days of UTC, both dates inclusive, and no other reading.
       const [from, to] = [Date.UTC(year, 8, 15), Date.UTC(year, 10, 16)];
+      const rh = column('rh');
       expect(rh.filter((value, i) => value < 0.7 && time[i] >= from && time[i] < to)).toHaveLength(hours);
       expect(load.totals.rejected).toBe(0);
+    },
+  );
+
+  it.skipIf(SKIP_PUBLIC)(
+    `O'Hare 2016: months and extremes as a plain parse has them, an autumn warmer than the normals (skipped elsewhere: ${why})`,
+    async () => {
+      const { time, column } = await publicWeather('725300-94846-2016.gz', 'isd-lite');
+      const [temp, dew, pressure] = ['temp_c', 'dew_point_c', 'pressure_pa'].map(column);
+      const monthOf = (ms: number) => new Date(ms).getUTCMonth();
+      // Cut at blanks, not at fixed places: another way to the same numbers.
+      const plain = gunzipSync(readFileSync(join(PUBLIC, '725300-94846-2016.gz')))
+        .toString('latin1')
+        .trim()
+        .split('\n')
+        .map((line) => line.trim().split(/\s+/).map(Number));
+      const known = (month: number, field: number) =>
+        plain.filter((row) => row[1] === month + 1 && row[field] !== -9999).map((row) => row[field] / 10);
+      for (let month = 0; month < 12; month++) {
+        for (const [values, field] of [
+          [temp, 4],
+          [dew, 5],
+        ] as const) {
+          const own = [...values].filter((value, i) => monthOf(time[i]) === month && !Number.isNaN(value));
+          const due = known(month, field);
+          expect(own).toHaveLength(due.length);
+          expect(mean(own)).toBeCloseTo(mean(due), 9);
+          expect([Math.min(...own), Math.max(...own)]).toEqual([Math.min(...due), Math.max(...due)]);
+        }
+      }
+      // Normals of 1981 to 2010 for September to November at O'Hare, °F (NOAA, from memory); the autumn of 2016 ran 3 to 4 K above them.
+      for (const [month, normalF] of [
+        [8, 64.6],
+        [9, 52.5],
+        [10, 40.3],
+      ]) {
+        const above = mean([...temp].filter((_, i) => monthOf(time[i]) === month)) - (normalF - 32) / 1.8;
+        expect(above).toBeGreaterThan(1.5);
+        expect(above).toBeLessThan(5);
+      }
+      // The coldest hours were those of 18 and 19 December (from memory).
+      expect(new Date(time[temp.indexOf(Math.min(...temp.filter(Number.isFinite)))]).toISOString()).toMatch(
+        /^2016-12-(18|19)/,
+      );
+      // The test season lies at 300 m, where the standard atmosphere has 977.7 hPa (ISO 2533); weather keeps within 40 hPa of it.
+      expect(Math.abs(mean(pressure) - 97770)).toBeLessThan(500);
+      expect(pressure.every((value) => Number.isNaN(value) || Math.abs(value - 97770) < 4000)).toBe(true);
     },
   );
 });

