@@ -6,11 +6,12 @@ import { tariffMonths } from './energy/tariff-months.ts';
 import { failedBin } from './failed-bin.ts';
 import { binSpans } from './fan/bin-spans.ts';
 import { fanSeason } from './fan/fan-season.ts';
+import { logsEnd } from './fan/logs-end.ts';
 import { airLog } from './fronts/air-log.ts';
 import { binFronts } from './fronts/bin-fronts.ts';
 import { grainAmount } from './grain/grain-amount.ts';
-import { concludeMoisture, spreadOfOthers } from './moisture/bin-moisture.ts';
 import { bushelsOf } from './grain/per-bushel.ts';
+import { concludeMoisture, spreadOfOthers } from './moisture/bin-moisture.ts';
 import { binTemperature } from './moisture/bin-temperature.ts';
 import { type ObservedMoisture, observeMoisture } from './moisture/observed-moisture.ts';
 import { ticketsOf } from './moisture/tickets.ts';
@@ -36,7 +37,8 @@ interface Half {
 export function reviewSeason(loaded: LoadedSeason, onBin: (name: string) => void = () => {}): SeasonReview {
   const { season, tables } = loaded;
   const series = sensorSeries(tables.readings);
-  const told = season.fans.map((fan) => ({ fan, ...attempt(() => fanSeason(fan, tables.fan, season)) }));
+  const endMs = logsEnd(loaded);
+  const told = season.fans.map((fan) => ({ fan, ...attempt(() => fanSeason(fan, tables.fan, season, endMs)) }));
   const fans = told.flatMap((one) => (one.ok ? [one.value] : []));
   const brokenFans = told.flatMap((one) =>
     one.ok ? [] : [{ id: one.fan.id, text: `fan ${one.fan.id}: ${one.reason}` }],
@@ -68,9 +70,9 @@ function firstHalf(loaded: LoadedSeason, bin: Bin, fans: readonly FanSeason[], a
   const logged = fans.filter((fan) => bin.fanIds.includes(fan.fanId) && fan.runsFrom !== null);
   const spans = logged.length === 0 ? null : binSpans(logged.map((fan) => fan.spans));
   const tickets = ticketsOf(tables.tickets, bin.id);
+  const fan = binFan(bin, season, fans, bushelsOf(grainAmount(bin, null, tickets)));
   const observed = observeMoisture({ bin, season, series, spans, fanHours: fan.hours, tickets });
   return { bin, series, spans, fan, observed };
-  const fan = binFan(bin, season, fans, bushelsOf(grainAmount(bin, null, tickets)));
 }
 
 function secondHalf(loaded: LoadedSeason, half: Half, observed: readonly ObservedMoisture[]): BinReview {

@@ -19,6 +19,9 @@ export interface FanSpans {
   state: Uint8Array;
   /** mean electric power, W; 0 when off, NaN when unknown */
   powerW: Float64Array;
+  /** the earliest and the latest moment at which each span may have begun, ms UTC; left out where that is startMs */
+  startFromMs?: Float64Array;
+  startToMs?: Float64Array;
 }
 
 export type EnergySource = 'meter' | 'power' | 'current' | 'nameplate';

@@ -1,14 +1,17 @@
 import { FAN_OFF, FAN_ON, FAN_UNKNOWN, type FanSpans } from '../types.ts';
+import { edgesTogether } from './edges-together.ts';
 import { pushSpan, spanIndexAt, spanList, toFanSpans } from './spans.ts';
 
 /**
  * A bin's fans together: on while any is known to run, else unknown while any is unknown, else off; power summed.
  * Spans the time from the first fan's first moment to the last fan's last; a fan outside its own log is unknown.
+ * Starts and stops that a log leaves unsure are set where they are to be expected, those of fans switched together as one.
  * Where one fan runs and another is unknown the power of the known ones stands: what is known, not the whole.
  */
 export function binSpans(fans: readonly FanSpans[]): FanSpans {
-  const logged = fans.filter((fan) => fan.state.length > 0);
-  if (logged.length <= 1) return logged[0] ?? toFanSpans(spanList());
+  const told = fans.filter((fan) => fan.state.length > 0);
+  if (told.length <= 1) return told[0] ?? toFanSpans(spanList());
+  const logged = edgesTogether(told);
   const edges = new Set<number>();
   for (const fan of logged) {
     for (const ms of fan.startMs) edges.add(ms);

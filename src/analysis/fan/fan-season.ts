@@ -10,6 +10,7 @@ import {
   type RunSource,
   type Span,
 } from '../types.ts';
+import { withEdgeWindows } from './edge-windows.ts';
 import { type FanLog, fanLog } from './fan-log.ts';
 import { type MeterIntervals, meterIntervals } from './meter.ts';
 import { placeEdges } from './meter-edges.ts';
@@ -119,7 +120,14 @@ export function fanSeason(fan: Fan, fanTable: Table, _season: Season, endMs = Nu
   else if (meterShare > 0) {
     how.push(`Energy from the meter for ${round(100 * meterShare)} % of it, the rest ${powered.how}.`);
   } else if (runsFrom !== null) how.push(`Energy ${powered.how}.`);
-  const final = scaled?.spans ?? powered.spans;
+  const stepMs = runTime.advance.length > 0 ? runTime.resolution * 1000 : (energy.resolution / perSecond) * 1000 || 0;
+  const told = sources[0] ?? null;
+  const final = withEdgeWindows(
+    scaled?.spans ?? powered.spans,
+    told?.timeMs ?? new Float64Array(0),
+    told?.spans ?? null,
+    stepMs,
+  );
   if (log.flaggedRows > 0) how.push(`${log.flaggedRows} flagged rows are left out.`);
   return {
     fanId: fan.id,

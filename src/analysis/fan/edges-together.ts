@@ -1,0 +1,149 @@
+import { FAN_ON, type FanSpans } from '../types.ts';
+import { isEdge } from './edge-windows.ts';
+
+const FEWEST_TOGETHER = 3;
+/** Starts that coincide beyond chance, as a part of the fewer starts of the two fans: above it one controller switches both. */
+const LEAST_SHARE = 1 / 3;
+/** Coincidences must exceed those of chance by this factor. */
+const BEYOND_CHANCE = 3;
+/** Differences between two logs of the same switching that vary less than this part of their windows do not vary. */
+const STILL_PART = 0.1;
+
+interface Edge {
+  fan: number;
+  /** span that begins there */
+  k: number;
+  fromMs: number;
+  toMs: number;
+}
+
+/**
+ * The fans of a bin with their starts and stops where they are to be expected within their windows, before they are laid
+ * together.
+ *
+ * A start alone is expected in the middle of its window. Of two fans that one controller starts, each log says when that
+ * was; taking the earlier start and the later stop of two such guesses would make every run too long. Fans whose starts
+ * (or stops) coincide far beyond chance are therefore taken as switched together, at a constant lag that the logs show, and
+ * their edges are set to the middle of what both windows leave. Fans that run on their own need no such care: the earlier
+ * ones of their starts are too early as often as too late.
+ *
+ * @returns  the fans unchanged where none has windows
+ */
+export function edgesTogether(fans: readonly FanSpans[]): readonly FanSpans[] {
+  if (fans.length < 2 || fans.every(({ startFromMs }) => startFromMs === undefined)) return fans;
+  const moved = fans.map(({ startMs }) => startMs.slice());
+  for (const on of [true, false]) {
+    const edges = fans.map((spans, fan) => edgesOf(spans, fan, on));
+    for (const cluster of clustersOf(edges, fans)) {
+      const fromMs = Math.max(...cluster.map(({ edge, lagMs }) => edge.fromMs - lagMs));
+      const toMs = Math.min(...cluster.map(({ edge, lagMs }) => edge.toMs - lagMs));
+      for (const { edge, lagMs } of cluster) {
+        const ms = (fromMs + toMs) / 2 + lagMs;
+        moved[edge.fan][edge.k] = Math.min(edge.toMs, Math.max(edge.fromMs, ms));
+      }
+    }
+  }
+  return fans.map((spans, fan) => withStarts(spans, moved[fan]));
+}
+
+function edgesOf(spans: FanSpans, fan: number, on: boolean): Edge[] {
+  const edges: Edge[] = [];
+  for (let k = 1; k < spans.state.length; k++) {
+    if (!isEdge(spans, k) || (spans.state[k] === FAN_ON) !== on) continue;
+    const ms = spans.startMs[k];
+    edges.push({ fan, k, fromMs: spans.startFromMs?.[k] ?? ms, toMs: spans.startToMs?.[k] ?? ms });
+  }
+  return edges;
+}
+
+interface Member {
+  edge: Edge;
+  /** how much later than the first fan of its cluster it is switched */
+  lagMs: number;
+}
+
+/** Edges that are one switching; an edge alone is a cluster of its own. */
+function clustersOf(edges: readonly (readonly Edge[])[], fans: readonly FanSpans[]): Member[][] {
+  const clusterOf = new Map<Edge, Member[]>();
+  for (const edge of edges.flat()) clusterOf.set(edge, [{ edge, lagMs: 0 }]);
+  for (let f = 0; f < edges.length; f++) {
+    for (let g = f + 1; g < edges.length; g++) {
+      const pairs = pairsOf(edges[f], edges[g]);
+      if (!areTogether(pairs, edges[f], edges[g], fans[f], fans[g])) continue;
+      const lagMs = lagOf(pairs);
+      for (const [a, b] of pairs) {
+        const into = clusterOf.get(a) as Member[];
+        // The third of three fans has come in by the first already.
+        if (into.some(({ edge }) => edge.fan === g) || (clusterOf.get(b) as Member[]).length > 1) continue;
+        const own = into.find(({ edge }) => edge === a) as Member;
+        into.push({ edge: b, lagMs: own.lagMs + lagMs });
+        clusterOf.set(b, into);
+      }
+    }
+  }
+  return [...new Set(clusterOf.values())];
+}
+
+const middleOf = ({ fromMs, toMs }: Edge) => (fromMs + toMs) / 2;
+const widthOf = ({ fromMs, toMs }: Edge) => toMs - fromMs;
+/** Middles of two windows that may hold one switching lie no further apart; half of their mean width is left for a lag. */
+const reachOf = (a: Edge, b: Edge) => (3 / 4) * (widthOf(a) + widthOf(b));
+
+/** Nearest edges of two fans whose windows meet, or miss each other by less than half a window; each edge once. */
+function pairsOf(first: readonly Edge[], second: readonly Edge[]): [Edge, Edge][] {
+  const pairs: [Edge, Edge][] = [];
+  let j = 0;
+  for (const a of first) {
+    while (j < second.length && middleOf(second[j]) < middleOf(a) - reachOf(a, second[j])) j += 1;
+    if (j >= second.length) break;
+    let best = j;
+    const away = (i: number) => Math.abs(middleOf(second[i]) - middleOf(a));
+    while (best + 1 < second.length && away(best + 1) < away(best)) best += 1;
+    if (away(best) > reachOf(a, second[best])) continue;
+    pairs.push([a, second[best]]);
+    j = best + 1;
+  }
+  return pairs;
+}
+
+function areTogether(
+  pairs: readonly [Edge, Edge][],
+  first: readonly Edge[],
+  second: readonly Edge[],
+  a: FanSpans,
+  b: FanSpans,
+): boolean {
+  const fewer = Math.min(first.length, second.length);
+  if (pairs.length < FEWEST_TOGETHER || fewer === 0) return false;
+  const end = (spans: FanSpans) => spans.endMs[spans.endMs.length - 1];
+  const both = Math.min(end(a), end(b)) - Math.max(a.startMs[0], b.startMs[0]);
+  const reach = pairs.reduce((sum, [x, y]) => sum + 2 * reachOf(x, y), 0) / pairs.length;
+  const byChance = (first.length * second.length * reach) / Math.max(both, reach);
+  return pairs.length - byChance >= LEAST_SHARE * fewer && pairs.length >= BEYOND_CHANCE * byChance;
+}
+
+/**
+ * How much later the second fan is switched: the mean over all pairs, each unsure by its windows. A clock that always
+ * switches at one place between the samples shows always the same difference, which is the logs' and not the fans': none.
+ */
+function lagOf(pairs: readonly [Edge, Edge][]): number {
+  const lags = pairs.map(([a, b]) => middleOf(b) - middleOf(a));
+  const mean = lags.reduce((sum, lag) => sum + lag, 0) / lags.length;
+  const varied = Math.sqrt(lags.reduce((sum, lag) => sum + (lag - mean) ** 2, 0) / lags.length);
+  const width = pairs.reduce((sum, [a, b]) => sum + (widthOf(a) + widthOf(b)) / 2, 0) / pairs.length;
+  return varied < STILL_PART * width ? 0 : mean;
+}
+
+/** The spans with their starts moved; cuts within a run or rest stay where they are, between their neighbours. */
+function withStarts(spans: FanSpans, startMs: Float64Array): FanSpans {
+  const count = startMs.length;
+  const starts = startMs.slice();
+  for (let k = 1; k < count; k++) starts[k] = Math.max(starts[k], starts[k - 1]);
+  const last = spans.endMs[count - 1];
+  for (let k = 0; k < count; k++) starts[k] = Math.min(starts[k], last);
+  return {
+    ...spans,
+    startMs: starts,
+    endMs: Float64Array.from(starts, (_, k) => (k + 1 < count ? starts[k + 1] : last)),
+  };
+}
