@@ -52,6 +52,8 @@ export const QUANTITIES = {
   // Values are fractions, wet basis.
   moisture: { us: '%', si: '%', from: { kind: 'moisture', us: '%', si: '%' }, rounding: decimals(1) },
   points: same('points', decimals(1)),
+  // parts of an interval, which the tenth would hide
+  'points, fine': same('points', decimals(2)),
   'points per hundred hours': same('points/100 h', decimals(2), 'points per 100 fan hours'),
   share: { us: '%', si: '%', from: { kind: 'fraction', us: '%', si: '%' }, rounding: figures(3, 1) },
   temperature: { us: '°F', si: '°C', from: { kind: 'temperature', us: 'degF', si: 'degC' }, rounding: decimals(0) },
@@ -63,6 +65,11 @@ export const QUANTITIES = {
   },
   length: { us: 'ft', si: 'm', from: { kind: 'length', us: 'ft', si: 'm' }, rounding: decimals(1) },
   pressure: { us: 'inH2O', si: 'Pa', from: { kind: 'pressure', us: 'inH2O', si: 'Pa' }, rounding: figures(3, 2) },
+  // Values are inH2O per foot or Pa per metre, and cfm per square foot or m3/s per m2, as shown.
+  'pressure per depth': { us: 'inH2O/ft', si: 'Pa/m', rounding: figures(3, 4) },
+  'airflow per floor': { us: 'cfm/ft²', si: 'm³/s per m²', rounding: figures(3, 4) },
+  // A difference to a printed number, in its own unit.
+  misfit: same('', figures(2, 6)),
   airflow: { us: 'cfm', si: 'L/s', from: { kind: 'airflow', us: 'cfm', si: 'L/s' }, rounding: figures(3, 1) },
   // Values are cfm per bushel of 1.2445 ft3 or L/s per m3 as shown.
   'airflow per grain': { us: 'cfm/bu', si: 'L/s per m³', rounding: figures(2, 2) },

@@ -7,6 +7,7 @@ import { relativeHumidityWarmed } from '../../air/warm-air.ts';
 import { humidityRatioOfWetBulb } from '../../air/wet-bulb.ts';
 import { equilibriumHumidity } from '../../grain/equilibrium.ts';
 import { isothermOf } from '../../grain/isotherm.ts';
+import { capital } from '../words.ts';
 import { type PublishedCheck, provenanceOf } from './published-check.ts';
 import { type ReferenceRow, readReference, toleranceOf } from './read-reference.ts';
 
@@ -42,7 +43,7 @@ function waterTakenUp(tempC: number, rh: number): number {
   return leaving(low) - start;
 }
 
-function ours(row: ReferenceRow): [number, string] {
+function ours(row: ReferenceRow): [value: number | null, formulaId: string] {
   const { temps, rest } = numbersOf(row.condition);
   const [t, wet] = temps;
   const wetBulb = (pressurePa: number) => humidityRatioOfWetBulb(t, wet, pressurePa);
@@ -82,22 +83,18 @@ function ours(row: ReferenceRow): [number, string] {
       return [100 * relativeHumidityWarmed(celsius(from), percent / 100, by / 1.8), 'warming'];
     }
     default:
-      if (!row.quantity.startsWith('water picked up')) {
-        throw new Error(
-          `tests/reference/psychrometrics.csv has a quantity "${row.quantity}" that air-checks.ts does not know`,
-        );
-      }
+      if (!row.quantity.startsWith('water picked up')) return [null, ''];
       return [100_000 * waterTakenUp(t, rest[0] / 100), 'enthalpy'];
   }
 }
 
-/** The rows of tests/reference/psychrometrics.csv. @throws Error for a quantity that is not known here */
+/** The rows of tests/reference/psychrometrics.csv. One whose quantity is not known here has no answer; a test sees to it that such a row says why. */
 export function airChecks(): PublishedCheck[] {
   return readReference('psychrometrics').map((row) => {
     const [value, formulaId] = ours(row);
     return {
       domain: 'air',
-      group: `${row.quantity.charAt(0).toUpperCase()}${row.quantity.slice(1)}`,
+      group: capital(row.quantity),
       crop: null,
       formulaId,
       at: row.condition,

@@ -1,6 +1,7 @@
 import { equilibriumMoistureWb } from '../../grain/equilibrium.ts';
 import { ISOTHERM_FORMULA_IDS } from '../../grain/formulas.ts';
 import { isothermOf } from '../../grain/isotherm.ts';
+import { capital } from '../words.ts';
 import { type PublishedCheck, provenanceOf } from './published-check.ts';
 import { readReference } from './read-reference.ts';
 
@@ -24,7 +25,7 @@ export function emcChecks(): EmcCheck[] {
     const isotherm = isothermOf(row.crop, row.isotherm);
     return {
       domain: 'emc',
-      group: `${row.grain}, ${row.isotherm}`,
+      group: `${capital(row.grain)}, ${row.isotherm}`,
       crop: row.crop,
       isotherm: row.isotherm,
       tempC,

@@ -3,6 +3,7 @@ import { airPowerW, fanWarmingByPressureK, hpPerThousandBushels } from '../../bi
 import { resistanceCurveOf } from '../../bin/resistance-curves.ts';
 import { PACKING_FACTOR } from '../../bin/resistance-factors.ts';
 import { velocityOfCfmPerBushel } from '../../bin/specific-airflow.ts';
+import { capital } from '../words.ts';
 import { CFM_M3S, IN_WATER_PA } from './airflow-checks.ts';
 import { type PublishedCheck, provenanceOf } from './published-check.ts';
 import { type ReferenceRow, readReference } from './read-reference.ts';
@@ -57,17 +58,15 @@ function warming(row: ReferenceRow, ours: number): Numbers {
   return { formulaId: 'fan-warming', printed: row.expected, published, ours, tolerance: Number(row.tolerance) };
 }
 
-/** The rows of tests/reference/fans.csv. @throws Error for a row whose case is not known here */
+/** The rows of tests/reference/fans.csv. One whose case is not known here has no answer; a test sees to it that such a row says why. */
 export function fanChecks(): PublishedCheck[] {
   return readReference('fans').map((row) => {
-    const numbers = CASES[row.id]?.(row);
-    if (numbers === undefined)
-      throw new Error(`tests/reference/fans.csv has a row "${row.id}" that fan-checks.ts does not know`);
+    const numbers = CASES[row.id]?.(row) ?? unanswered(row);
     return {
       crop: null,
       ...numbers,
       domain: 'airflow',
-      group: `${row.quantity.charAt(0).toUpperCase()}${row.quantity.slice(1)}`,
+      group: capital(row.quantity),
       at: row.inputs,
       unit: row.unit,
       misfit: row.misfit ?? '',
@@ -75,4 +74,8 @@ export function fanChecks(): PublishedCheck[] {
       source: row.source,
     };
   });
+}
+
+function unanswered(row: ReferenceRow): Numbers {
+  return { formulaId: '', printed: row.expected, published: Number(row.expected), ours: null, tolerance: 0 };
 }

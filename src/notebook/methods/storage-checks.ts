@@ -1,5 +1,6 @@
 import { cornStorageHours } from '../../grain/corn-storage.ts';
 import { storageRuleOf } from '../../grain/storage-rules.ts';
+import { capital } from '../words.ts';
 import { type PublishedCheck, provenanceOf } from './published-check.ts';
 import { halfDigit, type ReferenceRow, readReference } from './read-reference.ts';
 
@@ -25,7 +26,7 @@ export function storageChecks(): PublishedCheck[] {
     const damage = row.damage_pct === '' ? '' : `, ${row.damage_pct} % damaged`;
     return {
       domain: 'storage',
-      group: row.rule === '' ? row.grain : `${row.grain.charAt(0).toUpperCase()}${row.grain.slice(1)}, ${row.rule}`,
+      group: row.rule === '' ? row.grain : `${capital(row.grain)}, ${row.rule}`,
       crop: row.crop,
       formulaId: formulaIdOf(row),
       at: `${row.temp_F} °F, ${row.moisture_pct_wb} %${damage}`,

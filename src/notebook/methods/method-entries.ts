@@ -1,0 +1,20 @@
+import { METHODS } from '../../base/methods.ts';
+import type { Entry } from '../../report/page.ts';
+import { capital } from '../words.ts';
+import { sourceText } from './source-text.ts';
+
+/** What the pages define, with constants, sources and the pages whose numbers hang on it. @throws RangeError for a source that is not in the bibliography */
+export function methodEntries(titles: Readonly<Record<string, string>>): Entry[] {
+  return METHODS.map((method) => ({
+    id: `method-${method.id}`,
+    term: method.title,
+    text: method.statement,
+    details: [
+      ...method.constants.map(capital),
+      ...(method.sourceKeys.length === 0
+        ? []
+        : [`Source: ${method.sourceKeys.map((key) => sourceText({ key })).join('. ')}.`]),
+      `Used on: ${method.usedOn.map((page) => titles[page] ?? page).join('; ')}.`,
+    ],
+  }));
+}
