@@ -1,5 +1,6 @@
 import {
   cableTable,
+  capital,
   checkEntries,
   counted,
   coverageFigure,
@@ -8,6 +9,8 @@ import {
   findingEntries,
   findingTable,
   flagTable,
+  isToDo,
+  notBelieved,
   rejectTable,
   section,
 } from '../src/notebook.ts';
@@ -17,50 +20,50 @@ export default defineNotebook(
   ({ loaded, units }) => {
     const { findings, totals, rejects, files } = loaded.load;
     const kept = files.reduce((sum, file) => sum + file.kept, 0);
-    const flagged = Object.values(totals.flagged).reduce((sum, cells) => sum + cells, 0);
+    const doubted = notBelieved(loaded);
     const gaps = findings.filter((one) => one.kind === 'gap');
-    const todo = findings.filter((one) => one.advice !== null);
+    const todo = findings.filter(isToDo);
     return {
       answer:
-        totals.cells === 0
-          ? 'Can’t tell: no file holds a cell.'
-          : `Of ${units.say('count', totals.cells)} cells in ${counted(files.length, 'file')}, ${units.say('count', kept)} (${units.say('share', kept / totals.cells)}) were kept; ${units.say('count', flagged)} flags mark readings that are not believed.`,
+        kept === 0
+          ? 'Can’t tell: no file holds a value.'
+          : `${capital(counted(files.length, 'file'))} gave ${units.say('count', kept)} values; ${units.say('count', doubted)} of them (${units.say('share', doubted / kept)}) are not believed and left out, and ${units.say('count', totals.rejected)} more could not be read.`,
       keyNumbers: [
-        { label: 'Cells', quantity: 'count', amount: totals.cells },
-        { label: 'Kept', quantity: 'count', amount: kept },
-        { label: 'Missing', quantity: 'count', amount: totals.missing },
-        { label: 'Rejected', quantity: 'count', amount: totals.rejected },
+        { label: 'Values read', quantity: 'count', amount: kept },
+        { label: 'Not believed', quantity: 'count', amount: doubted },
+        { label: 'Could not be read', quantity: 'count', amount: totals.rejected },
+        { label: 'Left empty in the files', quantity: 'count', amount: totals.missing },
         { label: 'Outside the season', quantity: 'count', amount: totals.outside },
-        { label: 'Gaps', quantity: 'count', amount: gaps.length },
+        { label: 'Gaps in the logs', quantity: 'count', amount: gaps.length },
       ],
       sections: [
         section('files', 'File by file', () => ({
-          lead: 'Every cell is kept, missing, rejected, or outside the season’s bounds. None is dropped in silence.',
+          lead: 'Every cell of a file is kept, empty, unreadable, or outside the season; none is dropped in silence.',
           table: fileTable(loaded),
           figures: [coverageFigure(loaded, units)].filter((figure) => figure !== null),
         })),
         section('cables', 'Cable by cable', () => ({
-          lead: 'A cable with a large flagged share stands for little of its bin’s grain; its neighbours stand in.',
+          lead: 'Where much of a cable is not believed, its neighbours stand for its grain.',
           table: cableTable(loaded),
         })),
         section('findings', 'What the checks found', () => ({
           lead:
             findings.length === 0
               ? 'The checks found nothing.'
-              : `${counted(findings.length, 'finding')}, ${todo.length} of them with something to do.`,
+              : `${capital(counted(findings.length, 'finding'))}; ${todo.length === 0 ? 'none asks' : `${todo.length} of them ${todo.length === 1 ? 'asks' : 'ask'}`} for something to be done.`,
           table: flagTable(loaded),
           entries: findingEntries(findings, units, loaded.season.bins),
-          tables: [findingTable(findings, units)],
+          tables: [findingTable(findings)],
         })),
         section('rejects', 'What could not be read', () => ({
           lead:
             rejects.length === 0
               ? 'Everything could be read.'
-              : `${counted(rejects.length, 'cell or row', 'cells and rows')} could not be read. A rejected cell leaves the rest of its row.`,
+              : `${capital(counted(rejects.length, 'cell or row', 'cells and rows'))} could not be read; the rest of a row with a bad cell is kept.`,
           table: rejectTable(loaded),
         })),
         section('rules', 'The rule of each check', () => ({
-          lead: 'A reading that can be read but not believed stays in the table with a flag; means and figures leave it out.',
+          lead: 'A value that can be read but not believed stays in the data with a mark that says why; means and figures leave it out.',
           entries: checkEntries(),
         })),
       ],

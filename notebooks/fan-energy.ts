@@ -4,6 +4,7 @@ import {
   brokenBins,
   CAUTION_SOURCES,
   cautionsFor,
+  cheapestTitle,
   costByBin,
   defineNotebook,
   fanClockFigure,
@@ -35,20 +36,17 @@ export default defineNotebook(
     const energy = knownTotal(bins.map((one) => one.fan.energyKwh));
     const demand = knownTotal(bins.map((one) => one.fan.demandCost));
     const grainCosts = bins.map((one) => ({ name: one.bin.name, cost: perGrain(one.fan.costPerBushel, one, units) }));
-    const cheapest = grainCosts
-      .filter((one) => one.cost.value !== null)
-      .sort((a, b) => (a.cost.value ?? 0) - (b.cost.value ?? 0))[0];
     return {
       answer:
         hours.total.value === null
           ? 'Can’t tell how long the fans ran, because no bin has a fan log that could be used.'
-          : `The fans${hours.of === null ? '' : ` of ${hours.of}`} ran ${units.say('hours', hours.total)}${unknown > 0.05 ? `, with another ${units.say('hours', unknown)} not known,` : ''} and used ${energy.total.value === null ? 'energy that can’t be told' : units.say('energy', energy.total)}${cost.total.value === null ? '; their cost can’t be told' : ` at ${units.say('money', cost.total)}`}.`,
+          : `The fans${hours.of === null ? '' : ` of ${hours.of}`} ran ${units.say('hours', hours.total)}${unknown > 0.05 ? `, with another ${units.say('hours', unknown)} not known,` : ''} and used ${energy.total.value === null ? 'energy that can’t be told' : units.say('energy', energy.total)}${cost.total.value === null ? '; their cost can’t be told' : ` at ${units.say('money', cost.total)}`}${(demand.total.value ?? 0) > 0 ? `, ${units.say('money', demand.total)} of it for demand` : ''}.`,
       keyNumbers: [
         totalKey('Fan hours of all bins', 'hours', hours),
         { label: 'Hours not known', quantity: 'hours', amount: unknown },
         totalKey('Energy', 'energy', energy),
         totalKey('Cost', 'money', cost),
-        totalKey('Of it demand charge', 'money', demand),
+        totalKey('Demand charge within it', 'money', demand),
       ],
       sections: [
         section('bins', 'Bin by bin', () => ({
@@ -58,12 +56,10 @@ export default defineNotebook(
             costByBin(
               {
                 id: 'cost-per-grain',
-                title:
-                  cheapest === undefined
-                    ? 'No bin has a cost for its grain'
-                    : `${cheapest.name} cost least for its grain`,
+                title: cheapestTitle(grainCosts, 'cost least for its grain') ?? 'No bin has a cost for its grain',
                 quantity: 'money per grain',
                 bins: grainCosts,
+                reasonsAbove: true,
               },
               units,
             ),
@@ -90,27 +86,15 @@ export default defineNotebook(
 function binSection(one: BinReview, units: Units) {
   const { fan } = one;
   const named = [
-    { label: 'Fan hours', quantity: 'hours', amount: fan.hours },
     { label: 'Hours not known', quantity: 'hours', amount: fan.unknownHours, why: fan.why },
     { label: 'Starts', quantity: 'count', amount: fan.starts, why: fan.why },
-    { label: 'Energy', quantity: 'energy', amount: fan.energyKwh },
     { label: 'Energy cost', quantity: 'money', amount: fan.energyCost },
     { label: 'Demand cost', quantity: 'money', amount: fan.demandCost },
     { label: 'Connected load cost', quantity: 'money', amount: fan.connectedCost },
     { label: 'Heat cost', quantity: 'money', amount: fan.heatCost },
-    { label: 'Cost', quantity: 'money', amount: fan.cost },
     { label: 'Energy for the grain', quantity: 'energy per grain', amount: perGrain(fan.kwhPerBushel, one, units) },
-    { label: 'Cost for the grain', quantity: 'money per grain', amount: perGrain(fan.costPerBushel, one, units) },
-    {
-      label: 'Cost of a point',
-      quantity: 'money per grain point',
-      amount: perGrain(one.unitCosts.perBushelPoint, one, units),
-    },
   ] as const;
-  const from =
-    fan.energyFrom === null
-      ? 'Where its energy comes from is not known.'
-      : `Its energy is from ${{ meter: 'a meter', power: 'logged power', current: 'logged current', nameplate: 'the nameplate alone' }[fan.energyFrom]}.`;
+  const from = fan.energyFromHow ?? 'Where its energy comes from is not known.';
   return {
     lead:
       fan.hours.value === null
@@ -118,7 +102,7 @@ function binSection(one: BinReview, units: Units) {
         : `${one.bin.name} ran ${units.say('hours', fan.hours)} and cost ${units.say('money', fan.cost)}. ${from}`,
     table: tradeTable([one], units),
     figures: fan.spans.startMs.length === 0 ? [] : [fanClockFigure(one, units)],
-    tables: [namedTable('numbers', `The fans of ${one.bin.name} in numbers`, named, units)],
+    tables: [namedTable('numbers', `More of the fans of ${one.bin.name}: the parts of the cost`, named, units)],
     notes: [
       ...fan.fans.map((each) => `Fan ${each.fanId}: ${sentence(each.how)}`),
       ...(fan.fans.length > 1

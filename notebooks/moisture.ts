@@ -7,13 +7,14 @@ import {
   counted,
   defineNotebook,
   errorTable,
+  grainTable,
   known,
   listed,
   methodsOf,
   moistureFigures,
+  momentEstimate,
   momentTable,
   namedTable,
-  overdryingTable,
   section,
   sentence,
   sharesTable,
@@ -55,9 +56,8 @@ export default defineNotebook(
       })),
       sections: [
         section('bins', 'Bin by bin', () => ({
-          lead: `Points could be told of ${counted(told.length, 'bin')} of ${bins.length}.`,
-          table: tradeTable(bins, units),
-          tables: [overdryingTable(bins, units)],
+          lead: `The points removed could be told of ${told.length} of ${counted(bins.length, 'bin')}.`,
+          table: grainTable(bins, units),
         })),
         ...bins.map((one) =>
           section(`bin-${one.bin.id}`, one.bin.name, () => ({
@@ -96,9 +96,8 @@ function moistureSection(one: BinReview, units: Units) {
     tables: [
       namedTable(
         'numbers',
-        `The moisture of ${bin.name} in numbers`,
+        `More of the grain of ${bin.name}`,
         [
-          { label: 'Points removed', quantity: 'points', amount: moisture.pointsRemoved },
           {
             label: 'Points removed per 100 fan hours',
             quantity: 'points per hundred hours',
@@ -107,22 +106,20 @@ function moistureSection(one: BinReview, units: Units) {
           {
             label: 'Temperature at the start',
             quantity: 'temperature',
-            amount: one.temperature.start.value,
-            why: one.temperature.why,
+            amount: momentEstimate(one.temperature.start, one.temperature.why),
           },
           {
             label: 'Temperature at the end',
             quantity: 'temperature',
-            amount: one.temperature.end.value,
-            why: one.temperature.why,
+            amount: momentEstimate(one.temperature.end, one.temperature.why),
           },
         ],
         units,
       ),
-      momentTable(one, units),
+      momentTable(one),
       errorTable(moisture),
       sharesTable(moisture),
     ],
-    notes: moisture.notes,
+    notes: [...(one.grain.notes ?? []), ...moisture.notes],
   };
 }

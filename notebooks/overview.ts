@@ -1,15 +1,20 @@
 import {
   brokenBins,
+  byCost,
   CAUTION_SOURCES,
   capital,
   cautionsFor,
+  cheapestTitle,
   costByBin,
+  costSpan,
   counted,
   cropOf,
   defineNotebook,
+  givenAwayLead,
+  grainTable,
+  isToDo,
   knownTotal,
   methodsOf,
-  overdryingTable,
   perGrain,
   section,
   sentence,
@@ -28,57 +33,52 @@ export default defineNotebook(
     const hours = knownTotal(bins.map((one) => one.fan.hours));
     const energy = knownTotal(bins.map((one) => one.fan.energyKwh));
     const cost = knownTotal(bins.map((one) => one.fan.cost));
+    const givenAway = knownTotal(bins.map((one) => one.moisture.overdryingLoss));
     const pointCosts = bins.map((one) => ({
       name: one.bin.name,
       cost: perGrain(one.unitCosts.perBushelPoint, one, units),
     }));
-    const priced = pointCosts
-      .filter((one) => one.cost.value !== null)
-      .sort((a, b) => (a.cost.value ?? 0) - (b.cost.value ?? 0));
-    const cheapest = priced[0];
-    const dearest = priced.at(-1);
-    const fans = [
+    const ran =
       hours.total.value === null
         ? 'Can’t tell how long the fans ran'
-        : `Your fans ran ${units.say('hours', hours.total)}`,
-      energy.total.value === null ? 'can’t tell their energy' : `used ${units.say('energy', energy.total)}`,
-      cost.total.value === null ? 'can’t tell their cost' : `cost ${units.say('money', cost.total)}`,
-    ];
-    const known = hours.of ?? energy.of ?? cost.of;
-    const points =
-      cheapest === undefined
-        ? 'what a point cost can’t be told of any bin, and the table says why'
-        : `the cheapest point was in ${cheapest.name}, at ${units.say('money per grain point', cheapest.cost)}`;
-    const advice = loaded.load.findings.filter((one) => one.advice !== null).length;
+        : `Your fans ran ${units.say('hours', hours.total)}`;
+    const spent = cost.total.value === null ? 'can’t tell their cost' : `cost ${units.say('money', cost.total)}`;
+    const known = hours.of ?? cost.of;
+    const span = costSpan(pointCosts, 'money per grain point', units);
+    const drying = span === null ? 'what a point cost can’t be told of any bin' : `drying cost ${span}`;
+    const priced = byCost(pointCosts).length;
+    const todo = loaded.load.findings.filter(isToDo).length;
     return {
-      answer: `${fans[0]}, ${fans[1]} and ${fans[2]}${known === null ? '' : ` (known of ${known})`}; ${points}.`,
+      answer: `${ran} and ${spent}${known === null ? '' : `, known of ${known}`}; ${drying}.`,
       keyNumbers: [
         totalKey('Fan hours of all bins', 'hours', hours),
         totalKey('Energy', 'energy', energy),
-        totalKey('Cost', 'money', cost),
+        totalKey('Cost of the fans', 'money', cost),
+        totalKey('Given away by over-drying', 'money', givenAway),
       ],
       sections: [
-        section('bins', 'Bin by bin', () => ({
+        section('bins', 'Fans and cost, bin by bin', () => ({
           lead:
-            dearest === undefined || cheapest === dearest
-              ? `${capital(points)}.`
-              : `A point came at ${units.say('money per grain point', cheapest.cost)} in ${cheapest.name} and ${units.say('money per grain point', dearest.cost)} in ${dearest.name}.`,
+            priced === 0
+              ? 'No bin has a cost per point; the notes of the table say why.'
+              : `A point has a price in ${priced} of ${counted(bins.length, 'bin')}: where the fans were run to dry, and the points are known.`,
           table: tradeTable(bins, units),
           figures: [
             costByBin(
               {
                 id: 'cost-per-point',
-                title:
-                  cheapest === undefined
-                    ? 'No bin has a cost per point'
-                    : `${cheapest.name} bought its points cheapest`,
+                title: cheapestTitle(pointCosts, 'bought its points cheapest') ?? 'No bin has a cost per point',
                 quantity: 'money per grain point',
                 bins: pointCosts,
+                reasonsAbove: true,
               },
               units,
             ),
           ],
-          tables: [overdryingTable(bins, units)],
+        })),
+        section('grain', 'Grain, bin by bin', () => ({
+          lead: givenAwayLead(bins, units),
+          table: grainTable(bins, units),
         })),
         section('how-run', 'How each bin was run', () => ({
           lead: `${capital(counted(bins.length, 'bin'))}, as season.yaml states them.`,
@@ -90,9 +90,9 @@ export default defineNotebook(
       ],
       warnings: [
         ...brokenBins(bins),
-        ...(advice === 0
+        ...(todo === 0
           ? []
-          : [`${capital(counted(advice, 'finding'))} in the logs with something to do: see Data quality.`]),
+          : [`${capital(counted(todo, 'finding'))} in the logs with something to do: see Data quality.`]),
       ],
       cautions: cautionsFor(bins.some((one) => one.bin.goal === 'condition')),
       sources: [...methodsOf('overview').flatMap((method) => method.sourceKeys), ...CAUTION_SOURCES],

@@ -28,6 +28,7 @@ export { METHODS, methodsOf } from './base/methods.ts';
 export { cropOf } from './grain/crops.ts';
 export * from './notebook/bin-table.ts';
 export * from './notebook/cautions.ts';
+export * from './notebook/cheapest.ts';
 export { coverageFigure } from './notebook/coverage-figure.ts';
 export { namedTable } from './notebook/estimate-rows.ts';
 export { fanClockFigure } from './notebook/fan-clock-figure.ts';

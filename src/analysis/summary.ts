@@ -1,25 +1,19 @@
 import type { Estimate } from '../base/estimate.ts';
+import { fileDigits } from '../base/file-digits.ts';
 import type { LoadedSeason } from '../season/loaded.ts';
 import type { BinSummary, Summary } from './summary-shape.ts';
 import type { BinReview, SeasonReview } from './types.ts';
 
 const NOT_YET = 'This version of the kit does not work it out yet.';
 
-/** Digits kept in files for programs: far below any interval, above the noise of the last bit. */
-const DIGITS = 7;
-
-function rounded(value: number): number {
-  return Number(value.toPrecision(DIGITS));
-}
-
 function plain(value: number | null | undefined, scale = 1): number | null {
-  return value === null || value === undefined || !Number.isFinite(value) ? null : rounded(value * scale);
+  return value === null || value === undefined || !Number.isFinite(value) ? null : fileDigits(value * scale);
 }
 
 function pair(interval: readonly [number, number] | null | undefined, scale = 1): [number, number] | null {
   if (interval === null || interval === undefined) return null;
   const [low, high] = interval;
-  return Number.isFinite(low) && Number.isFinite(high) ? [rounded(low * scale), rounded(high * scale)] : null;
+  return Number.isFinite(low) && Number.isFinite(high) ? [fileDigits(low * scale), fileDigits(high * scale)] : null;
 }
 
 /** `x` and `xInterval` of an estimate. */
@@ -37,17 +31,17 @@ function reason(own: string | null, ...missing: readonly Estimate[]): string | n
 
 function binSummary(review: BinReview): BinSummary {
   const { bin, grain, fan, moisture, temperature, unitCosts, fronts } = review;
-      dryMatterKgInterval: pair(grain.dryMatterKgInterval),
   return {
     id: bin.id,
-      bushelsInterval: pair(grain.bushelsInterval),
-      from: grain.from ?? null,
     crop: bin.grain.crop,
     goal: bin.goal,
     grain: {
       dryMatterKg: plain(grain.dryMatterKg),
+      dryMatterKgInterval: pair(grain.dryMatterKgInterval),
       volumeM3: plain(grain.volumeM3),
       bushels: plain(grain.bushels),
+      bushelsInterval: pair(grain.bushelsInterval),
+      from: grain.from ?? null,
       depthM: plain(grain.depthM),
       why: grain.why,
     },
@@ -80,15 +74,15 @@ function binSummary(review: BinReview): BinSummary {
         moisture.why,
         moisture.pointsRemoved,
         moisture.perHundredFanHours,
-      startCInterval: pair(temperature.start.interval),
         moisture.overdryingLossBushels,
-      endCInterval: pair(temperature.end.interval),
         moisture.overdryingLoss,
       ),
     },
     temperature: {
       startC: plain(temperature.start.value),
+      startCInterval: pair(temperature.start.interval),
       endC: plain(temperature.end.value),
+      endCInterval: pair(temperature.end.interval),
       why: temperature.why,
     },
     water: {
@@ -132,7 +126,7 @@ function binSummary(review: BinReview): BinSummary {
         kind: campaign.kind,
         cable: arrival.cable,
         sensor: arrival.sensor,
-        heightM: rounded(arrival.heightM),
+        heightM: fileDigits(arrival.heightM),
         // Whole minutes: no log tells a front better.
         arrived:
           arrival.arrivedMs === null ? null : new Date(Math.round(arrival.arrivedMs / 60_000) * 60_000).toISOString(),
@@ -147,13 +141,13 @@ function binSummary(review: BinReview): BinSummary {
 }
 
 /** Every headline number of a review, for programs: the contract's `summary.json`. */
-    strategiesWhy: NOT_YET,
 export function summaryOf(loaded: LoadedSeason, review: SeasonReview): Summary {
   const { rows, cells, missing, rejected, outside, flagged } = loaded.load.totals;
   return {
     season: loaded.season.title,
     bins: review.bins.map(binSummary),
     strategies: [],
+    strategiesWhy: NOT_YET,
     load: { rows, cells, missing, rejected, outside, flagged: { ...flagged } },
   };
 }

@@ -1,9 +1,11 @@
-import type { BinReview } from '../analysis/types.ts';
-import type { Estimate } from '../base/estimate.ts';
+import type { BinReview, MomentMean } from '../analysis/types.ts';
+import { type Estimate, withheld } from '../base/estimate.ts';
 import { cropOf } from '../grain/crops.ts';
-import type { Cell, Column, Table } from '../report/page.ts';
+import type { Cell, Table } from '../report/page.ts';
+import type { Quantity } from '../report/quantities.ts';
 import type { Units } from '../report/units.ts';
-import { capital } from './words.ts';
+import { namedTable } from './estimate-rows.ts';
+import { knownTotal } from './words.ts';
 
 /** The cell of a number that may be null with a reason of its block. */
 export function orWhy(value: number | null, why: string | null): Cell {
@@ -34,84 +36,112 @@ export function asGrain(bushels: Estimate, review: BinReview, units: Units): Est
 
 /** How much grain lay in the bin, in the shown unit. */
 export function grainAmount(review: BinReview, units: Units): Cell {
-  const { bushels, why } = review.grain;
+  const { bushels, bushelsInterval, why } = review.grain;
   if (bushels === null) return orWhy(null, why);
-  return asGrain({ value: bushels, interval: null, why: null }, review, units);
+  return asGrain({ value: bushels, interval: bushelsInterval ?? null, why: null }, review, units);
 }
 
-/** Nine columns: the most that a page takes before a table is split. */
-function columns(units: Units): readonly Column[] {
+/** A mean at the start or end, with its interval where it has one. */
+export function momentEstimate(of: MomentMean, why: string | null): Estimate {
+  return of.value === null
+    ? { value: null, interval: null, why: why ?? 'Not known.' }
+    : { value: of.value, interval: of.interval ?? null, why: null };
+}
+
+/** What the trade asks of a bin first, each with its interval. One list, so that no page leaves one out. */
+function asked(review: BinReview, units: Units) {
+  const { fan, moisture, unitCosts } = review;
   const grain = units.system === 'us' ? 'bushel' : 'tonne';
+  const ask = (key: string, label: string, quantity: Quantity, cell: Cell, marked = false) => ({
+    key,
+    label,
+    quantity,
+    cell,
+    marked,
+  });
   return [
-    { key: 'bin', label: 'Bin', quantity: null },
-    { key: 'grain', label: 'Grain', quantity: 'grain' },
-    { key: 'in', label: 'Moisture in', quantity: 'moisture' },
-    { key: 'out', label: 'Moisture out', quantity: 'moisture' },
-    { key: 'hours', label: 'Fan hours', quantity: 'hours' },
-    { key: 'energy', label: 'Energy', quantity: 'energy' },
-    { key: 'cost', label: 'Cost', quantity: 'money' },
-    { key: 'perGrain', label: `Cost per ${grain}`, quantity: 'money per grain', marked: true },
-    { key: 'perPoint', label: `Cost per ${grain}-point`, quantity: 'money per grain point', marked: true },
+    ask('grain', 'Grain', 'grain', grainAmount(review, units)),
+    ask('in', 'Moisture in', 'moisture', momentEstimate(moisture.start, moisture.why)),
+    ask('out', 'Moisture out', 'moisture', momentEstimate(moisture.end, moisture.why)),
+    ask('points', 'Points removed', 'points', moisture.pointsRemoved),
+    ask('hours', 'Fan hours', 'hours', fan.hours),
+    ask('energy', 'Energy', 'energy', fan.energyKwh),
+    ask('cost', 'Cost', 'money', fan.cost),
+    ask('perGrain', `Cost per ${grain}`, 'money per grain', perGrain(fan.costPerBushel, review, units), true),
+    ask(
+      'perPoint',
+      `Cost per ${grain}-point`,
+      'money per grain point',
+      perGrain(unitCosts.perBushelPoint, review, units),
+      true,
+    ),
+    ask('loss', 'Over-drying, weight', 'grain', asGrain(moisture.overdryingLossBushels, review, units)),
+    ask('lossMoney', 'Over-drying, money', 'money', moisture.overdryingLoss),
   ];
 }
 
-/** Middle of an estimate as a cell: the trade's table stays readable, intervals stand in the bin's own table and figures. */
-function middle(of: Estimate): Cell {
-  return of.value === null ? { value: null, why: of.why ?? 'Not known.' } : of.value;
-}
-
-function row(review: BinReview, units: Units): Record<string, Cell> {
-  const { fan, moisture, unitCosts } = review;
-  return {
-    bin: review.bin.name,
-    grain: grainAmount(review, units),
-    in: orWhy(moisture.start.value, moisture.why),
-    out: orWhy(moisture.end.value, moisture.why),
-    hours: middle(fan.hours),
-    energy: middle(fan.energyKwh),
-    cost: middle(fan.cost),
-    perGrain: middle(perGrain(fan.costPerBushel, review, units)),
-    perPoint: perGrain(unitCosts.perBushelPoint, review, units),
-  };
-}
-
-/** The table that the trade asks for first, a row a bin. */
-export function tradeTable(bins: readonly BinReview[], units: Units): Table {
-  const asked = 'what the trade asks first';
-  const caption = bins.length === 1 ? `${bins[0].bin.name}: ${asked}` : capital(asked);
-  const cell = (key: string) => bins.map((review) => row(review, units)[key]);
-  const total = (key: string): Cell => {
-    const values = cell(key).map((one) => (typeof one === 'object' && one !== null ? one.value : one));
-    if (values.some((value) => typeof value !== 'number')) return { value: null, why: 'Not known of every bin.' };
-    return (values as number[]).reduce((a, b) => a + b, 0);
-  };
-  return {
-    id: 'bins',
+/** Bins under each other with some of what the trade asks first. */
+function binRows(id: string, caption: string, keys: readonly string[], bins: readonly BinReview[], units: Units) {
+  const rows = bins.map((review) => ({
+    review,
+    cells: keys.flatMap((key) => asked(review, units).filter((one) => one.key === key)),
+  }));
+  const table: Table = {
+    id,
     caption,
-    columns: columns(units),
-    rows: bins.map((review) => row(review, units)),
+    columns: [
+      { key: 'bin', label: 'Bin', quantity: null },
+      ...(rows[0]?.cells ?? []).map(({ key, label, quantity, marked }) => ({ key, label, quantity, marked })),
+    ],
+    rows: rows.map(({ review, cells }) => ({
+      bin: review.bin.name,
+      ...Object.fromEntries(cells.map(({ key, cell }) => [key, cell])),
+    })),
+    empty: 'there is no bin in season.yaml.',
+  };
+  return table;
+}
+
+/** The sum of all bins; withheld where one of them is not known, as a table's total would be read as whole. */
+function wholeTotal(parts: readonly Estimate[]): Estimate {
+  const { total, of } = knownTotal(parts);
+  return of === null || total.value === null ? total : withheld('Not known of every bin.');
+}
+
+/**
+ * What the trade asks first. One bin: all of it under each other. Several: a row a bin with its fans and money, as the
+ * whole with its intervals would be too wide; the grain's half is `grainTable`.
+ */
+export function tradeTable(bins: readonly BinReview[], units: Units): Table {
+  if (bins.length === 1) {
+    const [review] = bins;
+    const rows = asked(review, units).map(({ label, quantity, cell }) => ({
+      label,
+      quantity,
+      amount: cell as Estimate,
+    }));
+    return namedTable('bins', `${review.bin.name}: what the trade asks first`, rows, units);
+  }
+  const keys = ['grain', 'hours', 'energy', 'cost', 'perGrain', 'perPoint'];
+  return {
+    ...binRows('bins', 'What the fans did and cost', keys, bins, units),
+    total: {
+      bin: 'All bins',
+      hours: wholeTotal(bins.map((one) => one.fan.hours)),
+      energy: wholeTotal(bins.map((one) => one.fan.energyKwh)),
+      cost: wholeTotal(bins.map((one) => one.fan.cost)),
+    },
+  };
+}
+
+/** The other half: moisture in and out, and what ending drier than the market's base gave away. */
+export function grainTable(bins: readonly BinReview[], units: Units): Table {
+  const keys = ['grain', 'in', 'out', 'points', 'loss', 'lossMoney'];
+  return {
+    ...binRows('grain', 'What the grain went through, and what over-drying gave away', keys, bins, units),
     total:
       bins.length < 2
         ? undefined
-        : { bin: 'All bins', hours: total('hours'), energy: total('energy'), cost: total('cost') },
-    empty: 'there is no bin in season.yaml.',
-  };
-}
-
-/** Over-drying beside it: what ending drier than the market's base gave away. */
-export function overdryingTable(bins: readonly BinReview[], units: Units): Table {
-  return {
-    id: 'overdrying',
-    caption: 'What over-drying gave away',
-    columns: [
-      { key: 'bin', label: 'Bin', quantity: null },
-      { key: 'loss', label: 'Weight lost', quantity: 'grain' },
-      { key: 'money', label: 'Money lost', quantity: 'money' },
-    ],
-    rows: bins.map((review) => ({
-      bin: review.bin.name,
-      loss: asGrain(review.moisture.overdryingLossBushels, review, units),
-      money: review.moisture.overdryingLoss,
-    })),
+        : { bin: 'All bins', lossMoney: wholeTotal(bins.map((one) => one.moisture.overdryingLoss)) },
   };
 }

@@ -5,6 +5,7 @@ import type { Figure } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
 import type { LoadedSeason } from '../season/loaded.ts';
 import { integers, numbers, textColumn } from '../tables/arrow.ts';
+import { counted, listed } from './words.ts';
 
 const DAY_MS = 86_400_000;
 
@@ -87,17 +88,17 @@ export function coverageFigure(loaded: LoadedSeason, units: Units): Figure | nul
     toMs = Math.max(toMs, day);
   }
   const spans = groups.map((group) => dueSpan(group.bins, loaded, { fromMs, toMs: toMs + DAY_MS }, zone));
-  const lacking = groups.reduce((sum, group, g) => {
-    const { fromMs: first, toMs: end } = spans[g];
-    const logged = [...group.days.keys()].filter((day) => day >= first && day < end).length;
-    return sum + Math.max(0, (end - first) / DAY_MS - logged);
-  }, 0);
+  const silent = groups
+    .map((group, g) => {
+      const { fromMs: first, toMs: end } = spans[g];
+      const logged = [...group.days.keys()].filter((day) => day >= first && day < end).length;
+      return { name: group.name, days: Math.max(0, (end - first) / DAY_MS - logged) };
+    })
+    .filter(({ days }) => days > 0)
+    .sort((a, b) => b.days - a.days);
   return coverage({
     id: 'coverage',
-    title:
-      lacking === 0
-        ? 'Every group of sensors logged on every day'
-        : `${units.number('count', lacking)} sensor-group days have no reading at all`,
+    title: silentTitle(silent),
     span: { fromMs, toMs: toMs + DAY_MS },
     groups: groups.map(({ name, days }, g) => {
       // What is due on a day is what the group gives on its usual day; a log of changes alone has no usual day.
@@ -109,4 +110,12 @@ export function coverageFigure(loaded: LoadedSeason, units: Units): Figure | nul
       };
     }),
   });
+}
+
+/** Who said nothing on whole days, the longest first. */
+function silentTitle(silent: readonly { name: string; days: number }[]): string {
+  if (silent.length === 0) return 'Every log has readings on every day';
+  const first = silent.slice(0, 3).map(({ name, days }) => `${name} (${counted(days, 'day')})`);
+  const more = silent.length > 3 ? [`${silent.length - 3} more`] : [];
+  return `Whole days without a reading: ${listed([...first, ...more])}`;
 }

@@ -14,19 +14,18 @@ export interface Named {
 /** Numbers of several kinds under each other: the unit stands in each row. */
 export function namedTable(id: string, caption: string, rows: readonly Named[], units: Units): Table {
   const value = ({ quantity, amount, why }: Named): Cell => {
-    const of = amount === null || typeof amount === 'number' ? amount : amount.value;
-    if (of === null) {
-      const own = amount !== null && typeof amount === 'object' ? amount.why : null;
-      return { value: null, why: own ?? why ?? 'Not known.' };
+    const estimate = typeof amount === 'object' ? amount : null;
+    if (amount === null || estimate?.value === null) {
+      return { value: null, why: estimate?.why ?? why ?? 'Not known.' };
     }
-    return units.amount(quantity, amount);
+    return { of: quantity, amount };
   };
   return {
     id,
     caption,
     columns: [
       { key: 'label', label: 'What', quantity: null },
-      { key: 'value', label: 'Value, with 90 % interval', quantity: null },
+      { key: 'value', label: 'Value', quantity: 'own' },
       { key: 'unit', label: 'Unit', quantity: null },
     ],
     rows: rows.map((row) => ({ label: row.label, value: value(row), unit: units.unit(row.quantity) })),

@@ -2,8 +2,10 @@ import type { Entry, Table } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
 import { CHECK_RULES } from '../season/checks/rules.ts';
 import type { Finding, LoadedSeason } from '../season/loaded.ts';
+import { integers, numbers } from '../tables/arrow.ts';
+import { TABLES } from '../tables/columns.ts';
 import { readingsByCable } from '../tables/readings-by-cable.ts';
-import { counted, sentence } from './words.ts';
+import { capital, counted, sentence } from './words.ts';
 
 const KINDS: Readonly<Record<Finding['kind'], string>> = {
   stuck: 'Stuck',
@@ -17,6 +19,26 @@ const KINDS: Readonly<Record<Finding['kind'], string>> = {
   reject: 'Could not be read',
   'meter-reset': 'Meter reset',
 };
+/** A finding that asks for something; `Nothing, if …` does not. */
+export function isToDo({ advice }: Finding): boolean {
+  return advice !== null && !advice.startsWith('Nothing');
+}
+
+/** Values that were read and are not believed, each counted once. */
+export function notBelieved({ tables }: LoadedSeason): number {
+  let sum = readingsByCable(tables.readings).reduce((all, one) => all + one.flagged, 0);
+  for (const name of ['fan', 'plenum', 'weather'] as const) {
+    const flags = integers(tables[name], 'flags');
+    const values = TABLES[name]
+      .filter((column) => column.type === 'number')
+      .map(({ name: of }) => numbers(tables[name], of));
+    flags.forEach((bits, row) => {
+      if (bits !== 0) sum += values.filter((of) => !Number.isNaN(of[row])).length;
+    });
+  }
+  return sum;
+}
+
 /** More of a kind than this are told as a count; all are in the table's file. */
 const FIRST = 12;
 
@@ -26,15 +48,15 @@ export function fileTable(loaded: LoadedSeason): Table {
   const kept = files.reduce((sum, file) => sum + file.kept, 0);
   return {
     id: 'files',
-    caption: 'Cells of each file: kept, missing, rejected and outside the season add up',
+    caption: 'Cells of each file: kept, empty, unreadable and outside the season add up',
     columns: [
       { key: 'path', label: 'File', quantity: null },
       { key: 'holds', label: 'Holds', quantity: null },
       { key: 'rows', label: 'Rows', quantity: 'count' },
       { key: 'cells', label: 'Cells', quantity: 'count' },
       { key: 'kept', label: 'Kept', quantity: 'count' },
-      { key: 'missing', label: 'Missing', quantity: 'count' },
-      { key: 'rejected', label: 'Rejected', quantity: 'count' },
+      { key: 'missing', label: 'Empty', quantity: 'count' },
+      { key: 'rejected', label: 'Unreadable', quantity: 'count' },
       { key: 'outside', label: 'Outside', quantity: 'count' },
     ],
     rows: files.map((file) => ({
@@ -59,15 +81,15 @@ export function cableTable(loaded: LoadedSeason): Table {
   const nameOf = new Map(loaded.season.bins.map((bin) => [bin.id, bin.name]));
   return {
     id: 'cables',
-    caption: 'Readings of each cable, and the flagged cells among them',
+    caption: 'Readings of each cable, and how many are not believed',
     columns: [
       { key: 'bin', label: 'Bin', quantity: null },
       { key: 'cable', label: 'Cable', quantity: null },
       { key: 'sensors', label: 'Sensors heard', quantity: 'count' },
       { key: 'temperatures', label: 'Temperatures', quantity: 'count' },
       { key: 'moistures', label: 'Moistures', quantity: 'count' },
-      { key: 'flagged', label: 'Flagged', quantity: 'count' },
-      { key: 'share', label: 'Flagged share', quantity: 'share' },
+      { key: 'flagged', label: 'Not believed', quantity: 'count' },
+      { key: 'share', label: 'Share not believed', quantity: 'share' },
     ],
     rows: readingsByCable(loaded.tables.readings).map(({ bin, cable, sensors, temperatures, moistures, flagged }) => {
       const cells = temperatures + moistures;
@@ -83,10 +105,10 @@ export function flagTable(loaded: LoadedSeason): Table {
   const { findings, totals } = loaded.load;
   return {
     id: 'flags',
-    caption: 'Cells that can be read but are not believed; a cell with two flags counts under both',
+    caption: 'Values that can be read but are not believed, by reason; one with two reasons counts under both',
     columns: [
-      { key: 'flag', label: 'Flag', quantity: null },
-      { key: 'cells', label: 'Cells', quantity: 'count' },
+      { key: 'flag', label: 'Reason', quantity: null },
+      { key: 'cells', label: 'Values', quantity: 'count' },
       { key: 'findings', label: 'Findings', quantity: 'count' },
     ],
     rows: Object.entries(totals.flagged).map(([flag, cells]) => ({
@@ -98,8 +120,7 @@ export function flagTable(loaded: LoadedSeason): Table {
 }
 
 /** Every finding with what to do about it. */
-export function findingTable(findings: readonly Finding[], units: Units): Table {
-  const date = (ms: number | null) => (ms === null ? '' : units.date(ms));
+export function findingTable(findings: readonly Finding[]): Table {
   return {
     id: 'findings',
     caption: 'All findings',
@@ -107,8 +128,8 @@ export function findingTable(findings: readonly Finding[], units: Units): Table 
     columns: [
       { key: 'kind', label: 'Kind', quantity: null },
       { key: 'where', label: 'Where', quantity: null },
-      { key: 'from', label: 'From', quantity: null },
-      { key: 'to', label: 'To', quantity: null },
+      { key: 'from', label: 'From', quantity: 'day' },
+      { key: 'to', label: 'To', quantity: 'day' },
       { key: 'cells', label: 'Cells', quantity: 'count' },
       { key: 'text', label: 'What was found', quantity: null },
       { key: 'advice', label: 'What to do', quantity: null },
@@ -116,8 +137,8 @@ export function findingTable(findings: readonly Finding[], units: Units): Table 
     rows: findings.map((one) => ({
       kind: KINDS[one.kind],
       where: one.where,
-      from: date(one.fromMs),
-      to: date(one.toMs),
+      from: one.fromMs ?? '',
+      to: one.toMs ?? '',
       cells: one.cells,
       text: one.text,
       advice: one.advice ?? '',
@@ -137,6 +158,11 @@ function placeText(where: string, bins: readonly Named[]): string {
   return bin === undefined ? where : `${bin.name} (${bin.id})${where.slice(bin.id.length)}`;
 }
 
+/** A finding's text without the place that stands before it. */
+function withoutPlace({ text, where }: Finding): string {
+  return text.startsWith(`${where}: `) ? text.slice(where.length + 2) : text;
+}
+
 /** Findings by kind, the largest first, each with what to do. */
 export function findingEntries(findings: readonly Finding[], units: Units, bins: readonly Named[]): Entry[] {
   return (Object.keys(KINDS) as Finding['kind'][]).flatMap((kind) => {
@@ -151,7 +177,7 @@ export function findingEntries(findings: readonly Finding[], units: Units, bins:
           .slice(0, FIRST)
           .map(
             (one) =>
-              `${placeText(one.where, bins)}. ${when(one)}${sentence(one.text)}${one.advice === null ? '' : ` ${sentence(one.advice)}`}`,
+              `${placeText(one.where, bins)}. ${when(one)}${sentence(capital(withoutPlace(one)))}${one.advice === null ? '' : ` ${sentence(one.advice)}`}`,
           ),
       },
     ];
@@ -175,7 +201,7 @@ export function rejectTable(loaded: LoadedSeason): Table {
     id: 'rejects',
     caption:
       rejects.length > first.length
-        ? `The first ${first.length} of ${counted(rejects.length, 'reject')}; all are in rejects.csv`
+        ? `The first ${first.length} of ${rejects.length}; all are in rejects.csv`
         : 'What could not be read; also in rejects.csv',
     columns: [
       { key: 'place', label: 'File and line', quantity: null },

@@ -4,24 +4,20 @@ import { moistureProfile } from '../report/figures/moisture-profile.ts';
 import type { Cell, Figure, Table } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
 import type { LoadedSeason } from '../season/loaded.ts';
+import { momentEstimate } from './bin-table.ts';
 import { fanDays, localSpan } from './fan-days.ts';
 import { sectionFigure } from './section-figure.ts';
+import { capital } from './words.ts';
 
 /** Start and end: which readings, and what the fan-on readings would have said. */
-export function momentTable(review: BinReview, units: Units): Table {
+export function momentTable(review: BinReview): Table {
   const { start, end, why } = review.moisture;
   const row = (label: string, of: MomentMean): Record<string, Cell> => ({
     moment: label,
-    mean: of.value ?? { value: null, why: why ?? 'No reading could be used.' },
+    mean: momentEstimate(of, why ?? 'No reading could be used.'),
     fanOn: of.fanOn ?? { value: null, why: 'No reading with the fan running lies near enough.' },
-    from:
-      of.window === null
-        ? { value: null, why: why ?? 'No day of readings could be used.' }
-        : units.dateTime(of.window.fromMs),
-    to:
-      of.window === null
-        ? { value: null, why: why ?? 'No day of readings could be used.' }
-        : units.dateTime(of.window.toMs),
+    from: of.window?.fromMs ?? { value: null, why: why ?? 'No day of readings could be used.' },
+    to: of.window?.toMs ?? { value: null, why: why ?? 'No day of readings could be used.' },
     still: of.value === null ? { value: null, why: why ?? 'No reading could be used.' } : of.stillAir ? 'yes' : 'no',
     readings: of.readings,
     sensors: of.sensors,
@@ -33,8 +29,8 @@ export function momentTable(review: BinReview, units: Units): Table {
       { key: 'moment', label: 'Moment', quantity: null },
       { key: 'mean', label: 'Mean moisture', quantity: 'moisture' },
       { key: 'fanOn', label: 'Fan running', quantity: 'moisture' },
-      { key: 'from', label: 'From', quantity: null },
-      { key: 'to', label: 'To', quantity: null },
+      { key: 'from', label: 'From', quantity: 'moment' },
+      { key: 'to', label: 'To', quantity: 'moment' },
       { key: 'still', label: 'Still air', quantity: null },
       { key: 'readings', label: 'Readings', quantity: 'count' },
       { key: 'sensors', label: 'Sensors', quantity: 'count' },
@@ -43,23 +39,23 @@ export function momentTable(review: BinReview, units: Units): Table {
   };
 }
 
-/** What the interval is made of. */
+/** What the interval is made of: how far each cause alone would put the points off, on either side. */
 export function errorTable(moisture: BinMoisture): Table {
-  const { errorParts, degreesOfFreedom } = moisture;
-  const sum = Math.sqrt(errorParts.reduce((all, part) => all + part.sd ** 2, 0));
-  const freedom =
-    degreesOfFreedom === null || !Number.isFinite(degreesOfFreedom)
-      ? ''
-      : `, ${Math.round(degreesOfFreedom * 10) / 10} degrees of freedom`;
+  const { errorParts, pointsRemoved } = moisture;
+  const all = Math.sqrt(errorParts.reduce((sum, part) => sum + part.sd ** 2, 0));
+  const { interval } = pointsRemoved;
+  // Each standard error takes the same step to its part of the 90 % interval, so that the last row is half its width.
+  const half = interval === null ? 0 : (interval[1] - interval[0]) / 2;
+  const rows = all > 0 && half > 0 ? errorParts : [];
   return {
     id: 'errors',
-    caption: `What the interval of the points is made of${freedom}`,
+    caption: 'What makes the points unsure: how far each cause alone would put them off, either way',
     columns: [
       { key: 'cause', label: 'Cause', quantity: null },
-      { key: 'sd', label: 'Standard error', quantity: 'number' },
+      { key: 'off', label: 'Off by up to', quantity: 'points, fine' },
     ],
-    rows: errorParts.map(({ cause, sd }) => ({ cause, sd })),
-    total: errorParts.length === 0 ? undefined : { cause: 'All, added as squares', sd: sum },
+    rows: rows.map(({ cause, sd }) => ({ cause: capital(cause), off: (sd / all) * half })),
+    total: rows.length === 0 ? undefined : { cause: 'All together, as they partly cancel', off: half },
     empty: 'there is no interval.',
   };
 }

@@ -1,5 +1,5 @@
+import { tariffEnergy } from '../analysis/energy/tariff-energy.ts';
 import type { BinReview, SeasonReview } from '../analysis/types.ts';
-import { localDayStart } from '../base/zone.ts';
 import { monthText } from '../report/date-text.ts';
 import { monthsByBin } from '../report/figures/months-by-bin.ts';
 import type { Section, Table } from '../report/page.ts';
@@ -79,7 +79,7 @@ function monthTable(bins: readonly BinReview[]): Table {
     folded: true,
     columns: [
       { key: 'bin', label: 'Bin', quantity: null },
-      { key: 'month', label: 'Month', quantity: null },
+      { key: 'month', label: 'Month', quantity: 'month' },
       { key: 'hours', label: 'Fan hours', quantity: 'hours' },
       { key: 'unknown', label: 'Not known', quantity: 'hours' },
       { key: 'energy', label: 'Energy', quantity: 'energy' },
@@ -89,7 +89,7 @@ function monthTable(bins: readonly BinReview[]): Table {
     rows: bins.flatMap((one) =>
       one.fan.months.map((month) => ({
         bin: one.bin.name,
-        month: monthText(month.month),
+        month: month.month,
         hours: month.hours,
         unknown: month.unknownHours,
         energy: month.energyKwh,
@@ -118,7 +118,7 @@ export function tariffTable(review: SeasonReview, units: Units): SectionBody {
       id: 'tariff-months',
       caption: 'Tariffs by month',
       columns: [
-        { key: 'month', label: 'Month', quantity: null },
+        { key: 'month', label: 'Month', quantity: 'month' },
         { key: 'tariff', label: 'Tariff', quantity: null },
         { key: 'energy', label: 'Energy', quantity: 'energy' },
         { key: 'energyCost', label: 'Energy cost', quantity: 'money' },
@@ -129,7 +129,7 @@ export function tariffTable(review: SeasonReview, units: Units): SectionBody {
         { key: 'total', label: 'Total', quantity: 'money' },
       ],
       rows: months.map((one) => ({
-        month: monthText(one.month),
+        month: one.month,
         tariff: one.tariffId,
         energy: one.energyKwh,
         energyCost: one.energyCost,
@@ -141,7 +141,7 @@ export function tariffTable(review: SeasonReview, units: Units): SectionBody {
       })),
       total: { month: 'All months', total },
     },
-    tables: peaks.length === 0 ? [] : [peakTable(review, units)],
+    tables: peaks.length === 0 ? [] : [peakTable(review)],
     notes:
       top === undefined || top.atMs === null
         ? []
@@ -151,48 +151,31 @@ export function tariffTable(review: SeasonReview, units: Units): SectionBody {
   };
 }
 
-function peakTable(review: SeasonReview, units: Units): Table {
+function peakTable(review: SeasonReview): Table {
   return {
     id: 'peaks',
     caption: 'The month’s highest 15-minute mean for each demand rule',
     columns: [
-      { key: 'month', label: 'Month', quantity: null },
+      { key: 'month', label: 'Month', quantity: 'month' },
       { key: 'tariff', label: 'Tariff', quantity: null },
       { key: 'rule', label: 'Demand rule', quantity: null },
-      { key: 'at', label: 'Peak began', quantity: null },
+      { key: 'at', label: 'Peak began', quantity: 'moment' },
       { key: 'peak', label: 'Peak', quantity: 'power' },
       { key: 'billed', label: 'Billed', quantity: 'power' },
       { key: 'cost', label: 'Cost', quantity: 'money' },
     ],
     rows: review.tariffMonths.flatMap((one) =>
       one.demand.map((rule, i) => ({
-        month: monthText(one.month),
+        month: one.month,
         tariff: one.tariffId,
         rule: String(i + 1),
-        at:
-          rule.atMs === null
-            ? { value: null, why: 'No fan ran in the hours of this rule.' }
-            : units.dateTime(rule.atMs),
+        at: rule.atMs ?? { value: null, why: 'No fan ran in the hours of this rule.' },
         peak: rule.peakKw,
         billed: rule.billedKw,
         cost: rule.cost,
       })),
     ),
   };
-}
-
-/** Energy of the fans of a tariff between two moments, kWh: months in part by the days they share. */
-function fanEnergy(review: SeasonReview, tariffId: string, fromMs: number, toMs: number, units: Units): number {
-  let sum = 0;
-  for (const one of review.tariffMonths) {
-    if (one.tariffId !== tariffId) continue;
-    const [year, month] = one.month.split('-').map(Number);
-    const start = localDayStart(units.zone, year, month, 1);
-    const end = localDayStart(units.zone, year, month + 1, 1);
-    const overlap = Math.min(end, toMs) - Math.max(start, fromMs);
-    if (overlap > 0) sum += (one.energyKwh * overlap) / (end - start);
-  }
-  return sum;
 }
 
 /** Bills, and what share of each the fans explain. */
@@ -202,7 +185,9 @@ export function billTable(loaded: LoadedSeason, review: SeasonReview, units: Uni
   const [from, to, energy, amount] = ['from', 'to', 'energy_j', 'amount'].map((name) => numbers(table, name));
   const tariff = texts(table, 'tariff');
   const kwh = Array.from(energy, (joule) => joule / 3.6e6);
-  const fans = kwh.map((_, i) => fanEnergy(review, tariff[i], from[i], to[i], units));
+  const used = kwh.map((_, i) => tariffEnergy(loaded.season, review.fans, tariff[i], from[i], to[i]));
+  const fans = used.map((one) => one.energyKwh);
+  const untold = used.filter((one) => one.untoldHours >= 24).length;
   const both = kwh.map((_, i) => i).filter((i) => !Number.isNaN(kwh[i]));
   const billed = both.reduce((sum, i) => sum + kwh[i], 0);
   const explained = both.reduce((sum, i) => sum + fans[i], 0);
@@ -216,8 +201,8 @@ export function billTable(loaded: LoadedSeason, review: SeasonReview, units: Uni
       id: 'bills',
       caption: 'Bills and fans',
       columns: [
-        { key: 'from', label: 'From', quantity: null },
-        { key: 'to', label: 'Up to', quantity: null },
+        { key: 'from', label: 'From', quantity: 'day' },
+        { key: 'to', label: 'Up to', quantity: 'day' },
         { key: 'tariff', label: 'Tariff', quantity: null },
         { key: 'billed', label: 'Billed', quantity: 'energy' },
         { key: 'fans', label: 'Fans, by their logs', quantity: 'energy' },
@@ -225,9 +210,9 @@ export function billTable(loaded: LoadedSeason, review: SeasonReview, units: Uni
         { key: 'amount', label: 'Amount', quantity: 'money' },
       ],
       rows: kwh.map((value, i) => ({
-        from: units.date(from[i]),
+        from: from[i],
         // The table keeps the first moment after the billed time; people say its last day.
-        to: units.date(to[i] - 1),
+        to: to[i] - 1,
         tariff: tariff[i],
         billed: Number.isNaN(value) ? { value: null, why } : value,
         fans: fans[i],
@@ -236,7 +221,11 @@ export function billTable(loaded: LoadedSeason, review: SeasonReview, units: Uni
       })),
     },
     notes: [
-      'A bill that does not run from first to last of a month gets each month’s fan energy by the days they share.',
+      ...(untold > 0
+        ? [
+            `In the time of ${counted(untold, 'bill')} the log of a fan is lacking for a day or more; what it used then is not in its share.`,
+          ]
+        : []),
       'A share well over 100 % means that the logs count too much, or that a fan is on another meter.',
     ],
   };

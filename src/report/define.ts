@@ -1,3 +1,4 @@
+import { oneSystemIn } from './one-system.ts';
 import type { MadeBy, Page, PageBody } from './page.ts';
 import { reasonOf } from './section.ts';
 import type { Units } from './units.ts';
@@ -32,7 +33,7 @@ export function notebookOf<Input extends PageInput>(
       const { id, title, question } = head;
       const base = { id, file, title, question, units: input.units, madeBy: input.made };
       try {
-        return { ...base, ...answer(input) };
+        return { ...base, ...oneSystemIn(answer(input), input.units.system) };
       } catch (error) {
         return {
           ...base,

@@ -9,7 +9,7 @@ export function grouped(value: number, decimals: number): string {
   return value < 0 && /[1-9]/.test(text) ? `−${text}` : text;
 }
 
-/** How a kind of number is rounded: to so many decimals, or to so many figures and at most so many decimals. */
+/** How a kind of number is rounded: to so many decimals (of a small number at least `minFigures` figures, and no more than three), or to so many figures and at most so many decimals. */
 export type Rounding =
   | { kind: 'decimals'; decimals: number; minFigures?: number }
   | { kind: 'figures'; figures: number; maxDecimals: number }
@@ -29,7 +29,8 @@ export function decimalsOf(value: number, rounding: Rounding): number {
   if (rounding.kind === 'money') return size < 9.995 ? 2 : Math.min(0, 2 - magnitude(size, 3));
   if (rounding.kind === 'decimals') {
     if (rounding.minFigures === undefined || size === 0) return rounding.decimals;
-    return Math.max(rounding.decimals, rounding.minFigures - 1 - magnitude(size, rounding.minFigures));
+    const least = Math.max(rounding.decimals, rounding.minFigures - 1 - magnitude(size, rounding.minFigures));
+    return Math.min(least, Math.max(0, 2 - magnitude(size, 3)));
   }
   return Math.min(rounding.maxDecimals, rounding.figures - 1 - magnitude(size, rounding.figures));
 }

@@ -1,7 +1,7 @@
 import { csvText } from '../base/csv-text.ts';
-import { cellText } from './html/cell.ts';
+import { isoDay, isoMoment } from './date-text.ts';
+import { cellNumber, cellText, isTime, middleOf } from './html/cell.ts';
 import { slug } from './html/markup.ts';
-import { DASH } from './number-text.ts';
 import type { Cell, Column, Page, Table } from './page.ts';
 import type { Units } from './units.ts';
 
@@ -12,60 +12,76 @@ export interface TableFile {
   csv: string;
 }
 
+type Row = Readonly<Record<string, Cell>>;
+
+interface Field {
+  header: string;
+  of(row: Row): string;
+}
+
 /** A number for programs at the digits of the page: no grouping, an ASCII minus. */
 function plain(text: string): string {
   return text.replaceAll(',', '').replace('−', '-');
 }
 
-interface Field {
-  header: string;
-  of(row: Readonly<Record<string, Cell>>): string;
+/** Text and times: words as they stand, days and moments by ISO 8601. */
+function wordField(column: Column, units: Units): Field {
+  const { key, quantity } = column;
+  return {
+    header: csvText(column.label),
+    of: (row) => {
+      const cell = row[key];
+      if (typeof cell === 'string') return csvText(cell);
+      if (typeof cell !== 'number') return '';
+      return quantity === 'day' ? isoDay(units.zone, cell) : quantity === 'moment' ? isoMoment(units.zone, cell) : '';
+    },
+  };
 }
 
-function fields(column: Column, rows: readonly Readonly<Record<string, Cell>>[], units: Units): Field[] {
-  const { quantity, key } = column;
-  if (quantity === null) {
-    return [
-      {
-        header: csvText(column.label),
-        of: (row) => csvText(cellText(row[key] ?? '', column, units).text.replace(DASH, '')),
-      },
-    ];
-  }
-  const unit = units.unit(quantity);
-  const head = unit === '' ? column.label : `${column.label} (${unit})`;
-  const cell = (row: Readonly<Record<string, Cell>>) => row[key];
-  const value = (row: Readonly<Record<string, Cell>>) => {
-    const of = cell(row);
-    if (typeof of === 'string') return csvText(of);
-    const middle = typeof of === 'object' && of !== null ? of.value : (of ?? null);
-    return middle === null ? '' : plain(units.number(quantity, middle));
+/** Numbers: the middle, and where any row has an interval the ends in columns of their own. */
+function numberFields(column: Column, rows: readonly Row[], units: Units): Field[] {
+  const { quantity, key, label } = column;
+  const unit = quantity === null || quantity === 'own' || isTime(quantity) ? '' : units.unit(quantity);
+  const head = unit === '' ? label : `${label} (${unit})`;
+  const value = (row: Row) => {
+    const cell = row[key];
+    if (typeof cell === 'string') return csvText(cell);
+    const found = cellNumber(cell, column);
+    return found === null ? '' : plain(units.number(found.quantity, middleOf(found.amount)));
   };
+  const ends = (row: Row) => {
+    const found = cellNumber(row[key], column);
+    const { amount } = found ?? { amount: null };
+    return found === null || typeof amount !== 'object' || amount === null ? null : units.ends(found.quantity, amount);
+  };
+  const end = (at: 0 | 1) => (row: Row) => plain(ends(row)?.[at] ?? '');
   const out: Field[] = [{ header: csvText(head), of: value }];
-  const wide = rows.some((row) => {
-    const of = cell(row);
-    return typeof of === 'object' && of !== null && 'interval' in of && of.interval !== null;
-  });
-  const end = (at: 0 | 1) => (row: Readonly<Record<string, Cell>>) => {
-    const of = cell(row);
-    if (typeof of !== 'object' || of === null || !('interval' in of) || of.interval === null || of.value === null)
-      return '';
-    return plain(units.number(quantity, of.interval[at], of.value));
-  };
-  if (wide) out.push({ header: csvText(`${head}, low`), of: end(0) }, { header: csvText(`${head}, high`), of: end(1) });
+  if (rows.some((row) => ends(row) !== null)) {
+    out.push({ header: csvText(`${head}, low`), of: end(0) }, { header: csvText(`${head}, high`), of: end(1) });
+  }
   return out;
 }
 
+/** Why the missing cells of a row are missing, each reason once. */
+function reasonsOf(row: Row, columns: readonly Column[], units: Units): string {
+  const lacking = new Map<string, string[]>();
+  for (const column of columns) {
+    if (row[column.key] === undefined) continue;
+    const { why } = cellText(row[column.key], column, units);
+    if (why !== null) lacking.set(why, [...(lacking.get(why) ?? []), column.label]);
+  }
+  return [...lacking].map(([why, labels]) => `${labels.join(', ')}: ${why}`).join(' ');
+}
+
 function csvOf(table: Table, units: Units): string {
+  const { columns } = table;
   const rows = table.total === undefined ? table.rows : [...table.rows, table.total];
-  const all = table.columns.flatMap((column) => fields(column, rows, units));
-  const reasons = rows.map((row) =>
-    table.columns
-      .map((column) => ({ column, shown: cellText(row[column.key], column, units) }))
-      .filter(({ shown, column }) => shown.why !== null && row[column.key] !== undefined)
-      .map(({ column, shown }) => `${column.label}: ${shown.why}`)
-      .join(' '),
+  const all = columns.flatMap((column) =>
+    column.quantity === null || isTime(column.quantity)
+      ? [wordField(column, units)]
+      : numberFields(column, rows, units),
   );
+  const reasons = rows.map((row) => reasonsOf(row, columns, units));
   if (reasons.some((reason) => reason !== '')) {
     all.push({ header: 'Why missing', of: (row) => csvText(reasons[rows.indexOf(row)]) });
   }

@@ -32,8 +32,8 @@ export interface Table {
   total?: Readonly<Record<string, Cell>>;
   /** said in place of rows when there are none */
   empty?: string;
-  /** true: folded under its figure or section */
-  folded?: boolean;
+  /** true: folded under its figure or section; `on screen`: that, and not printed, for tables of every sensor */
+  folded?: boolean | 'on screen';
 }
 
 /** A drawing's room in CSS pixels. */

@@ -1,8 +1,9 @@
 import type { Estimate } from '../base/estimate.ts';
+import { fileDigits } from '../base/file-digits.ts';
 import { fromSi } from '../base/units.ts';
 import { type Zone, zoneOf } from '../base/zone.ts';
 import { dateText, dateTimeText } from './date-text.ts';
-import { DASH, decimalsOf, numberText, roundTo } from './number-text.ts';
+import { DASH, decimalsOf, numberText } from './number-text.ts';
 import { QUANTITIES, type Quantity, type QuantityDef } from './quantities.ts';
 
 /** A number with or without interval, or null; what tables, key numbers and sentences take. */
@@ -35,15 +36,11 @@ export class Units {
     return this.#named((this.system === 'us' ? def.usWord : def.siWord) ?? def[this.system]);
   }
 
-  /** The value in the shown unit, not rounded. */
+  /** The value in the shown unit, with the figures that files for programs carry. */
   shown(quantity: Quantity, value: number): number {
     const from = (QUANTITIES[quantity] as QuantityDef).from;
-    return from === undefined ? value : fromSi(from.kind, value, from[this.system]);
-  }
-
-  /** The value in the shown unit at the digits it is shown with, for files. */
-  rounded(quantity: Quantity, value: number, at: number = value): number {
-    return roundTo(this.shown(quantity, value), this.decimals(quantity, at));
+    const carried = fileDigits(value);
+    return from === undefined ? carried : fromSi(from.kind, carried, from[this.system]);
   }
 
   decimals(quantity: Quantity, value: number): number {
@@ -53,24 +50,38 @@ export class Units {
   }
 
   /** `4,310`, or a dash. */
-  number(quantity: Quantity, value: number | null, at: number | null = value): string {
-    if (value === null || at === null) return DASH;
-    return numberText(this.shown(quantity, value), this.decimals(quantity, at));
+  number(quantity: Quantity, value: number | null): string {
+    return value === null ? DASH : numberText(this.shown(quantity, value), this.decimals(quantity, value));
   }
 
-  /** `2.0 to 2.6`, at the digits of the middle; a middle of 0 has none, then at those of the wider end. */
+  /**
+   * The ends of an interval, at the digits of its middle, and at no more figures than a number of their own size has; a
+   * middle of 0 has none, then at those of the wider end. Null where there is no interval.
+   */
+  ends(quantity: Quantity, of: Estimate): [string, string] | null {
+    const { value, interval } = of;
+    if (value === null || interval === null) return null;
+    const middle = this.decimals(quantity, value === 0 ? Math.max(...interval.map(Math.abs)) : value);
+    const said = (end: number) =>
+      numberText(this.shown(quantity, end), Math.min(middle, end === 0 ? middle : this.decimals(quantity, end)));
+    return [said(interval[0]), said(interval[1])];
+  }
+
+  /** `2.0 to 2.6`; empty where there is none, or where both ends round to the number itself. */
   interval(quantity: Quantity, of: Estimate): string {
-    if (of.value === null || of.interval === null) return '';
-    const digits = of.value === 0 ? Math.max(...of.interval.map(Math.abs)) : of.value;
-    return of.interval.map((end) => this.number(quantity, end, digits)).join(' to ');
+    const ends = this.ends(quantity, of);
+    if (ends === null) return '';
+    const middle = this.number(quantity, of.value);
+    return ends.every((end) => end === middle) ? '' : ends.join(' to ');
   }
 
-  /** `2.3 (2.0 to 2.6)`, no unit; an interval without width is not said. */
+  /** `2.3 (2.0 to 2.6)`, no unit. */
   amount(quantity: Quantity, amount: Amount): string {
     if (amount === null || typeof amount === 'number') return this.number(quantity, amount);
     if (amount.value === null) return DASH;
     const middle = this.number(quantity, amount.value);
-    return isWide(amount) ? `${middle} (${this.interval(quantity, amount)})` : middle;
+    const range = this.interval(quantity, amount);
+    return range === '' ? middle : `${middle} (${range})`;
   }
 
   /** `2.3 points (2.0 to 2.6)` for sentences; one of a thing loses its s. */
@@ -80,8 +91,8 @@ export class Units {
     const middle = this.number(quantity, value);
     const unit = this.word(quantity);
     const glued = unit === '' ? '' : ' ';
-    const interval = typeof amount === 'object' && amount !== null && isWide(amount) ? amount : null;
-    return `${middle}${glued}${unit}${interval === null ? '' : ` (${this.interval(quantity, interval)})`}`;
+    const range = typeof amount === 'object' && amount !== null ? this.interval(quantity, amount) : '';
+    return `${middle}${glued}${unit}${range === '' ? '' : ` (${range})`}`;
   }
 
   date(utcMs: number): string {
@@ -95,8 +106,4 @@ export class Units {
   #named(unit: string): string {
     return unit.replace('¤', this.currency);
   }
-}
-
-function isWide(of: Estimate): boolean {
-  return of.interval !== null && of.interval[0] !== of.interval[1];
 }

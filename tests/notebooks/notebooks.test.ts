@@ -83,7 +83,7 @@ describe('notebooks', () => {
 describe('what they say', () => {
   it('overview: sums, whose they are, and the cheapest point', () => {
     expect(overview.page(exampleInput()).answer).toBe(
-      'Your fans ran 1,300 h (1,300 to 1,940), used 15,600 kWh (14,600 to 16,500) and cost 2,370 USD (2,220 to 2,520) (known of 2 of 4 bins); the cheapest point was in North 36, at 0.024 USD a bushel-point (0.020 to 0.027).',
+      'Your fans ran 1,300 h (1,300 to 1,940) and cost 2,370 USD (2,220 to 2,520), known of 2 of 4 bins; drying cost from 0.024 USD a bushel-point (0.020 to 0.027) in North 36 to 0.040 USD a bushel-point (0.035 to 0.047) in South 30.',
     );
   });
   it('fan-energy: the share of a bill that the fans explain', () => {

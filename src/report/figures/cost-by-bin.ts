@@ -11,6 +11,8 @@ export interface CostByBin {
   quantity: Quantity;
   /** estimates in the shown unit */
   bins: readonly { name: string; cost: Estimate }[];
+  /** true: a table above says why a bin has no cost */
+  reasonsAbove?: boolean;
 }
 
 interface Row {
@@ -34,6 +36,9 @@ export function costByBin(data: CostByBin, units: Units): Figure {
     })
     .sort((a, b) => a.value - b.value || a.low - b.low);
   const lacking = data.bins.filter(({ cost }) => cost.value === null);
+  const told = data.reasonsAbove
+    ? ': the notes of the table say why.'
+    : `. ${lacking.map((one) => `${one.name}: ${one.cost.why ?? 'not known.'}`).join(' ')}`;
   const best = rows[0];
   const worst = rows.at(-1);
   return {
@@ -48,10 +53,7 @@ export function costByBin(data: CostByBin, units: Units): Figure {
       { label: 'estimate', swatch: 'dot' },
       { label: '90 % interval', swatch: 'whisker' },
     ],
-    notShown:
-      lacking.length === 0
-        ? null
-        : `${lacking.length} of ${data.bins.length} bins not shown. ${lacking.map((one) => `${one.name}: ${one.cost.why ?? 'not known.'}`).join(' ')}`,
+    notShown: lacking.length === 0 ? null : `${lacking.length} of ${data.bins.length} bins not shown${told}`,
     draw: (size) => drawRows(rows, units.unit(quantity), size),
   };
 }

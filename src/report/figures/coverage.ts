@@ -37,11 +37,11 @@ export function coverage(data: Coverage): Figure {
   return {
     id: data.id,
     title: data.title,
-    subtitle: 'A strip for each group of sensors, by day',
-    alt: `${data.groups.length} groups of sensors by day: ${count('kept')} of ${all} days kept, ${count('flagged')} with flagged readings, ${count('lacking')} without most readings.`,
+    subtitle: 'A strip for each log, by day',
+    alt: `${data.title}. ${data.groups.length} logs by day: ${count('kept')} of ${all} days good, ${count('flagged')} with readings that are not believed, ${count('lacking')} without most readings.`,
     legend: [
-      { label: 'kept', swatch: 'var(--c1)' },
-      { label: 'more than a tenth flagged', swatch: 'var(--c2)' },
+      { label: 'good', swatch: 'var(--c1)' },
+      { label: 'more than a tenth not believed', swatch: 'var(--c2)' },
       { label: 'more than half lacking', swatch: 'hatch' },
     ],
     notShown: null,

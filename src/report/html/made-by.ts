@@ -5,18 +5,17 @@ import { renderTable } from './table.ts';
 /** "How this page was made": enough to make it again, and to see whether it was made from the same files. */
 export function renderMadeBy(page: Page): Markup {
   const { madeBy, units } = page;
-  const span = (ms: number | null) =>
-    ms === null ? { value: null, why: 'No row of this file was kept.' } : units.date(ms);
+  const span = (ms: number | null) => ms ?? { value: null, why: 'No row of this file was kept.' };
   const table: Table = {
     id: 'inputs',
     caption: 'Files read',
     columns: [
       { key: 'path', label: 'File', quantity: null },
       { key: 'rows', label: 'Rows', quantity: 'count' },
-      { key: 'first', label: 'First', quantity: null },
-      { key: 'last', label: 'Last', quantity: null },
+      { key: 'first', label: 'First', quantity: 'day' },
+      { key: 'last', label: 'Last', quantity: 'day' },
       { key: 'bytes', label: 'Size', quantity: 'bytes' },
-      { key: 'hash', label: 'SHA-256, first 16 signs', quantity: null },
+      { key: 'hash', label: 'Fingerprint', quantity: null },
     ],
     rows: madeBy.inputs.map((file) => ({
       path: file.path,
@@ -29,8 +28,8 @@ export function renderMadeBy(page: Page): Markup {
     empty: 'none.',
   };
   return html`<section aria-labelledby="made"><h2 id="made">How this page was made</h2>
-<p>By fanbook ${madeBy.version} on ${units.dateTime(madeBy.generatedAtMs)}, with <code>${madeBy.command}</code>. Times on this page are local, ${units.zone.name}; stamps are the moment of a reading.</p>
-<p>Parameters that differ from default: ${madeBy.changedDefaults.length === 0 ? 'none.' : ''}</p>
+<p>By fanbook ${madeBy.version} on ${units.dateTime(madeBy.generatedAtMs)}, with <code>${madeBy.command}</code>. Times on this page are by the clock of ${units.zone.name}.</p>
+<p>${madeBy.changedDefaults.length === 0 ? 'season.yaml changes none of the kit’s own assumptions.' : 'Where season.yaml says other than the kit’s own assumptions, its word is used:'}</p>
 ${madeBy.changedDefaults.length > 0 && html`<ul>${madeBy.changedDefaults.map((one) => html`<li>${one}</li>`)}</ul>`}
-${renderTable(table, units, 'made-inputs')}</section>`;
+${renderTable(table, units, 'made-inputs')}<p class="note">The fingerprint (first 16 characters of SHA-256) of a file changes with any change in it.</p></section>`;
 }

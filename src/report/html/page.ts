@@ -57,13 +57,14 @@ export function renderPage(page: Page, links: readonly PageLink[]): RenderedPage
     failures.push(...drawn.failures);
     return drawn.markup;
   });
-  let sources: Markup;
-  try {
-    sources = renderSources(page.sources);
-  } catch (error) {
-    failures.push(reasonOf(error));
-    sources = renderFailure(reasonOf(error));
-  }
+  const safely = (make: () => Markup): Markup => {
+    try {
+      return make();
+    } catch (error) {
+      failures.push(reasonOf(error));
+      return renderFailure(reasonOf(error));
+    }
+  };
   const { madeBy, units } = page;
   const place = [madeBy.farm, madeBy.seasonTitle]
     .filter((part): part is string => part !== null && part !== '')
@@ -90,15 +91,17 @@ export function renderPage(page: Page, links: readonly PageLink[]): RenderedPage
 ${page.failure !== undefined && renderFailure(page.failure)}
 ${
   page.keyNumbers.length > 0 &&
-  html`<dl class="keys">${page.keyNumbers.map((key) => keyNumber(key, units))}</dl>
-`
+  safely(
+    () => html`<dl class="${page.keyNumbers.length === 4 ? 'keys four' : 'keys'}">${page.keyNumbers.map((key) => keyNumber(key, units))}</dl>
+`,
+  )
 }
-${page.keyNumbers.some(hasInterval) && html`<p class="small">Ranges are 90 % intervals: nine times in ten the true value lies inside.</p>`}
+${page.keyNumbers.some(hasInterval) && html`<p class="small">Ranges are 90 % intervals: nine times in ten the true value lies inside. Where none stands, the number was counted, or both ends round to it.</p>`}
 ${body}
 <section aria-labelledby="warnings"><h2 id="warnings">Warnings</h2>${list(page.warnings, 'None.')}</section>
 ${page.cautions.length > 0 && html`<section aria-labelledby="cautions" class="cautions"><h2 id="cautions">Before you go to a bin</h2>${list(page.cautions, '')}</section>`}
-${renderMadeBy(page)}
-${sources}
+${safely(() => renderMadeBy(page))}
+${safely(() => renderSources(page.sources))}
 </main>
 <footer><div class="frame"><p>Figures are estimates, to be confirmed by probe and moisture meter. Local codes and licensed practice come first.</p></div></footer>
 </body>

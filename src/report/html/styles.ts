@@ -36,6 +36,7 @@ h3{font-size:1.25rem;line-height:1.3;margin:2rem 0 .25rem}
 .keys{display:grid;grid-template-columns:repeat(auto-fill,minmax(13rem,1fr));gap:1.25rem 2rem;margin:0 0 1rem;padding:1rem 0;border-top:2px solid var(--ink);border-bottom:1px solid var(--rule)}
 .keys dt{color:var(--soft)}
 .keys dd{margin:0}
+.keys.four{grid-template-columns:repeat(auto-fill,minmax(11rem,1fr))}
 .keys .big{font-size:1.6rem;line-height:1.25;font-variant-numeric:tabular-nums}
 .keys .unit{font-size:1rem;color:var(--soft)}
 .small,.note,figcaption p,.why{color:var(--soft)}
@@ -49,7 +50,9 @@ figcaption p{margin:.1rem 0 .5rem}
 .plot{--plot-background:var(--paper);width:100%;height:auto;overflow:visible;font-family:inherit}
 .at-narrow{display:none}
 @media (max-width:44rem){.at-wide{display:none}.at-narrow{display:block}}
-.scroll{overflow-x:auto;margin:1.25rem 0;max-width:100%}
+.scroll{--shade:color-mix(in srgb,var(--ink) 30%,transparent);overflow-x:auto;margin:1.25rem 0;max-width:100%;
+background:linear-gradient(to right,var(--paper) 40%,transparent) left/3rem 100% local no-repeat,linear-gradient(to left,var(--paper) 40%,transparent) right/3rem 100% local no-repeat,linear-gradient(to right,var(--shade),transparent) left/.8rem 100% scroll no-repeat,linear-gradient(to left,var(--shade),transparent) right/.8rem 100% scroll no-repeat}
+.sideways{display:none;margin:1.25rem 0 -.75rem}
 table{border-collapse:collapse;font-variant-numeric:tabular-nums;line-height:1.4}
 caption{text-align:left;font-weight:650;padding:0 0 .5rem}
 th,td{padding:.32rem .6rem;text-align:left;vertical-align:top;font-weight:400}
@@ -60,8 +63,11 @@ thead tr:last-child>*{border-bottom:1.5px solid var(--ink)}
 tbody tr+tr>*{border-top:1px solid color-mix(in srgb,var(--rule) 35%,transparent)}
 tfoot>tr>*{border-top:1.5px solid var(--ink);font-weight:650}
 .n{text-align:right;white-space:nowrap}
+.t{white-space:nowrap}
 thead th.n{white-space:normal}
 td.marked{font-weight:700}
+.range{font-size:.82rem;font-weight:400;color:var(--soft);white-space:nowrap}
+@media (min-width:44.01rem){.own br{display:none}.own .range{margin-left:.4em;font-size:inherit}}
 sup{line-height:0}
 sup,a:has(>sup){text-decoration:none}
 tbody th,tfoot th{min-width:5.5rem}
@@ -79,12 +85,18 @@ code.equation{display:block;width:fit-content;max-width:100%;margin:.35rem 0;pad
 .cautions{border-left:4px solid var(--ink);padding-left:1rem}
 footer{border-top:1px solid var(--rule);margin-top:4rem;padding:1rem 0 3rem;color:var(--soft)}
 .print-head{display:none}
+@media (max-width:44rem){
+.sideways{display:block}
+.scroll.wide tr>:first-child{position:sticky;left:0;background:var(--paper);min-width:4.5rem}
+.scroll.wide tr.units>:first-child{padding-right:0}
+th,td{padding:.32rem .45rem}
+}
 @media print{
 @page{margin:18mm 15mm}
 :root{${variables(LIGHT)}--paper:#fff;color-scheme:light}
 html{font-size:10pt}
 .frame{max-width:none;padding:0}
-nav,.skip,summary{display:none}
+nav,.skip,summary,.on-screen{display:none}
 details::details-content{content-visibility:visible;display:block}
 details>*{display:block}
 .masthead{display:none}
@@ -98,7 +110,9 @@ thead{display:table-header-group}
 tfoot{display:table-row-group}
 .at-narrow{display:none}
 .at-wide{display:block}
-.scroll{overflow:visible}
+.scroll{overflow:visible;background:none}
+.sideways{display:none}
+.range{font-size:.9em}
 table{font-size:.85rem}
 th,td{padding:.2rem .45rem}
 .n{white-space:normal}

@@ -1,6 +1,6 @@
 import type { Cell, Column, Table } from '../page.ts';
 import type { Units } from '../units.ts';
-import { type CellText, cellText, cellValue } from './cell.ts';
+import { type CellText, cellNumber, cellText, isTime, middleOf } from './cell.ts';
 import { html, type Markup } from './markup.ts';
 
 type Row = Readonly<Record<string, Cell>>;
@@ -18,22 +18,48 @@ class Reasons {
 function markedRows(rows: readonly Row[], column: Column): readonly number[] {
   if (!column.marked) return [];
   const known = rows
-    .map((row, at) => ({ at, value: cellValue(row[column.key]) }))
+    .map((row, at) => ({ at, value: middleOf(cellNumber(row[column.key], column)?.amount ?? null) }))
     .filter((one): one is { at: number; value: number } => one.value !== null)
     .sort((a, b) => a.value - b.value);
   const [first, last] = [known[0], known.at(-1)];
   return first === undefined || last === undefined || first.value === last.value ? [] : [first.at, last.at];
 }
 
-function numberCell(shown: CellText, most: number, marked: boolean, reasons: Reasons, id: string): Markup {
+/** A cell with its interval under it, or a dash that leads to its reason. */
+function bodyCell(
+  shown: CellText,
+  column: Column,
+  most: number,
+  marked: boolean,
+  reasons: Reasons,
+  id: string,
+): Markup {
+  const kind = isTime(column.quantity) ? 't' : isText(column) ? '' : isOwn(column) ? 'own' : marked ? 'n marked' : 'n';
   if (shown.why !== null) {
     const n = reasons.number(shown.why);
-    return html`<td class="n">${shown.text} <a href="#${id}-why-${n}" aria-label="${`no number, reason ${n}`}"><sup>${n}</sup></a></td>`;
+    return html`<td class="${kind}">${shown.text} <a href="#${id}-why-${n}" aria-label="${`no number, reason ${n}`}"><sup>${n}</sup></a></td>`;
   }
   const lacking = shown.decimals === null ? 0 : most - shown.decimals;
   const pad = lacking > 0 ? `${shown.decimals === 0 ? '.' : ''}${'0'.repeat(lacking)}` : '';
-  return html`<td class="${marked ? 'n marked' : 'n'}">${shown.text}${pad && html`<span class="pad" aria-hidden="true">${pad}</span>`}</td>`;
+  return html`<td class="${kind}">${shown.text}${pad && html`<span class="pad" aria-hidden="true">${pad}</span>`}${shown.range && html`<br><span class="range">(${shown.range})</span>`}</td>`;
 }
+
+/** Columns of names, words and dates stand left. */
+function isText({ quantity }: Column): boolean {
+  return quantity === null || isTime(quantity);
+}
+
+/** Numbers of several kinds have no decimal to line up on. */
+function isOwn({ quantity }: Column): boolean {
+  return quantity === 'own';
+}
+
+function unitOf({ quantity }: Column, units: Units): string {
+  return quantity === null || quantity === 'own' || isTime(quantity) ? '' : units.unit(quantity);
+}
+
+/** From so many columns on, a narrow window says that the table goes on, and its first column stays in sight. */
+const WIDE = 6;
 
 /** A table with its units row, best marks, total and the reasons of its dashes. `id` is unique on the page. */
 export function renderTable(table: Table, units: Units, id: string): Markup {
@@ -47,27 +73,28 @@ export function renderTable(table: Table, units: Units, id: string): Markup {
     const cells = columns.map((column, c) => {
       const shown = texts[c][at];
       if (c === 0) return html`<th scope="row">${shown.text}</th>`;
-      if (column.quantity === null && shown.why === null) return html`<td>${shown.text}</td>`;
       if (row[column.key] === undefined) return html`<td></td>`;
-      return numberCell(shown, most[c], marked[c].includes(at), reasons, id);
+      return bodyCell(shown, column, most[c], marked[c].includes(at), reasons, id);
     });
     return html`<tr>${cells}</tr>`;
   };
   const body = rows.map(line);
   const foot = table.total === undefined ? null : line(table.total, rows.length);
-  const hasUnits = columns.some((column) => column.quantity !== null && units.unit(column.quantity) !== '');
-  const align = (column: Column) => (column.quantity === null ? '' : 'n');
+  const hasUnits = columns.some((column) => unitOf(column, units) !== '');
+  const align = (column: Column) => (isText(column) || isOwn(column) ? '' : 'n');
   if (rows.length === 0) {
     return html`<p class="note">${table.caption}: ${table.empty ?? 'none.'}</p>`;
   }
-  const out = html`<div class="scroll" role="group" tabindex="0" aria-label="${table.caption}"><table id="${id}">
+  const wide = columns.length >= WIDE;
+  const out = html`${wide && html`<p class="small sideways">Scroll the table sideways for all ${columns.length} columns →</p>`}<div class="${wide ? 'scroll wide' : 'scroll'}" role="group" tabindex="0" aria-label="${table.caption}"><table id="${id}">
 <caption>${table.caption}</caption>
 <thead><tr>${columns.map((column) => html`<th scope="col" class="${align(column)}">${column.label}</th>`)}</tr>${
     hasUnits &&
     html`
-<tr class="units">${columns.map((column) => html`<td class="${align(column)}">${column.quantity !== null ? units.unit(column.quantity) : ''}</td>`)}</tr>`
+<tr class="units">${columns.map((column) => html`<td class="${align(column)}">${unitOf(column, units)}</td>`)}</tr>`
   }</thead>
 <tbody>${body}</tbody>${foot && html`<tfoot>${foot}</tfoot>`}
 </table></div>${marked.some((of) => of.length > 0) && html`<p class="note">Bold: the lowest and the highest.</p>`}${reasons.list.map((why, i) => html`<p class="note" id="${id}-why-${i + 1}"><sup>${i + 1}</sup> ${why}</p>`)}`;
-  return table.folded ? html`<details><summary>The table: ${table.caption}</summary>${out}</details>` : out;
+  if (!table.folded) return out;
+  return html`<details class="${table.folded === true ? 'folded' : 'on-screen'}"><summary>The table: ${table.caption}</summary>${out}</details>`;
 }

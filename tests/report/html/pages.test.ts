@@ -204,12 +204,13 @@ describe('pages', () => {
       ],
     };
     const [page, other] = renderPages([broken, second]);
-    expect(page.failures).toEqual(['A broken part: the cable <b>fell</b>', 'Bin by bin: no ink']);
+    expect(page.failures).toEqual(['A broken part: the cable <b>fell</b>', 'Fans and cost, bin by bin: no ink']);
     expect(other.failures).toEqual([]);
     const document = read(page.html);
     expect([...document.querySelectorAll('h2')].map((heading) => heading.textContent)).toEqual([
       'A broken part',
-      'Bin by bin',
+      'Fans and cost, bin by bin',
+      'Grain, bin by bin',
       'How each bin was run',
       'Warnings',
       'Before you go to a bin',

@@ -1,0 +1,33 @@
+import type { Estimate } from '../base/estimate.ts';
+import type { Quantity } from '../report/quantities.ts';
+import type { Units } from '../report/units.ts';
+import { listed } from './words.ts';
+
+/** A bin and what something cost in it. */
+export interface BinCost {
+  name: string;
+  cost: Estimate;
+}
+
+/** Bins whose cost is known, cheapest first. */
+export function byCost(bins: readonly BinCost[]): BinCost[] {
+  return bins.filter(({ cost }) => cost.value !== null).sort((a, b) => (a.cost.value ?? 0) - (b.cost.value ?? 0));
+}
+
+/** `Lane 42 … cheapest`, and who cannot be told from it; null where no cost is known. */
+export function cheapestTitle(bins: readonly BinCost[], did: string): string | null {
+  const [first, ...rest] = byCost(bins);
+  if (first === undefined) return null;
+  const high = first.cost.interval?.[1] ?? first.cost.value ?? 0;
+  const near = rest.filter(({ cost }) => (cost.interval?.[0] ?? cost.value ?? 0) <= high).map(({ name }) => name);
+  return near.length === 0 ? `${first.name} ${did}` : `${first.name} ${did}, though ${listed(near)} may be no dearer`;
+}
+
+/** `drying cost from 0.027 USD a bushel-point (…) in Lane 42 to …`; null where no cost is known. */
+export function costSpan(bins: readonly BinCost[], quantity: Quantity, units: Units): string | null {
+  const known = byCost(bins);
+  const [first, last] = [known[0], known.at(-1)];
+  if (first === undefined || last === undefined) return null;
+  const said = ({ name, cost }: BinCost) => `${units.say(quantity, cost)} in ${name}`;
+  return first === last ? said(first) : `from ${said(first)} to ${said(last)}`;
+}
