@@ -1,5 +1,5 @@
 /**
- * Station pressure from an altimeter setting, which is defined by it and the height alone.
+ * Station pressure from an altimeter setting, which is defined by it and the height alone: the kernel, no checks.
  *
  * @param settingPa   Pa
  * @param elevationM  of the place, m

@@ -1,3 +1,4 @@
+import { assertRange } from '../base/errors.ts';
 import type { Cable } from './cable.ts';
 
 /** A sensor in the grain and the share of the grain for which it stands. */
@@ -27,12 +28,13 @@ const SAME_HEIGHT_M = 0.001;
  * A sensor at or above the surface is out. A sensor that is out or not usable leaves its part to its neighbours on the
  * cable; a cable with none left leaves its ring to the other cables.
  *
- * @param diameterM  of the bin, > 0
- * @param depthM     levelled depth of the grain, > 0
+ * @param diameterM  of the bin, m, 0.1 to 1000
+ * @param depthM     levelled depth of the grain, m, 0 to 1000
  * @param cables     in any order, sensors in any order
  * @param usable     which sensors may count; all when left out
  * @returns          by cable in the order given, rising height; empty when no sensor is left
  * @source           definition of `points removed` in the kit's season format
+ * @valid            throws RangeError outside, and on a cable or sensor whose place is no number
  */
 export function sensorShares(
   diameterM: number,
@@ -40,6 +42,14 @@ export function sensorShares(
   cables: readonly Cable[],
   usable: (cable: string, sensor: number) => boolean = () => true,
 ): PlacedSensor[] {
+  assertRange('diameterM', diameterM, 0.1, 1000);
+  assertRange('depthM', depthM, 0, 1000);
+  for (const { id, fromCentreM, sensorHeightsM } of cables) {
+    assertRange(`fromCentreM of cable ${id}`, fromCentreM, 0, 1000);
+    for (const [i, heightM] of sensorHeightsM.entries()) {
+      assertRange(`height of sensor ${i + 1} of cable ${id}`, heightM, -100, 1000);
+    }
+  }
   const hanging = cables
     .map((cable) => ({
       cable,

@@ -45,6 +45,14 @@ export const GRAIN_FORMULAS: readonly Formula[] = [
     sources: D245,
   },
   {
+    id: 'grain-air',
+    title: 'Air in balance with grain',
+    functions: ['grainHumidityRatio'],
+    equations: [],
+    rule: 'The humidity ratio of air at the grain’s temperature whose relative humidity is the one that the isotherm gives for the grain’s moisture.',
+    sources: [{ key: 'ashrae-2017', place: 'ch. 1, eq. 6, 12 and 20' }],
+  },
+  {
     id: 'moisture-basis',
     title: 'Wet and dry basis',
     functions: ['moistureDbFromWb', 'moistureWbFromDb'],

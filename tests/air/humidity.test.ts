@@ -26,4 +26,11 @@ describe('relative humidity and dew point', () => {
   it('tell a dew point above the temperature as more than 1', () => {
     expect(relativeHumidity(10, 11)).toBeGreaterThan(1);
   });
+  it('tell a dew point below -80 degC as missing, and refuse no numbers', () => {
+    expect(dewPointC(-40, 0.002)).toBeNaN();
+    expect(dewPointC(-40, 0.02)).toBeLessThan(-60);
+    expect(() => dewPointC(Number.NaN, 0.5)).toThrow(/tempC is NaN; it must lie between -60 and 150/);
+    expect(() => dewPointC(10, 50)).toThrow(/rh is 50; it must lie between 0.001 and 1.1/);
+    expect(() => relativeHumidity(10, Number.NaN)).toThrow(RangeError);
+  });
 });

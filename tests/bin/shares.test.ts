@@ -58,6 +58,15 @@ describe('sensorShares', () => {
     expect(sensorShares(10, 1, [cable('A', 0, 1, 2)])).toEqual([]);
   });
 
+  it('refuses bins, cables and sensors that are nowhere, and tells the range', () => {
+    expect(() => sensorShares(Number.NaN, 6, [cable('A', 0, 1)])).toThrow(
+      /diameterM is NaN; it must lie between 0.1 and 1000/,
+    );
+    expect(() => sensorShares(10, -1, [cable('A', 0, 1)])).toThrow(/depthM is -1/);
+    expect(() => sensorShares(10, 6, [cable('A', Number.NaN, 1)])).toThrow(/fromCentreM of cable A is NaN/);
+    expect(() => sensorShares(10, 6, [cable('A', 0, 1, Number.NaN)])).toThrow(/height of sensor 2 of cable A is NaN/);
+  });
+
   const layout = fc.record({
     radius: fc.double({ min: 1, max: 20, noNaN: true }),
     depth: fc.double({ min: 0.5, max: 15, noNaN: true }),
