@@ -4,11 +4,13 @@ import { cpSync, existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, wri
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { gunzipSync } from 'node:zlib';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import addFormats from 'ajv-formats';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { runReview } from '../../scripts/review/run-review.ts';
 import { InputError } from '../../src/base/errors.ts';
+import { fromIpc, numbers } from '../../src/tables/arrow.ts';
 import { makeSeasonFolder, SMALL_SEASON } from '../support/season-folder.ts';
 
 const ROOT = fileURLToPath(new URL('../..', import.meta.url));
@@ -124,12 +126,12 @@ describe('files that cannot be read', () => {
     [
       'a picture',
       (folder) => writeFileSync(log(folder), Buffer.from('89504e470d0a1a0a0000000d49484452', 'hex')),
-      /logs\/fans\.csv/,
+      /^FILE_BINARY logs\/fans\.csv is a PNG picture/m,
     ],
     [
       'cut-off gzip',
       (folder) => writeFileSync(log(folder), Buffer.from('1f8b0800000000000003abcd', 'hex')),
-      /logs\/fans\.csv/,
+      /^FILE_GZIP logs\/fans\.csv is gzip-compressed, but the data is cut off/m,
     ],
   ])('%s: says what and where', async (name, change, expected) => {
     expect(await problemsOf(changed(name.replaceAll(' ', '-'), change))).toMatch(expected);
@@ -150,6 +152,20 @@ describe('real weather', () => {
       const summary = JSON.parse(readFileSync(join(done.out, 'summary.json'), 'utf8'));
       expect(Math.abs(summary.bins[0].fan.hours / hours - 1)).toBeLessThan(0.005);
       expect(summary.load.rejected).toBe(0);
+      // The weather that came out is the archive's: October, cut at blanks here, at fixed places there.
+      const october = (ms: number) => ms >= Date.UTC(2016, 9, 1) && ms < Date.UTC(2016, 10, 1);
+      const lines = gunzipSync(readFileSync(archive)).toString('latin1').trim().split('\n');
+      const tempsC = lines.flatMap((line) => {
+        const [year, month, day, hour, tenths] = line.trim().split(/\s+/).map(Number);
+        return october(Date.UTC(year, month - 1, day, hour)) ? [tenths / 10] : [];
+      });
+      const weather = fromIpc(readFileSync(join(done.out, 'data', 'weather.arrow')));
+      const times = numbers(weather, 'time');
+      const own = numbers(weather, 'temp_c').filter((_, i) => october(times[i]));
+      expect([...own]).toEqual(tempsC);
+      expect(own).toHaveLength(744);
+      // Chicago's October of 2016 had about 57 °F, 5 above the normal of 1981 to 2010 (NOAA, from memory).
+      expect(Math.abs((own.reduce((a, b) => a + b, 0) / 744) * 1.8 + 32 - 57)).toBeLessThan(1.5);
     },
   );
 });

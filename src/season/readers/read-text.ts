@@ -3,7 +3,8 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { gunzipSync } from 'node:zlib';
 import type { Problem } from '../../base/errors.ts';
-import { decodeText, isUtf16 } from './decode-text.ts';
+import { binaryKind } from './binary-kind.ts';
+import { decodeText } from './decode-text.ts';
 
 /** A file's text, and what its bytes on disk were. */
 export interface FileText {
@@ -13,16 +14,6 @@ export interface FileText {
 }
 
 const LARGEST_BYTES = 400 * 2 ** 20; // the longest text that Node holds is half a gigabyte
-const KINDS: readonly (readonly [magic: string, name: string, way: string])[] = [
-  ['PK\u0003\u0004', 'a zip file or a spreadsheet workbook', 'Save the sheet as CSV, or unpack the archive.'],
-  ['\u00d0\u00cf\u0011\u00e0', 'an old spreadsheet workbook', 'Save the sheet as CSV.'],
-  ['%PDF', 'a PDF', 'Export the log as CSV.'],
-  ['\u0089PNG', 'a PNG picture', 'Export the log as CSV.'],
-  ['\u00ff\u00d8\u00ff', 'a JPEG picture', 'Export the log as CSV.'],
-  ['SQLite format 3', 'a database', 'Export the table as CSV.'],
-  ['PAR1', 'a Parquet file', 'Export the table as CSV.'],
-  ['ARROW1', 'an Arrow file', 'Export the table as CSV.'],
-];
 
 /**
  * Read a file of the season folder, unpacked where its bytes are gzip, as text.
@@ -50,7 +41,7 @@ export function readText(folder: string, path: string): FileText | Problem {
   }
   if (bytes.length > LARGEST_BYTES) return tooLargeProblem(path);
   const binary = binaryKind(bytes);
-  if (binary !== null) return problem('FILE_BINARY', path, `is ${binary[0]}, not a text file. ${binary[1]}`);
+  if (binary !== null) return problem('FILE_BINARY', path, `is ${binary.name}, not a text file. ${binary.way}`);
   const text = decodeText(bytes);
   if (text.trim() === '') {
     return problem('FILE_EMPTY', path, 'is empty. Export the log again, or take the file out of season.yaml.');
@@ -64,15 +55,4 @@ function problem(code: string, file: string, message: string): Problem {
 
 function tooLargeProblem(path: string): Problem {
   return problem('FILE_SIZE', path, `holds more than ${LARGEST_BYTES / 2 ** 20} MB. Split it into several files.`);
-}
-
-function binaryKind(bytes: Uint8Array): [name: string, way: string] | null {
-  const head = Buffer.from(bytes.subarray(0, 32)).toString('latin1');
-  for (const [magic, name, way] of KINDS) if (head.startsWith(magic)) return [name, way];
-  if (isUtf16(bytes)) return null;
-  // A logger that lost power leaves a stretch of zeros inside a good file; a file that opens with them is no text.
-  if (bytes.subarray(0, 1024).includes(0)) {
-    return ['a binary file (zero bytes)', 'Export the log as CSV; UTF-16 text needs its byte-order mark.'];
-  }
-  return null;
 }

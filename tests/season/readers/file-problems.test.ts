@@ -31,6 +31,30 @@ describe('a file that cannot be read as a whole', () => {
     ],
     ['a PDF', '%PDF-1.7 …', /^FILE_BINARY is a PDF/],
     ['zero bytes', Uint8Array.from([65, 0, 66, 0, 44]), /^FILE_BINARY is a binary file/],
+    ['a picture', Buffer.from('89504e470d0a1a0a0d49484452', 'hex'), /^FILE_BINARY is a PNG picture/],
+    ['a picture in gzip', gzipSync(Buffer.from('ffd8ffe04a464946', 'hex')), /^FILE_BINARY is a JPEG picture/],
+    [
+      'a gzip in a gzip',
+      gzipSync(gzipSync(good)),
+      /^FILE_BINARY is a gzip file inside a gzip file, .* Unpack it once\./,
+    ],
+    ['a workbook in gzip', gzipSync(Buffer.from('PK\u0003\u0004 rest')), /^FILE_BINARY is a zip file/],
+    ['a tar archive', gzipSync(`${'log.csv'.padEnd(257, '\0')}ustar  rest`), /^FILE_BINARY is a tar archive/],
+    [
+      'controls without a zero byte',
+      Uint8Array.from({ length: 60 }, (_, i) => 1 + ((i * 37) % 255)),
+      /^FILE_BINARY is a binary file \(bytes that no text holds\), not a text file/,
+    ],
+    [
+      'a few high bytes alone',
+      Uint8Array.from([0xc3, 0x9e, 0xf1, 0x88, 0xb2, 0x41, 0xe7]),
+      /^FILE_BINARY is a binary file, or text in an encoding that is not known/,
+    ],
+    [
+      'a gzip with a bit wrong',
+      Uint8Array.from(gzipSync(good.repeat(50)), (byte, i) => (i === 40 ? byte ^ 16 : byte)),
+      /^FILE_GZIP .*cut off or damaged/,
+    ],
     ['a gzip cut off', gzipSync(good.repeat(50)).subarray(0, 60), /^FILE_GZIP .*cut off or damaged/],
     ['a quote that never closes', `${good}2024-10-04 14:00,B1,"50,60\n`, /^FILE_FORMAT a quote is opened/],
     [
@@ -125,6 +149,19 @@ describe('a file that cannot be read as a whole', () => {
       [plenum()],
     );
     expect(load.rejects).toMatchObject([{ line: 63, column: null }]);
+  });
+
+  it('a burst of noise inside a good file costs only its row, and so do letters beyond ASCII nothing', async () => {
+    const rows = '2024-10-05 13:00,B1,51,61\n'.repeat(60);
+    const noisy = Buffer.concat([Buffer.from(good + rows), Buffer.from([1, 2, 3, 0x9d, 10]), Buffer.from(rows)]);
+    expect((await loadOf({ 'p.csv': noisy }, [plenum()])).load.rejects).toMatchObject([{ line: 63, column: null }]);
+    const latin = Buffer.from(good.replace('degF', '°F').replace('time', 'Zeit für'), 'latin1');
+    const columns = {
+      time: { header: 'Zeit für', unit: null },
+      bin: { header: 'bin', unit: null },
+      temperature: { header: 'temperature (°F)', unit: 'degF' },
+    };
+    expect((await loadOf({ 'p.csv': latin }, [plenum({ columns })])).load.files[0].kept).toBe(1);
   });
 
   it('hostile bytes end in a list of problems or in rejects, never in a crash', async () => {
