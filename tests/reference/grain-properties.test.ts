@@ -1,8 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { bulkPorosity, standardBulkDensityKgM3 } from '../../src/grain/bulk.ts';
 import { bulkConductivityWMK } from '../../src/grain/conductivity.ts';
+import { heatOfVaporisationJKg } from '../../src/grain/heat-of-vaporisation.ts';
+import { isothermOf } from '../../src/grain/isotherm.ts';
 import { specificHeatJKgK, specificHeatLineOf } from '../../src/grain/specific-heat.ts';
 import { provenanceNote, type ReferenceRow, readReference, toleranceOf } from './read-reference.ts';
+
+const CAL_G_J_KG = 4186.8;
 
 function ours({ quantity, crop, inputs }: ReferenceRow): number {
   const percent = Number.parseFloat(inputs);
@@ -15,6 +19,8 @@ function ours({ quantity, crop, inputs }: ReferenceRow): number {
       return 100 * bulkPorosity(crop, standardBulkDensityKgM3(crop));
     case 'bulk density':
       return standardBulkDensityKgM3(crop);
+    case 'heat of vaporisation':
+      return heatOfVaporisationJKg(isothermOf(crop), 40, percent / (100 + percent)) / CAL_G_J_KG;
     default:
       return expect.fail(`no quantity ${quantity}`);
   }

@@ -1,9 +1,13 @@
 import { bulkPorosity, standardBulkDensityKgM3 } from '../../grain/bulk.ts';
 import { bulkConductivityWMK } from '../../grain/conductivity.ts';
+import { heatOfVaporisationJKg } from '../../grain/heat-of-vaporisation.ts';
+import { isothermOf } from '../../grain/isotherm.ts';
 import { specificHeatJKgK, specificHeatLineOf } from '../../grain/specific-heat.ts';
 import { capital } from '../words.ts';
 import { type PublishedCheck, provenanceOf } from './published-check.ts';
 import { type ReferenceRow, readReference, toleranceOf } from './read-reference.ts';
+
+const CAL_G_J_KG = 4186.8;
 
 interface Case {
   formulaId: string;
@@ -22,6 +26,11 @@ const CASES: Readonly<Record<string, Case | undefined>> = {
   porosity: {
     formulaId: 'porosity',
     of: (row) => 100 * bulkPorosity(row.crop, standardBulkDensityKgM3(row.crop)),
+  },
+  'heat of vaporisation': {
+    formulaId: 'heat-of-vaporisation',
+    // At the middle of the published 30 to 50 degC, by the crop's default isotherm.
+    of: (row, percent) => heatOfVaporisationJKg(isothermOf(row.crop), 40, percent / (100 + percent)) / CAL_G_J_KG,
   },
   'bulk density': { formulaId: 'bulk-density', of: (row) => standardBulkDensityKgM3(row.crop) },
 };
