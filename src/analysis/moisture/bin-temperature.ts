@@ -46,7 +46,11 @@ export function binTemperature(
     const since = Math.min(fill.filledMs ?? firstOf(sensors), mean.window.fromMs);
     const edges = grainEdges(bin, fill.depthM, moments.rows, sensors, around.weather, spans, since, mean.window.toMs);
     if (edges === null) return null;
-    return temperatureInterval(mean.value, temperatureParts(rows, fill.depthM, bin.diameterM, around.errors), edges);
+    return temperatureInterval(
+      mean.value,
+      temperatureParts(rows, fill.depthM, bin.diameterM, around.errors, bin.air),
+      edges,
+    );
   };
   const withInterval = (name: MomentName): MomentMean => {
     const mean = momentMean(moments, name);

@@ -92,7 +92,7 @@ function sensorMoment(observed: ObservedMoisture, moment: MomentName, pooled: Ca
   const change = Number.isNaN(observed.points) ? 1 : observed.points;
   const parts = [
     ...fixedParts(rows, errors),
-    ...samplingParts(levels, observed.fill.depthM!, bin.diameterM, change, pooled),
+    ...samplingParts(levels, observed.fill.depthM!, bin.diameterM, change, pooled, bin.air),
     noisePart(rows, [moment], errors),
     ...(moment === 'end' ? [driftPart(rows)] : []),
     ...(window.stillAir ? [] : [movingAirPart(observed, [moment])]),

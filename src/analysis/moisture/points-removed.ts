@@ -43,7 +43,7 @@ export function pointsRemoved(
 function differenceParts(observed: ObservedMoisture, points: number, pooled: CableSpread | null): ErrorPart[] {
   const { moments, fill, input, changes } = observed;
   const parts = [
-    ...samplingParts(changes, fill.depthM!, input.bin.diameterM, points, pooled),
+    ...samplingParts(changes, fill.depthM!, input.bin.diameterM, points, pooled, input.bin.air),
     noisePart(moments.rows, ['start', 'end'], input.season.sensors.moisture),
     driftPart(moments.rows),
     movingAirPart(observed, ['start', 'end']),

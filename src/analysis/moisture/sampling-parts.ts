@@ -1,3 +1,4 @@
+import type { Bin } from '../../season/season.ts';
 import { type CablePoints, cablePoints, type SensorChange } from './cable-points.ts';
 import { ASSUMED_SPREAD, type CableSpread, joinSpreads, ownSpread } from './cable-spread.ts';
 import type { ErrorPart } from './error-part.ts';
@@ -11,6 +12,7 @@ import { radialError } from './radial-error.ts';
  * @param changes  what is averaged, by sensor, as a change; a single moment is a change from zero
  * @param points   by how much the bin changed, points; it sets the scale of what is not seen
  * @param pooled   spread of the season's other bins; null where there are none
+ * @param air      where the air comes in
  */
 export function samplingParts(
   changes: readonly SensorChange[],
@@ -18,6 +20,7 @@ export function samplingParts(
   diameterM: number,
   points: number,
   pooled: CableSpread | null,
+  air: Bin['air'],
 ): ErrorPart[] {
   const cables: CablePoints[] = cablePoints(changes);
   const scale = Math.max(1, Math.abs(points));
@@ -27,7 +30,7 @@ export function samplingParts(
     { cause: 'spread between cables', sd: scale * Math.sqrt(spread.variance) * weights, df: spread.df },
     {
       cause: 'fronts between the heights of the sensors',
-      sd: heightError(changes, depthM, scale),
+      sd: heightError(changes, depthM, scale, air),
       df: Number.POSITIVE_INFINITY,
     },
     {

@@ -1,6 +1,6 @@
 import { Z95 } from '../../base/estimate.ts';
 import type { PlacedSensor } from '../../bin/shares.ts';
-import type { SensorErrors } from '../../season/season.ts';
+import type { Bin, SensorErrors } from '../../season/season.ts';
 import type { CablePoints } from './cable-points.ts';
 import { type CableSpread, joinSpreads, ownSpread } from './cable-spread.ts';
 import { type ErrorPart, joinErrors } from './error-part.ts';
@@ -24,6 +24,7 @@ export function temperatureParts(
   depthM: number,
   diameterM: number,
   errors: SensorErrors['temperature'],
+  air: Bin['air'],
 ): ErrorPart[] {
   const firm = Number.POSITIVE_INFINITY;
   const together = Math.sqrt(rows.reduce((sum, row) => sum + row.share ** 2, 0));
@@ -38,7 +39,7 @@ export function temperatureParts(
     { cause: 'accuracy of the sensors', sd: ((errors.accuracyK ?? ASSUMED_ACCURACY_K) / Z95) * together, df: firm },
     { cause: 'bias that the sensors share', sd: (errors.biasK ?? ASSUMED_BIAS_K) / Z95, df: firm },
     { cause: 'spread between cables', sd: Math.sqrt(spread.variance) * weights, df: spread.df },
-    { cause: 'fronts between the heights of the sensors', sd: heightError(levels, depthM, range), df: firm },
+    { cause: 'fronts between the heights of the sensors', sd: heightError(levels, depthM, range, air), df: firm },
     { cause: 'grain between and beyond the cables', sd: radialError(cables, diameterM / 2, range), df: firm },
   ];
 }

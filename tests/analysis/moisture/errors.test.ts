@@ -66,17 +66,44 @@ describe('what lies between the sensors', () => {
     endWb: 0.2 - removed / 100,
   });
 
-  // Jump 4 points over a gap of 2 m in a depth of 4 m: half of 4 * 2/4/sqrt 12 = 0.288675; end strips of 1 m,
-  // slope 2 points/m: 1/4 * (2 * 1/2) = 0.25 each. sqrt(0.288675^2 + 2 * 0.25^2) = 0.456435
+  // Jump 4 points over a gap of 2 m in a depth of 4 m: a front of 0.45 m is 0.775 of a step, 0.775 * 4 * 2/4/sqrt 12 = 0.447447;
+  // end strips of 1 m, slope 2 points/m: 1/4 * (2 * 1/2) = 0.25 each. sqrt(0.447447^2 + 2 * 0.25^2) = 0.570271
   it('a front between two heights, by hand', () => {
-    expect(heightError([sensor(1, 4), sensor(3, 0)], 4, 2)).toBeCloseTo(0.456435, 5);
+    expect(heightError([sensor(1, 4), sensor(3, 0)], 4, 2, 'up')).toBeCloseTo(0.570271, 5);
+  });
+
+  // The mean by nearest sensor over all places of a ramp, summed up directly: no formula shared with the code.
+  it.each([0.75, 1, 2.2])('a ramp of 0.45 m anywhere between sensors %d m apart', (gap) => {
+    const sharp = (thick: number) => {
+      let squares = 0;
+      for (let i = 0; i < 2000; i++) {
+        // Sensors at (k + 1/2) gap; the ramp's middle anywhere within one gap of ten.
+        const middle = 5 * gap + ((i + 0.5) / 2000) * gap;
+        const of = (z: number) => Math.min(1, Math.max(0, (z - middle) / thick + 0.5));
+        const seen = Array.from({ length: 10 }, (_, k) => of((k + 0.5) * gap)).reduce((sum, one) => sum + one * gap, 0);
+        squares += (seen - (10 * gap - middle)) ** 2;
+      }
+      return Math.sqrt(squares / 2000);
+    };
+    expect(sharp(1e-9)).toBeCloseTo(gap / Math.sqrt(12), 3);
+    const told = heightError([sensor(0.01, 1), sensor(0.01 + gap, 0)], 0.02 + gap, 1, 'down');
+    const ends = 2 * ((0.01 / (0.02 + gap)) * 0.3) ** 2;
+    expect(Math.sqrt(told ** 2 - ends) * (0.02 + gap)).toBeCloseTo(sharp(0.45), 3);
+  });
+
+  // Lowest sensor 1.5 m up, all flat: 1.5/6 of 1.5 points * (1 - 0.45/1.5) = 0.2625 where air comes in below, 1.5/6 * 0.3 = 0.075
+  // where it comes in above; the surface strip of 0.5 m: 0.025 (0.15 * 0.5/6 = 0.0125 of a hidden front is less).
+  it('a thick strip where the air comes in can hide a front', () => {
+    const flat = [sensor(1.5, 0), sensor(5.5, 0)];
+    expect(heightError(flat, 6, 1, 'up')).toBeCloseTo(Math.hypot(0.2625, 0.025), 5);
+    expect(heightError(flat, 6, 1, 'down')).toBeCloseTo(Math.hypot(0.075, 0.025), 5);
   });
 
   it('a flat profile leaves little doubt, a closer spacing less', () => {
-    const flat = heightError([sensor(1, 2), sensor(3, 2)], 4, 2);
+    const flat = heightError([sensor(0.4, 2), sensor(3.6, 2)], 4, 2, 'up');
     expect(flat).toBeLessThan(0.2);
-    const coarse = heightError([sensor(1, 4), sensor(3, 0)], 4, 2);
-    const fine = heightError([sensor(0.5, 4), sensor(1.5, 4), sensor(2.5, 0), sensor(3.5, 0)], 4, 2);
+    const coarse = heightError([sensor(1, 4), sensor(3, 0)], 4, 2, 'up');
+    const fine = heightError([sensor(0.5, 4), sensor(1.5, 4), sensor(2.5, 0), sensor(3.5, 0)], 4, 2, 'up');
     expect(fine).toBeLessThan(coarse);
   });
 
