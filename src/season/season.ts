@@ -1,5 +1,6 @@
 import type { Cable } from '../bin/cable.ts';
 import type { Fan } from '../bin/fan.ts';
+import type { MoistureSchedule } from '../money/moisture-schedule.ts';
 import type { Tariff } from '../money/tariff.ts';
 
 export type Goal = 'dry' | 'cool' | 'condition' | 'hold';
@@ -62,6 +63,14 @@ export interface GrainPrice {
   shrinkPerPoint: number | null;
   /** money per bushel and point */
   discountPerBushelPoint: number | null;
+  /** as stated under `schedules`; `priceSchedules` has the two above among them */
+  schedules?: readonly PriceSchedule[];
+}
+
+/** A deduction that rises with moisture, and what the file calls it. */
+export interface PriceSchedule {
+  name: string | null;
+  schedule: MoistureSchedule;
 }
 
 export interface DryingAlternative {

@@ -3,8 +3,9 @@ import type { DryingAlternative, GrainPrice } from '../season.ts';
 import type { Check } from './check.ts';
 import { cropIds, cropText } from './crop.ts';
 import type { Draft } from './draft.ts';
-import { map } from './fields.ts';
+import { list, map } from './fields.ts';
 import { MOISTURE, NOT_NEGATIVE, quantity, si, siOrNull } from './quantity.ts';
+import { checkSchedule, scheduleSchema, toSchedule } from './schedule.ts';
 
 const priceSchema = (currency: string) =>
   map(
@@ -17,6 +18,11 @@ const priceSchema = (currency: string) =>
         words: 'it must lie between 0 and 10 %/point',
       }).optional(),
       discount: quantity('price per bushel-point', currency, 'money taken off for each point', NOT_NEGATIVE).optional(),
+      schedules: list(
+        scheduleSchema(currency),
+        'deductions by moisture that a flat shrink or discount cannot say; all add up',
+        'a list of schedules, e.g. [{ above: 15 %, rate: 0.05 USD/bu, per: 1 point }]',
+      ).optional(),
     },
     'what the market pays for a crop',
   );
@@ -29,9 +35,20 @@ export const pricesSchema = (currency: string) =>
 
 type PricesText = z.infer<ReturnType<typeof pricesSchema>>;
 
-export function checkPrices(prices: Draft<PricesText> | undefined, { report }: Check): void {
-  for (const crop of Object.keys(prices ?? {})) {
+export function checkPrices(prices: Draft<PricesText> | undefined, check: Check): void {
+  const { report, bad } = check;
+  for (const [crop, price] of Object.entries(prices ?? {})) {
     if (!cropIds().includes(crop)) report('SEASON_CROP', ['prices', crop], cropText(crop), 'key');
+    price?.schedules?.forEach((schedule, i) => {
+      if (schedule === undefined) return;
+      const path = ['prices', crop, 'schedules', i];
+      // A base that is wrong is told already, and is no missing one.
+      const base = bad.under(['prices', crop, 'base_moisture']) ? '0 %' : price.base_moisture;
+      const takes = checkSchedule(schedule, base, path, check);
+      if (takes === 'weight' && price.shrink !== undefined) {
+        report('SEASON_CONFLICT', path, 'takes off weight, and so does shrink. Keep one of them.');
+      }
+    });
   }
 }
 
@@ -44,6 +61,7 @@ export function toPrices(text: PricesText, currency: string): Record<string, Gra
         baseMoistureWb: siOrNull('moisture', one.base_moisture, currency),
         shrinkPerPoint: siOrNull('shrink per point', one.shrink, currency),
         discountPerBushelPoint: siOrNull('price per bushel-point', one.discount, currency),
+        schedules: (one.schedules ?? []).map((schedule) => toSchedule(schedule, one.base_moisture, currency)),
       },
     ]),
   );

@@ -37,6 +37,13 @@ currency: USD
 
 # prices:
 #   corn: { price: 4.35 USD/bu, base_moisture: 15 %, shrink: 1.4 %/point, discount: 0.03 USD/bu/point }
+#   soybean:                      # what a buyer posts by steps and bands stands under schedules
+#     price: 10.20 USD/bu
+#     base_moisture: 13 %
+#     schedules:
+#       - { name: discount, per: 0.5 point, step: 0.5 point, rates: [{ up_to: 15 %, rate: 1 % of price }, { up_to: 17 %, rate: 2 % of price }], refuse_above: 17 % }
+#       - { name: drying, rate: 0.05 USD/bu, step: 0.1 point, bushels: wet }
+#       - { name: shrink, above: 13.5 %, rate: 1.3 % of weight }
 # drying_alternative:             # what the same points would have cost elsewhere
 #   commercial: 0.05 USD/bu/point
 #   high_temperature: { fuel: 1.75 USD/gal, fuel_use: 0.02 gal/bu/point, electricity: 0.01 kWh/bu/point }

@@ -60,6 +60,7 @@ describe('the example of the contract', () => {
         baseMoistureWb: 0.15,
         shrinkPerPoint: expect.closeTo(0.014, 12),
         discountPerBushelPoint: 0.03,
+        schedules: [],
       },
     });
     const hot = season.dryingAlternative?.highTemperature;
