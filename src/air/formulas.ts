@@ -8,12 +8,13 @@ export const AIR_FORMULAS: readonly Formula[] = [
   {
     id: 'saturation-over-water',
     title: 'Saturation pressure over water',
-    functions: ['saturationPressurePa'],
+    functions: ['saturationPressurePa', 'saturationLogSlope'],
     equations: [
       'p_ws = exp(-5800.2206 / K + 1.3914993 - 0.048640239 * K + 4.1764768e-5 * K^2 - 1.4452093e-8 * K^3 + 6.5459673 * ln(K))',
       'K = t + 273.15',
+      's = 5800.2206 / K^2 - 0.048640239 + 8.3529536e-5 * K - 4.3356279e-8 * K^2 + 6.5459673 / K',
     ],
-    rule: 'p_ws in Pa, t in °C, −80 to 200. Also below freezing, over supercooled water: humidity sensors and weather services state humidity over water in frost too.',
+    rule: 'p_ws in Pa, t in °C, −80 to 200; s is the slope of ln p_ws, per K. Also below freezing, over supercooled water: humidity sensors and weather services state humidity over water in frost too.',
     sources: [ashrae('eq. 6')],
   },
   {
@@ -94,6 +95,14 @@ export const AIR_FORMULAS: readonly Formula[] = [
     equations: ['p = p_0 * exp(-9.80665 * z / (287.042 * (t + 273.15 + 0.0065 * z / 2)))'],
     rule: 'p and the pressure at sea level p_0 in Pa, z in m, t in °C at the station. Where t is missing, the ratio of the standard atmosphere (within 1.3 % up to 500 m).',
     sources: [{ key: 'wmo-8', place: 'vol. I, ch. 3' }],
+  },
+  {
+    id: 'altimeter',
+    title: 'Station pressure from an altimeter setting',
+    functions: ['stationFromAltimeterPa'],
+    equations: ['p = 100 * ((p_a / 100)^0.190263 - 8.417286e-5 * z)^(1 / 0.190263)'],
+    rule: 'p and the setting p_a in Pa, z in m.',
+    sources: [{ key: 'smithsonian-1951', place: 'altimeter setting' }],
   },
   {
     id: 'warming',

@@ -14,6 +14,14 @@ export interface Source {
 /** The bibliography. Sorted by key. */
 export const SOURCES: readonly Source[] = [
   {
+    key: 'aciar-rice-density',
+    authors: 'Australian Centre for International Agricultural Research',
+    year: null,
+    title: 'Physical properties of rough rice by moisture, in a proceedings on grain drying',
+    where: 'ACIAR Proceedings, Canberra',
+    provenance: 'seen',
+  },
+  {
     key: 'alam-shove-1973',
     authors: 'Alam, A. and Shove, G. C.',
     year: 1973,
@@ -332,6 +340,14 @@ export const SOURCES: readonly Source[] = [
     year: 1973,
     title: 'Specific heat and thermal conductivity of sorghum',
     where: 'Transactions of the ASAE 16(1), 114-117',
+    provenance: 'memory',
+  },
+  {
+    key: 'smithsonian-1951',
+    authors: 'List, R. J. (editor)',
+    year: 1951,
+    title: 'Smithsonian meteorological tables, 6th edition',
+    where: 'Smithsonian Institution, Washington',
     provenance: 'memory',
   },
   {

@@ -9,6 +9,7 @@ const ISOTHERM_FUNCTIONS = [
   'isothermMoistureDb',
   'equilibriumHumidity',
   'equilibriumMoistureWb',
+  'isothermHumidityPerMoisture',
 ] as const;
 const [DRIEST, DAMPEST] = EQUILIBRIUM_RH_RANGE.map((rh) => 100 * rh);
 const D245: readonly FormulaSource[] = [{ key: 'asae-d245-5', place: 'equations' }];
@@ -95,9 +96,9 @@ export const GRAIN_FORMULAS: readonly Formula[] = [
   {
     id: 'specific-heat',
     title: 'Specific heat of grain',
-    functions: ['specificHeatJKgK'],
+    functions: ['specificHeatJKgK', 'specificHeatSpreadJKgK'],
     equations: ['c = a + b * M'],
-    rule: 'c in J/(kg K); M in percent of the basis that the source uses; a and b by crop in the table.',
+    rule: 'c in J/(kg K); M in percent of the basis that the source uses; a and b by crop in the table. A crop without a line of its own lies between the lowest and the highest of the others.',
     sources: [{ key: 'asae-d243' }],
   },
   {

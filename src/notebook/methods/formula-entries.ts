@@ -7,16 +7,20 @@ import { agreementOf, groupsOf, type PublishedCheck } from './published-check.ts
 import type { PublishedRecord } from './published-record.ts';
 import { sourceText } from './source-text.ts';
 
+// A difference between percentages is told in points.
+const OF_DIFFERENCES: Readonly<Record<string, string>> = { '% wb': 'points', '%': 'points' };
+
 /** How well a formula agrees with the record: a line for each unit and provenance. */
 export function recordLines(checks: readonly PublishedCheck[], units: Units): string[] {
   if (checks.length === 0) return ['Record: no published value is held against it.'];
   const kinds = groupsOf(checks, (check) => `${check.unit} ${check.provenance}`);
   return [...kinds.values()].map((of) => {
     const { rows, answered, agree, marked, medianMisfit, worstMisfit } = agreementOf(of);
-    const [{ unit, provenance }] = of;
+    const { provenance } = of[0];
+    const unit = OF_DIFFERENCES[of[0].unit] ?? of[0].unit;
     const kind = { seen: 'published', memory: 'recalled', computed: 'hand-reckoned' }[provenance];
     const parts = [`${agree} of ${counted(rows, `${kind} value`)} reproduced within what is printed`];
-    if (marked > 0) parts.push(`${marked} marked, with the reason in the tables below`);
+    if (marked > 0) parts.push(`${marked} marked with the reason in the tables of the record`);
     if (answered < rows) parts.push(`${rows - answered} without an answer`);
     if (medianMisfit !== null && worstMisfit !== null) {
       const said = (misfit: number) => units.number('misfit', misfit);

@@ -4,6 +4,7 @@ import { median } from '../../base/stats/quantile.ts';
 export const DOMAINS = {
   emc: 'Equilibrium moisture',
   airflow: 'Airflow resistance and fans',
+  cooling: 'Fronts of temperature',
   storage: 'Storage time',
   air: 'Air',
   grain: 'Properties of grain',

@@ -1,5 +1,6 @@
 import { airChecks } from './air-checks.ts';
 import { airflowChecks } from './airflow-checks.ts';
+import { coolingChecks } from './cooling-checks.ts';
 import { emcChecks } from './emc-checks.ts';
 import { fanChecks } from './fan-checks.ts';
 import { moneyChecks } from './money-checks.ts';
@@ -13,6 +14,7 @@ export function publishedChecks(): PublishedCheck[] {
     ...emcChecks(),
     ...airflowChecks(),
     ...fanChecks(),
+    ...coolingChecks(),
     ...storageChecks(),
     ...airChecks(),
     ...propertyChecks(),

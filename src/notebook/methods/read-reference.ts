@@ -7,6 +7,7 @@ export type ReferenceRow = Readonly<Record<string, string>>;
 export type ReferenceName =
   | 'airflow'
   | 'airflow_constants'
+  | 'cooling'
   | 'emc'
   | 'emc_constants'
   | 'fans'
