@@ -2,6 +2,7 @@ import { humidityRatio } from '../../src/air/humidity-ratio.ts';
 import { saturationPressurePa } from '../../src/air/saturation.ts';
 import { wetBulbC } from '../../src/air/wet-bulb.ts';
 import { resistancePaM } from '../../src/bin/airflow-resistance.ts';
+import { bedWaveRatio } from '../../src/bin/bed-waves.ts';
 import { resistanceCurveOf } from '../../src/bin/resistance-curves.ts';
 import { cornReferenceHoursPerHour } from '../../src/grain/corn-loss.ts';
 import { isothermOf } from '../../src/grain/isotherm.ts';
@@ -91,6 +92,16 @@ export const PHYSICS_KERNELS: readonly KernelLoop[] = [
       return sum;
     },
   },
+  ...(['fast', 'slow'] as const).map((wave) => ({
+    name: `bedWaveRatio, ${wave}`,
+    loop: (calls: number) => {
+      let sum = 0;
+      for (let i = 0; i < calls; i++) {
+        sum += bedWaveRatio(wave, ISOTHERMS[0], tempC[i & MASK], moistureDb[i & MASK], 2000, 101325);
+      }
+      return sum;
+    },
+  })),
   ...(['low-temperature', 'carried-down'] as const).map((form) => ({
     name: `cornReferenceHoursPerHour, ${form}`,
     loop: (calls: number) => {

@@ -9,6 +9,7 @@ import {
   porosityRangeOf,
   standardBulkDensityKgM3,
 } from '../../src/grain/bulk.ts';
+import { BULK_DENSITY_LINES, bulkDensityKgM3 } from '../../src/grain/bulk-density.ts';
 import { bulkConductivityWMK } from '../../src/grain/conductivity.ts';
 import { CROPS, cropOf } from '../../src/grain/crops.ts';
 import { isothermOf } from '../../src/grain/isotherm.ts';
@@ -148,6 +149,21 @@ describe('bulk', () => {
       expect(ours).toBeLessThan(high + (crop === 'sorghum' ? 0.09 : 0.03));
     }
     for (const [low, high] of Object.values(POROSITY_RANGES)) expect(low).toBeLessThanOrEqual(high);
+  });
+  it('rough rice by moisture lies on its bushel: by hand 519.4 + 5.29 * 13, and within a tenth of 45 lb for all three grains', () => {
+    expect(bulkDensityKgM3('rice', 0.13)).toBeCloseTo(588.17, 9);
+    const bushel = standardBulkDensityKgM3('rice');
+    for (const { name, sourceKey } of BULK_DENSITY_LINES) {
+      expect(Math.abs(bulkDensityKgM3('rice', 0.13, name) / bushel - 1)).toBeLessThan(0.11);
+      expect(bulkDensityKgM3('rice', 0.17, name)).toBeGreaterThan(bulkDensityKgM3('rice', 0.13, name));
+      expect(SOURCES.map((source) => source.key)).toContain(sourceKey);
+    }
+    expect(() => bulkDensityKgM3('rice', 0.25)).toThrow(/is 25; it must lie between 12 and 18/);
+    expect(() => bulkDensityKgM3('rice', Number.NaN)).toThrow(/is NaN; it must lie between/);
+    expect(() => bulkDensityKgM3('corn', 0.15)).toThrow(
+      /no bulk density by moisture for crop "corn"; there is one for rice/,
+    );
+    expect(() => bulkDensityKgM3('rice', 0.13, 'x')).toThrow(/there are long grain, medium grain, short grain/);
   });
   it('dry matter and water make the weight', () => {
     expect(dryMatterKg(100, 720, 0.15)).toBeCloseTo(61_200, 9);
