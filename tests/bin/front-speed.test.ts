@@ -4,7 +4,7 @@ import { humidityRatio } from '../../src/air/humidity-ratio.ts';
 import { bedWaveRatio } from '../../src/bin/bed-waves.ts';
 import { frontPlateauC } from '../../src/bin/front-plateau.ts';
 import { airVolumeBehindM3Kg, frontRatios, frontSpeedMS, velocityOfFrontMS } from '../../src/bin/front-speed.ts';
-import { frontRatioSpread } from '../../src/bin/front-spread.ts';
+import { airflowOfFront, frontRatioSpread } from '../../src/bin/front-spread.ts';
 import { grainHumidityRatio } from '../../src/grain/grain-air.ts';
 import { isothermOf } from '../../src/grain/isotherm.ts';
 import { runLayers } from '../support/equilibrium-bed.ts';
@@ -173,5 +173,26 @@ describe('how sure the speed of a front is', () => {
     expect(cold.isotherms).not.toContain('modified Chung-Pfost D245.4');
     expect(cold.isotherms).toContain('modified Henderson D245.5');
     expect(() => frontRatioSpread('rye', of)).toThrow(/no isotherm for crop "rye"/);
+  });
+  it('gives the airflow of a front that was made with the crop’s defaults back, between its ends', () => {
+    fc.assert(
+      fc.property(
+        fc.constantFrom('corn', 'soybean', 'wheat', 'rice', 'canola'),
+        fc.double({ min: 0.002, max: 0.1, noNaN: true }),
+        fc.constantFrom('lead' as const, 'middle' as const, 'tail' as const),
+        (crop, velocity, part) => {
+          const spread = frontRatioSpread(crop, of, part);
+          const state = { ...of, isotherm: isothermOf(crop), heatJKgK: spread.heatsJKgK[0] };
+          const speed = frontSpeedMS(frontRatios(state)[part], velocity, airVolumeBehindM3Kg(state), 630);
+          const told = airflowOfFront(crop, of, speed, 630, part);
+          expect(Math.abs(told.velocityMS / velocity - 1)).toBeLessThan(1e-12);
+          expect(told.lowMS).toBeLessThanOrEqual(told.velocityMS);
+          expect(told.highMS).toBeGreaterThanOrEqual(told.velocityMS);
+        },
+      ),
+      { seed: 20241007, numRuns: 60 },
+    );
+    expect(() => airflowOfFront('corn', of, Number.NaN, 630)).toThrow(/speedMS is NaN/);
+    expect(() => airflowOfFront('corn', of, 1e-4, 20)).toThrow(/dryMatterKgM3 is 20/);
   });
 });
