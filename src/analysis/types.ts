@@ -50,6 +50,15 @@ export interface FanSeason {
   onHoursSd?: number;
 }
 
+/** Fan hours of a bin while it held no grain; they are in the bin's hours and cost. */
+export interface OutsideStorage {
+  hoursBefore: number;
+  hoursAfter: number;
+  energyKwh: number;
+  /** the energy's cost alone; null where it has no price */
+  energyCost: number | null;
+}
+
 /** One bin's fan story; costs in the season's currency. */
 export interface BinFan {
   fans: readonly FanSeason[];
@@ -59,7 +68,12 @@ export interface BinFan {
   unknownHours: number | null;
   starts: number | null;
   energyKwh: Estimate;
+  /** the least sure way by which more than a tenth of the energy was had */
   energyFrom: EnergySource | null;
+  /** which fan's energy comes from what, a whole sentence */
+  energyFromHow?: string;
+  /** more than 1 % of the hours while the bin held no grain; null or left out: no such */
+  outside?: OutsideStorage | null;
   energyCost: Estimate;
   demandCost: Estimate;
   connectedCost: Estimate;

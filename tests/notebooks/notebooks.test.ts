@@ -88,9 +88,14 @@ describe('what they say', () => {
   });
   it('fan-energy: the share of a bill that the fans explain', () => {
     const page = fanEnergy.page(exampleInput());
-    // The bill runs 1 to 31 October: all of the tariff's 7,000 kWh of October over 9,000 kWh billed.
+    // The bill runs 1 to 31 October. Fan F1 runs 12 h at 12 kW, 144 kWh, on two days of three from 4 October on: on 19 of
+    // the 28 days to the 31st, 2,736 of the 9,000 kWh billed.
     const bills = page.sections.find((one) => one.id === 'bills');
-    expect(bills?.lead).toBe('The fans explain 77.8 % of the 9,000 kWh billed.');
+    expect(bills?.lead).toBe('The fans explain 30.4 % of the 9,000 kWh billed.');
+    // The log begins three days into the bill; the next bill's time it covers.
+    expect(bills?.notes?.[0]).toBe(
+      'In the time of 1 bill the log of a fan is lacking for a day or more; what it used then is not in its share.',
+    );
     expect(page.sections.find((one) => one.id === 'tariff')?.lead).toContain('2,000 USD over 2 tariff months');
   });
   it('moisture: points lost, and taken up where they are negative', () => {
@@ -107,13 +112,20 @@ describe('what they say', () => {
     ]);
     expect(moisture.page(damp).answer).toContain('North 36 took up 1.5 points (1.1 to 1.9).');
   });
-  it('fronts: the slowest cable, and hours run on after a front was through', () => {
+  it('fronts: where the cooling did not get through, and hours run on where it did', () => {
+    // C5 of both bins: arrivals at 6 + 20 i fan hours, none at its upper two sensors (4.3 and 5.2 m: 14.1 and 17.1 ft).
     const page = fronts.page(exampleInput());
-    expect(page.answer).toContain(
-      '0 of 2 campaigns went through everywhere; fronts were seen to pass 20 of 24 sensors',
+    expect(page.answer).toBe(
+      'Not everywhere: the cooling front did not reach cable C5 at 14.1 and 17.1 ft in North 36 (2 of 12 sensors) and cable C5 at 14.1 and 17.1 ft in South 30 (2 of 12 sensors). It can’t be told of Old wooden bin and East 42.',
     );
-    expect(page.sections[0].lead).toContain('Cable C5 was the slowest in 1 of 1.');
-    // Without the cable that stalled, the last arrival is at 6 + 5 × 11 = 61 of 120 fan hours: 59 ran on, in each of two bins.
+    // At 3.4 m C1 had the front at 6 + 3 × 11 = 39, C5 at 66.
+    expect(page.sections[1].lead).toContain('slowest for its height was cable C5 at 11.2 ft, 27.0 h behind');
+    expect(page.keyNumbers.map((key) => key.amount)).toEqual([
+      0,
+      4,
+      { value: null, interval: null, why: expect.any(String) },
+    ]);
+    // Without the cable that stalled, the last arrival is at 6 + 5 × 11 = 61 of 120 fan hours: 59 ran on, in each of two bins, each good to 6.
     const one = withBins(exampleInput(), (bins) =>
       bins.map((bin) => ({
         ...bin,
@@ -127,8 +139,10 @@ describe('what they say', () => {
       })),
     );
     const through = fronts.page(one);
-    expect(through.answer).toContain('2 of 2 campaigns went through everywhere');
-    expect(through.keyNumbers.at(-1)).toMatchObject({ amount: 118 });
+    expect(through.answer).toContain('got through everywhere in North 36 and South 30');
+    expect(through.keyNumbers.at(-1)).toMatchObject({ amount: { value: 118, interval: [106, 130] } });
+    // What every sensor did is on screen and in a file, not on paper.
+    expect(through.sections[1].tables?.map((table) => table.folded)).toEqual([undefined, 'on screen']);
   });
   it('methods: each of the list, with its sources below', () => {
     const page = methods.page(exampleInput());

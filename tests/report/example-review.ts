@@ -128,6 +128,7 @@ function wholeBin(of: Bin, scale: number, dry: boolean): BinReview {
       starts: 40,
       energyKwh: estimate(5760 * scale, 5400 * scale, 6120 * scale),
       energyFrom: 'current',
+      energyFromHow: 'Its energy is from logged current.',
       energyCost: estimate(560 * scale, 523 * scale, 597 * scale),
       demandCost: estimate(228 * scale, 210 * scale, 246 * scale),
       connectedCost: estimate(90, 90, 90),
@@ -348,7 +349,19 @@ export function exampleInput(options: { units?: 'us' | 'si'; names?: readonly st
     prices: {},
     dryingAlternative: null,
     bins,
-    fans: [],
+    fans: [
+      {
+        id: 'F1',
+        nameplateW: 11_185,
+        supply: null,
+        load: null,
+        motorEfficiency: null,
+        runningAboveA: null,
+        tariffId: 'rural-tou',
+        curve: null,
+        heater: null,
+      },
+    ],
     sensors: {
       temperature: { accuracyK: null, noiseK: null, biasK: null },
       moisture: { accuracyWb: null, noiseWb: null, biasWb: null, isotherm: null },

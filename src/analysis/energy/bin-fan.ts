@@ -6,9 +6,11 @@ import type { Bin, Season } from '../../season/season.ts';
 import { binSpans } from '../fan/bin-spans.ts';
 import { fanHoursBetween, startsOf, unknownHoursBetween } from '../fan/spans.ts';
 import { anyBushels, type Bushels, perBushel as overBushels } from '../grain/per-bushel.ts';
-import type { BinFan, EnergySource, FanSeason, FanSpans } from '../types.ts';
+import type { BinFan, FanSeason, FanSpans } from '../types.ts';
+import { energyFrom, energyFromText } from './energy-from.ts';
 import { type FanCost, fanCost, type Part } from './fan-cost.ts';
 import { heatCost } from './heat-cost.ts';
+import { outsideStorage, outsideText } from './outside-storage.ts';
 import { type TariffBill, tariffBills } from './tariff-bill.ts';
 
 const HOUR_MS = 3_600_000;
@@ -68,6 +70,17 @@ export function binFan(bin: Bin, season: Season, fanSeasons: readonly FanSeason[
   const onHours = fanHoursBetween(spans, ...all);
   const unknownHours = unknownHoursBetween(spans, ...all);
   notes.push(...coverageNotes(bin, spans, unknownHours));
+  const outside = outsideStorage(
+    bin,
+    spans,
+    shares.map(({ fan, bill, part }) => ({ spans: fan.spans, rates: bill?.rates ?? null, part })),
+  );
+  if (outside !== null) notes.push(outsideText(outside, season.currency));
+  const energyParts = shares.map(({ fan, part }) => ({
+    fanId: fan.fanId,
+    from: fan.energyFrom,
+    energyKwh: fan.energyKwh * part,
+  }));
   const hoursSd = Math.hypot(...shares.map((share) => share.fan.onHoursSd ?? 0));
   const total = (pick: (share: Share) => Part | null, why: string | null): Estimate => {
     const parts = shares.map((share) => ({ own: pick(share), part: share.part }));
@@ -86,7 +99,9 @@ export function binFan(bin: Bin, season: Season, fanSeasons: readonly FanSeason[
     unknownHours,
     starts: startsTogether(shares, spans),
     energyKwh,
-    energyFrom: leastSure(shares),
+    energyFrom: energyFrom(energyParts),
+    energyFromHow: energyFromText(energyParts),
+    outside,
     energyCost: total((share) => share.cost.energy, costWhy),
     demandCost: total((share) => share.cost.demand, costWhy),
     connectedCost: total((share) => share.cost.connected, costWhy),
@@ -125,13 +140,6 @@ function add(parts: readonly (Part | null)[]): Part | null {
 function startsTogether(shares: readonly Share[], spans: FanSpans): number {
   const surplus = shares.reduce((sum, { fan }) => sum + startsOf(fan.spans) - fan.starts, 0);
   return Math.max(0, startsOf(spans) - surplus);
-}
-
-const SURENESS: readonly EnergySource[] = ['nameplate', 'current', 'power', 'meter'];
-
-/** The least sure way by which any of the fans' energy was had. */
-function leastSure(shares: readonly Share[]): EnergySource | null {
-  return SURENESS.find((source) => shares.some((share) => share.fan.energyFrom === source)) ?? null;
 }
 
 function coverageNotes(bin: Bin, spans: FanSpans, unknownHours: number): string[] {

@@ -35,3 +35,16 @@ export function withEdgeWindows(
 export function isEdge({ state }: FanSpans, k: number): boolean {
   return k > 0 && state[k] !== state[k - 1] && state[k] !== FAN_UNKNOWN && state[k - 1] !== FAN_UNKNOWN;
 }
+
+const DAY_MS = 24 * 3_600_000;
+
+/** Share of moments (starts, or stops) that follow the one before at the same time of day, to `withinMs`. */
+export function byTheClock(ms: readonly number[], withinMs: number): number {
+  if (ms.length < 3) return 0;
+  let same = 0;
+  for (let i = 1; i < ms.length; i++) {
+    const rest = (ms[i] - ms[i - 1]) % DAY_MS;
+    if (ms[i] - ms[i - 1] > DAY_MS / 2 && Math.min(rest, DAY_MS - rest) <= withinMs) same += 1;
+  }
+  return same / (ms.length - 1);
+}

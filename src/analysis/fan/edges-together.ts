@@ -1,5 +1,5 @@
 import { FAN_ON, type FanSpans } from '../types.ts';
-import { isEdge } from './edge-windows.ts';
+import { byTheClock, isEdge } from './edge-windows.ts';
 
 const FEWEST_TOGETHER = 3;
 /** Starts that coincide beyond chance, as a part of the fewer starts of the two fans: above it one controller switches both. */
@@ -8,6 +8,8 @@ const LEAST_SHARE = 1 / 3;
 const BEYOND_CHANCE = 3;
 /** Differences between two logs of the same switching that vary less than this part of their windows do not vary. */
 const STILL_PART = 0.1;
+/** A fan of whose starts (stops) this part follows the one before at the same time of day is switched by a clock. */
+const CLOCKWORK = 0.7;
 
 interface Edge {
   fan: number;
@@ -15,6 +17,8 @@ interface Edge {
   k: number;
   fromMs: number;
   toMs: number;
+  /** true: anywhere within the window alike; false: a meter placed it in the middle, give or take a step */
+  sampled: boolean;
 }
 
 /**
@@ -35,10 +39,9 @@ export function edgesTogether(fans: readonly FanSpans[]): readonly FanSpans[] {
   for (const on of [true, false]) {
     const edges = fans.map((spans, fan) => edgesOf(spans, fan, on));
     for (const cluster of clustersOf(edges, fans)) {
-      const fromMs = Math.max(...cluster.map(({ edge, lagMs }) => edge.fromMs - lagMs));
-      const toMs = Math.min(...cluster.map(({ edge, lagMs }) => edge.toMs - lagMs));
+      const commonMs = commonOf(cluster);
       for (const { edge, lagMs } of cluster) {
-        const ms = (fromMs + toMs) / 2 + lagMs;
+        const ms = commonMs + lagMs;
         moved[edge.fan][edge.k] = Math.min(edge.toMs, Math.max(edge.fromMs, ms));
       }
     }
@@ -51,7 +54,9 @@ function edgesOf(spans: FanSpans, fan: number, on: boolean): Edge[] {
   for (let k = 1; k < spans.state.length; k++) {
     if (!isEdge(spans, k) || (spans.state[k] === FAN_ON) !== on) continue;
     const ms = spans.startMs[k];
-    edges.push({ fan, k, fromMs: spans.startFromMs?.[k] ?? ms, toMs: spans.startToMs?.[k] ?? ms });
+    const fromMs = spans.startFromMs?.[k] ?? ms;
+    const toMs = spans.startToMs?.[k] ?? ms;
+    edges.push({ fan, k, fromMs, toMs, sampled: toMs === ms && fromMs < ms });
   }
   return edges;
 }
@@ -60,6 +65,26 @@ interface Member {
   edge: Edge;
   /** how much later than the first fan of its cluster it is switched */
   lagMs: number;
+}
+
+/** When a cluster's first fan was switched: the middle of what the samples leave, weighed with where meters put it. */
+function commonOf(cluster: readonly Member[]): number {
+  const sampled = cluster.filter(({ edge }) => edge.sampled);
+  const fromMs = Math.max(...sampled.map(({ edge, lagMs }) => edge.fromMs - lagMs));
+  const toMs = Math.min(...sampled.map(({ edge, lagMs }) => edge.toMs - lagMs));
+  let sum = 0;
+  let weights = 0;
+  const add = (ms: number, variance: number) => {
+    const weight = 1 / Math.max(variance, 1);
+    sum += weight * ms;
+    weights += weight;
+  };
+  // Uniform over a window of width w: w^2 / 12; a meter's step to either side, triangular: w^2 / 24.
+  if (sampled.length > 0) add((fromMs + toMs) / 2, (toMs - fromMs) ** 2 / 12);
+  for (const { edge, lagMs } of cluster) {
+    if (!edge.sampled) add(middleOf(edge) - lagMs, widthOf(edge) ** 2 / 24);
+  }
+  return sum / weights;
 }
 
 /** Edges that are one switching; an edge alone is a cluster of its own. */
@@ -123,15 +148,26 @@ function areTogether(
 }
 
 /**
- * How much later the second fan is switched: the mean over all pairs, each unsure by its windows. A clock that always
- * switches at one place between the samples shows always the same difference, which is the logs' and not the fans': none.
+ * How much later the second fan is switched: the mean over all pairs, each unsure by its windows. A clock that switches
+ * every day at one moment meets the samples always at one place, so that half a window of the mean may be the logs' and not
+ * the fans': that much of it counts as no lag.
  */
 function lagOf(pairs: readonly [Edge, Edge][]): number {
   const lags = pairs.map(([a, b]) => middleOf(b) - middleOf(a));
   const mean = lags.reduce((sum, lag) => sum + lag, 0) / lags.length;
   const varied = Math.sqrt(lags.reduce((sum, lag) => sum + (lag - mean) ** 2, 0) / lags.length);
   const width = pairs.reduce((sum, [a, b]) => sum + (widthOf(a) + widthOf(b)) / 2, 0) / pairs.length;
-  return varied < STILL_PART * width ? 0 : mean;
+  const sampled = [0, 1].filter((side) => pairs.every((pair) => pair[side].sampled));
+  if (sampled.length === 2 && varied < STILL_PART * width) return 0;
+  if (
+    byTheClock(
+      pairs.map(([a]) => middleOf(a)),
+      width,
+    ) < CLOCKWORK
+  )
+    return mean;
+  const unsure = sampled.reduce((sum, side) => sum + pairs.reduce((all, pair) => all + widthOf(pair[side]), 0), 0);
+  return Math.sign(mean) * Math.max(0, Math.abs(mean) - unsure / pairs.length / 2);
 }
 
 /** The spans with their starts moved; cuts within a run or rest stay where they are, between their neighbours. */

@@ -10,7 +10,7 @@ import {
   type RunSource,
   type Span,
 } from '../types.ts';
-import { withEdgeWindows } from './edge-windows.ts';
+import { byTheClock, isEdge, withEdgeWindows } from './edge-windows.ts';
 import { type FanLog, fanLog } from './fan-log.ts';
 import { type MeterIntervals, meterIntervals } from './meter.ts';
 import { placeEdges } from './meter-edges.ts';
@@ -234,9 +234,15 @@ function startsApart(spans: FanSpans, spread: readonly Span[]): number {
 /** Steps of meters and clocks of loggers, which no log shows, as a share of the hours; a working assumption, from memory. */
 const CLOCK_REL_SD = 0.001;
 
-/** Each start and each stop is unsure on its own; hours told by a meter over long intervals by how well its pace is known. */
+/**
+ * Each start and each stop is unsure on its own, those of a clock that switches at one time of day all together, for they
+ * meet the samples at one place; hours told by a meter over long intervals by how well its pace is known.
+ */
 function hoursSd(spans: FanSpans, edgeMs: number, spread: readonly Span[], paceRelSd: number): number {
-  const edges = 2 * startsOf(spans) * (edgeMs / HOUR_MS) ** 2;
+  const starts = startsOf(spans);
+  const begun = Array.from(spans.startMs).filter((_, k) => isEdge(spans, k) && spans.state[k] === FAN_ON);
+  const alike = byTheClock(begun, edgeMs) * starts;
+  const edges = 2 * (starts - alike + alike ** 2) * (edgeMs / HOUR_MS) ** 2;
   const spreadHours = spread.reduce((sum, { fromMs, toMs }) => sum + fanHoursBetween(spans, fromMs, toMs), 0);
   const clock = CLOCK_REL_SD * fanHoursBetween(spans, Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY);
   return Math.sqrt(edges + clock ** 2 + (paceRelSd * spreadHours) ** 2);

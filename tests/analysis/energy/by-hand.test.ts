@@ -18,7 +18,7 @@ const TARIFF: Tariff = {
 };
 const FAN_T: Fan = { ...FAN, tariffId: 'T' };
 const bin = (id: string, fanIds: string[], filledMs: number | null = null): Bin =>
-  ({ id, fanIds, grain: { filledMs, unloadedMs: null } }) as unknown as Bin;
+  ({ id, fanIds, grain: { filledMs, unloadedMs: null, depthSteps: [] } }) as unknown as Bin;
 const seasonOf = (fans: Fan[], bins: Bin[], tariffs: Tariff[] = [TARIFF]): Season =>
   ({ ...SEASON, fans, bins, tariffs }) as unknown as Season;
 const start = Date.UTC(2024, 9, 10, 5); // 10 October 2024, local midnight

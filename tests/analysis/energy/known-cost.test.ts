@@ -34,8 +34,8 @@ const season = {
   tariffs: [tariff],
   fans,
   bins: [
-    { id: 'B1', fanIds: ['F1', 'F2'], grain: { filledMs: null, unloadedMs: null } },
-    { id: 'B2', fanIds: ['F3'], grain: { filledMs: null, unloadedMs: null } },
+    { id: 'B1', fanIds: ['F1', 'F2'], grain: { filledMs: null, unloadedMs: null, depthSteps: [] } },
+    { id: 'B2', fanIds: ['F3'], grain: { filledMs: null, unloadedMs: null, depthSteps: [] } },
   ],
 } as unknown as Season;
 

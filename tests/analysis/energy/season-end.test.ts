@@ -17,7 +17,7 @@ const TARIFF: Tariff = {
   minimumPerMonth: null,
 };
 const fan = { ...FAN, tariffId: 'T' };
-const bin = { id: 'B1', fanIds: ['F1'], grain: { filledMs: null, unloadedMs: null } };
+const bin = { id: 'B1', fanIds: ['F1'], grain: { filledMs: null, unloadedMs: null, depthSteps: [] } };
 const season = { ...SEASON, tariffs: [TARIFF], fans: [fan], bins: [bin] } as unknown as Season;
 const local = (month: number, day: number, hour = 0) => Date.UTC(2024, month - 1, day, hour + 5); // CDT
 /** Two runs of 60 h and one of 30: 150 h. */

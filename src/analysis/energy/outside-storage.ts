@@ -1,0 +1,59 @@
+import { energyCost } from '../../money/energy-cost.ts';
+import type { RateBreaks } from '../../money/rate-breaks.ts';
+import type { Bin } from '../../season/season.ts';
+import { fanHoursBetween } from '../fan/spans.ts';
+import { fillTimes } from '../grain/fill-times.ts';
+import type { FanSpans, OutsideStorage } from '../types.ts';
+
+/** Less than this part of the hours is a test run nobody asks about. */
+const MEANINGFUL_SHARE = 0.01;
+
+/**
+ * Fan hours while the bin stood empty, and what their energy cost: they were run and paid, so the bin's hours and cost
+ * hold them, but no grain was dried or cooled by them. The bin holds grain from the first dated depth or `filled`,
+ * whichever is earlier, to `unloaded`.
+ *
+ * @param parts  each fan of the bin: its runs, its prices and the part of it that the bin carries; null rates: no price
+ * @returns      null where hardly any hour lies outside, or where no date says when the grain came and went
+ */
+export function outsideStorage(
+  bin: Bin,
+  spans: FanSpans,
+  parts: readonly { spans: FanSpans; rates: RateBreaks | null; part: number }[],
+): OutsideStorage | null {
+  const times = [Number.NEGATIVE_INFINITY, fillTimes(bin).begunMs ?? Number.NEGATIVE_INFINITY] as const;
+  const after = [bin.grain.unloadedMs ?? Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY] as const;
+  const hoursBefore = fanHoursBetween(spans, ...times);
+  const hoursAfter = fanHoursBetween(spans, ...after);
+  const all = fanHoursBetween(spans, Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY);
+  if (!(hoursBefore + hoursAfter > MEANINGFUL_SHARE * all)) return null;
+  let energyKwh = 0;
+  let cost = 0;
+  for (const { spans: own, rates, part } of parts) {
+    for (const [fromMs, toMs] of [times, after]) {
+      const used = energyCost(
+        own,
+        rates ?? { startMs: new Float64Array(0), pricePerKwh: new Float64Array(0) },
+        fromMs,
+        toMs,
+      );
+      energyKwh += used.kwh * part;
+      cost += used.cost * part;
+    }
+  }
+  return { hoursBefore, hoursAfter, energyKwh, energyCost: Number.isNaN(cost) ? null : cost };
+}
+
+/** The same in a sentence; `currency` as in season.yaml. */
+export function outsideText(
+  { hoursBefore, hoursAfter, energyKwh, energyCost: cost }: OutsideStorage,
+  currency: string,
+): string {
+  const show = (value: number) => String(Number(value.toPrecision(3)));
+  const when = [
+    ...(hoursBefore > 0 ? [`${show(hoursBefore)} h before any grain was in`] : []),
+    ...(hoursAfter > 0 ? [`${show(hoursAfter)} h after it was unloaded`] : []),
+  ].join(' and ');
+  const money = cost === null ? '' : `, ${show(cost)} ${currency} of energy`;
+  return `The bin’s fans ran ${when} (${show(energyKwh)} kWh${money}); the hours and the cost, also those per bushel and per point, include them.`;
+}
