@@ -60,7 +60,7 @@ export const TABLES = {
     { name: 'file', type: 'text', unit: null, description: 'file the row came from' },
   ],
   weather: [
-    time('the hour, its start'),
+    time('instant of an observation, start of an hour’s mean'),
     { name: 'role', type: 'text', unit: null, description: 'season or history' },
     { name: 'temp_c', type: 'number', unit: 'degC', description: 'outdoor air temperature' },
     { name: 'rh', type: 'number', unit: '1', description: 'outdoor relative humidity over water' },
@@ -84,6 +84,7 @@ export const TABLES = {
     { name: 'from_centre_m', type: 'number', unit: 'm', description: 'distance from the centre' },
     { name: 'moisture_wb', type: 'number', unit: '1', description: 'moisture, wet basis' },
     { name: 'temp_c', type: 'number', unit: 'degC', description: 'temperature' },
+    flags('flags', 'the row'),
     { name: 'file', type: 'text', unit: null, description: 'file the row came from' },
   ],
   bills: [

@@ -1,5 +1,6 @@
 import { FLAGS, type FlagName } from '../../tables/flags.ts';
 import type { Finding } from '../loaded.ts';
+import { humidityMisfits, MISFIT_MOST } from './humidity-misfits.ts';
 import { type LimitName, outsideLimits } from './limits.ts';
 import type { Rows } from './rows.ts';
 import type { Run } from './runs.ts';
@@ -53,6 +54,7 @@ export function checkWeather(log: AirLog, spikeK: number): Finding[] {
       ['dew_point_c', 'tempC', 'dew point', null],
       ['pressure_pa', 'pressurePa', 'pressure', null],
     ]),
+    ...misfits(log),
     ...tempSpikes(log, spikeK),
     ...stuck(log, 'temperature', log.temp, stuckOutdoorTemp(log.temp)),
     ...stuck(log, 'humidity', log.rh, stuckOutdoorRh(log.rh, log.temp)),
@@ -154,6 +156,21 @@ function limits(log: AirLog, columns: readonly [string, LimitName, Column, Track
       },
     ];
   });
+}
+
+/** Humidity and dew point that stand side by side and do not belong to each other: one of the two, or the temperature, is wrong. */
+function misfits(log: AirLog): Finding[] {
+  const { compared, at } = humidityMisfits(log.temp, log.rh, log.rows.column('dew_point_c'));
+  if (at.length === 0) return [];
+  if (at.length > MISFIT_MOST * compared) {
+    const text = `In ${countText(at.length, 'row')} of ${countText(compared, 'row')} humidity and dew point do not belong to each other; so many are no slips, so the rows are kept.`;
+    const advice =
+      'See whether the dew point is one over ice (frost point), and whether the units are right; leave the dew point column out if so.';
+    return [{ ...finding(log, 'spike', at, text, advice), cells: 0 }];
+  }
+  mark(log, at, 'spike');
+  const text = `${countText(at.length, 'row')} give a humidity and a dew point that do not belong to each other; they are left out.`;
+  return [finding(log, 'spike', at, text, null)];
 }
 
 function tempSpikes(log: AirLog, leastK: number): Finding[] {

@@ -6,6 +6,7 @@ import { type AirLog, airLog, checkPlenum, checkWeather } from './check-air.ts';
 import { binOf, checkFans, type FanSeen, fansSeen } from './check-fans.ts';
 import { boundsOf, checkFanGaps, checkGrainGaps, checkLogGaps } from './check-gaps.ts';
 import { checkGrain } from './check-grain.ts';
+import { checkProbes } from './check-probes.ts';
 import { checkSilent } from './check-silent.ts';
 import { type BinCheck, type Checked, checkedOf } from './checked.ts';
 import { airAt, type FanHistory, fanHistory } from './fan-state.ts';
@@ -22,6 +23,7 @@ export interface SeasonFlags {
   fan: Uint8Array;
   plenum: Uint8Array;
   weather: Uint8Array;
+  probes?: Uint8Array;
 }
 
 /**
@@ -29,12 +31,13 @@ export interface SeasonFlags {
  * The tables' own flag columns (duplicate, clock) are respected and not repeated; history weather is not looked at.
  */
 export function checkSeason(season: Season, tables: SeasonTables): { flags: SeasonFlags; findings: Finding[] } {
-  const flags: SeasonFlags = {
+  const flags = {
     readings: { temp: new Uint8Array(tables.readings.numRows), moisture: new Uint8Array(tables.readings.numRows) },
     fan: new Uint8Array(tables.fan.numRows),
     plenum: new Uint8Array(tables.plenum.numRows),
     weather: new Uint8Array(tables.weather.numRows),
-  };
+    probes: new Uint8Array(tables.probes.numRows),
+  } satisfies SeasonFlags;
   const findings: Finding[] = [];
   const units = saidUnits(season);
   const unitOf = (table: SeasonTables['readings']) => {
@@ -111,6 +114,7 @@ export function checkSeason(season: Season, tables: SeasonTables): { flags: Seas
   for (const rows of plenums) {
     findings.push(...checkLogGaps(`${rows.id} plenum`, rows.id, rows.time, bounds.get(rows.id) ?? null));
   }
+  findings.push(...checkProbes(season, tables.probes, flags.probes));
   if (weatherRows !== undefined) findings.push(...checkLogGaps('weather', null, weatherRows.time, farm));
   findings.push(
     ...checkSilent(season, {

@@ -1,7 +1,9 @@
 import type { Finding } from '../loaded.ts';
+import { PROBE_ABOVE_M } from './check-probes.ts';
 import { DEAD_CURRENT_MS, NO_CURRENT_SHARE, WORKING_PRESSURE_PA, WORKING_SHARE } from './dead-current.ts';
 import { SETTLING_MS } from './fan-state.ts';
 import { GAP_INTERVALS } from './gaps.ts';
+import { MISFIT_MOST, MISFIT_RH } from './humidity-misfits.ts';
 import { LIMITS } from './limits.ts';
 import { SLIP_READINGS } from './meters.ts';
 import {
@@ -63,6 +65,12 @@ export const CHECK_RULES: readonly CheckRule[] = [
     constants: {},
   },
   {
+    flag: 'duplicate',
+    title: 'Several reports of one hour',
+    rule: 'Of the reports of an airport that are nearest to one hour the routine one counts. Special reports, which crowd into bad weather, and synoptic ones, which repeat the routine report, are flagged beside it and used where it is lacking.',
+    constants: {},
+  },
+  {
     flag: 'clock',
     title: 'A clock that cannot be',
     rule: "A time in spring's missing hour, or against the order of a log that else runs forward, is flagged; so is a twentieth of a log's rows or fewer that stand more than a year from all the others.",
@@ -97,6 +105,30 @@ export const CHECK_RULES: readonly CheckRule[] = [
       powerLowW: LIMITS.powerW[0],
       powerHighW: LIMITS.powerW[1],
     },
+  },
+  {
+    flag: 'spike',
+    title: 'Humidity that does not fit its dew point',
+    rule: `An hour of weather whose humidity is more than ${points(MISFIT_RH)} off the one that its temperature and dew point give (over water), and by more than the rounding of the two can make. Where it is so in more than ${percent(MISFIT_MOST)} of the rows, it is told and they are kept.`,
+    constants: { MISFIT_RH, MISFIT_MOST },
+  },
+  {
+    flag: 'spike',
+    title: 'Marked by the archive',
+    rule: 'A value that a weather archive itself marks as suspect.',
+    constants: {},
+  },
+  {
+    flag: 'spike',
+    title: 'Hand samples that cannot be',
+    rule: 'A hand sample with a moisture or temperature outside the limits of impossible values, or a place below the floor or beyond the wall.',
+    constants: {},
+  },
+  {
+    flag: 'headspace',
+    title: 'Hand samples above the grain',
+    rule: `A hand sample more than ${PROBE_ABOVE_M} m (1 ft) above the levelled depth that season.yaml states for its day.`,
+    constants: { PROBE_ABOVE_M },
   },
   {
     flag: 'spike',

@@ -13,7 +13,7 @@ export interface Track {
 }
 
 /** What the loader has already said against a reading: such a one takes part in no check. */
-const SET_BY_LOADER = FLAGS.duplicate | FLAGS.clock;
+const SET_BY_LOADER = FLAGS.duplicate | FLAGS.clock | FLAGS.spike;
 
 /**
  * @param flags  bits that the loader set, [readings]
