@@ -1,13 +1,9 @@
 import { HEAT_DRY_AIR_J_KGK, HEAT_VAPOUR_J_KGK } from '../air/enthalpy.ts';
 import { humidityRatioOfVapour } from '../air/humidity-ratio.ts';
-import { saturationLogSlope, saturationPressurePa } from '../air/saturation.ts';
+import { grainRatioPerK, grainRatioPerMoisture, grainVapourPressurePa } from '../grain/grain-air.ts';
 import { GAS_WATER_J_KGK, heatOfVaporisationFreeJKg } from '../grain/heat-of-vaporisation.ts';
 import type { Isotherm } from '../grain/isotherm.ts';
-import {
-  isothermHumidity,
-  isothermHumidityPerMoisture,
-  isothermLogHumiditySlope,
-} from '../grain/isotherm-equations.ts';
+import { isothermLogHumiditySlope } from '../grain/isotherm-equations.ts';
 
 /**
  * Two waves run through a bed whose air leaves each layer in balance with the grain: a fast one of temperature and a slow
@@ -37,14 +33,10 @@ export function bedWaveRatio(
   pressurePa: number,
 ): number {
   const { equation, a, b, c } = isotherm;
-  const rh = isothermHumidity(equation, a, b, c, tempC, moistureDb);
-  const vapourPa = rh * saturationPressurePa(tempC);
-  const ratio = humidityRatioOfVapour(vapourPa, pressurePa);
-  // d ratio / d ln(vapour pressure)
-  const perLogVapour = (ratio * pressurePa) / (pressurePa - vapourPa);
+  const ratio = humidityRatioOfVapour(grainVapourPressurePa(isotherm, tempC, moistureDb), pressurePa);
+  const perK = grainRatioPerK(isotherm, tempC, moistureDb, pressurePa);
+  const perMoisture = grainRatioPerMoisture(isotherm, tempC, moistureDb, pressurePa);
   const bound = isothermLogHumiditySlope(equation, a, b, c, tempC, moistureDb);
-  const perK = perLogVapour * (saturationLogSlope(tempC) + bound);
-  const perMoisture = (perLogVapour / rh) * isothermHumidityPerMoisture(equation, a, b, c, tempC, moistureDb);
   const airHeat = HEAT_DRY_AIR_J_KGK + HEAT_VAPOUR_J_KGK * ratio;
   const grainHeat = heatJKgK * (1 + moistureDb);
   const vaporisation = heatOfVaporisationFreeJKg(tempC) + GAS_WATER_J_KGK * (tempC + 273.15) ** 2 * bound;
@@ -66,12 +58,7 @@ export function moisturePerKInWave(
   heatJKgK: number,
   pressurePa: number,
 ): number {
-  const { equation, a, b, c } = isotherm;
-  const rh = isothermHumidity(equation, a, b, c, tempC, moistureDb);
-  const vapourPa = rh * saturationPressurePa(tempC);
-  const perLogVapour = (humidityRatioOfVapour(vapourPa, pressurePa) * pressurePa) / (pressurePa - vapourPa);
-  const perK =
-    perLogVapour * (saturationLogSlope(tempC) + isothermLogHumiditySlope(equation, a, b, c, tempC, moistureDb));
-  const perMoisture = (perLogVapour / rh) * isothermHumidityPerMoisture(equation, a, b, c, tempC, moistureDb);
-  return perK / (bedWaveRatio('fast', isotherm, tempC, moistureDb, heatJKgK, pressurePa) - perMoisture);
+  const perMoisture = grainRatioPerMoisture(isotherm, tempC, moistureDb, pressurePa);
+  const fast = bedWaveRatio('fast', isotherm, tempC, moistureDb, heatJKgK, pressurePa);
+  return grainRatioPerK(isotherm, tempC, moistureDb, pressurePa) / (fast - perMoisture);
 }

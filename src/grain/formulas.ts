@@ -48,7 +48,7 @@ export const GRAIN_FORMULAS: readonly Formula[] = [
   {
     id: 'grain-air',
     title: 'Air in balance with grain',
-    functions: ['grainHumidityRatio'],
+    functions: ['grainHumidityRatio', 'grainVapourPressurePa', 'grainRatioPerK', 'grainRatioPerMoisture'],
     equations: [],
     rule: 'The humidity ratio of air at the grain’s temperature whose relative humidity is the one that the isotherm gives for the grain’s moisture.',
     sources: [{ key: 'ashrae-2017', place: 'ch. 1, eq. 6, 12 and 20' }],

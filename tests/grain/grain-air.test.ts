@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { relativeHumidityOfRatio } from '../../src/air/humidity-ratio.ts';
 import { equilibriumMoistureWb } from '../../src/grain/equilibrium.ts';
-import { grainHumidityRatio } from '../../src/grain/grain-air.ts';
+import { grainHumidityRatio, grainRatioPerK, grainRatioPerMoisture } from '../../src/grain/grain-air.ts';
 import { ISOTHERM_CROPS, isothermOf, isothermsOf } from '../../src/grain/isotherm.ts';
 import { isothermHumidity, isothermHumidityPerMoisture } from '../../src/grain/isotherm-equations.ts';
 import { psychrolibSi } from '../support/psychrolib-si.ts';
@@ -45,6 +45,20 @@ describe('air in balance with grain', () => {
         const slope = (at(db + 1e-6) - at(db - 1e-6)) / 2e-6;
         const off = isothermHumidityPerMoisture(equation, a, b, c, t, db) - slope;
         expect(Math.abs(off)).toBeLessThan(1e-5 * Math.abs(slope) + 1e-6);
+      }),
+      SEEDED,
+    );
+  });
+  it('knows how its humidity ratio rises with temperature and moisture: slopes taken by small steps', () => {
+    fc.assert(
+      fc.property(iso, temps, moistures, (one, t, m) => {
+        const db = m / (1 - m);
+        const at = (tempC: number, dry: number) => grainHumidityRatio(one, tempC, dry / (1 + dry), 98000);
+        const perK = (at(t + 1e-3, db) - at(t - 1e-3, db)) / 2e-3;
+        expect(Math.abs(grainRatioPerK(one, t, db, 98000) / perK - 1)).toBeLessThan(1e-5);
+        const perMoisture = (at(t, db + 1e-6) - at(t, db - 1e-6)) / 2e-6;
+        const off = grainRatioPerMoisture(one, t, db, 98000) - perMoisture;
+        expect(Math.abs(off)).toBeLessThan(1e-5 * Math.abs(perMoisture) + 1e-8);
       }),
       SEEDED,
     );
