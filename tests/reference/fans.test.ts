@@ -2,12 +2,12 @@ import { describe, expect, it } from 'vitest';
 import { PLANNING_W_PER_HP, powerFromCurrent } from '../../src/analysis/fan/nominal-power.ts';
 import { BUSHEL_M3 } from '../../src/base/bushel.ts';
 import { velocityOfPowerMS } from '../../src/bin/airflow-of-power.ts';
-import { bedPressurePa } from '../../src/bin/airflow-resistance.ts';
 import type { Fan } from '../../src/bin/fan.ts';
 import { airPowerW, fanWarmingByPressureK, hpPerThousandBushels } from '../../src/bin/fan-power.ts';
 import { resistanceCurveOf } from '../../src/bin/resistance-curves.ts';
-import { cfmPerBushel, velocityOfCfmPerBushel } from '../../src/bin/specific-airflow.ts';
-import { readReference } from './read-reference.ts';
+import { cfmPerBushel } from '../../src/bin/specific-airflow.ts';
+import { cornHp, fanChecks } from '../../src/notebook/methods/fan-checks.ts';
+import { agrees, readReference } from './read-reference.ts';
 
 const FT_M = 0.3048;
 const IN_WATER_PA = 249.08891; // NIST SP 811
@@ -17,13 +17,6 @@ const BTU_LB_F_J_KGK = 4186.8;
 
 const rows = readReference('fans');
 const rowOf = (id: string) => rows.find((row) => row.id === id) ?? expect.fail(`no row ${id}`);
-
-/** Shaft power for corn at 1 cfm/bu, packed, hp per 1000 bu. */
-function cornHp(depthFt: number, efficiency: number): number {
-  const velocity = velocityOfCfmPerBushel(1, depthFt * FT_M);
-  const pressure = bedPressurePa(resistanceCurveOf('corn'), velocity, depthFt * FT_M, 1.5);
-  return hpPerThousandBushels(airPowerW(pressure, 1000 * CFM_M3S) / efficiency, 1000);
-}
 
 /** Airflow that 1 hp per 1000 bu drives through packed corn, cfm/bu. */
 function cornCfmPerBu(depthFt: number, efficiency: number): number {
@@ -123,6 +116,9 @@ describe('published facts on fans (tests/reference/fans.csv)', () => {
       if (hp >= 5) expect(Math.abs(perHp / PLANNING_W_PER_HP - 1)).toBeLessThan(0.1);
     });
   }
+  it('are shown on the methods page as they are held here', () => {
+    for (const [i, check] of fanChecks().entries()) expect(agrees(check), rows[i].id).toBe(rows[i].misfit === '');
+  });
   it('keeps the rows that are no equation, and says why', () => {
     expect(rows).toHaveLength(19);
     for (const row of rows) expect(row.misfit !== '', row.id).toBe(/^(fla|fantype|vent)/.test(row.id));

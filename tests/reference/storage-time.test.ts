@@ -1,22 +1,15 @@
 import { describe, expect, it } from 'vitest';
-import { cornStorageHours } from '../../src/grain/corn-storage.ts';
 import { storageRuleOf } from '../../src/grain/storage-rules.ts';
-import { halfDigit, median, provenanceNote, type ReferenceRow, readReference } from './read-reference.ts';
+import { storageDays as days, storageChecks } from '../../src/notebook/methods/storage-checks.ts';
+import { agrees, median, provenanceNote, type ReferenceRow, readReference } from './read-reference.ts';
 
 const rows = readReference('storage_time');
+const checks = storageChecks();
 const tempC = (row: ReferenceRow) => (Number(row.temp_F) - 32) / 1.8;
 const moistureWb = (row: ReferenceRow) => Number(row.moisture_pct_wb) / 100;
 const published = (row: ReferenceRow) => Number(row.published_days);
 
-function days(row: ReferenceRow): number {
-  if (row.damage_pct === '') return storageRuleOf(row.crop, row.rule).hours(tempC(row), moistureWb(row)) / 24;
-  return cornStorageHours(tempC(row), moistureWb(row), { damageFraction: Number(row.damage_pct) / 100 }) / 24;
-}
-
-// Half of the printed digit, and 2 % for constants of three digits and the round 230 h that tables take for 0.5 % (0.498 %).
-const tolerance = (row: ReferenceRow) =>
-  (row.tolerance === '' ? halfDigit(row.published_days) : Number(row.tolerance)) + 0.02 * published(row);
-
+// Tolerance: half of the printed digit, and 2 % for constants of three digits and the round 230 h that tables take for 0.5 % (0.498 %).
 const title = (row: ReferenceRow) =>
   `${row.grain} ${row.temp_F} degF ${row.moisture_pct_wb} %: ${row.published_days} d${provenanceNote(row)}`;
 
@@ -27,7 +20,7 @@ describe('published storage times (tests/reference/storage_time.csv: Minnesota, 
   });
   for (const row of fitting) {
     it(`${title(row)} by ${row.crop}, ${row.rule}`, () => {
-      expect(Math.abs(days(row) - published(row))).toBeLessThanOrEqual(tolerance(row));
+      expect(agrees(checks[rows.indexOf(row)])).toBe(true);
     });
   }
   it('of corn agree in the median within 2 % where the source uses the same form, misfits counted', () => {
@@ -59,7 +52,7 @@ describe('published storage times (tests/reference/storage_time.csv: Minnesota, 
   // that has to germinate from 0.38 of it.
   for (const row of rows.filter((one) => one.misfit !== '')) {
     it(`${title(row)} does not fit ${row.rule}: ${row.misfit}`, () => {
-      expect(Math.abs(days(row) - published(row))).toBeGreaterThan(tolerance(row));
+      expect(agrees(checks[rows.indexOf(row)])).toBe(false);
       const ratio = published(row) / days(row);
       expect(ratio).toBeGreaterThan(row.grain.startsWith('malting barley') ? 0.38 : 0.4);
       expect(ratio).toBeLessThan(row.grain === 'soybean (0.5% DML)' ? 3.3 : 1.4);
