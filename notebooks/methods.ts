@@ -1,4 +1,19 @@
-import { counted, defineNotebook, METHODS, section } from '../src/notebook.ts';
+import {
+  agreementOf,
+  constantsSection,
+  counted,
+  cropSection,
+  defineNotebook,
+  FORMULAS,
+  formulaSection,
+  METHODS,
+  methodEntries,
+  methodSources,
+  publishedRecord,
+  recordSection,
+  section,
+  usedFormulas,
+} from '../src/notebook.ts';
 
 const TITLES: Readonly<Record<string, string>> = {
   overview: 'Overview',
@@ -8,27 +23,43 @@ const TITLES: Readonly<Record<string, string>> = {
 };
 
 export default defineNotebook(
-  { id: 'methods', title: 'Methods', question: 'How were the numbers made, and who says so?' },
-  () => ({
-    answer: `${counted(METHODS.length, 'method')} stand behind the pages; each is told here with its constants and its source.`,
-    keyNumbers: [],
-    sections: [
-      section('methods', 'Definitions and equations', () => ({
-        lead: 'Where no source is named, the definition is the kit’s own.',
-        entries: METHODS.map((method) => ({
-          id: `method-${method.id}`,
-          term: method.title,
-          text: method.statement,
-          details: [
-            ...method.constants,
-            ...(method.sourceKeys.length === 0 ? [] : [`Source: ${method.sourceKeys.join(', ')}, below.`]),
-            `Used on: ${method.usedOn.map((page) => TITLES[page] ?? page).join('; ')}.`,
-          ],
+  { id: 'methods', title: 'Methods', question: 'How were the numbers made, who says so, and how well does it hold?' },
+  ({ loaded, review, units }) => {
+    const { season } = loaded;
+    const record = publishedRecord();
+    const used = usedFormulas({ season, review });
+    const { rows, agree, marked } = agreementOf(record.checks.filter((check) => check.provenance === 'seen'));
+    const stand = `${counted(METHODS.length, 'definition')} and ${counted(FORMULAS.length, 'equation')} stand behind the pages`;
+    return {
+      answer:
+        record.failure === null
+          ? `${stand}; the kit reproduces ${agree} of ${counted(rows, 'published value')} within their printed digits, and says of the other ${rows - agree} why it does not.`
+          : `${stand}. How well they agree with the published record can’t be told: ${record.failure}`,
+      keyNumbers: [
+        { label: 'Equations used this season', quantity: 'count', amount: used.size, note: `of ${FORMULAS.length}` },
+        {
+          label: 'Published values held against the kit',
+          quantity: 'count',
+          amount: rows,
+          note: 'read at their source',
+        },
+        { label: 'Reproduced', quantity: 'count', amount: agree, note: `${marked} marked with the reason` },
+      ],
+      sections: [
+        section('methods', 'Definitions', () => ({
+          lead: 'Where no source is named, the definition is the kit’s own.',
+          entries: methodEntries(TITLES),
         })),
-      })),
-    ],
-    warnings: [],
-    cautions: [],
-    sources: METHODS.flatMap((method) => method.sourceKeys),
-  }),
+        formulaSection(used, 'used', record, units),
+        cropSection(season, 'used', units),
+        recordSection(record),
+        constantsSection(season),
+        cropSection(season, 'others', units),
+        formulaSection(used, 'offered', record, units),
+      ],
+      warnings: [],
+      cautions: [],
+      sources: methodSources(),
+    };
+  },
 );
