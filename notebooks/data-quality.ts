@@ -38,7 +38,7 @@ export default defineNotebook(
       ],
       sections: [
         section('files', 'File by file', () => ({
-          lead: 'Every cell of a file is kept, empty, unreadable, or outside the season; none is dropped in silence.',
+          lead: 'Every cell of a file is kept, empty, not to be read, or outside the season; none is dropped in silence.',
           table: fileTable(loaded),
           figures: [coverageFigure(loaded, units)].filter((figure) => figure !== null),
         })),

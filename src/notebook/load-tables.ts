@@ -48,7 +48,7 @@ export function fileTable(loaded: LoadedSeason): Table {
   const kept = files.reduce((sum, file) => sum + file.kept, 0);
   return {
     id: 'files',
-    caption: 'Cells of each file: kept, empty, unreadable and outside the season add up',
+    caption: 'Cells of each file: kept, empty, not to be read, and outside the season add up',
     columns: [
       { key: 'path', label: 'File', quantity: null },
       { key: 'holds', label: 'Holds', quantity: null },
@@ -56,7 +56,7 @@ export function fileTable(loaded: LoadedSeason): Table {
       { key: 'cells', label: 'Cells', quantity: 'count' },
       { key: 'kept', label: 'Kept', quantity: 'count' },
       { key: 'missing', label: 'Empty', quantity: 'count' },
-      { key: 'rejected', label: 'Unreadable', quantity: 'count' },
+      { key: 'rejected', label: 'Not read', quantity: 'count' },
       { key: 'outside', label: 'Outside', quantity: 'count' },
     ],
     rows: files.map((file) => ({

@@ -147,5 +147,5 @@ export function moistureFigures(review: BinReview, loaded: LoadedSeason, units: 
 function warmTitle({ bin, temperature }: BinReview, units: Units): string {
   const { start, end } = temperature;
   if (start.value === null || end.value === null) return `Where ${bin.name} was warm, and when`;
-  return `At the cables the grain went from ${units.say('temperature', start.value)} to ${units.say('temperature', end.value)}`;
+  return `At the cables the grain went from ${units.say('temperature', momentEstimate(start, null))} to ${units.say('temperature', momentEstimate(end, null))}`;
 }

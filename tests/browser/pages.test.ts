@@ -5,7 +5,7 @@ import { pathToFileURL } from 'node:url';
 import { type Browser, chromium } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { runReview } from '../../scripts/review/run-review.ts';
-import { makeSeasonFolder } from '../support/season-folder.ts';
+import { makeSeasonFolder, SMALL_SEASON } from '../support/season-folder.ts';
 
 const CHROMIUM = '/usr/bin/chromium';
 // Without a browser there is nothing to open the pages with; CI installs it, and fails here without.
@@ -18,7 +18,8 @@ describe.skipIf(skip)('pages in a browser, from the file system', () => {
 
   beforeAll(async () => {
     const season = join(work, 'season');
-    makeSeasonFolder(season);
+    // Two bins: the tables of all bins have a row a bin.
+    makeSeasonFolder(season, { ...SMALL_SEASON, bins: 2 });
     await runReview({ seasonFolder: season, out, generatedAtMs: Date.UTC(2025, 0, 1), onStage: () => {} });
     browser = await chromium.launch({
       executablePath: CHROMIUM,
@@ -54,6 +55,71 @@ describe.skipIf(skip)('pages in a browser, from the file system', () => {
       if (scroll > client) troubles.push(`${name}: ${scroll} px wide in ${client} px`);
     }
     expect(troubles).toEqual([]);
+    await page.close();
+  });
+
+  it('show at 360 px that a table goes on sideways, and let the keyboard scroll it', async () => {
+    const page = await browser.newPage({ viewport: { width: 360, height: 900 } });
+    const found: string[] = [];
+    let wide = 0;
+    for (const name of readdirSync(out).filter((file) => file.endsWith('.html'))) {
+      await page.goto(pathToFileURL(join(out, name)).href);
+      for (const frame of await page.locator('.scroll').all()) {
+        if (!(await frame.isVisible())) continue;
+        const is = await frame.evaluate((element) => ({
+          over: element.scrollWidth - element.clientWidth,
+          label: element.getAttribute('aria-label') ?? '',
+          tab: (element as HTMLElement).tabIndex,
+          shade: getComputedStyle(element).backgroundImage,
+          moves: getComputedStyle(element).backgroundAttachment,
+          note: element.previousElementSibling?.className.includes('sideways')
+            ? getComputedStyle(element.previousElementSibling).display
+            : 'none',
+          columns: element.querySelectorAll('thead tr:first-child th').length,
+        }));
+        if (is.over <= 0) continue;
+        wide += 1;
+        const at = `${name}: ${is.label}`;
+        if (is.label === '' || is.tab !== 0) found.push(`${at}: no label, or not to be reached by keyboard`);
+        // Two covers that move with the table and two shades that stay: the shade shows where there is more.
+        if (is.shade.split('gradient(').length !== 5 || is.moves !== 'local, local, scroll, scroll')
+          found.push(`${at}: no shade at the edge`);
+        if (is.columns >= 6 && is.note === 'none') found.push(`${at}: does not say that it goes on`);
+      }
+    }
+    expect(found).toEqual([]);
+    expect(wide).toBeGreaterThan(3);
+    await page.goto(pathToFileURL(join(out, 'index.html')).href);
+    const first = page.locator('.scroll').first();
+    await first.focus();
+    for (let i = 0; i < 3; i++) await page.keyboard.press('ArrowRight');
+    await page.waitForFunction('document.querySelector(".scroll").scrollLeft > 0');
+    // The name of the row stays in sight while its numbers move.
+    const left = await first
+      .locator('tbody th')
+      .first()
+      .evaluate((cell) => cell.getBoundingClientRect().left);
+    expect(left).toBeGreaterThanOrEqual(0);
+    await page.setViewportSize({ width: 1280, height: 900 });
+    expect(await page.locator('.sideways').first().isVisible()).toBe(false);
+    await page.close();
+  });
+
+  it('print without a cut table: every cell lies on the sheet', async () => {
+    // Letter at 96 px an inch, less the margins of 15 mm: the width that a sheet leaves.
+    const page = await browser.newPage({ viewport: { width: Math.round(8.5 * 96 - (30 / 25.4) * 96), height: 900 } });
+    await page.emulateMedia({ media: 'print' });
+    const cut: string[] = [];
+    for (const name of readdirSync(out).filter((file) => file.endsWith('.html'))) {
+      await page.goto(pathToFileURL(join(out, name)).href);
+      const tables = await page.evaluate(() =>
+        [...document.querySelectorAll('table')]
+          .filter((table) => table.getBoundingClientRect().right > document.documentElement.clientWidth + 1)
+          .map((table) => table.id),
+      );
+      cut.push(...tables.map((id) => `${name}: ${id}`));
+    }
+    expect(cut).toEqual([]);
     await page.close();
   });
 });

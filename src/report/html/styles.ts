@@ -56,7 +56,9 @@ background:linear-gradient(to right,var(--paper) 40%,transparent) left/3rem 100%
 table{border-collapse:collapse;font-variant-numeric:tabular-nums;line-height:1.4}
 caption{text-align:left;font-weight:650;padding:0 0 .5rem}
 th,td{padding:.32rem .6rem;text-align:left;vertical-align:top;font-weight:400}
-th:first-child,td:first-child{padding-left:0}
+.wide th,.wide td{padding-left:.5rem;padding-right:.5rem}
+.wide tr>:first-child,th:first-child,td:first-child{padding-left:0}
+.wide tr>:last-child{padding-right:.25rem}
 thead th{vertical-align:bottom;font-weight:650}
 thead tr.units td{color:var(--soft);font-weight:400;padding-top:0}
 thead tr:last-child>*{border-bottom:1.5px solid var(--ink)}
@@ -87,7 +89,7 @@ footer{border-top:1px solid var(--rule);margin-top:4rem;padding:1rem 0 3rem;colo
 .print-head{display:none}
 @media (max-width:44rem){
 .sideways{display:block}
-.scroll.wide tr>:first-child{position:sticky;left:0;background:var(--paper);min-width:4.5rem}
+.scroll.wide tr>:first-child{position:sticky;left:0;background:var(--paper);min-width:5.5rem}
 .scroll.wide tr.units>:first-child{padding-right:0}
 th,td{padding:.32rem .45rem}
 }
@@ -115,6 +117,7 @@ tfoot{display:table-row-group}
 .range{font-size:.9em}
 table{font-size:.85rem}
 th,td{padding:.2rem .45rem}
+.wide th,.wide td{padding:.2rem .3rem}
 .n{white-space:normal}
 a{color:inherit}
 a.source::after{content:" <" attr(href) ">";overflow-wrap:anywhere}
