@@ -1,5 +1,5 @@
 import {
-  arrivalFigure,
+  arrivalFigures,
   arrivalTable,
   brokenBins,
   CAUTION_SOURCES,
@@ -7,68 +7,77 @@ import {
   cautionsFor,
   counted,
   defineNotebook,
-  frontFinding,
   frontLead,
-  listed,
+  frontNotes,
+  frontsAnswer,
+  knownTotal,
   methodsOf,
+  seasonFront,
+  seasonFrontTable,
   section,
-  sentence,
-  tradeTable,
+  totalKey,
+  warmingLead,
+  warmingTable,
+  withheld,
 } from '../src/notebook.ts';
 
 export default defineNotebook(
   {
     id: 'fronts',
     title: 'Fronts',
-    question: 'Did the cooling fronts get through everywhere, and did the fans run on after?',
+    question: 'Did the cooling front get through everywhere?',
   },
   ({ review, units }) => {
-    const { bins } = review;
-    const found = bins
-      .flatMap((one) => one.fronts.campaigns.map((campaign) => ({ one, campaign, ...frontFinding(campaign) })))
-      .filter((each) => each.of > 0);
-    const through = found.filter((each) => each.throughHours !== null);
-    const held = [...new Set(found.filter((each) => each.throughHours === null).map((each) => each.one.bin.name))];
-    const after = through.reduce((sum, each) => sum + (each.after ?? 0), 0);
-    const sensors = found.reduce((sum, each) => sum + each.of, 0);
-    const passed = found.reduce((sum, each) => sum + each.reached, 0);
+    const fronts = review.bins.map(seasonFront);
+    const of = (verdict: string) => fronts.filter((one) => one.verdict === verdict);
+    const told = [...of('through'), ...of('held')];
+    const missed = of('held').reduce((sum, one) => sum + one.held.length, 0);
+    const sensors = told.reduce((sum, one) => sum + (one.main?.seen ?? 0), 0);
+    const after = of('through').flatMap((one) => (one.main === null ? [] : [one.main.afterHours]));
     return {
-      answer:
-        found.length === 0
-          ? 'Can’t tell how far any front got, because no bin has a campaign of fan running with cable temperatures.'
-          : `${through.length} of ${counted(found.length, 'campaign')} went through everywhere; fronts were seen to pass ${passed} of ${counted(sensors, 'sensor')}.${held.length === 0 ? '' : ` Not everywhere in ${listed(held)}.`}`,
+      answer: frontsAnswer(fronts, units),
       keyNumbers: [
-        { label: 'Campaigns', quantity: 'count', amount: found.length },
-        { label: 'Through everywhere', quantity: 'count', amount: through.length },
         {
-          label: 'Fan hours run on after',
-          quantity: 'hours',
-          amount: through.length === 0 ? null : after,
-          note: through.length === 0 ? 'No front was seen to get through.' : 'Drying may have been what they were for.',
+          label: 'Cooled through everywhere',
+          quantity: 'count',
+          amount: told.length === 0 ? null : of('through').length,
+          note:
+            told.length === 0
+              ? 'No bin’s cooling could be followed.'
+              : `of ${counted(fronts.length, 'bin')}, as far as sensors see`,
         },
+        {
+          label: 'Sensors not reached',
+          quantity: 'count',
+          amount: told.length === 0 ? null : missed,
+          note:
+            told.length === 0 ? 'No bin’s cooling could be followed.' : `of ${sensors}; a count, so without interval`,
+        },
+        totalKey(
+          'Fan hours run on after',
+          'hours',
+          knownTotal(after.length === 0 ? [withheld('No front was seen to get through.')] : after),
+        ),
       ],
-      sections: bins.map((one) =>
-        section(`bin-${one.bin.id}`, one.bin.name, () => {
-          const { campaigns, why } = one.fronts;
-          return {
-            lead: frontLead(one),
-            table: tradeTable([one], units),
-            figures: campaigns
-              .filter((campaign) => campaign.arrivals.some((each) => each.fanHours !== null))
-              .map((campaign) => arrivalFigure(campaign, one, units)),
-            tables: [campaignTable(one, units), ...campaigns.map((campaign) => arrivalTable(campaign, units))],
-            notes: [
-              ...(campaigns.length === 0
-                ? []
-                : [
-                    `Air from ${listed([...new Set(campaigns.map((campaign) => (campaign.airFrom === 'plenum' ? 'the plenum sensor' : 'the weather log')))])}.`,
-                  ]),
-              ...(why === null || campaigns.length === 0 ? [] : [sentence(why)]),
-            ],
-          };
-        }),
-      ),
-      warnings: brokenBins(bins),
+      sections: [
+        section('bins', 'Bin by bin', () => ({
+          lead: 'The coldest front of each bin, of those that passed at least half of its sensors.',
+          table: seasonFrontTable(fronts, units),
+          figures: arrivalFigures(fronts, units),
+          notes: frontNotes(fronts),
+        })),
+        ...fronts.map((front) =>
+          section(`bin-${front.review.bin.id}`, front.review.bin.name, () => ({
+            lead: frontLead(front, units),
+            tables: [campaignTable(front, units), arrivalTable(front)],
+          })),
+        ),
+        section('warming', 'Warming fronts', () => ({
+          lead: warmingLead(fronts),
+          tables: [warmingTable(fronts)],
+        })),
+      ],
+      warnings: brokenBins(review.bins),
       cautions: cautionsFor(),
       sources: [...methodsOf('fronts').flatMap((method) => method.sourceKeys), ...CAUTION_SOURCES],
     };

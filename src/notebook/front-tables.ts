@@ -1,166 +1,145 @@
-import { RULE_OF_THUMB_HOURS } from '../analysis/fronts/rule-of-thumb.ts';
-import type { BinReview, Campaign, FrontArrival } from '../analysis/types.ts';
-import { frontArrivals } from '../report/figures/front-arrivals.ts';
-import type { Cell, Figure, Table } from '../report/page.ts';
+import type { Cell, Column, Table } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
-import { counted, sentence } from './words.ts';
+import type { FrontFinding } from './front-finding.ts';
+import { reachedSaid, slowestSaid } from './front-words.ts';
+import type { SeasonFront } from './season-front.ts';
 
-/** What a campaign's arrivals say: the last cable, how far behind, and the hours that ran on. */
-export interface FrontFinding {
-  reached: number;
-  of: number;
-  /** fan hours until the front had passed every sensor; null while it had not */
-  throughHours: number | null;
-  /** fan hours run after that */
-  after: number | null;
-  /** cable whose front came last (or never) at its highest shared height, and its fan hours behind the first */
-  slowest: { cable: string; behindHours: number | null } | null;
-  never: readonly FrontArrival[];
+const ONE_CABLE = 'One cable has no other to be held against.';
+const NONE_BEHIND =
+  'No sensor came behind the other cables at its height, or they share no height that the front passed.';
+
+/** The columns that the bins' main campaigns and a bin's campaigns share. */
+function columns(first: string): readonly Column[] {
+  return [
+    { key: 'name', label: first, quantity: null },
+    { key: 'from', label: 'Began', quantity: 'day' },
+    { key: 'hours', label: 'Fan hours', quantity: 'hours' },
+    { key: 'air', label: 'Air', quantity: 'temperature' },
+    { key: 'grain', label: 'Grain before', quantity: 'temperature' },
+    { key: 'reached', label: 'Sensors passed', quantity: null },
+    { key: 'through', label: 'Through after', quantity: 'hours' },
+    { key: 'after', label: 'Ran on', quantity: 'hours' },
+    { key: 'slowest', label: 'Slowest for its height', quantity: null },
+  ];
 }
 
-/** Mean fan hours that a cable is later than the others at the heights they share; null where they share none. */
-function lag(cable: string, arrivals: readonly FrontArrival[]): number | null {
-  const others = arrivals.filter((one) => one.cable !== cable && one.fanHours !== null);
-  const gaps = arrivals
-    .filter((one) => one.cable === cable && one.fanHours !== null)
-    .flatMap((one) => {
-      const near = others.filter((other) => Math.abs(other.heightM - one.heightM) < 0.5);
-      if (near.length === 0) return [];
-      return [(one.fanHours ?? 0) - Math.min(...near.map((other) => other.fanHours ?? 0))];
-    });
-  return gaps.length === 0 ? null : gaps.reduce((sum, gap) => sum + gap, 0) / gaps.length;
-}
-
-export function frontFinding(campaign: Campaign): FrontFinding {
-  const arrivals = campaign.arrivals.filter((one) => one.unseen !== true);
-  const reached = arrivals.filter((one) => one.fanHours !== null);
-  const never = arrivals.filter((one) => one.fanHours === null);
-  const through =
-    never.length > 0 || reached.length === 0 ? null : Math.max(...reached.map((one) => one.fanHours ?? 0));
-  const cables = [...new Set(arrivals.map((one) => one.cable))];
-  const late = cables
-    .map((cable) => ({
-      cable,
-      missed: never.filter((one) => one.cable === cable).length,
-      behindHours: lag(cable, arrivals),
-    }))
-    .sort((a, b) => b.missed - a.missed || (b.behindHours ?? -1) - (a.behindHours ?? -1));
+function rowOf(
+  name: string,
+  found: FrontFinding,
+  cables: number,
+  units: Units,
+  intervals: boolean,
+): Record<string, Cell> {
+  const { campaign } = found;
+  const hours = (of: FrontFinding['throughHours']): Cell => (intervals || of.value === null ? of : of.value);
   return {
-    reached: reached.length,
-    of: arrivals.length,
-    throughHours: through,
-    after: through === null ? null : Math.max(0, campaign.fanHours - through),
-    slowest: cables.length < 2 ? null : { cable: late[0].cable, behindHours: late[0].behindHours },
-    never,
+    name,
+    from: campaign.span.fromMs,
+    hours: campaign.fanHours,
+    air: campaign.airC,
+    grain: campaign.grainC,
+    reached: reachedSaid(found, units),
+    through: hours(found.throughHours),
+    after: hours(found.afterHours),
+    slowest: slowestSaid(found, units) ?? { value: null, why: cables < 2 ? ONE_CABLE : NONE_BEHIND },
   };
 }
 
-/** What the fronts of a bin came to, in a sentence or two. */
-export function frontLead(review: BinReview): string {
-  const { bin, fronts } = review;
-  const found = fronts.campaigns.map(frontFinding).filter((one) => one.of > 0);
-  if (found.length === 0) {
-    const why = fronts.why ?? 'no stretch of fan running was clearly cooler or warmer than the grain';
-    return `Can’t tell of fronts in ${bin.name}: ${sentence(why)}`;
-  }
-  const through = found.filter((one) => one.throughHours !== null).length;
-  const late = found.flatMap((one) => (one.slowest === null || one.reached === 0 ? [] : [one.slowest.cable]));
-  const most = [...new Set(late)]
-    .map((cable) => ({ cable, times: late.filter((one) => one === cable).length }))
-    .sort((a, b) => b.times - a.times)[0];
-  const slowest = most === undefined ? '' : ` Cable ${most.cable} was the slowest in ${most.times} of ${late.length}.`;
-  return `${bin.name} had ${counted(found.length, 'campaign')}; the front was seen to go through everywhere in ${through}.${slowest}`;
+/** The main cooling campaign of each bin, a row a bin. */
+export function seasonFrontTable(fronts: readonly SeasonFront[], units: Units): Table {
+  return {
+    id: 'bins',
+    caption: 'The coldest front of each bin',
+    columns: columns('Bin'),
+    rows: fronts.map((one) => {
+      const { bin } = one.review;
+      if (one.main !== null) return rowOf(bin.name, one.main, bin.cables.length, units, true);
+      const none = { value: null, why: one.why ?? 'Not known.' };
+      return {
+        name: bin.name,
+        ...Object.fromEntries(
+          columns('')
+            .slice(1)
+            .map((column) => [column.key, none]),
+        ),
+      };
+    }),
+    empty: 'there is no bin in season.yaml.',
+  };
 }
 
-/** The campaigns of a bin under each other. */
-export function campaignTable(review: BinReview, units: Units): Table {
-  // Hours of the rule hang on the airflow per bushel, which no block of the review carries yet.
-  const noAirflow = `The rule of thumb (${RULE_OF_THUMB_HOURS} h over the cfm per bushel) needs the airflow, which is not worked out for this bin.`;
-  const notThrough = 'The front was not seen to pass every sensor.';
-  const oneCable = 'One cable has no other to be held against.';
+/** All campaigns of a bin under each other. */
+export function campaignTable(front: SeasonFront, units: Units): Table {
+  const { bin } = front.review;
+  const all = [...front.cooling, ...front.warming].sort((a, b) => a.campaign.number - b.campaign.number);
   return {
     id: 'campaigns',
-    caption: `Campaigns of ${review.bin.name}`,
-    columns: [
-      { key: 'campaign', label: 'Campaign', quantity: null },
-      { key: 'from', label: 'From', quantity: null },
-      { key: 'hours', label: 'Fan hours', quantity: 'hours' },
-      { key: 'air', label: 'Air', quantity: 'temperature' },
-      { key: 'grain', label: 'Grain before', quantity: 'temperature' },
-      { key: 'passed', label: 'Sensors passed', quantity: null },
-      { key: 'through', label: 'Through after', quantity: 'hours' },
-      { key: 'behind', label: 'Slowest cable behind', quantity: 'hours' },
-      { key: 'rule', label: 'Rule of thumb', quantity: 'hours' },
-    ],
-    rows: review.fronts.campaigns.map((campaign) => {
-      const found = frontFinding(campaign);
-      const behind: Cell =
-        found.slowest === null
-          ? { value: null, why: oneCable }
-          : (found.slowest.behindHours ?? {
-              value: null,
-              why: 'The slowest cable shares no passed height with another.',
-            });
-      return {
-        campaign: `${campaign.number} ${campaign.kind}`,
-        from: units.date(campaign.span.fromMs),
-        hours: campaign.fanHours,
-        air: campaign.airC,
-        grain: campaign.grainC,
-        passed: `${found.reached} of ${found.of}`,
-        through: found.throughHours ?? { value: null, why: notThrough },
-        behind,
-        rule: { value: null, why: noAirflow },
-      };
+    caption: `All campaigns of ${bin.name}`,
+    columns: columns('Campaign'),
+    rows: all.map((found) => {
+      const { number, kind } = found.campaign;
+      return rowOf(`${number} ${kind}`, found, bin.cables.length, units, false);
     }),
     empty: 'none.',
   };
 }
 
-/** Every sensor's arrival in a campaign, with the reason where there is none. */
-export function arrivalTable(campaign: Campaign, units: Units): Table {
+/** Every sensor's arrival in every campaign of a bin, with the reason where there is none. */
+export function arrivalTable(front: SeasonFront): Table {
   return {
-    id: `arrivals-${campaign.number}`,
-    caption: `Arrivals of campaign ${campaign.number}`,
-    folded: true,
+    id: 'arrivals',
+    caption: `Arrivals at every sensor of ${front.review.bin.name}`,
+    folded: 'on screen',
     columns: [
+      { key: 'campaign', label: 'Campaign', quantity: null },
       { key: 'sensor', label: 'Cable and sensor', quantity: null },
       { key: 'height', label: 'Height', quantity: 'length' },
-      { key: 'arrived', label: 'Arrived', quantity: null },
+      { key: 'arrived', label: 'Arrived', quantity: 'moment' },
       { key: 'hours', label: 'Fan hours', quantity: 'hours' },
       { key: 'ahead', label: 'Ahead', quantity: 'temperature' },
       { key: 'behind', label: 'Behind', quantity: 'temperature' },
     ],
-    rows: campaign.arrivals.map((one) => {
-      const why = one.why ?? 'The front was not seen to arrive.';
-      return {
-        sensor: `${one.cable} ${one.sensor}`,
-        height: one.heightM,
-        arrived: one.arrivedMs === null ? { value: null, why } : units.dateTime(one.arrivedMs),
-        hours: one.fanHours ?? { value: null, why },
-        ahead: one.aheadC ?? { value: null, why },
-        behind: one.behindC ?? { value: null, why },
-      };
-    }),
+    rows: front.review.fronts.campaigns.flatMap((campaign) =>
+      campaign.arrivals.map((one) => {
+        const none = { value: null, why: one.why ?? 'The front was not seen to arrive.' };
+        return {
+          campaign: `${campaign.number} ${campaign.kind}`,
+          sensor: `${one.cable} ${one.sensor}`,
+          height: one.heightM,
+          arrived: one.arrivedMs ?? none,
+          hours: one.fanHours ?? none,
+          ahead: one.aheadC ?? none,
+          behind: one.behindC ?? none,
+        };
+      }),
+    ),
     empty: 'no sensor could be used.',
   };
 }
 
-export function arrivalFigure(campaign: Campaign, review: BinReview, units: Units): Figure {
-  const found = frontFinding(campaign);
-  const title =
-    found.throughHours !== null
-      ? `Campaign ${campaign.number}, ${campaign.kind}: through everywhere after ${units.say('hours', found.throughHours)} of ${units.say('hours', campaign.fanHours)}`
-      : `Campaign ${campaign.number}, ${campaign.kind}: the front passed ${found.reached} of ${found.of} sensors`;
-  return frontArrivals(
-    {
-      id: `campaign-${campaign.number}`,
-      title,
-      kind: campaign.kind,
-      fanHours: campaign.fanHours,
-      arrivals: campaign.arrivals,
-      depthM: review.grain.depthM,
-    },
-    units,
-  );
+/** What warmed the bins, a row a bin that was warmed. */
+export function warmingTable(fronts: readonly SeasonFront[]): Table {
+  return {
+    id: 'warming',
+    caption: 'Warming campaigns',
+    columns: [
+      { key: 'bin', label: 'Bin', quantity: null },
+      { key: 'campaigns', label: 'Campaigns', quantity: 'count' },
+      { key: 'hours', label: 'Fan hours', quantity: 'hours' },
+      { key: 'warmest', label: 'Warmest air', quantity: 'temperature' },
+      { key: 'last', label: 'Last began', quantity: 'day' },
+      { key: 'through', label: 'Went through everywhere in', quantity: null },
+    ],
+    rows: fronts
+      .filter((one) => one.warming.length > 0)
+      .map(({ review, warming }) => ({
+        bin: review.bin.name,
+        campaigns: warming.length,
+        hours: warming.reduce((sum, one) => sum + one.campaign.fanHours, 0),
+        warmest: Math.max(...warming.map((one) => one.campaign.airC)),
+        last: Math.max(...warming.map((one) => one.campaign.span.fromMs)),
+        through: `${warming.filter((one) => one.through).length} of ${warming.length}`,
+      })),
+    empty: 'none.',
+  };
 }

@@ -1,0 +1,63 @@
+import type { Units } from '../report/units.ts';
+import { leftC, NAMED, placesSaid, some } from './front-words.ts';
+import type { SeasonFront } from './season-front.ts';
+import { counted, listed, sentence } from './words.ts';
+
+/** The page's first words: did the season's cooling get through everywhere? */
+export function frontsAnswer(fronts: readonly SeasonFront[], units: Units): string {
+  const of = (verdict: SeasonFront['verdict']) => fronts.filter((one) => one.verdict === verdict);
+  const [through, held, untold] = (['through', 'held', 'untold'] as const).map(of);
+  const names = (list: readonly SeasonFront[]) => list.map((one) => one.review.bin.name);
+  if (through.length + held.length === 0) return cantTell(fronts);
+  const cant = untold.length === 0 ? '' : ` It can’t be told of ${some(names(untold), 'bin')}.`;
+  const took = hoursSaid(through, units);
+  if (held.length === 0) {
+    const where =
+      through.length > 4
+        ? `${untold.length === 0 ? 'all ' : ''}${counted(through.length, 'bin')}`
+        : listed(names(through));
+    const yes = untold.length === 0 ? 'Yes: the' : 'The';
+    return `${yes} cooling front got through everywhere in ${where}.${took}${cant}`;
+  }
+  const places = held.slice(0, NAMED).map((one) => missedSaid(one, units));
+  const rest = held.length - places.length;
+  if (rest > 0) places.push(`nor all of ${counted(rest, 'more bin')}`);
+  const got =
+    through.length === 0
+      ? ''
+      : ` It got through everywhere in ${through.length > 2 ? `the ${through.length} other bins${untold.length === 0 ? '' : ' that can be told'}` : listed(names(through))}.`;
+  return `Not everywhere: the cooling front did not reach ${listed(places)}.${got}${took}${cant}`;
+}
+
+function cantTell(fronts: readonly SeasonFront[]): string {
+  const told = 'Can’t tell whether a cooling front got through any bin';
+  const [reason, ...others] = new Set(fronts.map((one) => one.why ?? 'Not known.'));
+  if (reason === undefined) return `${told}: there is no bin in season.yaml.`;
+  if (others.length > 0) return `${told}: each bin’s section says why.`;
+  const of = fronts.length > 1 ? 'of each, ' : '';
+  return `${told}: ${of}${sentence(reason.charAt(0).toLowerCase() + reason.slice(1))}`;
+}
+
+/** `cable C4 at 15.2 ft in Creek 33 (1 of 20 sensors, left at 53 °F)`. */
+function missedSaid({ held, main, review }: SeasonFront, units: Units): string {
+  const left = leftC(held);
+  const warm = left === null ? '' : `, left at ${held.length > 1 ? 'up to ' : ''}${units.say('temperature', left)}`;
+  return `${placesSaid(held, units, 'cable')} in ${review.bin.name} (${held.length} of ${counted(main?.seen ?? 0, 'sensor')}${warm})`;
+}
+
+/** The least and the most fan hours that it took. */
+function hoursSaid(through: readonly SeasonFront[], units: Units): string {
+  const dated = through
+    .flatMap(({ main, review }) => {
+      const hours = main?.throughHours;
+      return hours === undefined || hours.value === null ? [] : [{ name: review.bin.name, hours, value: hours.value }];
+    })
+    .sort((a, b) => a.value - b.value);
+  const [least, most] = [dated[0], dated[dated.length - 1]];
+  if (least === undefined) return '';
+  const took = ` That took ${units.amount('hours', least.hours)} fan hours`;
+  const alike = units.amount('hours', least.hours) === units.amount('hours', most.hours);
+  if (dated.length > 1 && alike) return `${took} in each.`;
+  if (dated.length === 1) return through.length === 1 ? `${took}.` : `${took} in ${least.name}.`;
+  return `${took} in ${least.name} and up to ${units.amount('hours', most.hours)} in ${most.name}.`;
+}

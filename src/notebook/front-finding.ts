@@ -1,0 +1,114 @@
+import type { Campaign, FrontArrival } from '../analysis/types.ts';
+import type { Estimate } from '../base/estimate.ts';
+import { withheld } from '../base/estimate.ts';
+import { median } from '../base/stats/quantile.ts';
+import type { Bin } from '../season/season.ts';
+import { type Outcome, outcomesOf, type SensorOutcome } from './front-outcomes.ts';
+
+/**
+ * Nine of ten arrivals lie within these fan hours of the truth: 90 % interval of one.
+ * Proven on seasons of known truth by tests/analysis/fronts and tests/sample.
+ */
+export const ARRIVAL_WITHIN_H = 6;
+
+/** A sensor that the front came to late, beside the other cables at its height. */
+export interface Slowest {
+  arrival: FrontArrival;
+  /** fan hours behind the median of the other cables at its height, above 0 */
+  behindHours: number;
+}
+
+/** What a campaign came to. */
+export interface FrontFinding {
+  campaign: Campaign;
+  outcomes: readonly SensorOutcome[];
+  passed: readonly FrontArrival[];
+  followed: readonly FrontArrival[];
+  held: readonly FrontArrival[];
+  untold: readonly FrontArrival[];
+  /** sensors that hang in the grain and live: passed + followed + held + untold */
+  seen: number;
+  /** the front passed at least half of the sensors that can tell, and these are at least half of all */
+  whole: boolean;
+  /** a whole front that was held nowhere */
+  through: boolean;
+  /** fan hours until the last sensor that it passed */
+  throughHours: Estimate;
+  /** fan hours that the campaign ran on after that */
+  afterHours: Estimate;
+  slowest: Slowest | null;
+}
+
+export function frontFinding(campaign: Campaign, air: Bin['air']): FrontFinding {
+  const outcomes = outcomesOf(campaign, air);
+  const of = (wanted: Outcome) => outcomes.filter((one) => one.outcome === wanted).map((one) => one.arrival);
+  const [passed, followed, held, untold] = (['passed', 'followed', 'held', 'untold'] as const).map(of);
+  const told = passed.length + followed.length + held.length;
+  const seen = told + untold.length;
+  const whole = passed.length > 0 && passed.length * 2 >= told && told * 2 >= seen;
+  const through = whole && held.length === 0;
+  const lastHours = Math.max(...passed.map((one) => one.fanHours ?? Number.POSITIVE_INFINITY));
+  const why = whyNotThrough(told, held.length, through, lastHours);
+  return {
+    campaign,
+    outcomes,
+    passed,
+    followed,
+    held,
+    untold,
+    seen,
+    whole,
+    through,
+    throughHours: why === null ? about(lastHours, Number.POSITIVE_INFINITY) : withheld(why),
+    afterHours: why === null ? about(Math.max(0, campaign.fanHours - lastHours), campaign.fanHours) : withheld(why),
+    slowest: slowestOf(passed),
+  };
+}
+
+function about(hours: number, most: number): Estimate {
+  const interval: [number, number] = [
+    Math.max(0, hours - ARRIVAL_WITHIN_H),
+    Math.max(hours, Math.min(most, hours + ARRIVAL_WITHIN_H)),
+  ];
+  return { value: hours, interval, why: null };
+}
+
+function whyNotThrough(told: number, held: number, through: boolean, lastHours: number): string | null {
+  if (told === 0) return 'No sensor could tell of this campaign.';
+  if (held > 0) return 'The front did not reach every sensor.';
+  if (!through) return 'The grain went along in steps too small for a front to be followed.';
+  return Number.isFinite(lastHours) ? null : 'The fan hours of some arrivals are not known.';
+}
+
+/** Fan hours at which a cable's front stood at a height, between its sensors; null beyond the ones it passed. */
+function hoursAt(heightM: number, cable: readonly FrontArrival[]): number | null {
+  const below = cable.filter((one) => one.heightM <= heightM).at(-1);
+  const above = cable.find((one) => one.heightM >= heightM);
+  if (below === undefined || above === undefined) return null;
+  const rise = above.heightM - below.heightM;
+  const share = rise > 0 ? (heightM - below.heightM) / rise : 0;
+  return (below.fanHours ?? 0) + share * ((above.fanHours ?? 0) - (below.fanHours ?? 0));
+}
+
+/** The sensor farthest behind the median of the other cables at its height; null with one cable, or none behind. */
+function slowestOf(passed: readonly FrontArrival[]): Slowest | null {
+  const dated = passed.filter((one) => one.fanHours !== null).sort((a, b) => a.heightM - b.heightM);
+  const cables = byCable(dated);
+  let most: Slowest | null = null;
+  for (const arrival of dated) {
+    const others = [...cables]
+      .filter(([cable]) => cable !== arrival.cable)
+      .map(([, of]) => hoursAt(arrival.heightM, of))
+      .filter((hours) => hours !== null);
+    if (others.length === 0) continue;
+    const behindHours = (arrival.fanHours ?? 0) - median(others);
+    if (behindHours > (most?.behindHours ?? 0)) most = { arrival, behindHours };
+  }
+  return most;
+}
+
+export function byCable(arrivals: readonly FrontArrival[]): Map<string, FrontArrival[]> {
+  const cables = new Map<string, FrontArrival[]>();
+  for (const one of arrivals) cables.set(one.cable, [...(cables.get(one.cable) ?? []), one]);
+  return cables;
+}

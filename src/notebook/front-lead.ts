@@ -1,0 +1,80 @@
+import { RULE_OF_THUMB_HOURS } from '../analysis/fronts/rule-of-thumb.ts';
+import type { FrontArrival } from '../analysis/types.ts';
+import type { Units } from '../report/units.ts';
+import { ARRIVAL_WITHIN_H, type FrontFinding } from './front-finding.ts';
+import { leftC, placesSaid } from './front-words.ts';
+import type { SeasonFront } from './season-front.ts';
+import { counted, listed, sentence } from './words.ts';
+
+/** What a bin's main front came to, in a few sentences. */
+export function frontLead(front: SeasonFront, units: Units): string {
+  const { main, review, verdict, later, earlier, held } = front;
+  const { name } = review.bin;
+  if (main === null || verdict === 'untold') return `Can’t tell of ${name}: ${sentence(front.why ?? 'not known')}`;
+  const { campaign, passed, followed, seen } = main;
+  const said = [
+    `The ${main.whole ? 'coldest' : 'farthest'} front of ${name} began on ${units.date(campaign.span.fromMs)}, with air of ${units.say('temperature', campaign.airC)} into grain of ${units.say('temperature', campaign.grainC)}.`,
+  ];
+  const all =
+    passed.length === seen ? `all ${counted(seen, 'sensor')}` : `${passed.length} of ${counted(seen, 'sensor')}`;
+  const undated = followed.length === 0 ? '' : ` (${followed.length} more undated)`;
+  said.push(
+    verdict === 'held'
+      ? `It passed ${all}${undated} and did not reach ${placesSaid(held, units, 'cable')}${keptSaid(held, units)}.`
+      : `It passed ${all}${undated}${throughSaid(main, units)}.`,
+  );
+  if (verdict === 'through' && main.held.length > 0)
+    said.push(`It did not reach ${placesSaid(main.held, units, 'cable')}; a later front did.`);
+  if (main.slowest !== null && main.slowest.behindHours > ARRIVAL_WITHIN_H) {
+    const { arrival, behindHours } = main.slowest;
+    said.push(
+      `The slowest for its height was ${placesSaid([arrival], units, 'cable')}, ${units.say('hours', behindHours)} behind the other cables.`,
+    );
+  }
+  if (verdict === 'held' && earlier !== null) {
+    const { span, airC } = earlier.campaign;
+    said.push(
+      `An earlier front, from ${units.date(span.fromMs)} with air of ${units.say('temperature', airC)}, had gone through everywhere.`,
+    );
+  }
+  if (later !== null) {
+    const { span, fanHours, airC } = later.campaign;
+    said.push(
+      `Colder air from ${units.date(span.fromMs)} on (${units.say('temperature', airC)}, ${units.say('hours', fanHours)} of fan) passed ${later.passed.length} of ${later.seen} and did not get through.`,
+    );
+  }
+  return said.join(' ');
+}
+
+function throughSaid({ throughHours, afterHours }: FrontFinding, units: Units): string {
+  if (throughHours.value === null) return '';
+  const through = ` and was through after ${units.say('hours', throughHours)} of fan running`;
+  if ((afterHours.value ?? 0) < 1) return `${through}, when the fans stopped`;
+  return `${through}; the fans ran on for ${units.say('hours', afterHours)}`;
+}
+
+function keptSaid(held: readonly FrontArrival[], units: Units): string {
+  const left = leftC(held);
+  return left === null ? '' : `, which stayed at ${held.length > 1 ? 'up to ' : ''}${units.say('temperature', left)}`;
+}
+
+/** What all tables of the page rest on. */
+export function frontNotes(fronts: readonly SeasonFront[]): string[] {
+  const airs = new Set(fronts.flatMap((one) => one.review.fronts.campaigns.map((campaign) => campaign.airFrom)));
+  const from = [...airs].map((air) => (air === 'plenum' ? 'plenum sensors' : 'the weather log and the fan’s warming'));
+  if (fronts.every((one) => one.review.fronts.campaigns.length === 0)) return [];
+  return [
+    `Fan hours are measured, since the campaign began. Nine arrivals of ten lie within ${ARRIVAL_WITHIN_H} h of the truth on seasons whose truth is known; that makes the 90 % intervals of “through after” and “ran on”. Sensors are counts; of the grain between cables no log tells.`,
+    `Slowest for its height: the sensor with the most fan hours (+) behind the median of the other cables at its height; up to ${ARRIVAL_WITHIN_H} h are within the error of an arrival. Undated: grain within 3 °C (5.4 °F) of the air already, or that went at least half of the way to it with no front that can be dated. Unread: no good readings. Where a fan dries, hours run on may have served that.`,
+    `Air from ${listed(from)}. Rule of thumb: about ${RULE_OF_THUMB_HOURS} h over the cfm per bushel: ${RULE_OF_THUMB_HOURS} h at 1 cfm/bu, ${RULE_OF_THUMB_HOURS * 10} h at 0.1. No bin’s airflow is worked out yet, so no bin has its own.`,
+  ];
+}
+
+/** What warming came to: told apart, because it takes cooling back. */
+export function warmingLead(fronts: readonly SeasonFront[]): string {
+  const warmed = fronts.filter((one) => one.warming.length > 0);
+  const all = warmed.flatMap((one) => one.warming);
+  if (all.length === 0) return 'No warming campaign was found.';
+  const through = all.filter((one) => one.through).length;
+  return `Fans pushed clearly warmer air into ${counted(warmed.length, 'bin')} in ${counted(all.length, 'campaign')}, through everywhere in ${through}. Drying weather does that; in a bin that is to be cooled it takes cooling back.`;
+}

@@ -1,0 +1,66 @@
+import { LEAST_CHANGE_K } from '../analysis/fronts/front-limits.ts';
+import type { Campaign, FrontArrival } from '../analysis/types.ts';
+import type { Bin } from '../season/season.ts';
+
+/**
+ * What a campaign did at a sensor:
+ * - passed: the front came by (its fan hours may still be unknown);
+ * - followed: no front to date, the grain there was as cold (or warm) as the air already, or followed it all the same;
+ * - held: the grain there stayed clearly apart from the air, the front did not get there;
+ * - untold: nothing was read that could tell;
+ * - unseen: the sensor hangs above the grain or is dead; it is counted nowhere.
+ */
+export type Outcome = 'passed' | 'followed' | 'held' | 'untold' | 'unseen';
+
+export interface SensorOutcome {
+  arrival: FrontArrival;
+  outcome: Outcome;
+}
+
+/** How a reason begins that finds a change, but none that fits the front along the cable. */
+export const MOVED = 'Its temperature moved';
+
+/** Reasons of the analysis that decide where its temperatures do not; a test holds them against its words. */
+export const TELLING_REASONS: readonly { says: string; outcome: Outcome }[] = [
+  { says: 'The temperature was past half-way when the campaign began', outcome: 'followed' },
+  { says: MOVED, outcome: 'followed' },
+  { says: 'Good readings are lacking for', outcome: 'followed' },
+];
+/** Only want of readings leaves open what happened; for any other reason without temperatures no front was seen to come. */
+export const WANT_OF_READINGS = 'good readings';
+
+/** Grain that went half of the way to the air is behind the front: the definition of an arrival. */
+const HALF = 0.5;
+
+/** What the campaign did at each sensor, in the order of its arrivals. */
+export function outcomesOf(campaign: Campaign, air: Bin['air']): SensorOutcome[] {
+  return campaign.arrivals.map((arrival) => ({ arrival, outcome: outcomeOf(arrival, campaign, air) }));
+}
+
+function outcomeOf(one: FrontArrival, campaign: Campaign, air: Bin['air']): Outcome {
+  if (one.unseen === true) return 'unseen';
+  if (cameBy(one)) return 'passed';
+  const told = TELLING_REASONS.find(({ says }) => one.why?.startsWith(says));
+  if (told !== undefined) return told.outcome;
+  // Where the front went on along the cable it went by here too, in steps too small to date.
+  const beyond = campaign.arrivals.some(
+    (other) =>
+      other.cable === one.cable &&
+      cameBy(other) &&
+      other.heightM !== one.heightM &&
+      other.heightM > one.heightM === (air === 'up'),
+  );
+  const { aheadC, behindC } = one;
+  if (aheadC === null) {
+    if (one.why?.includes(WANT_OF_READINGS)) return 'untold';
+    return beyond ? 'followed' : 'held';
+  }
+  const sign = campaign.kind === 'warming' ? 1 : -1;
+  const apartK = sign * (campaign.airC - aheadC);
+  if (apartK < LEAST_CHANGE_K || beyond) return 'followed';
+  return behindC !== null && sign * (behindC - aheadC) >= HALF * apartK ? 'followed' : 'held';
+}
+
+function cameBy(one: FrontArrival): boolean {
+  return one.arrivedMs !== null || one.fanHours !== null;
+}
