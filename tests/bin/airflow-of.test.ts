@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { velocityOfPowerMS } from '../../src/bin/airflow-of-power.ts';
 import { airflowOfPressure } from '../../src/bin/airflow-of-pressure.ts';
-import { bedPressurePa } from '../../src/bin/airflow-resistance.ts';
+import { bedPressurePa, resistancePaM } from '../../src/bin/airflow-resistance.ts';
 import { RESISTANCE_CURVES, resistanceCurveOf } from '../../src/bin/resistance-curves.ts';
 import { bedPressureRangePa } from '../../src/bin/velocity-of-pressure.ts';
 import { CROPS } from '../../src/grain/crops.ts';
@@ -20,6 +20,7 @@ describe('airflow of a static pressure', () => {
         const pressure = low + x * (high - low);
         const answers = airflowOfPressure(id, pressure, depth, factor, 90);
         expect(answers[0].set).toBe('standard');
+        expect(answers.every((one) => one.inMeasuredRange)).toBe(true);
         for (const { set, velocityMS, flowM3S } of answers) {
           expect(flowM3S).toBeCloseTo(90 * velocityMS, 12);
           expect(
@@ -38,6 +39,14 @@ describe('airflow of a static pressure', () => {
     // below what the standard set was measured at, the low-airflow set speaks alone
     expect(airflowOfPressure('corn', 20, 6.1, 1.5, 90).map(({ set }) => set)).toEqual(['low airflow']);
     expect(airflowOfPressure('durum', 20, 6.1, 1.3, 90).map(({ set }) => set)).toEqual(['low airflow']);
+  });
+  it('of canola at an aeration rate is carried below what was measured, and says so', () => {
+    const [answer, ...none] = airflowOfPressure('canola', 150, 5, 1.3, 60);
+    expect(none).toEqual([]);
+    expect(answer.inMeasuredRange).toBe(false);
+    expect(answer.velocityMS).toBeLessThan(0.0243);
+    expect((1.3 * 5 * resistancePaM(52200, 7.27, answer.velocityMS)) / 150).toBeCloseTo(1, 9);
+    expect(airflowOfPressure('rapeseed', 150, 5, 1.3, 60)).toEqual([answer]);
   });
   it('refuses pressures that no set reaches, and no numbers, with the range', () => {
     expect(() => airflowOfPressure('soybean', 0.001, 6, 1.3, 90)).toThrow(/pressurePa is 0.001; it must lie between/);
