@@ -87,7 +87,7 @@ fans:
 #   temperature: { accuracy: 1 degF }
 #   moisture: { accuracy: 0.5 %, noise: 0.1 %, bias: 0.3 % }
 
-# files:                          # a pattern must match a file, and each file is read once
+# files:                          # a pattern must match a file, and each file is read once; date and time in two columns: time: [Date, Time]
 #   - path: logs/cables-*.csv
 #     holds: grain
 #     columns: { time: Stamp, bin: Bin, cable: Cable, sensor: No, temperature: { column: T, unit: degF }, moisture: { column: MC, unit: "%" } }
@@ -100,6 +100,10 @@ fans:
 #   - path: weather/site.csv
 #     holds: weather
 #     columns: { time: time, temperature: { column: temp, unit: degF }, humidity: { column: rh, unit: "%" } }
+#   - path: weather/history/*.epw
+#     holds: weather
+#     format: epw                 # epw | isd-lite | lcd | asos | open-meteo: as downloaded, no columns
+#     role: history               # past years beside the season
 #   - path: tickets.csv
 #     holds: tickets
 #     columns: { time: date, bin: bin, direction: way, net: { column: lb, unit: lb }, moisture: { column: mc, unit: "%" } }

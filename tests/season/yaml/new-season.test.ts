@@ -55,7 +55,8 @@ describe('new-season', () => {
     const season = await read(full, EXAMPLE_FILES);
     expect(season.tariffs).toHaveLength(1);
     expect(season.bins[0].cables).toHaveLength(2);
-    expect(season.files).toHaveLength(6);
+    expect(season.files).toHaveLength(7);
+    expect(season.prices.soybean.schedules).toHaveLength(3);
     expect(season.fans[0].heater).not.toBeNull();
   });
 });

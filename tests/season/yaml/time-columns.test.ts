@@ -55,6 +55,13 @@ describe('date and time of day in two columns', () => {
 });
 
 describe('a time zone', () => {
+  it('may be said of airport observations; the other archives settle it', async () => {
+    const withZone = (format: string) => problems('format: epw', `format: ${format}\n    time_zone: America/Chicago`);
+    expect(await withZone('asos')).toEqual([]);
+    expect(await withZone('lcd')).toMatchObject([
+      { code: 'SEASON_CONFLICT', message: expect.stringContaining('format lcd') },
+    ]);
+  });
   it.each([
     ['CST', /^site\.time_zone is "CST"; an abbreviation .* Write the place, e\.g\. America\/Chicago\.$/],
     ['EST', /America\/New_York/],
