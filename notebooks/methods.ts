@@ -24,10 +24,10 @@ const TITLES: Readonly<Record<string, string>> = {
 
 export default defineNotebook(
   { id: 'methods', title: 'Methods', question: 'How were the numbers made, who says so, and how well does it hold?' },
-  ({ loaded, review, units }) => {
+  ({ loaded, units }) => {
     const { season } = loaded;
     const record = publishedRecord();
-    const used = usedFormulas({ season, review });
+    const used = usedFormulas(season);
     const { rows, agree, marked } = agreementOf(record.checks.filter((check) => check.provenance === 'seen'));
     const stand = `${counted(METHODS.length, 'definition')} and ${counted(FORMULAS.length, 'equation')} stand behind the pages`;
     return {

@@ -1,3 +1,5 @@
+import { BUSHEL_FT3 } from './bushel.ts';
+
 /** A definition or equation that stands behind numbers on pages. */
 export interface Method {
   id: string;
@@ -52,7 +54,7 @@ export const METHODS: readonly Method[] = [
       'For money, bushels are the weight of the grain as filled over the crop’s legal bushel weight. For airflow a bushel is a volume of 1.2445 cubic feet.',
     constants: [
       'legal bushel: corn and sorghum 56 lb; wheat and soybeans 60 lb; canola and rapeseed 50 lb; barley 48 lb; rice 45 lb; oats 32 lb; oil sunflower 28 lb (sources run from 24 to 32 lb)',
-      'bushel of volume: 1.2445 ft³',
+      `bushel of volume: ${BUSHEL_FT3} ft³`,
     ],
     sourceKeys: ['test-weight'],
     usedOn: ['overview', 'moisture', 'fan-energy'],
@@ -98,9 +100,7 @@ export const METHODS: readonly Method[] = [
     title: 'Equilibrium moisture',
     statement:
       'Grain and the air between its kernels settle at one moisture for each humidity and temperature. The crop’s default equation is used unless season.yaml names another.',
-    constants: [
-      'corn modified Henderson; soybeans modified Halsey; hard wheat modified Chung-Pfost; durum modified Oswin; all D245.5',
-    ],
+    constants: ['default equation and why it was chosen: by crop, in the table of crops on the methods page'],
     sourceKeys: ['asae-d245-5'],
     usedOn: ['moisture'],
   },
@@ -142,6 +142,27 @@ export const METHODS: readonly Method[] = [
     statement:
       'At a sensor, the moment when its temperature has gone half of the way from ahead (the mean of the 12 hours before the campaign, or before the front begins to move it) to behind (the mean from 6 to 30 fan hours after its steepest change). It is told in clock time and in fan hours since the campaign began. A change under 3 °C (5.4 °F) is no front.',
     constants: ['ahead: 12 hours', 'behind: 6 to 30 fan hours', 'least change: 3 °C'],
+    sourceKeys: [],
+    usedOn: ['fronts'],
+  },
+  {
+    id: 'front-through',
+    title: 'Through everywhere',
+    statement:
+      'The season’s cooling of a bin is told by its main campaign: of the cooling ones whose front passed at least half of the sensors, the one with the coldest air. The front did not reach a sensor whose grain stayed more than half of the way from the air, unless it went on to a sensor farther along that cable, or a later front came there. A sensor is undated where the grain was within 3 °C (5.4 °F) of the air already, or went at least half of the way to it with no front that can be dated. A front is through when it failed to reach no sensor; the hours until then, and those run on, carry the error of one arrival.',
+    constants: [
+      'part of the way that counts as cooled: half, as for an arrival',
+      'error of an arrival: 6 fan hours for nine of ten sensors (tried on seasons whose truth is known)',
+    ],
+    sourceKeys: [],
+    usedOn: ['fronts'],
+  },
+  {
+    id: 'slowest-sensor',
+    title: 'Slowest for its height',
+    statement:
+      'The sensor whose front came most fan hours after the median of the other cables at its height, between their sensors by a straight line. With one cable there is nothing to hold it against.',
+    constants: ['lags up to 6 fan hours are not told: they are within the error of an arrival'],
     sourceKeys: [],
     usedOn: ['fronts'],
   },

@@ -78,6 +78,14 @@ export const GRAIN_FORMULAS: readonly Formula[] = [
     sources: [{ key: 'test-weight' }],
   },
   {
+    id: 'bulk-density-by-moisture',
+    title: 'Bulk density by moisture',
+    functions: ['bulkDensityKgM3'],
+    equations: ['rho = a + b * M'],
+    rule: 'rho in kg/m³ as the grain lies; M in percent, wet basis; published for rice alone, a and b by type in the table.',
+    sources: [{ key: 'aciar-rice-density' }],
+  },
+  {
     id: 'porosity',
     title: 'Share of air between the kernels',
     functions: ['bulkPorosity'],

@@ -1,5 +1,6 @@
 import { RESISTANCE_CURVES } from '../../bin/resistance-curves.ts';
 import { KERNEL_DENSITY_KG_M3 } from '../../grain/bulk.ts';
+import { BULK_DENSITY_LINES } from '../../grain/bulk-density.ts';
 import { CONDUCTIVITY_LINES } from '../../grain/conductivity.ts';
 import { CROPS } from '../../grain/crops.ts';
 import { ISOTHERM_CONSTANTS } from '../../grain/isotherm-constants.ts';
@@ -34,6 +35,7 @@ export function constantTables(crops: readonly string[]): Table[] {
     heatTable(first(SPECIFIC_HEAT_LINES, (row) => row.crop)),
     conductivityTable(),
     densityTable(),
+    bulkTable(),
   ];
 }
 
@@ -179,6 +181,30 @@ function densityTable(): Table {
     rows: Object.entries(KERNEL_DENSITY_KG_M3).map(([crop, density]) => ({
       crop: cropName(crop),
       density: constant(density),
+    })),
+    folded: true,
+  };
+}
+
+function bulkTable(): Table {
+  return {
+    id: 'bulk-density',
+    caption: 'Bulk density by moisture: a and b, kg/m³ and per percent of moisture, wet basis',
+    columns: [
+      text('crop', 'Crop'),
+      text('name', 'Type'),
+      text('a', 'a'),
+      text('b', 'b'),
+      text('range', 'Moisture, %'),
+      text('source', 'Source'),
+    ],
+    rows: BULK_DENSITY_LINES.map((row) => ({
+      crop: cropName(row.crop),
+      name: row.name,
+      a: constant(row.baseKgM3),
+      b: constant(row.slopeKgM3Pct),
+      range: row.rangePct.join(' to '),
+      source: sourceText({ key: row.sourceKey }),
     })),
     folded: true,
   };

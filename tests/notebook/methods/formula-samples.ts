@@ -25,6 +25,7 @@ import { finesFactor } from '../../../src/bin/resistance-factors.ts';
 import { cfmPerBushel, velocityOfCfmPerBushel } from '../../../src/bin/specific-airflow.ts';
 import { velocityOfPressureMS } from '../../../src/bin/velocity-of-pressure.ts';
 import { bulkPorosity, dryMatterKg, KERNEL_DENSITY_KG_M3, standardBulkDensityKgM3 } from '../../../src/grain/bulk.ts';
+import { BULK_DENSITY_LINES, bulkDensityKgM3 } from '../../../src/grain/bulk-density.ts';
 import { bulkConductivityWMK, CONDUCTIVITY_LINES } from '../../../src/grain/conductivity.ts';
 import {
   cornDamageMultiplier,
@@ -212,6 +213,10 @@ export const SAMPLES: Readonly<Record<string, () => readonly Sample[]>> = {
       };
     }),
   'bulk-density': () => [{ w: cropOf('corn').legalBushelKg, rho: standardBulkDensityKgM3('corn') }],
+  'bulk-density-by-moisture': () => {
+    const { baseKgM3, slopeKgM3Pct } = BULK_DENSITY_LINES[0];
+    return [{ a: baseKgM3, b: slopeKgM3Pct, M: 15, rho: bulkDensityKgM3('rice', 0.15) }];
+  },
   porosity: () => [{ rho: 700, rho_k: KERNEL_DENSITY_KG_M3.corn, e: bulkPorosity('corn', 700) }],
   'dry-matter': () => [{ V: 40, rho: 720, M_w: 0.15, D: dryMatterKg(40, 720, 0.15) }],
   'specific-heat': () => {
