@@ -1,5 +1,8 @@
 import { type FileReading, isOutside } from '../file-reading.ts';
 
+/** Beyond it, in any unit, lies nothing that a station reports. */
+const LARGEST = 1e9;
+
 /** One measured cell of an archive's row. */
 export interface ArchiveCell {
   column: 'temp_c' | 'dew_point_c' | 'rh' | 'pressure_pa';
@@ -38,6 +41,8 @@ export function addArchiveRow(
   for (const { column, header, text, value } of cells()) {
     if (value === null) tally.missing += 1;
     else if (typeof value === 'string') tally.rejectCell(line, header, text, value);
+    // Written so that NaN fails: a pressure that cannot be brought to the site's height comes out as it.
+    else if (!(Math.abs(value) <= LARGEST)) tally.rejectCell(line, header, text, 'is no number that air can have');
     else {
       tally.kept += 1;
       table.keepCell(at);

@@ -9,7 +9,8 @@ export class SeaLevel {
   private unused = 0;
 
   constructor(elevationM: number | null) {
-    this.elevationM = elevationM;
+    // Higher there is no farm, and the formula does not hold.
+    this.elevationM = elevationM !== null && elevationM >= -500 && elevationM <= 5000 ? elevationM : null;
   }
 
   /** @returns Pa at the site; null without an elevation; a pressure that no weather has stays as it is, for whoever looks at it */
