@@ -53,7 +53,7 @@ export const METHODS: readonly Method[] = [
     statement:
       'For money, bushels are the weight of the grain as filled over the crop’s legal bushel weight. For airflow a bushel is a volume of 1.2445 cubic feet.',
     constants: [
-      'legal bushel: corn and sorghum 56 lb; wheat and soybeans 60 lb; canola and rapeseed 50 lb; barley 48 lb; rice 45 lb; oats 32 lb; oil sunflower 28 lb (sources run from 24 to 32 lb)',
+      'legal bushel weights: by crop, in the table of crops on the methods page',
       `bushel of volume: ${BUSHEL_FT3} ft³`,
     ],
     sourceKeys: ['test-weight'],
