@@ -7,11 +7,14 @@ import {
   cautionsFor,
   counted,
   defineNotebook,
+  type Estimate,
   frontLead,
   frontNotes,
   frontsAnswer,
   knownTotal,
   methodsOf,
+  ranOnCost,
+  type SeasonFront,
   seasonFront,
   seasonFrontTable,
   section,
@@ -33,7 +36,9 @@ export default defineNotebook(
     const told = [...of('through'), ...of('held')];
     const missed = of('held').reduce((sum, one) => sum + one.held.length, 0);
     const sensors = told.reduce((sum, one) => sum + (one.main?.seen ?? 0), 0);
-    const after = of('through').flatMap((one) => (one.main === null ? [] : [one.main.afterHours]));
+    const none = withheld('No front was seen to get through.');
+    const ranOn = (what: (one: SeasonFront) => Estimate | undefined) =>
+      of('through').length === 0 ? [none] : of('through').map((one) => what(one) ?? none);
     return {
       answer: frontsAnswer(fronts, units),
       keyNumbers: [
@@ -53,11 +58,14 @@ export default defineNotebook(
           note:
             told.length === 0 ? 'No bin’s cooling could be followed.' : `of ${sensors}; a count, so without interval`,
         },
-        totalKey(
-          'Fan hours run on after',
-          'hours',
-          knownTotal(after.length === 0 ? [withheld('No front was seen to get through.')] : after),
-        ),
+        {
+          ...totalKey('Fan hours run on after', 'hours', knownTotal(ranOn((one) => one.main?.afterHours))),
+          note: 'where a fan dries too they may have served that',
+        },
+        {
+          ...totalKey('Energy of those hours', 'money', knownTotal(ranOn(ranOnCost))),
+          note: 'at each bin’s mean energy cost of a fan hour',
+        },
       ],
       sections: [
         section('bins', 'Bin by bin', () => ({
