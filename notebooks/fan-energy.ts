@@ -4,8 +4,7 @@ import {
   brokenBins,
   CAUTION_SOURCES,
   cautionsFor,
-  cheapestTitle,
-  costByBin,
+  costFigure,
   defineNotebook,
   fanClockFigure,
   knownTotal,
@@ -49,22 +48,15 @@ export default defineNotebook(
         totalKey('Demand charge within it', 'money', demand),
       ],
       sections: [
-        section('bins', 'Bin by bin', () => ({
-          lead: 'Cost is energy, demand, connected load and heat; fixed and minimum charges stay with the tariff.',
-          table: tradeTable(bins, units),
-          figures: [
-            costByBin(
-              {
-                id: 'cost-per-grain',
-                title: cheapestTitle(grainCosts, 'cost least for its grain') ?? 'No bin has a cost for its grain',
-                quantity: 'money per grain',
-                bins: grainCosts,
-                reasonsAbove: true,
-              },
-              units,
-            ),
-          ],
-        })),
+        ...(bins.length === 1
+          ? []
+          : [
+              section('bins', 'Bin by bin', () => ({
+                lead: 'Cost is energy, demand, connected load and heat; fixed and minimum charges stay with the tariff.',
+                table: tradeTable(bins, units),
+                figures: costFigure('cost-per-grain', 'money per grain', 'cost least for its grain', grainCosts, units),
+              })),
+            ]),
         section('months', 'Month by month', () => monthSection(bins, units)),
         section('tariff', 'What the tariff charged', () => tariffTable(review, units)),
         section('bills', 'Beside the bills', () => billTable(loaded, review, units)),

@@ -55,10 +55,14 @@ export default defineNotebook(
         amount: one.moisture.pointsRemoved,
       })),
       sections: [
-        section('bins', 'Bin by bin', () => ({
-          lead: `The points removed could be told of ${told.length} of ${counted(bins.length, 'bin')}.`,
-          table: grainTable(bins, units),
-        })),
+        ...(bins.length === 1
+          ? []
+          : [
+              section('bins', 'Bin by bin', () => ({
+                lead: `The points removed could be told of ${told.length} of ${counted(bins.length, 'bin')}.`,
+                table: grainTable(bins, units),
+              })),
+            ]),
         ...bins.map((one) =>
           section(`bin-${one.bin.id}`, one.bin.name, () => ({
             ...moistureSection(one, units),

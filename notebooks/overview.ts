@@ -4,12 +4,12 @@ import {
   CAUTION_SOURCES,
   capital,
   cautionsFor,
-  cheapestTitle,
-  costByBin,
+  costFigure,
   costSpan,
   counted,
   cropOf,
   defineNotebook,
+  fansSaid,
   givenAwayLead,
   grainTable,
   isToDo,
@@ -38,18 +38,13 @@ export default defineNotebook(
       name: one.bin.name,
       cost: perGrain(one.unitCosts.perBushelPoint, one, units),
     }));
-    const ran =
-      hours.total.value === null
-        ? 'Can’t tell how long the fans ran'
-        : `Your fans ran ${units.say('hours', hours.total)}`;
-    const spent = cost.total.value === null ? 'can’t tell their cost' : `cost ${units.say('money', cost.total)}`;
-    const known = hours.of ?? cost.of;
     const span = costSpan(pointCosts, 'money per grain point', units);
     const drying = span === null ? 'what a point cost can’t be told of any bin' : `drying cost ${span}`;
     const priced = byCost(pointCosts).length;
+    const several = bins.length !== 1;
     const todo = loaded.load.findings.filter(isToDo).length;
     return {
-      answer: `${ran} and ${spent}${known === null ? '' : `, known of ${known}`}; ${drying}.`,
+      answer: `${fansSaid(hours, cost, units)}; ${drying}.`,
       keyNumbers: [
         totalKey('Fan hours of all bins', 'hours', hours),
         totalKey('Energy', 'energy', energy),
@@ -63,22 +58,18 @@ export default defineNotebook(
               ? 'No bin has a cost per point; the notes of the table say why.'
               : `A point has a price in ${priced} of ${counted(bins.length, 'bin')}: where the fans were run to dry, and the points are known.`,
           table: tradeTable(bins, units),
-          figures: [
-            costByBin(
-              {
-                id: 'cost-per-point',
-                title: cheapestTitle(pointCosts, 'bought its points cheapest') ?? 'No bin has a cost per point',
-                quantity: 'money per grain point',
-                bins: pointCosts,
-                reasonsAbove: true,
-              },
-              units,
-            ),
-          ],
+          figures: costFigure(
+            'cost-per-point',
+            'money per grain point',
+            'bought its points cheapest',
+            pointCosts,
+            units,
+          ),
         })),
         section('grain', 'Grain, bin by bin', () => ({
           lead: givenAwayLead(bins, units),
-          table: grainTable(bins, units),
+          // One bin's table above tells its grain already.
+          table: several ? grainTable(bins, units) : undefined,
         })),
         section('how-run', 'How each bin was run', () => ({
           lead: `${capital(counted(bins.length, 'bin'))}, as season.yaml states them.`,

@@ -1,4 +1,6 @@
 import type { Estimate } from '../base/estimate.ts';
+import { costByBin } from '../report/figures/cost-by-bin.ts';
+import type { Figure } from '../report/page.ts';
 import type { Quantity } from '../report/quantities.ts';
 import type { Units } from '../report/units.ts';
 import { listed } from './words.ts';
@@ -30,4 +32,16 @@ export function costSpan(bins: readonly BinCost[], quantity: Quantity, units: Un
   if (first === undefined || last === undefined) return null;
   const said = ({ name, cost }: BinCost) => `${units.say(quantity, cost)} in ${name}`;
   return first === last ? said(first) : `from ${said(first)} to ${said(last)}`;
+}
+
+/** Bins by cost under a table that says why some have none; no figure where none has one. */
+export function costFigure(
+  id: string,
+  quantity: Quantity,
+  did: string,
+  bins: readonly BinCost[],
+  units: Units,
+): Figure[] {
+  const title = cheapestTitle(bins, did);
+  return title === null ? [] : [costByBin({ id, title, quantity, bins, reasonsAbove: true }, units)];
 }

@@ -67,6 +67,21 @@ export function changeSaid(points: Estimate & { value: number }, units: Units): 
   return `took up ${units.say('points', { ...points, value: -points.value, interval })}`;
 }
 
+/** `Your fans ran 2,990 h (…) and cost 5,130 USD (…)`, each with the bins it is known of. */
+export function fansSaid(hours: KnownTotal, cost: KnownTotal, units: Units): string {
+  if (hours.total.value === null && cost.total.value === null)
+    return 'Can’t tell how long the fans ran or what they cost';
+  const within = ({ of }: KnownTotal) => (of === null ? '' : ` in ${of}`);
+  const ran =
+    hours.total.value === null
+      ? 'Can’t tell how long the fans ran'
+      : `Your fans ran ${units.say('hours', hours.total)}`;
+  if (cost.total.value === null) return `${ran}${within(hours)}; what they cost can’t be told`;
+  const spent = `${hours.total.value === null ? 'they cost' : 'cost'} ${units.say('money', cost.total)}`;
+  if (hours.of === cost.of) return `${ran} and ${spent}${within(cost)}`;
+  return `${ran}${within(hours)} and ${spent}${within(cost)}`;
+}
+
 /** Who gave away most by ending drier than the market pays for, beside what its fans cost. */
 export function givenAwayLead(bins: readonly BinReview[], units: Units): string {
   const told = bins

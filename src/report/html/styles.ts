@@ -73,6 +73,7 @@ td.marked{font-weight:700}
 sup{line-height:0}
 sup,a:has(>sup){text-decoration:none}
 tbody th,tfoot th{min-width:5.5rem}
+@media print,(min-width:44.01rem){tbody th{overflow-wrap:anywhere}}
 .pad{visibility:hidden}
 details{margin:.75rem 0}
 summary{cursor:pointer;color:var(--link)}
