@@ -52,7 +52,7 @@ export default defineNotebook(
         })),
         formulaSection(used, 'used', record, units),
         cropSection(season, 'used', units),
-        recordSection(record),
+        recordSection(record, units),
         constantsSection(season),
         cropSection(season, 'others', units),
         formulaSection(used, 'offered', record, units),

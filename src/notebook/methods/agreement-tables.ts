@@ -1,6 +1,8 @@
 import type { Column, Table } from '../../report/page.ts';
+import type { Units } from '../../report/units.ts';
 import { capital } from '../words.ts';
-import { agreementOf, DOMAINS, type Domain, groupsOf, misfitOf, type PublishedCheck } from './published-check.ts';
+import { unitsText } from './equation-text.ts';
+import { agreementOf, DOMAINS, type Domain, groupsOf, type PublishedCheck } from './published-check.ts';
 
 const NO_ANSWER = 'The source leaves out what its number comes from, so the kit has no answer to hold against it.';
 
@@ -64,26 +66,28 @@ export function domainTable(checks: readonly PublishedCheck[]): Table {
   };
 }
 
-/** Rows that the kit is not expected to give, alike ones together, with the reason as it stands in the reference file. */
-export function markedTable(checks: readonly PublishedCheck[]): Table {
+/** Rows that the kit is not expected to give, those of one group and reason together; the reason as it stands in the reference file. */
+export function markedTable(checks: readonly PublishedCheck[], units: Units): Table {
   const marked = checks.filter((check) => check.misfit !== '');
-  const missing = { value: null, why: NO_ANSWER };
+  const oursOf = ({ ours }: PublishedCheck) => (ours === null ? 'no answer' : `kit ${units.number('number', ours)}`);
+  const caseOf = (check: PublishedCheck) =>
+    `${[check.at, check.printed].filter((part) => part !== '').join(': ')} (${oursOf(check)})`;
   return {
     id: 'marked',
     caption: 'Values that the kit does not reproduce, with the reason',
     columns: [
       { key: 'name', label: 'Of', quantity: null },
-      { key: 'printed', label: 'Printed', quantity: null },
-      { key: 'ours', label: 'The kit', quantity: 'number' },
-      { key: 'off', label: 'Difference', quantity: 'misfit' },
+      { key: 'rows', label: 'Values', quantity: 'count' },
+      { key: 'unit', label: 'Unit', quantity: null },
+      { key: 'cases', label: 'Printed, and what the kit gives', quantity: null },
       { key: 'why', label: 'Why', quantity: null },
     ],
-    rows: marked.map((check) => ({
-      name: `${check.group}${check.at === '' ? '' : `: ${check.at}`}`,
-      printed: `${check.printed} ${check.unit}`,
-      ours: check.ours ?? missing,
-      off: misfitOf(check) ?? missing,
-      why: capital(check.misfit),
+    rows: [...groupsOf(marked, (check) => `${check.group} ${check.unit} ${check.misfit}`).values()].map((of) => ({
+      name: of[0].group,
+      rows: of.length,
+      unit: of[0].unit,
+      cases: of.map(caseOf).join('; '),
+      why: capital(unitsText(of[0].misfit)),
     })),
     folded: true,
   };
@@ -91,6 +95,7 @@ export function markedTable(checks: readonly PublishedCheck[]): Table {
 
 /** Where the values were read. */
 export function recordSourcesTable(checks: readonly PublishedCheck[]): Table {
+  const known = { seen: 'read at the source', memory: 'recalled', computed: 'reckoned by hand' };
   return {
     id: 'record-sources',
     caption: 'Where the values of the record come from',
@@ -98,16 +103,14 @@ export function recordSourcesTable(checks: readonly PublishedCheck[]): Table {
       { key: 'source', label: 'Source', quantity: null },
       { key: 'of', label: 'Of', quantity: null },
       { key: 'rows', label: 'Values', quantity: 'count' },
-      { key: 'provenance', label: 'How known', quantity: null },
+      { key: 'known', label: 'How known', quantity: null },
     ],
-    rows: [...groupsOf(checks, (check) => `${check.source} ${check.domain} ${check.provenance}`).values()].map(
-      (of) => ({
-        source: of[0].source,
-        of: DOMAINS[of[0].domain],
-        rows: of.length,
-        provenance: { seen: 'read at the source', memory: 'recalled', computed: 'reckoned by hand' }[of[0].provenance],
-      }),
-    ),
+    rows: [...groupsOf(checks, (check) => `${check.source} ${check.provenance}`).values()].map((of) => ({
+      source: of[0].source,
+      of: [...new Set(of.map((check) => DOMAINS[check.domain]))].join('; '),
+      rows: of.length,
+      known: known[of[0].provenance],
+    })),
     folded: true,
   };
 }

@@ -4,11 +4,12 @@ import { BULK_DENSITY_LINES } from '../../grain/bulk-density.ts';
 import { CONDUCTIVITY_LINES } from '../../grain/conductivity.ts';
 import { CROPS } from '../../grain/crops.ts';
 import { ISOTHERM_CONSTANTS } from '../../grain/isotherm-constants.ts';
+import { MISSING_PROPERTIES } from '../../grain/missing.ts';
 import { SPECIFIC_HEAT_LINES } from '../../grain/specific-heat.ts';
 import { STORAGE_RULES } from '../../grain/storage-rules.ts';
 import type { Table } from '../../report/page.ts';
 import { capital } from '../words.ts';
-import { equationText } from './equation-text.ts';
+import { equationText, unitsText } from './equation-text.ts';
 import { resistanceCropOf } from './season-crops.ts';
 import { sourceText } from './source-text.ts';
 
@@ -36,6 +37,7 @@ export function constantTables(crops: readonly string[]): Table[] {
     conductivityTable(),
     densityTable(),
     bulkTable(),
+    missingTable(first(MISSING_PROPERTIES, (row) => row.crop)),
   ];
 }
 
@@ -59,7 +61,7 @@ function isothermTable(rows: typeof ISOTHERM_CONSTANTS): Table {
       a: constant(row.a),
       b: constant(row.b),
       c: constant(row.c),
-      confirmation: `${capital(known[row.provenance])}; ${row.confirmation}`,
+      confirmation: unitsText(`${capital(known[row.provenance])}; ${row.confirmation}`),
     })),
     folded: true,
   };
@@ -83,7 +85,7 @@ function resistanceTable(rows: readonly (typeof RESISTANCE_CURVES)[number][]): T
       a: constant(row.a),
       b: constant(row.b),
       range: row.rangeMS.join(' to '),
-      confirmation: `${capital(known[row.provenance])}; ${row.confirmation}`,
+      confirmation: unitsText(`${capital(known[row.provenance])}; ${row.confirmation}`),
     })),
     folded: true,
   };
@@ -104,7 +106,7 @@ function cropTable(rows: typeof CROPS): Table {
       name: row.name,
       bushel: constant(Math.round((row.legalBushelKg / LB_KG) * 1e6) / 1e6),
       isotherm: row.isotherm,
-      why: row.isothermWhy,
+      why: capital(unitsText(row.isothermWhy)),
       factor: constant(row.airflowFactor),
     })),
     folded: true,
@@ -125,8 +127,8 @@ function storageTable(rows: typeof STORAGE_RULES): Table {
     rows: rows.map((row) => ({
       crop: cropName(row.crop),
       name: row.name,
-      criterion: row.criterion,
-      honesty: row.honesty,
+      criterion: capital(row.criterion),
+      honesty: unitsText(row.honesty),
       source: row.sourceKeys.map((key) => sourceText({ key })).join('. '),
     })),
     folded: true,
@@ -206,6 +208,16 @@ function bulkTable(): Table {
       range: row.rangePct.join(' to '),
       source: sourceText({ key: row.sourceKey }),
     })),
+    folded: true,
+  };
+}
+
+function missingTable(rows: typeof MISSING_PROPERTIES): Table {
+  return {
+    id: 'missing',
+    caption: 'What the kit does not know of a crop, and so does not guess',
+    columns: [text('crop', 'Crop'), text('property', 'Property'), text('why', 'Why')],
+    rows: rows.map((row) => ({ crop: cropName(row.crop), property: row.property, why: row.why })),
     folded: true,
   };
 }

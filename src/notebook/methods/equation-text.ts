@@ -27,3 +27,8 @@ export function equationText(equation: string): string {
     .replaceAll(' * ', ' · ')
     .replace(/-(?=[^⁰-⁹])/g, '−');
 }
+
+/** What the tables say in plain letters, set for people: `at -1 degC` as `at −1 °C`. */
+export function unitsText(text: string): string {
+  return text.replace(/\bdeg([CF])\b/g, '°$1').replace(/(^|[\s(])-(?=\d)/g, '$1−');
+}

@@ -1,12 +1,13 @@
 import type { Section } from '../../report/page.ts';
 import { section } from '../../report/section.ts';
+import type { Units } from '../../report/units.ts';
 import { counted } from '../words.ts';
 import { agreementTable, domainTable, markedTable, recordSourcesTable } from './agreement-tables.ts';
 import { DOMAINS, type Domain } from './published-check.ts';
 import type { PublishedRecord } from './published-record.ts';
 
 /** How well the equations agree with the published record, worked out as the page is made. */
-export function recordSection({ checks, failure }: PublishedRecord): Section {
+export function recordSection({ checks, failure }: PublishedRecord, units: Units): Section {
   return section('record', 'How well the equations agree with the record', () => {
     if (failure !== null) throw new Error(failure);
     const seen = checks.filter((check) => check.provenance === 'seen');
@@ -25,7 +26,7 @@ export function recordSection({ checks, failure }: PublishedRecord): Section {
           ),
         ),
         agreementTable('record-unseen', 'Recalled or reckoned by hand, not read at a source', unseen),
-        markedTable(checks),
+        markedTable(checks, units),
         recordSourcesTable(checks),
       ],
       notes: [

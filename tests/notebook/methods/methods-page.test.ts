@@ -92,12 +92,14 @@ describe('the methods page', () => {
       worst: Math.max(...corn.map((one) => misfitOf(one) ?? 0)),
     });
     const marked = record?.tables?.find((one) => one.id === 'marked')?.rows ?? [];
-    expect(marked).toHaveLength(checks.filter((one) => one.misfit !== '').length);
+    const all = checks.filter((one) => one.misfit !== '');
+    expect(marked.reduce((sum, row) => sum + Number(row.rows), 0)).toBe(all.length);
+    expect(marked.flatMap((row) => String(row.cases).split('; ')).length).toBe(all.length);
     for (const row of marked) expect(String(row.why).length).toBeGreaterThan(10);
   });
 
   it('tells what was recalled apart from what was read', () => {
-    const record = recordSection({ checks, failure: null });
+    const record = recordSection({ checks, failure: null }, units);
     const unseen = record.tables?.find((one) => one.id === 'record-unseen');
     const rows = (unseen?.rows ?? []).reduce((sum, row) => sum + Number(row.rows), 0);
     expect(rows).toBe(checks.filter((one) => one.provenance !== 'seen').length);
@@ -105,7 +107,7 @@ describe('the methods page', () => {
   });
 
   it('keeps its heading and says why when the record cannot be read', () => {
-    const record = recordSection({ checks: [], failure: 'no such file' });
+    const record = recordSection({ checks: [], failure: 'no such file' }, units);
     expect(record).toMatchObject({ title: 'How well the equations agree with the record', failure: 'no such file' });
     const entry = formulaEntry(FORMULAS[0], { checks: [], failure: 'no such file' }, units);
     expect(entry.details?.at(-1)).toBe('Record: it could not be read.');
