@@ -3,20 +3,27 @@ import type { SensorSeries } from '../../tables/sensors.ts';
 import { fanHoursBetween, unknownHoursBetween } from '../fan/spans.ts';
 import { type BinFronts, type Campaign, FAN_ON, type FanSpans, type FrontArrival } from '../types.ts';
 import type { AirLog } from './air-log.ts';
+import { dailySwing } from './daily-swing.ts';
 import { type EnteringAir, enteringAir } from './entering-air.ts';
 import { type FanAxis, fanAxis } from './fan-axis.ts';
 import { type FanPieces, fanPieces } from './fan-pieces.ts';
 import { type CampaignSpan, findCampaigns, signOf } from './find-campaigns.ts';
+import { frontChain } from './front-chain.ts';
 import { noFrontFormed } from './front-formed.ts';
 import { AHEAD_H, DAY_H, HOUR_MS, UNKNOWN_H } from './front-limits.ts';
 import { type GoodReadings, goodReadings, readingsWithin } from './good-readings.ts';
 import { grainDepthAt } from './grain-depth.ts';
 import { grainMean } from './grain-mean.ts';
-import { sensorArrival } from './sensor-arrival.ts';
+import type { Passage } from './passages.ts';
+import { type SensorPassages, sensorPassages } from './sensor-passages.ts';
 import { tellStalled } from './stalled.ts';
+import { turnedBack } from './turned-back.ts';
 
 /** Only a sensor this near to where the air enters can meet the front in the campaign's first moment. */
 const AT_ENTRY_M = 1;
+
+/** Readings, their noise and the daily wave may put a passage off by this much against the next sensor's, fan hours. */
+const SLACK_H = 2;
 
 export interface FrontsInput {
   bin: Bin;
@@ -52,10 +59,12 @@ export function binFronts(input: FrontsInput): BinFronts {
   if (air.tempC.every(Number.isNaN)) {
     return nothing('Neither plenum nor weather readings tell the air that the fan pushed in.');
   }
-  const found = findCampaigns(pieces, air.tempC, grainC);
+  const found = findCampaigns(pieces, air.tempC, grainC, dailySwing(readings, pieces.midMs));
   const view: View = { input, pieces, readings, air, grainC };
   const campaigns = found.map((_, index) => campaignAt(view, found, index));
-  const real = found.filter((one, index) => !noFrontFormed(bin, one, campaigns[index]));
+  const real = found.filter(
+    (one, index) => !noFrontFormed(bin, one, campaigns[index]) && !turnedBack(pieces, one, campaigns[index]),
+  );
   if (real.length === 0) {
     return nothing(
       "The day's mean air was never clearly cooler or warmer than the grain for long enough to send a front through.",
@@ -86,9 +95,7 @@ function campaignAt(view: View, found: readonly CampaignSpan[], index: number): 
   const untilMs = followedUntil(view, one, found[index + 1]);
   const axis = fanAxis(input.fan, startMs, untilMs, pieces.runFromMs[one.run], runToMs);
   const arrivals = tellStalled(
-    input.bin.cables.flatMap((cable) =>
-      cable.sensorHeightsM.map((heightM, at) => arrivalAt(view, one, axis, cable.id, at + 1, heightM)),
-    ),
+    input.bin.cables.flatMap((cable) => cableArrivals(view, one, axis, cable.id, cable.sensorHeightsM)),
     input.bin.air,
   );
   // The front under way is part of the campaign.
@@ -131,14 +138,64 @@ function meansOf(pieces: FanPieces, air: EnteringAir, grainC: Float64Array, { fi
   return { airC: sum / hours, grainC: grainC[first], airFrom };
 }
 
-function arrivalAt(
+/** A sensor before the passages along its cable are held against each other. */
+interface Sighted {
+  base: FrontArrival;
+  fromEntryM: number;
+  slackH: number;
+  passages: readonly Passage[];
+  /** told where no passage is chosen */
+  none: FrontArrival;
+}
+
+const OUT_OF_ORDER =
+  'Its temperature moved at a time that does not fit the front that passed the other sensors of this cable.';
+
+function cableArrivals(
+  view: View,
+  campaign: CampaignSpan,
+  axis: FanAxis,
+  cable: string,
+  heightsM: readonly number[],
+): FrontArrival[] {
+  const sighted = heightsM.map((heightM, at) => sightedAt(view, campaign, axis, cable, at + 1, heightM));
+  const places = sighted
+    .map((one, index) => ({ ...one, index }))
+    .filter((one) => one.passages.length > 0)
+    .sort((a, b) => a.fromEntryM - b.fromEntryM);
+  const { chosen } = frontChain(places);
+  return sighted.map((one, index) => {
+    const place = places.findIndex((other) => other.index === index);
+    if (place < 0) return one.none;
+    const passage = chosen[place] < 0 ? null : one.passages[chosen[place]];
+    if (passage === null) return { ...one.base, why: OUT_OF_ORDER };
+    return told(view, axis, one, passage);
+  });
+}
+
+function told({ input }: View, axis: FanAxis, { base }: Sighted, passage: Passage): FrontArrival {
+  const { aheadC, behindC, fanHours } = passage;
+  const arrivedMs = axis.momentOf(fanHours);
+  if (arrivedMs === null) return base;
+  const stood = grainDepthAt(input.bin, arrivedMs);
+  if (stood !== null && base.heightM >= stood)
+    return { ...base, why: 'The surface fell below the sensor in this campaign.', unseen: true };
+  const unknownH = unknownHoursBetween(input.fan, axis.startMs, arrivedMs);
+  if (unknownH > UNKNOWN_H) {
+    const why = `The fan log does not tell for ${Math.round(unknownH)} hours before the arrival, so its fan hours are not known.`;
+    return { ...base, aheadC, behindC, arrivedMs, why };
+  }
+  return { ...base, aheadC, behindC, arrivedMs, fanHours };
+}
+
+function sightedAt(
   { input, readings, pieces }: View,
   campaign: CampaignSpan,
   axis: FanAxis,
   cable: string,
   sensor: number,
   heightM: number,
-): FrontArrival {
+): Sighted {
   const base: FrontArrival = {
     cable,
     sensor,
@@ -150,33 +207,30 @@ function arrivalAt(
     why: null,
   };
   const depthM = grainDepthAt(input.bin, axis.startMs);
-  if (depthM !== null && heightM >= depthM)
-    return { ...base, why: 'The sensor hangs at or above the surface.', unseen: true };
+  const fromEntryM = input.bin.air === 'up' ? heightM : (depthM ?? heightM) - heightM;
+  const unseen = (why: string): Sighted => {
+    const none = { ...base, why, unseen: true };
+    return { base, fromEntryM, slackH: 0, passages: [], none };
+  };
+  if (depthM !== null && heightM >= depthM) return unseen('The sensor hangs at or above the surface.');
   const whole = readings.find((one) => one.cable === cable && one.sensor === sensor);
-  if (whole === undefined) return { ...base, why: 'The sensor has no good readings.', unseen: true };
+  if (whole === undefined) return unseen('The sensor has no good readings.');
   const runFromMs = pieces.runFromMs[campaign.run];
   // Before the run the grain stood still; a run under way is needed for a day back, so that its daily wave is seen whole.
   const fromMs = Math.max(axis.startMs - 3 * DAY_H * HOUR_MS, Math.min(runFromMs, axis.startMs) - AHEAD_H * HOUR_MS);
   const toMs = axis.endMs + AHEAD_H * HOUR_MS;
   const near = readingsWithin(whole, fromMs, toMs);
-  const { fanHours, ...arrival } = sensorArrival(near, axis, signOf(campaign.kind));
-  const arrivedMs = fanHours === null ? null : axis.momentOf(fanHours);
-  if (fanHours === null || arrivedMs === null) return { ...base, ...arrival };
-  const fromEntryM = input.bin.air === 'up' ? heightM : (depthM ?? heightM) - heightM;
-  if (fanHours === 0 && fromEntryM > AT_ENTRY_M) {
-    return {
-      ...base,
-      ...arrival,
-      why: 'The temperature was past half-way when the campaign began: an earlier front had come.',
-    };
-  }
-  const stood = grainDepthAt(input.bin, arrivedMs);
-  if (stood !== null && heightM >= stood)
-    return { ...base, why: 'The surface fell below the sensor in this campaign.', unseen: true };
-  const unknownH = unknownHoursBetween(input.fan, axis.startMs, arrivedMs);
-  if (unknownH > UNKNOWN_H) {
-    const why = `The fan log does not tell for ${Math.round(unknownH)} hours before the arrival, so its fan hours are not known.`;
-    return { ...base, ...arrival, arrivedMs, why };
-  }
-  return { ...base, ...arrival, arrivedMs, fanHours };
+  const { passages, none }: SensorPassages = sensorPassages(near, axis, signOf(campaign.kind));
+  // Only a sensor near to where the air enters can meet the front in the campaign's first moment.
+  const possible = passages.filter(({ fanHours }) => fanHours > 0 || fromEntryM <= AT_ENTRY_M);
+  const early = 'The temperature was past half-way when the campaign began: an earlier front had come.';
+  const slackH = SLACK_H;
+  const without = passages.length > 0 ? { ...passages[0], why: early } : none;
+  return {
+    base,
+    fromEntryM,
+    slackH,
+    passages: possible,
+    none: { ...base, aheadC: without.aheadC, behindC: without.behindC, why: without.why },
+  };
 }

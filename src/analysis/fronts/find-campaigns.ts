@@ -32,9 +32,18 @@ export interface CampaignSpan {
  * past the mean of its own last AIR_BEHIND_H fan hours, which in dry grain is what the grain behind the front holds.
  *
  * @param airC    [pieces], entering air
+ * In a fan that runs for weeks the grain itself swings with the day's air. There the air is clearly cooler or warmer only
+ * where it differs by more than that swing: else no one moment would be the front's.
+ *
  * @param grainC  [pieces], grain mean
+ * @param swingK  [pieces], how far the grain swings with the day to each side
  */
-export function findCampaigns(pieces: FanPieces, airC: Float64Array, grainC: Float64Array): CampaignSpan[] {
+export function findCampaigns(
+  pieces: FanPieces,
+  airC: Float64Array,
+  grainC: Float64Array,
+  swingK: Float64Array,
+): CampaignSpan[] {
   const dayC = dayMean(pieces, airC);
   const dayGrainC = dayMean(pieces, grainC);
   const metC = dayBefore(pieces, grainC);
@@ -70,7 +79,7 @@ export function findCampaigns(pieces: FanPieces, airC: Float64Array, grainC: Flo
     const sameAir = found.at(-1)?.run === pieces.run[i] && found.at(-1)?.kind !== kind && !Number.isNaN(behindC);
     const clearK = sameAir ? Math.min(sign * differenceK, sign * (dayC[i] - behindC)) : sign * differenceK;
     const atStart = i === 0 || pieces.run[i] !== pieces.run[i - 1];
-    if (clearK < (atStart ? CLEARLY_AT_START_K : CLEARLY_K)) continue;
+    if (clearK < (atStart ? CLEARLY_AT_START_K : Math.max(CLEARLY_K, swingK[i]))) continue;
     const first = startOf(pieces, airC, grainC, i, sign);
     const span = { fromMs: pieces.fromMs[first], toMs: pieces.toMs[Math.max(first, i)] };
     open = { kind, span, first, last: Math.max(first, i), run: pieces.run[i] };

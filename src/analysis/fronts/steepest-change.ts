@@ -24,7 +24,7 @@ export interface SteepestChange {
  * Rate of change around a fan hour, free of the daily wave: mean of a day's fan hours after less that of a day's before.
  * Before the campaign the temperature counts as it stood; towards the end of the run both windows shrink alike.
  */
-function slopeAt(curve: FanHourCurve, fanHour: number, windowH: number, lengthH: number): number {
+export function slopeAt(curve: FanHourCurve, fanHour: number, windowH: number, lengthH: number): number {
   const half = Math.min(windowH, lengthH - fanHour);
   return (curve.mean(fanHour, fanHour + half) - curve.mean(fanHour - half, fanHour)) / half;
 }
@@ -102,7 +102,7 @@ export function steepestChange(curve: FanHourCurve, axis: FanAxis, sign: 1 | -1)
 }
 
 /** Half-width of the window that shows a front's own steepness where it is sharp, fan hours: a few readings. */
-const FINE_H = 3;
+export const FINE_H = 3;
 
 /**
  * Ahead of a front the sensor stands still; the daily wave rides behind it, and may be as steep. So the first place with

@@ -4,6 +4,15 @@ import { type FanHourCurve, fanHourCurve } from './fan-hour-curve.ts';
 import { AHEAD_H, BEHIND_FROM_H, BEHIND_TO_H, DRIFT_K, HOUR_MS, LEAST_CHANGE_K, WIDEST_GAP_H } from './front-limits.ts';
 import type { GoodReadings } from './good-readings.ts';
 import { halfWay } from './half-way.ts';
+import {
+  DAY_VOTE,
+  DEFINITION_VOTE,
+  HOURS_VOTE,
+  mergedPassages,
+  type Passage,
+  slopePeaks,
+  type TimedVote,
+} from './passages.ts';
 import { TOO_SMALL } from './stalled.ts';
 import { fineSteepest, type SteepestChange, steepestChange } from './steepest-change.ts';
 
@@ -15,8 +24,19 @@ export interface SensorArrival {
   why: string | null;
 }
 
+/** What a sensor's readings say of a campaign's front: where it may have passed, or why it did not. */
+export interface SensorPassages {
+  passages: Passage[];
+  none: SensorArrival;
+}
+
 /** The front begins to move a sensor when the running mean changes at this part of the steepest rate. */
 const BEGINS_PART = 0.1;
+
+/** Two readings of "ahead" this far apart are both tried, K. */
+const OTHER_AHEAD_K = 0.5;
+/** The second counts a little less: the definition names the hours before the campaign first. */
+const MOVED_PART = 0.8;
 
 const none = (why: string, aheadC: number | null = null, behindC: number | null = null): SensorArrival => ({
   fanHours: null,
@@ -26,32 +46,68 @@ const none = (why: string, aheadC: number | null = null, behindC: number | null 
 });
 
 /**
- * When the front reached a sensor: half of the way from ahead (mean of the AHEAD_H before the campaign, or before the
- * front begins to move it) to behind (mean from BEHIND_FROM_H to BEHIND_TO_H fan hours after its steepest change, as far
- * as the run goes).
+ * Every moment at which a front may have reached a sensor: half of the way from ahead (mean of the AHEAD_H before the
+ * campaign, or before the front begins to move it) to behind (mean from BEHIND_FROM_H to BEHIND_TO_H fan hours after a
+ * steep change, as far as the run goes).
  *
  * @param readings  from before the campaign to after what the axis spans
  * @param sign      +1 warming, -1 cooling
+ * @returns         passages, best supported first; where there is none, why
  * @source  definition of `front arrival` in the kit's season format
  */
-export function sensorArrival(readings: GoodReadings, axis: FanAxis, sign: 1 | -1): SensorArrival {
+export function sensorPassages(readings: GoodReadings, axis: FanAxis, sign: 1 | -1): SensorPassages {
   const { timeMs, tempC } = readings;
   const fanHours = axis.hoursAt(timeMs);
   if (!fanHours.some((hours, i) => timeMs[i] >= axis.startMs && hours <= axis.searchH)) {
-    return none('The sensor has no good readings in this campaign.');
+    return { passages: [], none: none('The sensor has no good readings in this campaign.') };
   }
   const curve = fanHourCurve(fanHours, timeMs, tempC);
   const lastH = Math.min(axis.lengthH, curve.fanHour[curve.fanHour.length - 1]);
   const seen: FanAxis = { ...axis, lengthH: lastH, searchH: Math.min(axis.searchH, lastH) };
   const steepest = steepestChange(curve, seen, sign);
   if (steepest === null) {
-    return none(
+    const why =
       lastH < BEHIND_FROM_H
         ? 'The sensor has good readings of too few fan hours of this campaign.'
-        : 'The front did not get there: the temperature did not move that way.',
-    );
+        : 'The front did not get there: the temperature did not move that way.';
+    return { passages: [], none: none(why) };
   }
-  const aheadC = aheadOf(readings, curve, seen, steepest, sign);
+  const own = arrivalAt(curve, seen, sign, steepest, aheadOf(readings, curve, seen, steepest, sign));
+  const told: TimedVote[] = [];
+  const vote = ({ fanHours: hours, aheadC, behindC }: SensorArrival, weight: number, kind: TimedVote['kind']) => {
+    if (hours !== null && aheadC !== null && behindC !== null) {
+      told.push({ fanHours: hours, aheadC, behindC, weight, kind });
+    }
+  };
+  vote(own, DEFINITION_VOTE, 'definition');
+  for (const kind of ['hours', 'day'] as const) {
+    for (const peak of slopePeaks(curve, seen, sign, kind)) {
+      const weight = peak.part * (kind === 'day' ? DAY_VOTE : HOURS_VOTE);
+      const stoodC = aheadOf(readings, curve, seen, peak, sign);
+      const before = arrivalAt(curve, seen, sign, peak, stoodC);
+      vote(before, weight, kind);
+      // "... or before the front begins to move it": where another front was still under way when the campaign began.
+      const movedC = beforeItMoves(curve, seen, peak, sign);
+      const apart = Math.abs(movedC - stoodC) >= OTHER_AHEAD_K;
+      const moved = apart ? arrivalAt(curve, seen, sign, peak, movedC) : before;
+      if (apart) vote(moved, MOVED_PART * weight, kind);
+      if (kind === 'hours' && peak.part === 1 && before.why === TOO_SMALL && moved.why === TOO_SMALL) {
+        return { passages: [], none: before };
+      }
+    }
+  }
+  return { passages: mergedPassages(told), none: own };
+}
+
+/** The arrival that belongs to one steep change; the contract's, where that is the steepest. */
+function arrivalAt(
+  curve: FanHourCurve,
+  seen: FanAxis,
+  sign: 1 | -1,
+  steepest: SteepestChange,
+  aheadC: number,
+): SensorArrival {
+  const lastH = seen.lengthH;
   const behindOf = (fanHour: number) =>
     curve.mean(fanHour + BEHIND_FROM_H, Math.min(fanHour + BEHIND_TO_H, Math.max(lastH, fanHour + BEHIND_FROM_H)));
   const behindC = behindOf(steepest.fanHour);

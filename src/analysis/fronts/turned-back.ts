@@ -1,0 +1,18 @@
+import type { Campaign } from '../types.ts';
+import type { FanPieces } from './fan-pieces.ts';
+import type { CampaignSpan } from './find-campaigns.ts';
+
+/** A front that passed less than this part of the sensors in the grain had not got through when the air turned. */
+const PASSED_PART = 0.5;
+
+/**
+ * True for a swing of the weather in a run that goes on: the air turned back, not the fan's rest ended it, and before its
+ * front had passed half of the sensors. Where the fan was stopped the grower ended it, and a front that got nowhere is news.
+ */
+export function turnedBack(pieces: FanPieces, one: CampaignSpan, campaign: Campaign): boolean {
+  const next = one.last + 1;
+  if (next >= pieces.run.length || pieces.run[next] !== one.run) return false;
+  const seen = campaign.arrivals.filter((each) => each.unseen !== true);
+  const passed = seen.filter((each) => each.arrivedMs !== null);
+  return passed.length < PASSED_PART * seen.length;
+}
