@@ -53,7 +53,7 @@ describe.skipIf(!existsSync(folder) && process.env.CI !== 'true')('public weathe
         row.HourlyStationPressure,
       ].map(Number);
       if (row.REPORT_TYPE.trim() !== 'FM-15' || !row.HourlyDryBulbTemperature || !(sea > 0) || !(station > 0)) continue;
-      off.push(Math.abs(stationPressurePa(sea, Number(row.ELEVATION), t) / station - 1));
+      off.push(Math.abs(stationPressurePa(sea * 100, Number(row.ELEVATION), t) / (station * 100) - 1));
     }
     expect(off.length).toBeGreaterThan(500);
     // The service reduces by the mean temperature of 12 hours, so single hours differ; 0.4 % of pressure is 0.4 % of a humidity ratio.
