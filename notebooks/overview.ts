@@ -54,9 +54,11 @@ export default defineNotebook(
       sections: [
         section('bins', 'Fans and cost, bin by bin', () => ({
           lead:
-            priced === 0
-              ? 'No bin has a cost per point; the notes of the table say why.'
-              : `A point has a price in ${priced} of ${counted(bins.length, 'bin')}: where the fans were run to dry, and the points are known.`,
+            bins.length === 1
+              ? 'What went in and came out, what the fans did for it, and what that cost.'
+              : priced === 0
+                ? 'No bin has a cost per point; the notes of the table say why.'
+                : `A point has a price in ${priced} of ${counted(bins.length, 'bin')}: where the fans were run to dry, and the points are known.`,
           table: tradeTable(bins, units),
           figures: costFigure(
             'cost-per-point',

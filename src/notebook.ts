@@ -38,6 +38,7 @@ export { ranOnCost } from './notebook/front-cost.ts';
 export { arrivalFigures } from './notebook/front-figures.ts';
 export { frontLead, frontNotes, warmingLead } from './notebook/front-lead.ts';
 export * from './notebook/front-tables.ts';
+export { givenAwayLead } from './notebook/given-away.ts';
 export * from './notebook/load-tables.ts';
 export { constantsSection } from './notebook/methods/constants-section.ts';
 export { cropSection } from './notebook/methods/crop-section.ts';

@@ -20,6 +20,7 @@ export function byCost(bins: readonly BinCost[]): BinCost[] {
 export function cheapestTitle(bins: readonly BinCost[], did: string): string | null {
   const [first, ...rest] = byCost(bins);
   if (first === undefined) return null;
+  if (rest.length === 0) return `Only ${first.name} has this cost`;
   const high = first.cost.interval?.[1] ?? first.cost.value ?? 0;
   const near = rest.filter(({ cost }) => (cost.interval?.[0] ?? cost.value ?? 0) <= high).map(({ name }) => name);
   return near.length === 0 ? `${first.name} ${did}` : `${first.name} ${did}, though ${listed(near)} may be no dearer`;
@@ -31,10 +32,12 @@ export function costSpan(bins: readonly BinCost[], quantity: Quantity, units: Un
   const [first, last] = [known[0], known.at(-1)];
   if (first === undefined || last === undefined) return null;
   const said = ({ name, cost }: BinCost) => `${units.say(quantity, cost)} in ${name}`;
+  if (first !== last && units.say(quantity, first.cost) === units.say(quantity, last.cost))
+    return `${units.say(quantity, first.cost)} in each of ${known.length} bins`;
   return first === last ? said(first) : `from ${said(first)} to ${said(last)}`;
 }
 
-/** Bins by cost under a table that says why some have none; no figure where none has one. */
+/** Bins by cost under a table that says why some have none; no figure where there is nothing to compare. */
 export function costFigure(
   id: string,
   quantity: Quantity,
@@ -43,5 +46,5 @@ export function costFigure(
   units: Units,
 ): Figure[] {
   const title = cheapestTitle(bins, did);
-  return title === null ? [] : [costByBin({ id, title, quantity, bins, reasonsAbove: true }, units)];
+  return title === null || bins.length < 2 ? [] : [costByBin({ id, title, quantity, bins, reasonsAbove: true }, units)];
 }

@@ -82,20 +82,6 @@ export function fansSaid(hours: KnownTotal, cost: KnownTotal, units: Units): str
   return `${ran}${within(hours)} and ${spent}${within(cost)}`;
 }
 
-/** Who gave away most by ending drier than the market pays for, beside what its fans cost. */
-export function givenAwayLead(bins: readonly BinReview[], units: Units): string {
-  const told = bins
-    .map((one) => ({ one, loss: one.moisture.overdryingLoss }))
-    .filter(({ loss }) => loss.value !== null)
-    .sort((a, b) => (b.loss.value ?? 0) - (a.loss.value ?? 0));
-  const most = told[0];
-  if (most === undefined) return 'Can’t tell what over-drying gave away; the notes of the table say why.';
-  if ((most.loss.interval?.[0] ?? most.loss.value ?? 0) <= 0)
-    return 'No bin is sure to have ended drier than the market pays for.';
-  const fans = most.one.fan.cost.value === null ? '' : `; its fans cost ${units.say('money', most.one.fan.cost)}`;
-  return `${most.one.bin.name} gave away most by ending too dry, ${units.say('money', most.loss)}${fans}.`;
-}
-
 /** Bins that broke, as warnings. */
 export function brokenBins(bins: readonly BinReview[]): string[] {
   return bins

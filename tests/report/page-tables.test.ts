@@ -1,6 +1,7 @@
 import { parse } from 'csv-parse/sync';
 import { describe, expect, it } from 'vitest';
 import { estimate } from '../../src/base/estimate.ts';
+import { renderPages } from '../../src/report/html/pages.ts';
 import type { Page, Table } from '../../src/report/page.ts';
 import { pageTables } from '../../src/report/page-tables.ts';
 import { examplePages } from './example-pages.ts';
@@ -53,6 +54,52 @@ describe('the CSV of a table', () => {
     expect(rows[1][0]).toBe('\'=HYPERLINK("http://x","y")');
     expect(rows[2][0]).toBe('\'+1, "two"');
     expect(rows[3][0]).toBe("'@SUM(A1)\nnext");
+  });
+});
+
+describe('the CSV of numbers of several kinds', () => {
+  const table: Table = {
+    id: 'numbers',
+    caption: 'Numbers',
+    columns: [
+      { key: 'what', label: 'What', quantity: null },
+      { key: 'value', label: 'Value', quantity: 'own' },
+      { key: 'unit', label: 'Unit', quantity: null },
+      { key: 'at', label: 'At', quantity: 'moment' },
+      { key: 'day', label: 'Day', quantity: 'day' },
+      { key: 'month', label: 'Month', quantity: 'month' },
+    ],
+    rows: [
+      {
+        what: 'Hours',
+        value: { of: 'hours', amount: estimate(4310.4, 4288, 4402) },
+        unit: 'h',
+        at: Date.UTC(2024, 9, 4, 18, 5),
+        day: Date.UTC(2024, 9, 4, 18, 5),
+        month: '2024-10',
+      },
+      {
+        what: 'Moisture',
+        value: { of: 'moisture', amount: 0.1784 },
+        unit: '%',
+        at: { value: null, why: 'No log.' },
+        day: { value: null, why: 'No log.' },
+        month: '2024-11',
+      },
+    ],
+  };
+  it('has number, low, high and unit apart, ISO times, and a reason once', () => {
+    const [file] = pageTables(pageWith(table));
+    expect(parse(file.csv)).toEqual([
+      ['What', 'Value', 'Value, low', 'Value, high', 'Unit', 'At', 'Day', 'Month', 'Why missing'],
+      ['Hours', '4310', '4290', '4400', 'h', '2024-10-04T13:05-05:00', '2024-10-04', '2024-10', ''],
+      ['Moisture', '17.8', '', '', '%', '', '', '2024-11', 'At, Day: No log.'],
+    ]);
+  });
+  it('is the page’s, which says dates as people do', () => {
+    const [{ html }] = renderPages([pageWith(table)]);
+    expect(html).toContain('>4,310<br><span class="range">(4,290 to 4,400)</span>');
+    for (const text of ['4 Oct 2024 13:05', '4 Oct 2024<', 'Oct 2024<', 'Nov 2024<']) expect(html).toContain(text);
   });
 });
 

@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { estimate, withheld } from '../../src/base/estimate.ts';
 import { zoneOf } from '../../src/base/zone.ts';
-import { dateText, dateTimeText, monthText } from '../../src/report/date-text.ts';
+import { dateText, dateTimeText, isoDay, isoMoment, monthText } from '../../src/report/date-text.ts';
 import { grouped, roundTo } from '../../src/report/number-text.ts';
+import { oneSystem, oneSystemIn } from '../../src/report/one-system.ts';
 import { Units } from '../../src/report/units.ts';
 
 const us = new Units('us', 'USD', 'America/Chicago');
@@ -39,6 +40,13 @@ describe('numbers as text', () => {
       '0.024 USD a bushel-point (0.020 to 0.027)',
     );
     expect(us.amount('money', estimate(0, 0, 174.2))).toBe('0 (0 to 174)');
+    // No end shows more than three figures, however small its middle.
+    expect(us.amount('money', estimate(868.4, 284.4, 1444.7))).toBe('868 (284 to 1,440)');
+    expect(us.amount('money per grain', estimate(0.0086, 0.0069, 0.0103))).toBe('0.0086 (0.0069 to 0.010)');
+    expect(us.amount('hours', estimate(30.8, 9.24, 412.6))).toBe('30.8 (9.2 to 413)');
+    // An interval that the rounding swallows is not said twice: both ends would read as the number.
+    expect(us.amount('hours', estimate(1037.56, 1035.9, 1039.3))).toBe('1,040');
+    expect(us.ends('hours', estimate(1037.56, 1035.9, 1039.3))).toEqual(['1,040', '1,040']);
     expect(us.amount('points', estimate(2, 2, 2))).toBe('2.0');
     expect(us.say('points', withheld('no log'))).toBe('–');
     expect(us.number('points', null)).toBe('–');
@@ -71,5 +79,30 @@ describe('dates', () => {
     // after the end of daylight saving time on 3 Nov 2024
     expect(dateTimeText(chicago, Date.UTC(2024, 10, 4, 6, 0))).toBe('4 Nov 2024 00:00');
     expect(monthText('2025-01')).toBe('Jan 2025');
+  });
+  it('are ISO 8601 in files, with the offset that tells the two passes of autumn’s hour apart', () => {
+    expect(isoDay(chicago, Date.UTC(2024, 9, 4, 4, 59))).toBe('2024-10-03');
+    // Daylight time ends at 2:00 on 3 November 2024, at UTC 7:00.
+    expect(isoMoment(chicago, Date.UTC(2024, 10, 3, 6, 30))).toBe('2024-11-03T01:30-05:00');
+    expect(isoMoment(chicago, Date.UTC(2024, 10, 3, 7, 30))).toBe('2024-11-03T01:30-06:00');
+    expect(isoMoment(zoneOf('Asia/Kolkata'), Date.UTC(2024, 0, 1))).toBe('2024-01-01T05:30+05:30');
+    expect(Date.parse(isoMoment(chicago, Date.UTC(2024, 9, 4, 5, 7)))).toBe(Date.UTC(2024, 9, 4, 5, 7));
+  });
+});
+
+describe('a text that says both units', () => {
+  it('keeps the one that the season shows', () => {
+    const text = 'changed by less than 3 °C (5.4 °F); outside -45 °C (-49 °F) to 80 °C (176 °F); 3.6 °F stays';
+    expect(oneSystem(text, 'us')).toBe('changed by less than 5.4 °F; outside -49 °F to 176 °F; 3.6 °F stays');
+    expect(oneSystem(text, 'si')).toBe('changed by less than 3 °C; outside -45 °C to 80 °C; 3.6 °F stays');
+  });
+  it('is found in tables, notes and figures of a page, and what is no text stays itself', () => {
+    const draw = () => 'svg 1 °C (34 °F)';
+    const values = Float64Array.from([1, 2]);
+    const page = { rows: [{ why: '3 °C (5.4 °F)' }], figures: [{ alt: '2 °C (3.6 °F)', draw, values }], empty: null };
+    const shown = oneSystemIn(page, 'us');
+    expect(shown).toEqual({ rows: [{ why: '5.4 °F' }], figures: [{ alt: '3.6 °F', draw, values }], empty: null });
+    expect(shown.figures[0].draw).toBe(draw);
+    expect(shown.figures[0].values).toBe(values);
   });
 });

@@ -221,6 +221,16 @@ describe('pages', () => {
     expect(page.html).toContain('&lt;b&gt;fell');
     expect(document.querySelectorAll('table').length).toBeGreaterThan(1);
   });
+  it('let key numbers and the list of files fail without taking the page down', () => {
+    const [overview] = examplePages(exampleInput());
+    const keyNumbers = [{ label: 'Hours', quantity: 'hours' as const, amount: Number.NaN }];
+    const madeBy = { ...overview.madeBy, inputs: null as never };
+    const [page] = renderPages([{ ...overview, keyNumbers, madeBy }]);
+    expect(page.failures).toHaveLength(2);
+    expect(page.failures[0]).toMatch(/finite/);
+    expect(read(page.html).querySelectorAll('.failure').length).toBe(2);
+    expect(page.html).toContain('Sources');
+  });
   it('say what failed when a source is not in the bibliography', () => {
     const [overview] = examplePages(exampleInput());
     const [page] = renderPages([{ ...overview, sources: ['no-such-work'] }]);
