@@ -6,11 +6,11 @@ import { grainAmount } from '../grain/grain-amount.ts';
 import type { BinMoisture, SensorShare } from '../types.ts';
 import { type CableSpread, pooledCableSpread } from './cable-spread.ts';
 import { dailyMoisture } from './daily-moisture.ts';
-import { moistureMoment } from './moisture-moment.ts';
+import { type MoistureMoment, moistureMoment, ticketStart } from './moisture-moment.ts';
 import { moistureNotes } from './moisture-notes.ts';
 import { type BinMoistureInput, type ObservedMoisture, observeMoisture } from './observed-moisture.ts';
 import { overdryingLoss } from './overdrying-loss.ts';
-import { pointsRemoved } from './points-removed.ts';
+import { type PointsRemoved, pointsRemoved } from './points-removed.ts';
 import { sensorMean } from './sensor-mean.ts';
 import { believedReadings } from './sensor-readings.ts';
 
@@ -38,9 +38,8 @@ export function spreadOfOthers(one: ObservedMoisture, all: readonly ObservedMois
 export function concludeMoisture(observed: ObservedMoisture, pooled: CableSpread | null): BinMoisture {
   const { input, fill, sensors } = observed;
   const { bin, season, spans } = input;
-  const start = moistureMoment(observed, 'start', pooled);
   const end = moistureMoment(observed, 'end', pooled);
-  const removed = pointsRemoved(observed, start, end, pooled);
+  const { start, removed } = surestStart(observed, moistureMoment(observed, 'start', pooled), end, pooled);
   const loss = overdryingLoss(bin, season, grainAmount(bin, start.mean, input.tickets), end);
   const sharesOf = (usable: (cable: string, sensor: number) => boolean) =>
     fill.depthM === null ? [] : sensorShares(bin.diameterM, fill.depthM, bin.cables, usable);
@@ -59,6 +58,28 @@ export function concludeMoisture(observed: ObservedMoisture, pooled: CableSpread
     notes: moistureNotes(observed, start, end, pooled),
     why: removed.points.why,
   };
+}
+
+/**
+ * A start read in moving air against the one by tickets, where these cover the filling: the one that leaves the points
+ * surer, although fixed errors cancel only between the same sensors.
+ */
+function surestStart(
+  observed: ObservedMoisture,
+  read: MoistureMoment,
+  end: MoistureMoment,
+  pooled: CableSpread | null,
+): { start: MoistureMoment; removed: PointsRemoved } {
+  const asRead = { start: read, removed: pointsRemoved(observed, read, end, pooled) };
+  if (read.mean.from !== 'sensors' || read.mean.stillAir) return asRead;
+  const weighed = ticketStart(observed);
+  if (weighed === null) return asRead;
+  const byTickets = { start: weighed, removed: pointsRemoved(observed, weighed, end, pooled) };
+  const width = ({ removed }: typeof asRead) =>
+    removed.points.interval === null
+      ? Number.POSITIVE_INFINITY
+      : removed.points.interval[1] - removed.points.interval[0];
+  return width(byTickets) < width(asRead) ? byTickets : asRead;
 }
 
 function perHundred(points: Estimate, fanHours: Estimate): Estimate {

@@ -1,14 +1,20 @@
 import { Z95 } from '../../base/estimate.ts';
+import { fillLoads } from '../grain/fill-loads.ts';
+import { weightByTickets } from '../grain/weight-by-tickets.ts';
+import { weightByVolume } from '../grain/weight-by-volume.ts';
 import type { MomentMean } from '../types.ts';
 import { meanMoisture } from './cable-points.ts';
 import type { CableSpread } from './cable-spread.ts';
 import { type ErrorPart, joinErrors } from './error-part.ts';
-import type { MomentName } from './moment-window.ts';
+import { DAY_MS, type MomentName } from './moment-window.ts';
 import type { ObservedMoisture } from './observed-moisture.ts';
 import { driftPart, fixedParts, noisePart, unsettledShare } from './reading-parts.ts';
 import { samplingParts } from './sampling-parts.ts';
 import { ASSUMED_METER, ticketMean } from './tickets.ts';
 
+const METER = 'moisture meter of the tickets';
+/** Filled within this time, the grain is at the start what the tickets say. */
+const QUICK_FILL_DAYS = 3;
 /** A moisture that is only stated, points that 95 % keep: sampled by somebody, by a way that nobody wrote down. */
 export const ASSUMED_STATED = 0.8;
 
@@ -32,10 +38,14 @@ export function moistureMoment(
   const { input, moments } = observed;
   const bySensors = moments[moment] === null ? null : sensorMoment(observed, moment, pooled);
   if (bySensors !== null) return bySensors;
-  const tickets = ticketMean(input.tickets, moment === 'start' ? 'in' : 'out');
+  const covered = moment === 'start' ? ticketStart(observed) : null;
+  if (covered !== null) return covered;
+  // Loads in from another season tell nothing of this one.
+  const loads = moment === 'start' ? fillLoads(input.tickets, observed.fill).in : input.tickets;
+  const tickets = ticketMean(loads, moment === 'start' ? 'in' : 'out');
   if (tickets !== null) {
     const parts = [
-      part('moisture meter of the tickets', ASSUMED_METER / Z95),
+      part(METER, ASSUMED_METER / Z95),
       part('spread between loads', (100 * tickets.loadSdWb) / Math.sqrt(tickets.loads)),
     ];
     return told(tickets.moistureWb, 'tickets', tickets.loads, parts);
@@ -54,6 +64,23 @@ export function moistureMoment(
     from: null,
   };
   return { mean, parts: [], why };
+}
+
+/**
+ * The moisture as filled by tickets that cover the filling, each load with its own moisture; null where they don't, or
+ * where the filling took so long that the fans may have changed the first loads before the last came.
+ */
+export function ticketStart({ input, fill }: ObservedMoisture): MoistureMoment | null {
+  const { bin, tickets } = input;
+  if (fill.depthM === null || !(fill.depthM > 0)) return null;
+  const { weight } = weightByTickets(tickets, fill, weightByVolume(bin, fill.depthM));
+  if (weight === null || weight.moistureWb === null) return null;
+  const times = fillLoads(tickets, fill).in.map((load) => load.timeMs);
+  if (Math.max(...times) - Math.min(...times) > QUICK_FILL_DAYS * DAY_MS) return null;
+  return told(weight.moistureWb, 'tickets', weight.loads, [
+    part(METER, ASSUMED_METER / Z95),
+    part('sampling of the loads', 100 * weight.moistureSamplingSdWb),
+  ]);
 }
 
 function part(cause: string, sd: number): ErrorPart {

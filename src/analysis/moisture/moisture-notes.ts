@@ -45,8 +45,10 @@ export function moistureNotes(
 
 function momentNotes(observed: ObservedMoisture, name: MomentName, moment: MoistureMoment): string[] {
   const { moments, input, movingAir } = observed;
-  if (moment.mean.from === 'tickets')
-    return [`The moisture at the ${name} is that of ${moment.mean.readings} scale tickets.`];
+  if (moment.mean.from === 'tickets') {
+    const instead = moments[name] === null ? '' : ', which here are surer than the sensors, read in moving air only';
+    return [`The moisture at the ${name} is that of ${moment.mean.readings} scale tickets${instead}.`];
+  }
   if (moment.mean.from === 'stated') return [`The moisture at the ${name} is the one stated in season.yaml.`];
   const window = moments[name];
   if (window === null) return [];

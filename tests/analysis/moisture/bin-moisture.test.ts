@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { binMoisture, binMoistures } from '../../../src/analysis/moisture/bin-moisture.ts';
 import { binTemperature } from '../../../src/analysis/moisture/bin-temperature.ts';
 import type { BinMoistureInput } from '../../../src/analysis/moisture/observed-moisture.ts';
+import { overdryingLoss } from '../../../src/analysis/moisture/overdrying-loss.ts';
 import { FAN_OFF, FAN_ON, FAN_UNKNOWN } from '../../../src/analysis/types.ts';
 import type { SensorSeries } from '../../../src/tables/sensors.ts';
 import { DAY, HOUR, makeBin, makeCable, makeSeason, makeSeries, makeSpans, T0 } from './make-bin.ts';
@@ -183,6 +184,40 @@ describe('binMoisture', () => {
     expect(high - low).toBeGreaterThan(own[1] - own[0]);
   });
 
+  describe('a start in moving air, with tickets that cover the filling', () => {
+    // 14 loads of 24,720 kg fill the bin of 339,292 kg by test weight (2 % packed).
+    const loads = (stepMs: number) =>
+      Array.from({ length: 14 }, (_, i) => ({
+        timeMs: T0 - i * stepMs,
+        direction: 'in' as const,
+        netKg: 24_720,
+        moistureWb: 0.18,
+      }));
+    // On from the filling on; in moving air two points low, as three stops show.
+    const spans = makeSpans([100, FAN_ON], [24, FAN_OFF], [50, FAN_ON], [24, FAN_OFF], [50, FAN_ON], [72, FAN_OFF]);
+    const off = (hour: number) => [100, 174, 248].some((stop, i) => hour >= stop && hour < [124, 198, 400][i]);
+    const series = [CENTRE, RING].flatMap((cable) =>
+      [1, 2].map((n) => makeSeries(cable, n, 0, LAST, (hour) => (off(hour) ? 0.15 : 0.13))),
+    );
+
+    it('starts from the tickets, which are surer, and says so', () => {
+      const told = binMoisture(input({ series, spans, tickets: loads(HOUR / 2) }));
+      expect(told.start.from).toBe('tickets');
+      expect(told.pointsRemoved.value).toBeCloseTo(3, 9);
+      expect(told.notes.join(' ')).toContain('surer than the sensors, read in moving air only');
+      expect(told.errorParts.map((part) => part.cause)).toContain('moisture meter of the tickets, at the start');
+      const without = binMoisture(input({ series, spans })).pointsRemoved.interval!;
+      const [low, high] = told.pointsRemoved.interval!;
+      expect(high - low).toBeLessThan(without[1] - without[0]);
+    });
+
+    it('does not where the air stood still, the filling took long, or loads are missing', () => {
+      expect(binMoisture(input({ tickets: loads(HOUR / 2) })).start.from).toBe('sensors');
+      expect(binMoisture(input({ series, spans, tickets: loads(12 * HOUR) })).start.from).toBe('sensors');
+      expect(binMoisture(input({ series, spans, tickets: loads(HOUR / 2).slice(4) })).start.from).toBe('sensors');
+    });
+  });
+
   it('has nothing to tell of a bin without readings, and says why', () => {
     const told = binMoisture(input({ series: [] }));
     expect(told.pointsRemoved).toMatchObject({ value: null, interval: null });
@@ -246,6 +281,45 @@ describe('over-drying loss', () => {
     const [low, high] = told.overdryingLossBushels.interval!;
     expect(low).toBe(0); // a shared bias of the cables does not cancel here
     expect(high).toBeGreaterThan(26.88);
+  });
+
+  // The weight that the dry matter would have at the base, less that at the end, in the crop's own legal bushels. Dry matter
+  // 100 t in each, ended at 12 %: 113,636.4 kg. Soybeans, base 13 %: 114,942.5 kg, 1,306.2 kg, 47.99 bushels of 60 lb (27.21554 kg),
+  // 508.7 at 10.60. Wheat, base 13.5 %: 115,606.9 kg, 1,970.6 kg, 72.41 bushels, 405.5 at 5.60. Barley, base 14.5 %: 116,959.1 kg,
+  // 3,322.7 kg, 152.61 bushels of 48 lb (21.77243 kg), 686.7 at 4.50.
+  it.each([
+    ['soybean', 0.13, 10.6, 47.99, 508.7],
+    ['wheat', 0.135, 5.6, 72.41, 405.5],
+    ['barley', 0.145, 4.5, 152.61, 686.7],
+  ])('%s by hand, whatever the fans were run for', (crop, base, price, bushels, money) => {
+    const season = makeSeason({
+      prices: {
+        [crop]: { pricePerBushel: price, baseMoistureWb: base, shrinkPerPoint: null, discountPerBushelPoint: null },
+      },
+    });
+    const grain = { dryMatterKg: 100_000, dryMatterKgInterval: [99_000, 101_000] as [number, number], why: null };
+    const mean = { value: 0.12, window: null, stillAir: true, readings: 1, sensors: 1, fanOn: null };
+    for (const goal of ['dry', 'cool', 'condition', 'hold'] as const) {
+      const told = overdryingLoss(makeBin([], { crop }, { goal }), season, grain, { mean, parts: [], why: null });
+      expect(Math.abs(told.bushels.value! - bushels)).toBeLessThan(0.005);
+      expect(Math.abs(told.money.value! - money)).toBeLessThan(0.05);
+      // The end is taken as exact here: one percent of dry matter is one percent of the loss.
+      expect(told.bushels.interval![1] / told.bushels.value!).toBeCloseTo(1.01, 9);
+    }
+  });
+
+  it('takes the target where the price states no base, and the dry matter of the tickets where they cover the filling', () => {
+    const bin = makeBin([CENTRE, RING], { targetMoistureWb: 0.16 });
+    // 346,080 kg over the scale at 19 %: 280,324.8 kg dry; at 16 % 333,720.0, at 15.32442 % 331,057.6: 2,662.4 kg, 104.81 bushels.
+    const tickets = Array.from({ length: 14 }, (_, i) => ({
+      timeMs: T0 - i * HOUR,
+      direction: 'in' as const,
+      netKg: 24_720,
+      moistureWb: 0.19,
+    }));
+    const told = binMoisture(input({ bin, season: priced(null), tickets }));
+    expect(told.overdryingLossBushels.value).toBeCloseTo(104.81, 1);
+    expect(told.overdryingLoss.value).toBeCloseTo(4 * 104.81, 0);
   });
 
   it('is none where the grain ended wetter', () => {

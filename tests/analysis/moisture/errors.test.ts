@@ -131,6 +131,12 @@ describe('movingAirError', () => {
     expect(told.sd).toBeCloseTo(1, 9);
   });
 
+  it('is never under the assumed error: stops of settled grain tell little of a start', () => {
+    const little = (hour: number) => (hour % 24 < 12 ? 0.149 : 0.15);
+    const sensors = believedReadings(bin, [makeSeries(one, 1, 0, 72, little)], 'moisture', spans, T0, T0 + 72 * HOUR);
+    expect(movingAirError(sensors, [1], spans)).toEqual({ sd: ASSUMED_MOVING_AIR_SD, stops: 3 });
+  });
+
   it('falls back on the assumed lean where the fan hardly stopped', () => {
     const sensors = believedReadings(bin, [makeSeries(one, 1, 0, 24, read)], 'moisture', spans, T0, T0 + 72 * HOUR);
     expect(movingAirError(sensors, [1], spans).sd).toBe(ASSUMED_MOVING_AIR_SD);
