@@ -9,6 +9,8 @@ import { sensorSeries } from '../../src/tables/sensors.ts';
 import { SAMPLES, type Truth, truthOf } from './read-sample.ts';
 
 const HOUR = 3_600_000;
+/** Of the arrivals told in clear planned campaigns, how many may have no true one near. */
+const SPURIOUS_PART = 0.15;
 
 // The bounds are those that the kit promises (fan hours 0.5 %, kWh and cost 1 % of metered or current fans, points in the interval
 // and 0.2 from the middle, nine of ten arrivals within 6 fan hours); the truth is the generator's, which shares no code with the kit.
@@ -108,37 +110,96 @@ describe.each(['sorrel-fork', 'sorrel-fork-2023'])('the review of %s', (folder) 
     expect(inside.filter((yes) => yes).length / inside.length).toBeGreaterThanOrEqual(0.84);
   });
 
-  test('front arrivals within 6 fan hours for nine of ten sensors', () => {
-    let known = 0;
-    const missed: string[] = [];
-    for (const bin of truth.bins) {
-      const runs = bin.fan.fans.flatMap((fan) => fan.runs);
-      const fanHours = (a: number, b: number) =>
-        runs.reduce(
-          (sum, [from, to]) => sum + Math.max(0, Math.min(to, Math.max(a, b)) - Math.max(from, Math.min(a, b))),
-          0,
-        ) / HOUR;
-      const mine = found(bin.id).fronts.campaigns.flatMap((one) => one.arrivals);
-      for (const campaign of bin.campaigns) {
-        // By the contract a campaign has air clearly cooler than the grain over a day, and a change under 3 C is no front; the cables may be 0.8 C and
-        // the plenum 0.2 C off by what season.yaml states, so from 3 to 4 C a reader of the logs can't tell whether there is a campaign at all.
-        // Those campaigns (B4 and two of B5, where the cold came late and fell in two steps; below 3 C one of B6 and of B1 in 2023) stay in truth.json, unscored here.
-        if (Math.abs(campaign.enteringC - campaign.grainC) < 4) continue;
-        for (const one of campaign.arrivals) {
-          if (one.arrived === null) continue;
-          known++;
-          const at = Date.parse(one.arrived);
-          const off = mine
-            .filter((given) => given.cable === one.cable && given.sensor === one.sensor && given.arrivedMs !== null)
-            .map(
-              (given) => fanHours(given.arrivedMs!, at) + (Math.abs(given.arrivedMs! - at) > 4 * 24 * HOUR ? 99 : 0),
-            );
-          if (!(Math.min(...off) <= 6)) missed.push(`${bin.id} ${one.cable}-${one.sensor} ${one.arrived}`);
-        }
-      }
+  /** Told and true arrivals of a bin's planned campaigns, held against each other in fan hours. */
+  const arrivalsOf = (bin: Truth['bins'][number]) => {
+    const runs = bin.fan.fans.flatMap((fan) => fan.runs);
+    const fanHours = (a: number, b: number) =>
+      runs.reduce(
+        (sum, [from, to]) => sum + Math.max(0, Math.min(to, Math.max(a, b)) - Math.max(from, Math.min(a, b))),
+        0,
+      ) / HOUR;
+    // Fan hours alone would call two arrivals with a long rest between them near.
+    const apart = (a: number, b: number) =>
+      Math.abs(a - b) > 4 * 24 * HOUR ? Number.POSITIVE_INFINITY : fanHours(a, b);
+    const told = found(bin.id).fronts.campaigns.flatMap((one) =>
+      one.arrivals
+        .filter((each) => each.fanHours !== null)
+        .map((each) => ({ kind: one.kind, cable: each.cable, sensor: each.sensor, ms: each.arrivedMs! })),
+    );
+    return bin.campaigns.map((campaign) => {
+      const known = campaign.arrivals
+        .filter((one) => one.arrived !== null)
+        .map((one) => ({ kind: campaign.kind, cable: one.cable, sensor: one.sensor, ms: Date.parse(one.arrived!) }));
+      const same = (a: (typeof told)[number], b: (typeof told)[number]) =>
+        a.kind === b.kind && a.cable === b.cable && a.sensor === b.sensor;
+      const [fromMs, toMs] = [Date.parse(campaign.from), Date.parse(campaign.to)];
+      return {
+        gapK: Math.abs(campaign.enteringC - campaign.grainC),
+        known: known.length,
+        missed: known.filter((one) => !told.some((each) => same(each, one) && apart(each.ms, one.ms) <= 6)),
+        // Outside the planned campaigns truth.json says nothing of fronts (the drying stages had some), so it can't be asked there.
+        told: told.filter((each) => each.ms >= fromMs && each.ms <= toMs).length,
+        spurious: told.filter(
+          (each) =>
+            each.ms >= fromMs &&
+            each.ms <= toMs &&
+            !known.some((one) => same(each, one) && apart(each.ms, one.ms) <= 24),
+        ),
+      };
+    });
+  };
+
+  // By the contract a campaign has air clearly cooler than the grain over a day, and a change under 3 C is no front; the cables may be 0.8 C and
+  // the plenum 0.2 C off by what season.yaml states, so below 4 C a reader of the logs can't tell whether there is a campaign at all.
+  const CLEAR_K = 4;
+
+  test.each(truth.bins.map((bin) => [bin.id, bin] as const))(
+    'front arrivals of %s within 6 fan hours, same kind, for nine of ten sensors',
+    (_, bin) => {
+      const clear = arrivalsOf(bin).filter((one) => one.gapK >= CLEAR_K);
+      const known = clear.reduce((sum, one) => sum + one.known, 0);
+      const missed = clear.flatMap((one) => one.missed);
+      const where = missed.map((one) => `${one.cable}-${one.sensor} ${new Date(one.ms).toISOString()}`).join(', ');
+      // Under ten known arrivals one miss is more than a tenth already: one is allowed.
+      expect(missed.length, where).toBeLessThanOrEqual(Math.max(1, Math.floor(known / 10)));
+    },
+  );
+
+  test('front arrivals of campaigns between 3 and 4 kelvin', () => {
+    // Not promised by themselves: there the cold came late and fell in two steps
+    // (truth.json's runnerUp, the second steepest change against the steepest, is 0.7 to 0.99), and which is the steepest is told by a hair. Pooled with the clear ones at most 15 % are missed.
+    const faint = truth.bins.flatMap(arrivalsOf).filter((one) => one.gapK < CLEAR_K && one.gapK >= 3);
+    const all = truth.bins.flatMap(arrivalsOf).filter((one) => one.gapK >= 3);
+    const sum = (list: typeof all, of: (one: (typeof all)[number]) => number) =>
+      list.reduce((n, one) => n + of(one), 0);
+    if (folder === 'sorrel-fork') expect(sum(faint, (one) => one.known)).toBeGreaterThan(0);
+    expect(sum(all, (one) => one.missed.length)).toBeLessThanOrEqual(sum(all, (one) => one.known) * 0.15);
+  });
+
+  test('few arrivals are told in the planned campaigns that were none', () => {
+    // Counted: told by the review, and no true arrival of the kind at that sensor within 24 fan hours. A second fall of the air within one
+    // planned campaign is one to the kit's reader and none to the generator, which tells each sensor one arrival a campaign (B3's first).
+    const clear = truth.bins.flatMap(arrivalsOf).filter((one) => one.gapK >= CLEAR_K);
+    const told = clear.reduce((sum, one) => sum + one.told, 0);
+    const spurious = clear.flatMap((one) => one.spurious);
+    const where = spurious.map((one) => `${one.cable}-${one.sensor} ${new Date(one.ms).toISOString()}`).join(', ');
+    expect(told).toBeGreaterThan(10);
+    expect(spurious.length, where).toBeLessThanOrEqual(SPURIOUS_PART * told);
+  });
+
+  test.runIf(folder === 'sorrel-fork')('the planted stall on the cable under the spreader is told', () => {
+    const stalled = truth.bins
+      .find((one) => one.id === 'B3')!
+      .campaigns[0].arrivals.filter(
+        (one) => one.cable === 'C4' && one.arrived === null && one.why !== 'above the grain',
+      );
+    expect(stalled.length).toBeGreaterThan(0);
+    const [first] = found('B3').fronts.campaigns;
+    for (const { sensor } of stalled) {
+      const told = first.arrivals.find((one) => one.cable === 'C4' && one.sensor === sensor)!;
+      expect(told.fanHours, `C4-${sensor}`).toBeNull();
+      expect(told.why, `C4-${sensor}`).toMatch(/did not get there/);
     }
-    expect(known).toBeGreaterThan(10);
-    expect(missed.length, missed.join(', ')).toBeLessThanOrEqual(known / 10);
   });
 
   test('every planted fault is among the findings', () => {
