@@ -33,7 +33,8 @@ export function isoStamp(text: string): Stamp | null {
   return minutes === null ? null : { kind: 'instant', ms: ms - minutes * 60_000, dateOnly: false };
 }
 
-function localMidnight(year: number, month: number, day: number): number | null {
+/** Midnight of a calendar day, ms as if UTC; null for a day that does not exist, and for years of fewer than four digits. */
+export function localMidnight(year: number, month: number, day: number): number | null {
   if (year < 1000) return null;
   const ms = Date.UTC(year, month - 1, day);
   const date = new Date(ms);

@@ -54,8 +54,9 @@ export function readAsos(reading: FileReading): Problem[] {
   if ('code' in csv) return [csv];
   const names = csv.headers.map((header) => header.toLowerCase());
   const time = names.findIndex((name) => TIMES.test(name));
+  const station = names.findIndex((name) => name === 'station' || name === 'origin');
   const columns = columnsOf(names);
-  const problem = lacking(path, csv, time, columns) ?? severalStations(path, stationsOf(csv, names));
+  const problem = lacking(path, csv, time, columns) ?? severalStations(path, csv.rows, station);
   if (problem !== null) return [problem];
   if (csv.rows.length === 0) {
     return [
@@ -127,11 +128,6 @@ function lacking(
   if (!has('temp_c')) return lacksColumn(path, line, 'air temperature (a column "tmpf" or "tmpc")', headers, way);
   if (has('rh') || has('dew_point_c')) return null;
   return lacksColumn(path, line, 'humidity (a column "relh", "dwpf" or "dwpc")', headers, NO_HUMIDITY);
-}
-
-function stationsOf({ rows }: ArchiveCsv, names: readonly string[]): Set<string> {
-  const index = names.findIndex((name) => name === 'station' || name === 'origin');
-  return new Set(index < 0 ? [] : rows.map((row) => (row[index] ?? '').trim()).filter((name) => name !== ''));
 }
 
 /** The zone that the time's header or the notes above it name, else UTC. */

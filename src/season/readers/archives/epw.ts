@@ -1,4 +1,5 @@
 import type { Problem } from '../../../base/errors.ts';
+import { localMidnight } from '../../clock/iso-stamp.ts';
 import { textLines } from '../csv-records.ts';
 import type { FileReading } from '../file-reading.ts';
 import { shown } from '../shown.ts';
@@ -71,7 +72,7 @@ export function readEpw(reading: FileReading): Problem[] {
   const minutesEnd = perHour === 1 || rows.some((row) => row.minute === 60);
   let placed = 0;
   rows.forEach((row, i) => {
-    const day = dayMs(years[i], row.month, row.day);
+    const day = localMidnight(years[i], row.month, row.day);
     if (day === null) {
       tally.rejectRow(row.line, FIELDS.length, row.text, 'names a day that does not exist');
       first ??= { line: row.line, reason: 'names a day that does not exist' };
@@ -105,14 +106,8 @@ function rowOf(text: string, line: number): EpwRow | string {
   if (!(Number.isInteger(hour) && hour >= 1 && hour <= 24)) return 'has an hour outside 1 to 24';
   if (!(year >= 1800 && year < 2200)) return 'has no year';
   // Whether 29 February is there hangs on the year, which a typical year settles as a whole.
-  if (dayMs(2000, month, day) === null) return 'names a day that does not exist';
+  if (localMidnight(2000, month, day) === null) return 'names a day that does not exist';
   return { line, text, fields, year, month, day, hour, minute: minute >= 0 && minute <= 60 ? minute : 0 };
-}
-
-function dayMs(year: number, month: number, day: number): number | null {
-  const ms = Date.UTC(year, month - 1, day);
-  const date = new Date(ms);
-  return date.getUTCMonth() === month - 1 && date.getUTCDate() === day ? ms : null;
 }
 
 function cellsOf({ fields }: EpwRow): ArchiveCell[] {

@@ -1,4 +1,5 @@
 import type { Problem } from '../../../base/errors.ts';
+import { localMidnight } from '../../clock/iso-stamp.ts';
 import { textLines } from '../csv-records.ts';
 import type { FileReading } from '../file-reading.ts';
 import { shown } from '../shown.ts';
@@ -50,11 +51,9 @@ function hourOf(text: string): number | string {
   const match = STAMP.exec(text);
   if (match === null) return 'does not begin with year, month, day and hour';
   const [year, month, day, hour] = match.slice(1).map(Number);
-  const ms = Date.UTC(year, month - 1, day, hour);
-  const date = new Date(ms);
-  const exists =
-    date.getUTCMonth() === month - 1 && date.getUTCDate() === day && hour < 24 && year >= 1900 && year < 2200;
-  return exists ? ms : 'names a day or hour that does not exist';
+  const midnight = localMidnight(year, month, day);
+  const exists = midnight !== null && hour < 24 && year >= 1900 && year < 2200;
+  return exists ? midnight + hour * 3_600_000 : 'names a day or hour that does not exist';
 }
 
 function cellsOf(line: string, seaLevel: SeaLevel): ArchiveCell[] {

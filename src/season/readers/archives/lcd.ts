@@ -40,7 +40,7 @@ export function readLcd(reading: FileReading): Problem[] {
   if ('code' in csv) return [csv];
   // Two columns of version 1 stand twice; the first of them is meant.
   const at = (header: string) => csv.headers.indexOf(header);
-  const problem = lacking(path, csv.headers) ?? severalStations(path, namesOf(csv, at('STATION')));
+  const problem = lacking(path, csv.headers) ?? severalStations(path, csv.rows, at('STATION'));
   if (problem !== null) return [problem];
   if (csv.rows.length === 0) {
     return [
@@ -141,10 +141,6 @@ function lacking(path: string, headers: readonly string[]): Problem | null {
   }
   if (headers.includes('HourlyRelativeHumidity') || headers.includes('HourlyDewPointTemperature')) return null;
   return lacksColumn(path, 1, 'humidity (HourlyRelativeHumidity or HourlyDewPointTemperature)', headers, NO_HUMIDITY);
-}
-
-function namesOf({ rows }: ArchiveCsv, index: number): Set<string> {
-  return new Set(index < 0 ? [] : rows.map((row) => (row[index] ?? '').trim()).filter((name) => name !== ''));
 }
 
 function* samples(csv: ArchiveCsv) {
