@@ -18,6 +18,7 @@ import {
   seasonFront,
   seasonFrontTable,
   section,
+  sensorSeries,
   totalKey,
   warmingLead,
   warmingTable,
@@ -30,8 +31,9 @@ export default defineNotebook(
     title: 'Fronts',
     question: 'Did the cooling front get through everywhere?',
   },
-  ({ review, units }) => {
-    const fronts = review.bins.map(seasonFront);
+  ({ loaded, review, units }) => {
+    const series = sensorSeries(loaded.tables.readings);
+    const fronts = review.bins.map((one) => seasonFront(one, series));
     const of = (verdict: string) => fronts.filter((one) => one.verdict === verdict);
     const told = [...of('through'), ...of('held')];
     const missed = of('held').reduce((sum, one) => sum + one.held.length, 0);

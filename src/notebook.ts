@@ -66,3 +66,4 @@ export { section } from './report/section.ts';
 export { Units } from './report/units.ts';
 export { CHECK_RULES } from './season/checks/rules.ts';
 export type { LoadedSeason } from './season/loaded.ts';
+export { sensorSeries } from './tables/sensors.ts';

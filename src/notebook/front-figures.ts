@@ -72,7 +72,10 @@ function panelOf({ review }: SeasonFront, main: FrontFinding, units: Units): Map
         heightM,
         outcome,
         fanHours,
-        slowest: slowest?.arrival === arrival && slowest.behindHours > ARRIVAL_WITHIN_H,
+        slowest:
+          slowest?.arrival.cable === cable &&
+          slowest.arrival.sensor === arrival.sensor &&
+          slowest.behindHours > ARRIVAL_WITHIN_H,
       },
     ];
   });

@@ -3,7 +3,8 @@ import type { Estimate } from '../base/estimate.ts';
 import { withheld } from '../base/estimate.ts';
 import { median } from '../base/stats/quantile.ts';
 import type { Bin } from '../season/season.ts';
-import { type Outcome, outcomesOf, type SensorOutcome } from './front-outcomes.ts';
+import type { EndTemperature } from './end-temperature.ts';
+import { endsUndated, type Outcome, outcomesOf, type SensorOutcome } from './front-outcomes.ts';
 
 /**
  * Nine of ten arrivals lie within these fan hours of the truth: 90 % interval of one.
@@ -18,13 +19,18 @@ export interface Slowest {
   behindHours: number;
 }
 
+/** A sensor that the front did not reach, and its temperature when the campaign had ended. */
+export interface HeldSensor extends FrontArrival {
+  endC: number | null;
+}
+
 /** What a campaign came to. */
 export interface FrontFinding {
   campaign: Campaign;
   outcomes: readonly SensorOutcome[];
   passed: readonly FrontArrival[];
   followed: readonly FrontArrival[];
-  held: readonly FrontArrival[];
+  held: readonly HeldSensor[];
   untold: readonly FrontArrival[];
   /** sensors that hang in the grain and live: passed + followed + held + untold */
   seen: number;
@@ -39,16 +45,18 @@ export interface FrontFinding {
   slowest: Slowest | null;
 }
 
-export function frontFinding(campaign: Campaign, air: Bin['air']): FrontFinding {
-  const outcomes = outcomesOf(campaign, air);
-  const of = (wanted: Outcome) => outcomes.filter((one) => one.outcome === wanted).map((one) => one.arrival);
+export function frontFinding(campaign: Campaign, air: Bin['air'], end?: EndTemperature): FrontFinding {
+  const outcomes = outcomesOf(campaign, air, end);
+  const of = (wanted: Outcome): HeldSensor[] =>
+    outcomes.filter((one) => one.outcome === wanted).map(({ arrival, endC }) => ({ ...arrival, endC }));
   const [passed, followed, held, untold] = (['passed', 'followed', 'held', 'untold'] as const).map(of);
   const told = passed.length + followed.length + held.length;
   const seen = told + untold.length;
   const whole = passed.length > 0 && passed.length * 2 >= told && told * 2 >= seen;
   const through = whole && held.length === 0;
   const lastHours = Math.max(...passed.map((one) => one.fanHours ?? Number.POSITIVE_INFINITY));
-  const why = whyNotThrough(told, held.length, through, lastHours);
+  const undated = outcomes.some((one) => endsUndated(one, campaign, air));
+  const why = whyNotThrough(told, held.length, through, undated ? Number.POSITIVE_INFINITY : lastHours);
   return {
     campaign,
     outcomes,
@@ -77,7 +85,9 @@ function whyNotThrough(told: number, held: number, through: boolean, lastHours: 
   if (told === 0) return 'No sensor could tell of this campaign.';
   if (held > 0) return 'The front did not reach every sensor.';
   if (!through) return 'The grain went along in steps too small for a front to be followed.';
-  return Number.isFinite(lastHours) ? null : 'The fan hours of some arrivals are not known.';
+  return Number.isFinite(lastHours)
+    ? null
+    : 'The last sensors cannot be dated, so the hours until it was through are not known.';
 }
 
 /** Fan hours at which a cable's front stood at a height, between its sensors; null beyond the ones it passed. */

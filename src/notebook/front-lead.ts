@@ -1,7 +1,6 @@
 import { RULE_OF_THUMB_HOURS } from '../analysis/fronts/rule-of-thumb.ts';
-import type { FrontArrival } from '../analysis/types.ts';
 import type { Units } from '../report/units.ts';
-import { ARRIVAL_WITHIN_H, type FrontFinding } from './front-finding.ts';
+import { ARRIVAL_WITHIN_H, type FrontFinding, type HeldSensor } from './front-finding.ts';
 import { leftC, placesSaid } from './front-words.ts';
 import type { SeasonFront } from './season-front.ts';
 import { counted, listed, sentence } from './words.ts';
@@ -53,9 +52,9 @@ function throughSaid({ throughHours, afterHours }: FrontFinding, units: Units): 
   return `${through}; the fans ran on for ${units.say('hours', afterHours)}`;
 }
 
-function keptSaid(held: readonly FrontArrival[], units: Units): string {
+function keptSaid(held: readonly HeldSensor[], units: Units): string {
   const left = leftC(held);
-  return left === null ? '' : `, which stayed at ${held.length > 1 ? 'up to ' : ''}${units.say('temperature', left)}`;
+  return left === null ? '' : `, left at ${held.length > 1 ? 'up to ' : ''}${units.say('temperature', left)}`;
 }
 
 /** What all tables of the page rest on. */

@@ -1,6 +1,7 @@
 import { LEAST_CHANGE_K } from '../analysis/fronts/front-limits.ts';
 import type { Campaign, FrontArrival } from '../analysis/types.ts';
 import type { Bin } from '../season/season.ts';
+import type { EndTemperature } from './end-temperature.ts';
 
 /**
  * What a campaign did at a sensor:
@@ -14,6 +15,8 @@ export type Outcome = 'passed' | 'followed' | 'held' | 'untold' | 'unseen';
 
 export interface SensorOutcome {
   arrival: FrontArrival;
+  /** its temperature at the end of the campaign; looked up only where the front was not seen to come */
+  endC: number | null;
   outcome: Outcome;
 }
 
@@ -33,32 +36,46 @@ export const WANT_OF_READINGS = 'good readings';
 const HALF = 0.5;
 
 /** What the campaign did at each sensor, in the order of its arrivals. */
-export function outcomesOf(campaign: Campaign, air: Bin['air']): SensorOutcome[] {
-  return campaign.arrivals.map((arrival) => ({ arrival, outcome: outcomeOf(arrival, campaign, air) }));
+export function outcomesOf(campaign: Campaign, air: Bin['air'], end: EndTemperature = () => null): SensorOutcome[] {
+  return campaign.arrivals.map((arrival) => {
+    const endC = cameBy(arrival) ? null : end(campaign, arrival.cable, arrival.sensor);
+    return { arrival, endC, outcome: outcomeOf(arrival, endC, campaign, air) };
+  });
 }
 
-function outcomeOf(one: FrontArrival, campaign: Campaign, air: Bin['air']): Outcome {
+function outcomeOf(one: FrontArrival, endC: number | null, campaign: Campaign, air: Bin['air']): Outcome {
   if (one.unseen === true) return 'unseen';
   if (cameBy(one)) return 'passed';
   const told = TELLING_REASONS.find(({ says }) => one.why?.startsWith(says));
   if (told !== undefined) return told.outcome;
   // Where the front went on along the cable it went by here too, in steps too small to date.
-  const beyond = campaign.arrivals.some(
+  const beyond = wentBeyond(one, campaign, air);
+  const { aheadC, behindC } = one;
+  const sign = campaign.kind === 'warming' ? 1 : -1;
+  const apartK = (tempC: number | null) => (tempC === null ? Number.NaN : sign * (campaign.airC - tempC));
+  if (aheadC === null && one.why?.includes(WANT_OF_READINGS)) return 'untold';
+  if (beyond || apartK(aheadC) < LEAST_CHANGE_K || apartK(endC) < LEAST_CHANGE_K) return 'followed';
+  // Behind the steepest change, or at the end where it went on in steps.
+  const wentHalf = [behindC, endC].some((tempC) => apartK(tempC) <= HALF * apartK(aheadC));
+  return wentHalf ? 'followed' : 'held';
+}
+
+/** The front came to a sensor of the same cable that lies farther along the air. */
+function wentBeyond(one: FrontArrival, campaign: Campaign, air: Bin['air']): boolean {
+  return campaign.arrivals.some(
     (other) =>
       other.cable === one.cable &&
       cameBy(other) &&
       other.heightM !== one.heightM &&
       other.heightM > one.heightM === (air === 'up'),
   );
-  const { aheadC, behindC } = one;
-  if (aheadC === null) {
-    if (one.why?.includes(WANT_OF_READINGS)) return 'untold';
-    return beyond ? 'followed' : 'held';
-  }
+}
+
+/** A sensor that took part in the cooling, undated, with no dated one beyond it: the front's last hours are not known. */
+export function endsUndated({ arrival, outcome }: SensorOutcome, campaign: Campaign, air: Bin['air']): boolean {
+  if (outcome !== 'followed' || wentBeyond(arrival, campaign, air)) return false;
   const sign = campaign.kind === 'warming' ? 1 : -1;
-  const apartK = sign * (campaign.airC - aheadC);
-  if (apartK < LEAST_CHANGE_K || beyond) return 'followed';
-  return behindC !== null && sign * (behindC - aheadC) >= HALF * apartK ? 'followed' : 'held';
+  return arrival.aheadC === null || sign * (campaign.airC - arrival.aheadC) >= LEAST_CHANGE_K;
 }
 
 function cameBy(one: FrontArrival): boolean {

@@ -1,6 +1,6 @@
 import type { FrontArrival } from '../analysis/types.ts';
 import type { Units } from '../report/units.ts';
-import { ARRIVAL_WITHIN_H, type FrontFinding } from './front-finding.ts';
+import { ARRIVAL_WITHIN_H, type FrontFinding, type HeldSensor } from './front-finding.ts';
 import { counted, listed } from './words.ts';
 
 /** How many bins or places a sentence names before it counts the rest. */
@@ -54,7 +54,7 @@ export function slowestSaid({ slowest }: FrontFinding, units: Units): string | n
 }
 
 /** The warmest that grain was left at, C. */
-export function leftC(held: readonly FrontArrival[]): number | null {
-  const left = held.map((one) => one.behindC ?? one.aheadC).filter((one) => one !== null);
+export function leftC(held: readonly HeldSensor[]): number | null {
+  const left = held.map((one) => one.endC ?? one.behindC ?? one.aheadC).filter((one) => one !== null);
   return left.length === 0 ? null : Math.max(...left);
 }

@@ -1,5 +1,7 @@
 import type { BinReview, FrontArrival } from '../analysis/types.ts';
-import { type FrontFinding, frontFinding } from './front-finding.ts';
+import type { SensorSeries } from '../tables/sensors.ts';
+import { endTemperature } from './end-temperature.ts';
+import { type FrontFinding, frontFinding, type HeldSensor } from './front-finding.ts';
 
 export type FrontVerdict = 'through' | 'held' | 'untold';
 
@@ -10,7 +12,7 @@ export interface SeasonFront {
   /** of the cooling campaigns whose front was whole, the one with the coldest air; else the one that came farthest */
   main: FrontFinding | null;
   /** sensors that neither the main front nor a later one reached */
-  held: readonly FrontArrival[];
+  held: readonly HeldSensor[];
   /** a campaign after the main one whose air was colder still, but whose front did not get through */
   later: FrontFinding | null;
   /** the last front before the main one that went through everywhere */
@@ -21,9 +23,10 @@ export interface SeasonFront {
   why: string | null;
 }
 
-/** The season's cooling of a bin. */
-export function seasonFront(review: BinReview): SeasonFront {
-  const all = review.fronts.campaigns.map((campaign) => frontFinding(campaign, review.bin.air));
+/** The season's cooling of a bin; `series`: the cables' readings, to see what grain that no front came to was left at. */
+export function seasonFront(review: BinReview, series: readonly SensorSeries[] = []): SeasonFront {
+  const end = endTemperature(review.bin.id, series);
+  const all = review.fronts.campaigns.map((campaign) => frontFinding(campaign, review.bin.air, end));
   const cooling = all.filter((one) => one.campaign.kind === 'cooling');
   const warming = all.filter((one) => one.campaign.kind === 'warming');
   const main = mainOf(cooling);

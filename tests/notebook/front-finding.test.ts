@@ -33,7 +33,12 @@ describe('what a campaign came to', () => {
   it('without the fan hours of an arrival the hours until through are not known', () => {
     const found = frontFinding(campaignOf(cable('C1', [5, 15, { arrivedMs: 9 }])), 'up');
     expect(found.through).toBe(true);
-    expect(found.throughHours).toMatchObject({ value: null, why: 'The fan hours of some arrivals are not known.' });
+    expect(found.throughHours).toMatchObject({ value: null, why: expect.stringMatching(/cannot be dated/) });
+    // The same where the last sensor went half of the way undated (18 to 12 C, air of 8 C), but not where it was cold before.
+    const last = (aheadC: number) =>
+      frontFinding(campaignOf(cable('C1', [5, 15, { aheadC, behindC: aheadC - 6 }])), 'up');
+    expect(last(18)).toMatchObject({ through: true, throughHours: { value: null } });
+    expect(last(10)).toMatchObject({ through: true, throughHours: { value: 15 } });
   });
 });
 

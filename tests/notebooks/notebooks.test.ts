@@ -114,9 +114,10 @@ describe('what they say', () => {
   });
   it('fronts: where the cooling did not get through, and hours run on where it did', () => {
     // C5 of both bins: arrivals at 6 + 20 i fan hours, none at its upper two sensors (4.3 and 5.2 m: 14.1 and 17.1 ft).
+    // Their readings stand at 18 °C plus a sine of 1 °C there, one more in the second bin: near 64 to 66 and 66 to 68 °F.
     const page = fronts.page(exampleInput());
     expect(page.answer).toBe(
-      'Not everywhere: the cooling front did not reach cable C5 at 14.1 and 17.1 ft in North 36 (2 of 12 sensors) and cable C5 at 14.1 and 17.1 ft in South 30 (2 of 12 sensors). It can’t be told of Old wooden bin and East 42.',
+      'Not everywhere: the cooling front did not reach cable C5 at 14.1 and 17.1 ft in North 36 (2 of 12 sensors, left at up to 66 °F) and cable C5 at 14.1 and 17.1 ft in South 30 (2 of 12 sensors, left at up to 68 °F). It can’t be told of Old wooden bin and East 42.',
     );
     // At 3.4 m C1 had the front at 6 + 3 × 11 = 39, C5 at 66.
     expect(page.sections[1].lead).toContain('slowest for its height was cable C5 at 11.2 ft, 27.0 h behind');
