@@ -51,7 +51,7 @@ figcaption p{margin:.1rem 0 .5rem}
 .at-narrow{display:none}
 @media (max-width:44rem){.at-wide{display:none}.at-narrow{display:block}}
 .scroll{--shade:color-mix(in srgb,var(--ink) 30%,transparent);overflow-x:auto;margin:1.25rem 0;max-width:100%;
-background:linear-gradient(to right,var(--paper) 40%,transparent) left/3rem 100% local no-repeat,linear-gradient(to left,var(--paper) 40%,transparent) right/3rem 100% local no-repeat,linear-gradient(to right,var(--shade),transparent) left/.8rem 100% scroll no-repeat,linear-gradient(to left,var(--shade),transparent) right/.8rem 100% scroll no-repeat}
+background:linear-gradient(to right,var(--paper) 40%,transparent) left/3rem calc(100% + 2px) local no-repeat,linear-gradient(to left,var(--paper) 40%,transparent) right/3rem calc(100% + 2px) local no-repeat,linear-gradient(to right,var(--shade),transparent) left/.8rem 100% scroll no-repeat,linear-gradient(to left,var(--shade),transparent) right/.8rem 100% scroll no-repeat}
 .sideways{display:none;margin:1.25rem 0 -.75rem}
 table{border-collapse:collapse;font-variant-numeric:tabular-nums;line-height:1.4}
 caption{text-align:left;font-weight:650;padding:0 0 .5rem}
