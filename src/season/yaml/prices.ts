@@ -1,11 +1,12 @@
 import * as z from 'zod';
 import type { DryingAlternative, GrainPrice } from '../season.ts';
 import type { Check } from './check.ts';
+import { checkSchedule } from './check-schedule.ts';
 import { cropIds, cropText } from './crop.ts';
 import type { Draft } from './draft.ts';
 import { list, map } from './fields.ts';
 import { MOISTURE, NOT_NEGATIVE, quantity, si, siOrNull } from './quantity.ts';
-import { checkSchedule, scheduleSchema, toSchedule } from './schedule.ts';
+import { scheduleSchema, toSchedule } from './schedule.ts';
 
 const priceSchema = (currency: string) =>
   map(
