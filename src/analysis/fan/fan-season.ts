@@ -16,10 +16,10 @@ import { type MeterIntervals, meterIntervals } from './meter.ts';
 import { placeEdges } from './meter-edges.ts';
 import { meteredPower } from './meter-power.ts';
 import { type MeterRate, meterRuns } from './meter-runs.ts';
-import { nominalPower } from './nominal-power.ts';
+import { fullLoadPower, nominalPower } from './nominal-power.ts';
 import { contradictions, overlay } from './overlay.ts';
 import { resolveByTotals } from './resolve-by-totals.ts';
-import { isCoarse, LONG_MS, runningRate } from './running-rate.ts';
+import { isCoarse, LONG_MS, leastPace, runningRate } from './running-rate.ts';
 import { type SampledSource, sampledSources } from './sampled-sources.ts';
 import { fanHoursBetween, startsOf, toFanSpans, unknownHoursBetween } from './spans.ts';
 import { paceByRuns, withoutStanding } from './standing-meter.ts';
@@ -66,7 +66,8 @@ export function fanSeason(fan: Fan, fanTable: Table, _season: Season, endMs = Nu
     runTime = withoutStanding(runTime, sources[0].spans, 1);
   }
   notes.push(...energy.notes, ...runTime.notes);
-  const perSecond = metered > 0 ? metered : nominal.powerW;
+  const expected = fullLoadPower(fan);
+  const perSecond = metered > 0 ? metered : Math.max(expected.powerW, leastPace(energy));
 
   const byMeter = runTime.advance.length > 0 ? 'run_hours' : energy.advance.length > 0 ? 'meter' : null;
   const runsFrom: RunSource | null = sources.length > 0 ? sources[0].name : byMeter;
@@ -76,11 +77,15 @@ export function fanSeason(fan: Fan, fanTable: Table, _season: Season, endMs = Nu
   const spread: Span[] = [...byRunTime.spread, ...byEnergy.spread];
   let spans: FanSpans = toFanSpans({ startMs: [], endMs: [], state: [], powerW: [] });
   let edgeMs = 0;
+  let edgesFrom: string | null = null;
   if (sources.length > 0) {
     how.push(sources[0].how);
     notes.push(...sources[0].notes);
-    spans = placed(sources[0], runTime, energy, energyRate, how);
-    edgeMs = spans === sources[0].spans ? sources[0].intervalMs / Math.sqrt(12) : 0;
+    const set = placed(sources[0], runTime, energy, energyRate);
+    if (set !== null) how.push(`Starts and stops are placed between samples by the ${set.by}.`);
+    edgesFrom = set?.by ?? null;
+    spans = set?.spans ?? sources[0].spans;
+    edgeMs = set === null ? sources[0].intervalMs / Math.sqrt(12) : 0;
     for (const other of sources.slice(1)) spans = overlay(spans, other.spans);
     // A meter read once a day says full of a day that lacks an hour: it contradicts nothing.
     const dense = middle(energy.endMs.map((end, i) => end - energy.startMs[i])) <= LONG_MS;
@@ -105,9 +110,14 @@ export function fanSeason(fan: Fan, fanTable: Table, _season: Season, endMs = Nu
   if (runsFrom === 'run_hours') how.push('Hours from the run-time meter.');
   if (runsFrom === 'meter') {
     const from = Number.isNaN(metered)
-      ? `${kw(perSecond)} kW, ${nominal.how}`
+      ? `${kw(perSecond)} kW, ${perSecond > expected.powerW ? 'at least, by its fullest days' : expected.how}`
       : `${kw(perSecond)} kW, found from the meter`;
     how.push(`On when the energy meter advances at running power (${from}).`);
+    if (Number.isNaN(metered) && spread.length > 0) {
+      notes.push(
+        'The meter is read too seldom to show the power of the running fan: the energy stands, the hours hang on the nameplate and may be a fifth off.',
+      );
+    }
     if (!isCoarse(energy, perSecond)) edgeMs = 0;
   }
   const resolved = unknownBefore - total(spans, FAN_UNKNOWN);
@@ -121,6 +131,9 @@ export function fanSeason(fan: Fan, fanTable: Table, _season: Season, endMs = Nu
     how.push(`Energy from the meter for ${round(100 * meterShare)} % of it, the rest ${powered.how}.`);
   } else if (runsFrom !== null) how.push(`Energy ${powered.how}.`);
   const stepMs = runTime.advance.length > 0 ? runTime.resolution * 1000 : (energy.resolution / perSecond) * 1000 || 0;
+  // An energy meter places each edge to a step either way (triangular: step / sqrt 6); a run-time meter's hours add up.
+  const byEnergyMeter = runsFrom === 'meter' || edgesFrom === 'energy meter';
+  const meterEdgeMs = byEnergyMeter ? ((energy.resolution / perSecond) * 1000 || 0) / Math.sqrt(6) : 0;
   const told = sources[0] ?? null;
   const final = withEdgeWindows(
     scaled?.spans ?? powered.spans,
@@ -142,7 +155,12 @@ export function fanSeason(fan: Fan, fanTable: Table, _season: Season, endMs = Nu
     how: how.length > 0 ? how.join(' ') : 'No log of this fan.',
     notes,
     spread,
-    onHoursSd: hoursSd(final, edgeMs, spread, Number.isNaN(metered) ? ENERGY_REL_SD.nameplate : 0.03),
+    onHoursSd: hoursSd(
+      final,
+      edgeMs > 0 ? edgeMs : meterEdgeMs,
+      spread,
+      Number.isNaN(metered) ? ENERGY_REL_SD.nameplate : 0.03,
+    ),
   };
 }
 
@@ -157,14 +175,13 @@ function energyMeter(log: FanLog, fan: Fan, nominalW: number): MeterIntervals {
   });
 }
 
-/** Starts and stops of the best sampled log, set within their sampling interval by a meter read with it. */
+/** Starts and stops of the best sampled log, set within their sampling interval by a meter read with it; null without one. */
 function placed(
   source: SampledSource,
   runTime: MeterIntervals,
   energy: MeterIntervals,
   rate: MeterRate,
-  how: string[],
-): FanSpans {
+): { spans: FanSpans; by: string } | null {
   for (const [meter, pace, name] of [
     [runTime, RUN_TIME_RATE, 'run-time meter'],
     [energy, rate, 'energy meter'],
@@ -174,10 +191,9 @@ function placed(
     if (usual > Math.min(LONG_MS, 1.5 * source.intervalMs)) continue;
     const spans = placeEdges(source.spans, meter, pace);
     if (spans === source.spans) continue;
-    how.push(`Starts and stops are placed between samples by the ${name}.`);
-    return spans;
+    return { spans, by: name };
   }
-  return source.spans;
+  return null;
 }
 
 /** Power for every on span that has none yet: the meter's usual, the log's usual, else the nameplate's. */

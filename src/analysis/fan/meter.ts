@@ -104,7 +104,7 @@ function withoutMisreadings(series: Series, kind: MeterKind, notes: string[]): S
 const FINE_PART = 0.02;
 
 /**
- * The meter's step: its smallest advance, where nearly all others are whole multiples of it; else the largest step that
+ * The meter's step: its smallest advance, where it recurs and nearly all others are whole multiples of it; else the largest step that
  * measures the advances that recur (a meter of 0.1 h read each quarter hour moves by 0.2 and 0.3 h, never by 0.1); else 0.
  */
 function stepOf(value: Float64Array): number {
@@ -119,7 +119,9 @@ function stepOf(value: Float64Array): number {
   };
   const sorted = Float64Array.from(steps.filter((step) => step > 2 * crumb)).sort();
   if (sorted.length === 0) return 0;
-  if (measures(sorted[0])) return sorted[0];
+  // A step shows again and again; a lone small advance that measures the others is a day of 6 h among days of 12 and 24.
+  const again = sorted.length > 1 && sorted[1] - sorted[0] <= 4 * crumb;
+  if (again && measures(sorted[0])) return sorted[0];
   const finest = Math.max(4 * crumb, FINE_PART * sorted[sorted.length >> 1]);
   let common = 0;
   for (let i = 1; i < sorted.length; i++) {

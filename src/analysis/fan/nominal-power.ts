@@ -39,6 +39,15 @@ export function nominalPower(fan: Fan): { powerW: number; how: string } {
 }
 
 /**
+ * Electric power of the motor at its full load: what a fan runs at, where energy is to be told as hours and no log shows
+ * the running power. The planning figure of 1 kW per horsepower is on the safe side for energy, and would make hours short.
+ */
+export function fullLoadPower(fan: Fan): { powerW: number; how: string } {
+  if (fan.load !== null || fan.motorEfficiency !== null) return nominalPower(fan);
+  return nominalPower({ ...fan, load: DEFAULT_LOAD });
+}
+
+/**
  * Electric power of a motor from the current of a line, W: sqrt(3) V I pf on three phases (V between lines), V I pf on one.
  * NaN without a stated supply.
  */

@@ -6,6 +6,10 @@ export const LONG_MS = 2 * 3_600_000;
 const STEADY = 0.1;
 const LEAST_OF_NOMINAL = 0.3;
 const FEWEST = 3;
+// Whole days at one pace are days that the fan ran through, if it is the pace of a motor at work: fans take 80 to 110 % of
+// their nameplate's power, some less (common practice, from memory). A clock that runs a fan 19 hours of each day looks alike.
+const ALIKE_DAYS = 0.03;
+const LEAST_OF_NOMINAL_BY_DAYS = 0.75;
 
 /** True where the meter's step is too coarse to tell a part of an interval: over a tenth of what one interval uses. */
 export function isCoarse(meter: MeterIntervals, runningPerSecond: number): boolean {
@@ -19,11 +23,32 @@ export function isCoarse(meter: MeterIntervals, runningPerSecond: number): boole
  * A fine meter: the median over intervals whose neighbour advances at the same pace (10 %), for a partly run interval
  * has no such neighbour. A coarse one: the median pace over ten steps of the meter, of those near the fastest.
  *
+ * Read once a day or so: the pace of days that the fan ran through, where there are some.
+ *
  * @param nominal  what the nameplate lets expect, W; paces under 30 % of it are no running pace
  * @returns        the pace, or NaN where the meter shows too few
  */
 export function runningRate(meter: MeterIntervals, nominal: number): number {
-  return isCoarse(meter, nominal) ? coarseRate(meter, nominal) : steadyRate(meter, nominal);
+  const short = isCoarse(meter, nominal) ? coarseRate(meter, nominal) : steadyRate(meter, nominal);
+  return Number.isNaN(short) ? longRate(meter, nominal) : short;
+}
+
+/** The pace of long intervals that the fan ran through: three in a row alike, of those near the fastest. */
+function longRate({ startMs, endMs, advance }: MeterIntervals, nominal: number): number {
+  const pace = advance.map((a, i) =>
+    endMs[i] - startMs[i] > LONG_MS ? (a / (endMs[i] - startMs[i])) * 1000 : Number.NaN,
+  );
+  const alike = (i: number, j: number) => Math.abs(pace[i] - pace[j]) <= ALIKE_DAYS * pace[i];
+  const through = pace.filter(
+    (p, i) =>
+      p >= LEAST_OF_NOMINAL_BY_DAYS * nominal &&
+      ((alike(i, i - 1) && alike(i, i + 1)) ||
+        (alike(i, i + 1) && alike(i, i + 2)) ||
+        (alike(i, i - 1) && alike(i, i - 2))),
+  );
+  const fast = Math.max(...through);
+  const near = through.filter((p) => p >= (1 - STEADY) * fast);
+  return near.length < FEWEST ? Number.NaN : middle(near);
 }
 
 function steadyRate(meter: MeterIntervals, nominal: number): number {
@@ -66,4 +91,13 @@ function coarseRate(meter: MeterIntervals, nominal: number): number {
   if (sorted.length < FEWEST) return Number.NaN;
   const fast = sorted[Math.floor(0.95 * (sorted.length - 1))];
   return middle(sorted.filter((pace) => pace >= 0.85 * fast));
+}
+
+/** The pace that a fan ran at no less than: the third highest of long intervals (two may be misread), J/s; 0 without such. */
+export function leastPace({ startMs, endMs, advance }: MeterIntervals): number {
+  const paces = advance
+    .map((a, i) => (endMs[i] - startMs[i] > LONG_MS ? (a / (endMs[i] - startMs[i])) * 1000 : Number.NaN))
+    .filter((pace) => !Number.isNaN(pace))
+    .sort();
+  return paces[paces.length - FEWEST] ?? 0;
 }
