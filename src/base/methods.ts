@@ -99,7 +99,7 @@ export const METHODS: readonly Method[] = [
     id: 'isotherm',
     title: 'Equilibrium moisture',
     statement:
-      'Grain and the air between its kernels settle at one moisture for each humidity and temperature. The crop’s default equation is used unless season.yaml names another.',
+      'Grain and the air between its kernels settle at one moisture for each humidity and temperature. A cable that measures humidity turns it into moisture by such an equation before it logs; the kit takes what was logged as it is. Where the kit works one out itself it takes the crop’s default equation, unless season.yaml names another.',
     constants: ['default equation and why it was chosen: by crop, in the table of crops on the methods page'],
     sourceKeys: ['asae-d245-5'],
     usedOn: ['moisture'],

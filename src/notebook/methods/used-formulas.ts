@@ -1,9 +1,6 @@
-import { ISOTHERM_FORMULA_IDS } from '../../grain/formulas.ts';
-import { isothermOf } from '../../grain/isotherm.ts';
-import { ISOTHERM_EQUATIONS } from '../../grain/isotherm-equations.ts';
 import type { Season } from '../../season/season.ts';
 
-type Given = Pick<Season, 'bins' | 'files' | 'prices' | 'sensors' | 'tariffs'>;
+type Given = Pick<Season, 'bins' | 'files' | 'prices' | 'tariffs'>;
 
 const hasCables = ({ bins }: Given) => bins.some((bin) => bin.cables.length > 0);
 const hasTariff = ({ tariffs }: Given) => tariffs.length > 0;
@@ -12,28 +9,15 @@ const holds =
   ({ files }: Given) =>
     files.some((file) => file.holds === what);
 const comesAs =
-  (format: string) =>
+  (...formats: string[]) =>
   ({ files }: Given) =>
-    files.some((file) => file.format === format);
-
-/** Equations by which the season's cables turn humidity into moisture. */
-function cableEquations({ bins, sensors }: Given): string[] {
-  return bins
-    .filter((bin) => bin.cables.length > 0)
-    .map(({ grain }) => isothermOf(grain.crop, sensors.moisture.isotherm ?? grain.isotherm ?? undefined).equation);
-}
+    files.some((file) => file.format !== null && formats.includes(file.format));
 
 /**
  * When a season's review works with a formula, by the formula's id; those that are not here are only offered.
  * A test holds this list against what the analysis and the loader import.
  */
 export const USED_WHEN: Readonly<Record<string, (season: Given) => boolean>> = {
-  ...Object.fromEntries(
-    ISOTHERM_EQUATIONS.map((equation) => [
-      ISOTHERM_FORMULA_IDS[equation],
-      (season: Given) => cableEquations(season).includes(equation),
-    ]),
-  ),
   'sensor-shares': hasCables,
   'energy-cost': hasTariff,
   demand: ({ tariffs }) => tariffs.some((tariff) => tariff.demand.length > 0),
@@ -45,8 +29,9 @@ export const USED_WHEN: Readonly<Record<string, (season: Given) => boolean>> = {
   // Weather that has only one of humidity and dew point is completed.
   'dew-point': holds('weather'),
   'saturation-over-water': holds('weather'),
-  'station-pressure': comesAs('isd-lite'),
-  'standard-pressure': comesAs('isd-lite'),
+  // Archives that state pressures reduced to sea level.
+  'station-pressure': comesAs('isd-lite', 'open-meteo', 'asos'),
+  'standard-pressure': comesAs('isd-lite', 'open-meteo', 'asos'),
   altimeter: comesAs('asos'),
 };
 

@@ -2,7 +2,7 @@ import * as Plot from '@observablehq/plot';
 import type { Figure, Size } from '../page.ts';
 import type { Units } from '../units.ts';
 import { draw, typeSize } from './draw.ts';
-import { panelGrid, spreadLabels } from './panel-grid.ts';
+import { listed, panelGrid, spreadLabels } from './panel-grid.ts';
 
 /** A crop's isotherm and the published moistures of the crop. Moistures and humidities as fractions. */
 export interface IsothermPanel {
@@ -57,10 +57,6 @@ function alternative({ panels }: IsothermPanels, points: IsothermPanel['publishe
   );
   const worst = Math.max(0, ...points.map((point) => 100 * Math.abs(point.moistureWb - point.oursWb)));
   return `Isotherms of ${listed(panels.map((panel) => panel.crop)).toLowerCase()}, from ${Math.min(...moist).toFixed(0)} to ${Math.max(...moist).toFixed(0)} % moisture. ${agreeing} of ${points.length} published points lie on them${points.length === 0 ? '' : `; the farthest is ${worst.toFixed(1)} points off`}.`;
-}
-
-function listed(items: readonly string[]): string {
-  return items.length < 2 ? items.join('') : `${items.slice(0, -1).join(', ')} and ${items.at(-1)}`;
 }
 
 function drawPanels(panels: readonly IsothermPanel[], units: Units, size: Size): string {

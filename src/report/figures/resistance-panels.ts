@@ -2,7 +2,7 @@ import * as Plot from '@observablehq/plot';
 import type { Figure, Size } from '../page.ts';
 import type { Units } from '../units.ts';
 import { draw } from './draw.ts';
-import { panelGrid } from './panel-grid.ts';
+import { listed, panelGrid } from './panel-grid.ts';
 
 /** A crop's airflow resistance. All in the shown units of `airflow per floor` and `pressure per depth`. */
 export interface ResistancePanel {
@@ -60,10 +60,6 @@ export function resistancePanels(data: ResistancePanels, units: Units): Figure {
         : `No published pressure is known here for ${listed(bare).toLowerCase()}: those lines rest on the standard’s constants alone.`,
     draw: (size) => drawPanels(data.panels, units, size),
   };
-}
-
-function listed(items: readonly string[]): string {
-  return items.length < 2 ? items.join('') : `${items.slice(0, -1).join(', ')} and ${items.at(-1)}`;
 }
 
 /** Powers of ten within a range. */

@@ -43,6 +43,14 @@ describe('the methods page', () => {
     expect(rendered.html.length).toBeLessThan(1_000_000);
   });
 
+  it('stands without a bin, and in SI units', () => {
+    const bare = { ...input.loaded, season: { ...input.loaded.season, bins: [] } };
+    const pages = [methods.page({ ...input, loaded: bare }), methods.page({ ...input, units: si })];
+    for (const one of pages) expect(renderPages([one])[0].failures).toEqual([]);
+    expect(pages[0].sections.find((one) => one.id === 'crops')?.lead).toMatch(/^No bin is listed/);
+    expect(pages[1].sections.find((one) => one.id === 'crops')?.figures?.[0].subtitle).toContain('2, 21 and 38 °C');
+  });
+
   it('has every formula once, with its equations, sources and record', () => {
     const entries = page.sections
       .flatMap((section) => section.entries ?? [])

@@ -64,8 +64,6 @@ describe('formulas that a season’s review works with', () => {
     const { season } = exampleInput().loaded;
     const all = usedFormulas(season);
     expect(all.has('sensor-shares')).toBe(true);
-    expect(all.has('modified-henderson')).toBe(true);
-    expect(all.has('modified-oswin')).toBe(false);
     const none = usedFormulas({ ...season, bins: [], tariffs: [], files: [], prices: {} });
     expect([...none]).toEqual([]);
   });
