@@ -24,9 +24,14 @@ function both<Name extends string>(
   return { [name]: plain(of.value), [`${name}Interval`]: pair(of.interval) } as never;
 }
 
-/** A block's own sentence, or the first reason among its missing numbers. */
-function reason(own: string | null, ...missing: readonly Estimate[]): string | null {
-  return own ?? missing.find((one) => one.value === null)?.why ?? null;
+/** A block's own sentences, and the reasons of its missing numbers as far as those do not tell them; null where nothing is missing. */
+function reason(own: string | null, ...numbers: readonly Estimate[]): string | null {
+  let told = own;
+  for (const { value, why } of numbers) {
+    if (value !== null || why === null || told?.includes(why)) continue;
+    told = told === null ? why : `${told} ${why}`;
+  }
+  return told;
 }
 
 function binSummary(review: BinReview): BinSummary {
@@ -58,7 +63,18 @@ function binSummary(review: BinReview): BinSummary {
       ...both('cost', fan.cost),
       ...both('kwhPerBushel', fan.kwhPerBushel),
       ...both('costPerBushel', fan.costPerBushel),
-      why: reason(fan.why, fan.hours, fan.energyKwh, fan.cost, fan.kwhPerBushel),
+      why: reason(
+        fan.why,
+        fan.hours,
+        fan.energyKwh,
+        fan.energyCost,
+        fan.demandCost,
+        fan.connectedCost,
+        fan.heatCost,
+        fan.cost,
+        fan.kwhPerBushel,
+        fan.costPerBushel,
+      ),
     },
     moisture: {
       startPct: plain(moisture.start.value, 100),
