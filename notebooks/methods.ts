@@ -33,12 +33,12 @@ export default defineNotebook(
     return {
       answer:
         record.failure === null
-          ? `${stand}; the kit reproduces ${agree} of ${counted(rows, 'published value')} within their printed digits, and says of the other ${rows - agree} why it does not.`
+          ? `${stand}; of ${counted(rows, 'comparison')} with published values the kit reproduces ${agree} within their printed digits, and says of the other ${rows - agree} why it does not.`
           : `${stand}. How well they agree with the published record can’t be told: ${record.failure}`,
       keyNumbers: [
         { label: 'Equations used this season', quantity: 'count', amount: used.size, note: `of ${FORMULAS.length}` },
         {
-          label: 'Published values held against the kit',
+          label: 'Comparisons with published values',
           quantity: 'count',
           amount: rows,
           note: 'read at their source',

@@ -7,7 +7,7 @@ import { agreementOf, DOMAINS, type Domain, groupsOf, type PublishedCheck } from
 const NO_ANSWER = 'The source leaves out what its number comes from, so the kit has no answer to hold against it.';
 
 const NUMBERS: readonly Column[] = [
-  { key: 'rows', label: 'Values', quantity: 'count' },
+  { key: 'rows', label: 'Compared', quantity: 'count' },
   { key: 'agree', label: 'Reproduced', quantity: 'count' },
   { key: 'marked', label: 'Marked', quantity: 'count' },
   { key: 'median', label: 'Median difference', quantity: 'misfit' },
@@ -53,7 +53,7 @@ export function domainTable(checks: readonly PublishedCheck[]): Table {
     caption: 'Values read at their source, and whether the kit reproduces them',
     columns: [
       { key: 'name', label: 'Of', quantity: null },
-      { key: 'rows', label: 'Values', quantity: 'count' },
+      { key: 'rows', label: 'Compared', quantity: 'count' },
       { key: 'agree', label: 'Reproduced', quantity: 'count' },
       { key: 'marked', label: 'Marked as not reproduced', quantity: 'count' },
       { key: 'unanswered', label: 'Without an answer', quantity: 'count' },
@@ -77,15 +77,13 @@ export function markedTable(checks: readonly PublishedCheck[], units: Units): Ta
     caption: 'Values that the kit does not reproduce, with the reason',
     columns: [
       { key: 'name', label: 'Of', quantity: null },
-      { key: 'rows', label: 'Values', quantity: 'count' },
-      { key: 'unit', label: 'Unit', quantity: null },
+      { key: 'rows', label: 'Compared', quantity: 'count' },
       { key: 'cases', label: 'Printed, and what the kit gives', quantity: null },
       { key: 'why', label: 'Why', quantity: null },
     ],
     rows: [...groupsOf(marked, (check) => `${check.group} ${check.unit} ${check.misfit}`).values()].map((of) => ({
-      name: of[0].group,
+      name: of[0].unit === '' ? of[0].group : `${of[0].group}, ${of[0].unit}`,
       rows: of.length,
-      unit: of[0].unit,
       cases: of.map(caseOf).join('; '),
       why: capital(unitsText(of[0].misfit)),
     })),
@@ -102,7 +100,7 @@ export function recordSourcesTable(checks: readonly PublishedCheck[]): Table {
     columns: [
       { key: 'source', label: 'Source', quantity: null },
       { key: 'of', label: 'Of', quantity: null },
-      { key: 'rows', label: 'Values', quantity: 'count' },
+      { key: 'rows', label: 'Compared', quantity: 'count' },
       { key: 'known', label: 'How known', quantity: null },
     ],
     rows: [...groupsOf(checks, (check) => `${check.source} ${check.provenance}`).values()].map((of) => ({
