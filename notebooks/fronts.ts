@@ -41,6 +41,9 @@ export default defineNotebook(
     const none = withheld('No front was seen to get through.');
     const ranOn = (what: (one: SeasonFront) => Estimate | undefined) =>
       of('through').length === 0 ? [none] : of('through').map((one) => what(one) ?? none);
+    const hoursOn = knownTotal(ranOn((one) => one.main?.afterHours));
+    const costOn = knownTotal(ranOn(ranOnCost));
+    const noted = (total: typeof hoursOn, note: string) => (total.of === null ? note : `${total.of}; ${note}`);
     return {
       answer: frontsAnswer(fronts, units),
       keyNumbers: [
@@ -61,12 +64,12 @@ export default defineNotebook(
             told.length === 0 ? 'No bin’s cooling could be followed.' : `of ${sensors}; a count, so without interval`,
         },
         {
-          ...totalKey('Fan hours run on after', 'hours', knownTotal(ranOn((one) => one.main?.afterHours))),
-          note: 'where a fan dries too they may have served that',
+          ...totalKey('Fan hours run on after', 'hours', hoursOn),
+          note: noted(hoursOn, 'where a fan dries too they may have served that'),
         },
         {
-          ...totalKey('Energy of those hours', 'money', knownTotal(ranOn(ranOnCost))),
-          note: 'at each bin’s mean energy cost of a fan hour',
+          ...totalKey('Energy of those hours', 'money', costOn),
+          note: noted(costOn, 'at each bin’s mean energy cost of a fan hour'),
         },
       ],
       sections: [

@@ -59,5 +59,8 @@ function hoursSaid(through: readonly SeasonFront[], units: Units): string {
   const alike = units.amount('hours', least.hours) === units.amount('hours', most.hours);
   if (dated.length > 1 && alike) return `${took} in each.`;
   if (dated.length === 1) return through.length === 1 ? `${took}.` : `${took} in ${least.name}.`;
-  return `${took} in ${least.name} and up to ${units.amount('hours', most.hours)} in ${most.name}.`;
+  const known = new Set(dated.map((one) => one.name));
+  const rest = through.map((one) => one.review.bin.name).filter((name) => !known.has(name));
+  const unknown = rest.length === 0 ? '' : ` (not known of ${some(rest, 'bin')})`;
+  return `${took} in ${least.name} and up to ${units.amount('hours', most.hours)} in ${most.name}${unknown}.`;
 }

@@ -45,11 +45,12 @@ export function frontLead(front: SeasonFront, units: Units): string {
   return said.join(' ');
 }
 
-function throughSaid({ throughHours, afterHours }: FrontFinding, units: Units): string {
-  if (throughHours.value === null) return '';
-  const through = ` and was through after ${units.say('hours', throughHours)} of fan running`;
-  if ((afterHours.value ?? 0) < 1) return `${through}, when the fans stopped`;
-  return `${through}; the fans ran on for ${units.say('hours', afterHours)}`;
+function throughSaid({ through, throughHours, afterHours }: FrontFinding, units: Units): string {
+  if (!through) return '';
+  if (throughHours.value === null) return ' and went through everywhere, but when cannot be told';
+  const after = ` and was through after ${units.say('hours', throughHours)} of fan running`;
+  if ((afterHours.value ?? 0) < 1) return `${after}, when the fans stopped`;
+  return `${after}; the fans ran on for ${units.say('hours', afterHours)}`;
 }
 
 function keptSaid(held: readonly HeldSensor[], units: Units): string {
