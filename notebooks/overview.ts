@@ -5,10 +5,10 @@ import {
   capital,
   cautionsFor,
   costFigure,
-  costSpan,
   counted,
   cropOf,
   defineNotebook,
+  dryingSaid,
   fansSaid,
   givenAwayLead,
   grainTable,
@@ -38,13 +38,11 @@ export default defineNotebook(
       name: one.bin.name,
       cost: perGrain(one.unitCosts.perBushelPoint, one, units),
     }));
-    const span = costSpan(pointCosts, 'money per grain point', units);
-    const drying = span === null ? 'what a point cost can’t be told of any bin' : `drying cost ${span}`;
     const priced = byCost(pointCosts).length;
     const several = bins.length !== 1;
     const todo = loaded.load.findings.filter(isToDo).length;
     return {
-      answer: `${fansSaid(hours, cost, units)}; ${drying}.`,
+      answer: `${fansSaid(hours, cost, units)}; ${dryingSaid(bins, pointCosts, units)}.`,
       keyNumbers: [
         totalKey('Fan hours of all bins', 'hours', hours),
         totalKey('Energy', 'energy', energy),

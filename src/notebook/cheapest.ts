@@ -1,3 +1,4 @@
+import type { BinReview } from '../analysis/types.ts';
 import type { Estimate } from '../base/estimate.ts';
 import { costByBin } from '../report/figures/cost-by-bin.ts';
 import type { Figure } from '../report/page.ts';
@@ -35,6 +36,17 @@ export function costSpan(bins: readonly BinCost[], quantity: Quantity, units: Un
   if (first !== last && units.say(quantity, first.cost) === units.say(quantity, last.cost))
     return `${units.say(quantity, first.cost)} in each of ${known.length} bins`;
   return first === last ? said(first) : `from ${said(first)} to ${said(last)}`;
+}
+
+/** What a point cost, or that there was none to price, or that it can't be told. */
+export function dryingSaid(bins: readonly BinReview[], costs: readonly BinCost[], units: Units): string {
+  const span = costSpan(costs, 'money per grain point', units);
+  if (span !== null) return `drying cost ${span}`;
+  if (bins.length > 0 && bins.every((one) => one.bin.goal !== 'dry' && one.failure === null))
+    return 'the fans were not run to dry, so no point has a price';
+  const why = costs.length === 1 ? costs[0].cost.why : null;
+  if (why === null) return 'what a point cost can’t be told of any bin';
+  return `what a point cost can’t be told. ${why.replace(/\.$/, '')}`;
 }
 
 /** Bins by cost under a table that says why some have none; no figure where there is nothing to compare. */
