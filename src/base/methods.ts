@@ -51,8 +51,11 @@ export const METHODS: readonly Method[] = [
     id: 'bushel',
     title: 'Bushels',
     statement:
-      'For money, bushels are the weight of the grain as filled over the crop’s legal bushel weight. For airflow a bushel is a volume of 1.2445 cubic feet.',
+      'For money, bushels are the weight of the grain as filled over the crop’s legal bushel weight. The weight is that of the scale tickets where they cover the filling: every load in has a weight, and their sum agrees with depth times test weight. Else it is depth times test weight, and the interval reaches up as far as grain may pack. For airflow a bushel is a volume of 1.2445 cubic feet.',
     constants: [
+      'scales: 0.2 % (standard error, common practice)',
+      'depth and test weight: 2 %, 4 % where no test weight is stated (standard error, from memory)',
+      'packing: up to 5 % (from memory)',
       'legal bushel weights: by crop, in the table of crops on the methods page',
       `bushel of volume: ${BUSHEL_FT3} ft³`,
     ],
@@ -67,6 +70,18 @@ export const METHODS: readonly Method[] = [
     constants: [],
     sourceKeys: [],
     usedOn: ['moisture', 'overview'],
+  },
+  {
+    id: 'mean-temperature',
+    title: 'Mean temperature of a bin',
+    statement:
+      'Sensors weigh as they do for moisture. The 90 % interval joins the sensors’ errors and the spread between cables and heights as squares. Beyond the outermost sensors it reaches, on its own side, as far as the grain may have followed the weather since it was filled: heat conducted in from the day’s mean outdoor air through rim, surface and floor, flushed while the fan runs. Without weather there is no interval.',
+    constants: [
+      'diffusivity of bulk grain: 0.9 to 1.3 × 10⁻⁷ m²/s (D243, from memory)',
+      'sun on the steel: wall 0 to 4 K, air under the roof 0 to 6 K above the air (from memory)',
+    ],
+    sourceKeys: ['asae-d243'],
+    usedOn: ['moisture'],
   },
   {
     id: 'still-air',
