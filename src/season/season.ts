@@ -55,6 +55,13 @@ export interface SensorErrors {
   moisture: { accuracyWb: number | null; noiseWb: number | null; biasWb: number | null; isotherm: string | null };
 }
 
+/** From where on an hour of the fan counts as doing something to the grain; null where not stated. */
+export interface UsefulHourLimits {
+  /** fraction of moisture, wet basis */
+  moistureWb: number | null;
+  temperatureK: number | null;
+}
+
 export interface GrainPrice {
   /** money per legal bushel */
   pricePerBushel: number;
@@ -144,5 +151,7 @@ export interface Season {
   bins: readonly Bin[];
   fans: readonly Fan[];
   sensors: SensorErrors;
+  /** left out: nothing stated */
+  usefulHours?: UsefulHourLimits;
   files: readonly FileSpec[];
 }

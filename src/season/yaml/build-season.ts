@@ -9,6 +9,7 @@ import type { SeasonText } from './season-schema.ts';
 import { toSensorErrors } from './sensors.ts';
 import { toSite } from './site.ts';
 import { toTariff } from './tariff.ts';
+import { toUsefulHours } from './useful-hours.ts';
 
 export interface Around {
   /** absolute path of the season folder */
@@ -38,6 +39,7 @@ export function buildSeason(text: SeasonText, { folder, currency, matches }: Aro
     bins: text.bins.map((one) => toBin(one, zone, currency)),
     fans: (text.fans ?? []).map((one) => toFan(one, currency)),
     sensors: toSensorErrors(text.sensors, currency),
+    usefulHours: toUsefulHours(text.useful_hours, currency),
     files: (text.files ?? []).map((one, i) => toFile(one, matches[i].at, matches[i].paths)),
   };
 }

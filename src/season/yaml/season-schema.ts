@@ -9,6 +9,7 @@ import { sensorsSchema } from './sensors.ts';
 import { show } from './show.ts';
 import { siteSchema } from './site.ts';
 import { tariffSchema } from './tariff.ts';
+import { usefulHoursSchema } from './useful-hours.ts';
 
 const made = new Map<string, ReturnType<typeof makeSchema>>();
 
@@ -54,6 +55,7 @@ const makeSchema = (currency: string) =>
       bins: list(binSchema(currency), 'the bins', 'a list of at least one bin', 1),
       fans: list(fanSchema(currency), 'the fans', 'a list of fans').optional(),
       sensors: sensorsSchema(currency).optional(),
+      useful_hours: usefulHoursSchema(currency).optional(),
       files: list(fileSchema(), 'the files and what they hold', 'a list of files').optional(),
     },
     'A storage season: what was stored where, with which fans, at which prices, and which file holds what',

@@ -87,6 +87,8 @@ fans:
 #   temperature: { accuracy: 1 degF }
 #   moisture: { accuracy: 0.5 %, noise: 0.1 %, bias: 0.3 % }
 
+# useful_hours: { moisture: 0.5 %, temperature: 2 degF } # from where on an hour of the fan counts as drying, rewetting, cooling or warming
+
 # files:                          # a pattern must match a file, and each file is read once; date and time in two columns: time: [Date, Time]
 #   - path: logs/cables-*.csv
 #     holds: grain
