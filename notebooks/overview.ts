@@ -47,7 +47,7 @@ export default defineNotebook(
         totalKey('Fan hours of all bins', 'hours', hours),
         totalKey('Energy', 'energy', energy),
         totalKey('Cost of the fans', 'money', cost),
-        totalKey('Given away by over-drying', 'money', givenAway),
+        totalKey('Lost to over-drying', 'money', givenAway),
       ],
       sections: [
         section('bins', 'Fans and cost, bin by bin', () => ({
