@@ -32,7 +32,7 @@ export interface EnteringAir {
  * drawn down enters at the top, from outdoors and not yet warmed by the fan; the plenum then holds what has left the grain.
  */
 export function enteringAir(
-  pieces: FanPieces,
+  pieces: Pick<FanPieces, 'midMs'>,
   spans: FanSpans,
   plenum: AirLog,
   weather: AirLog,

@@ -1,7 +1,7 @@
 import type { FrontKind, Span } from '../types.ts';
 import { dayBefore, dayMean } from './day-mean.ts';
 import type { FanPieces } from './fan-pieces.ts';
-import { CLEARLY_AT_START_K, CLEARLY_K, HOUR_MS, SHORTEST_CAMPAIGN_H } from './front-limits.ts';
+import { CLEARLY_AT_START_K, CLEARLY_K, DAY_H, HOUR_MS, SHORTEST_CAMPAIGN_H } from './front-limits.ts';
 
 /** The air that made the grain behind a front what it is: mean over this many fan hours. */
 const AIR_BEHIND_H = 48;
@@ -64,7 +64,9 @@ export function findCampaigns(
     if (Number.isNaN(dayC[i] - metC[i])) continue;
     if (open !== null) {
       const sign = signOf(open.kind);
-      const turned = sign * (dayC[i] - before[i]) <= -TURNED_K;
+      // In a run's first day the air so far is a night's or an afternoon's: against that every day's mean has turned.
+      const wholeDay = pieces.toMs[i] - pieces.runFromMs[pieces.run[i]] >= DAY_H * HOUR_MS;
+      const turned = wholeDay && sign * (dayC[i] - before[i]) <= -TURNED_K;
       if (sign * (dayC[i] - dayGrainC[i]) > 0 || !turned) {
         open.last = i;
         open.span.toMs = pieces.toMs[i];

@@ -3,11 +3,11 @@ import type { FanPieces } from './fan-pieces.ts';
 import type { CampaignSpan } from './find-campaigns.ts';
 
 /** A front that passed less than this part of the sensors in the grain had not got through when the air turned. */
-const PASSED_PART = 0.5;
+const PASSED_PART = 2 / 3;
 
 /**
  * True for a swing of the weather in a run that goes on: the air turned back, not the fan's rest ended it, and before its
- * front had passed half of the sensors. Where the fan was stopped the grower ended it, and a front that got nowhere is news.
+ * front had passed two thirds of the sensors. Where the fan was stopped the grower ended it, and a front that got nowhere is news.
  */
 export function turnedBack(pieces: FanPieces, one: CampaignSpan, campaign: Campaign): boolean {
   const next = one.last + 1;
