@@ -146,6 +146,7 @@ export const METHODS: readonly Method[] = [
       'clearly cooler or warmer: 3 °C (5.4 °F)',
       'a rest that ends it: 72 h (the kit’s choice)',
       'shortest: 6 fan hours (the kit’s choice)',
+      'while the fan runs on: also more than the grain’s own daily swing; a front that the air’s turn ended before two thirds of the sensors is a swing of the weather (the kit’s choice)',
       'warming by fan and motor where the plenum does not tell it: 2 °C (3.6 °F), of 3 to 5 °F published',
     ],
     sourceKeys: ['ndsu-2018-soybean'],
@@ -155,7 +156,7 @@ export const METHODS: readonly Method[] = [
     id: 'front-arrival',
     title: 'Front arrival',
     statement:
-      'At a sensor, the moment when its temperature has gone half of the way from ahead (the mean of the 12 hours before the campaign, or before the front begins to move it) to behind (the mean from 6 to 30 fan hours after its steepest change). It is told in clock time and in fan hours since the campaign began. A change under 3 °C (5.4 °F) is no front.',
+      'At a sensor, the moment when its temperature has gone half of the way from ahead (the mean of the 12 hours before the campaign, or before the front begins to move it) to behind (the mean from 6 to 30 fan hours after its steepest change). It is told in clock time and in fan hours since the campaign began. A change under 3 °C (5.4 °F) is no front. Where the temperature moved more than once, the moments are chosen that make one front along the cable, never backwards; a sensor that fits none is left out and says so.',
     constants: ['ahead: 12 hours', 'behind: 6 to 30 fan hours', 'least change: 3 °C'],
     sourceKeys: [],
     usedOn: ['fronts'],
