@@ -22,6 +22,8 @@ export interface FanSpans {
   /** the earliest and the latest moment at which each span may have begun, ms UTC; left out where that is startMs */
   startFromMs?: Float64Array;
   startToMs?: Float64Array;
+  /** [samples], ms UTC, rising: when the log that told the runs was sampled; left out where none was */
+  sampledMs?: Float64Array;
 }
 
 export type EnergySource = 'meter' | 'power' | 'current' | 'nameplate';

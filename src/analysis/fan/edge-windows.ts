@@ -28,7 +28,7 @@ export function withEdgeWindows(
       startToMs[k] = ms + stepMs;
     }
   }
-  return { ...spans, startFromMs, startToMs };
+  return { ...spans, startFromMs, startToMs, sampledMs: timeMs };
 }
 
 /** A start or a stop: the state before and the state after are both known, and differ. */

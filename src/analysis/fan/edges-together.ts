@@ -1,11 +1,15 @@
 import { FAN_ON, type FanSpans } from '../types.ts';
 import { byTheClock, isEdge } from './edge-windows.ts';
+import { agreement } from './log-agreement.ts';
+import { unseenRuns, withRests } from './unseen-runs.ts';
 
 const FEWEST_TOGETHER = 3;
 /** Starts that coincide beyond chance, as a part of the fewer starts of the two fans: above it one controller switches both. */
 const LEAST_SHARE = 1 / 3;
 /** Coincidences must exceed those of chance by this factor. */
 const BEYOND_CHANCE = 3;
+/** Logs of two fans that agree in this part of the runs and in this part of the rests are of fans switched together. */
+const LEAST_AGREEMENT = 0.9;
 /** Differences between two logs of the same switching that vary less than this part of their windows do not vary. */
 const STILL_PART = 0.1;
 /** A fan of whose starts (stops) this part follows the one before at the same time of day is switched by a clock. */
@@ -28,7 +32,8 @@ interface Edge {
  * A start alone is expected in the middle of its window. Of two fans that one controller starts, each log says when that
  * was; taking the earlier start and the later stop of two such guesses would make every run too long. Fans whose starts
  * (or stops) coincide far beyond chance are therefore taken as switched together, at a constant lag that the logs show, and
- * their edges are set to the middle of what both windows leave. Fans that run on their own need no such care: the earlier
+ * their edges are set to the middle of what both windows leave. A run that only one of two such logs saw fell between two
+ * samples of the other: its edges lie between these. Fans that run on their own need no such care: the earlier
  * ones of their starts are too early as often as too late.
  *
  * @returns  the fans unchanged where none has windows
@@ -36,17 +41,41 @@ interface Edge {
 export function edgesTogether(fans: readonly FanSpans[]): readonly FanSpans[] {
   if (fans.length < 2 || fans.every(({ startFromMs }) => startFromMs === undefined)) return fans;
   const moved = fans.map(({ startMs }) => startMs.slice());
+  const lags = new Map<string, { on: number; off: number }>();
   for (const on of [true, false]) {
     const edges = fans.map((spans, fan) => edgesOf(spans, fan, on));
-    for (const cluster of clustersOf(edges, fans)) {
+    const { clusters, together } = clustersOf(edges, fans);
+    for (const cluster of clusters) {
       const commonMs = commonOf(cluster);
       for (const { edge, lagMs } of cluster) {
         const ms = commonMs + lagMs;
         moved[edge.fan][edge.k] = Math.min(edge.toMs, Math.max(edge.fromMs, ms));
       }
     }
+    for (const [pair, lagMs] of together) {
+      lags.set(pair, { ...(lags.get(pair) ?? { on: lagMs, off: lagMs }), [on ? 'on' : 'off']: lagMs });
+    }
   }
-  return fans.map((spans, fan) => withStarts(spans, moved[fan]));
+  const rests = fans.map((): { fromMs: number; toMs: number }[] => []);
+  for (const [pair, { on, off }] of lags) {
+    const [f, g] = pair.split(' ').map(Number);
+    for (const [own, other, lagMs] of [
+      [f, g, { on, off }],
+      [g, f, { on: -on, off: -off }],
+    ] as const) {
+      for (const unseen of unseenRuns(fans[own], fans[other], lagMs)) {
+        moved[own][unseen.k] = unseen.fromMs;
+        moved[own][unseen.k + 1] = unseen.toMs;
+        if (!unseen.on) rests[other].push(unseen);
+      }
+    }
+  }
+  return fans.map((spans, fan) =>
+    withRests(
+      withStarts(spans, moved[fan]),
+      rests[fan].sort((a, b) => a.fromMs - b.fromMs),
+    ),
+  );
 }
 
 function edgesOf(spans: FanSpans, fan: number, on: boolean): Edge[] {
@@ -87,15 +116,22 @@ function commonOf(cluster: readonly Member[]): number {
   return sum / weights;
 }
 
-/** Edges that are one switching; an edge alone is a cluster of its own. */
-function clustersOf(edges: readonly (readonly Edge[])[], fans: readonly FanSpans[]): Member[][] {
+/** Edges that are one switching, an edge alone being a cluster of its own; and the pairs of fans switched together, with their lag. */
+function clustersOf(
+  edges: readonly (readonly Edge[])[],
+  fans: readonly FanSpans[],
+): { clusters: Member[][]; together: Map<string, number> } {
+  const together = new Map<string, number>();
   const clusterOf = new Map<Edge, Member[]>();
   for (const edge of edges.flat()) clusterOf.set(edge, [{ edge, lagMs: 0 }]);
   for (let f = 0; f < edges.length; f++) {
     for (let g = f + 1; g < edges.length; g++) {
       const pairs = pairsOf(edges[f], edges[g]);
-      if (!areTogether(pairs, edges[f], edges[g], fans[f], fans[g])) continue;
+      const seen = agreement(fans[f], fans[g]);
+      const alike = Math.min(seen.runs, seen.rests) >= LEAST_AGREEMENT;
+      if (pairs.length === 0 || !(alike || areTogether(pairs, edges[f], edges[g], fans[f], fans[g]))) continue;
       const lagMs = lagOf(pairs);
+      together.set(`${f} ${g}`, lagMs);
       for (const [a, b] of pairs) {
         const into = clusterOf.get(a) as Member[];
         // The third of three fans has come in by the first already.
@@ -106,7 +142,7 @@ function clustersOf(edges: readonly (readonly Edge[])[], fans: readonly FanSpans
       }
     }
   }
-  return [...new Set(clusterOf.values())];
+  return { clusters: [...new Set(clusterOf.values())], together };
 }
 
 const middleOf = ({ fromMs, toMs }: Edge) => (fromMs + toMs) / 2;

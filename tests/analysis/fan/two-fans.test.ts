@@ -59,6 +59,60 @@ describe('the edges of two fans, by hand', () => {
   });
 });
 
+describe('what one of two logs did not see, by hand', () => {
+  // Both logs sampled each 30 minutes, A at 0, 30 ..., B at 15, 45 ...; six runs of 300 minutes seen by both, two a day.
+  const sampled = (phase: number) => Float64Array.from({ length: 300 }, (_, i) => (phase + 30 * i) * MIN);
+  const long = [600, 1200, 1800, 2400, 3000, 3600];
+  const a = long.map((m) => [m, m + 300] as const);
+  const b = long.map((m) => [m + 15, m + 285] as const);
+  const A = (runs: readonly (readonly [number, number])[]) => ({ ...spansOf(runs, 30, 8000), sampledMs: sampled(0) });
+  const B = (runs: readonly (readonly [number, number])[]) => ({ ...spansOf(runs, 30, 8000), sampledMs: sampled(15) });
+  const hours = (...fans: FanSpans[]) => fanHoursBetween(binSpans(fans), 4000 * MIN, 8000 * MIN) * 60;
+
+  it('a run on one sample of A, off at B’s before and after: 15 minutes, the mean of A’s 30 and B’s none', () => {
+    // A: began in (4470, 4500], ended in (4500, 4530]. B off at 4485 and 4515: (4485, 4500] and (4500, 4515].
+    // Middles 4492.5 and 4507.5.
+    expect(hours(A([...a, [4500, 4530]]), B(b))).toBeCloseTo(15, 9);
+    expect(hours(B(b), A([...a, [4500, 4530]]))).toBeCloseTo(15, 9);
+  });
+  it('a rest on one sample of A while B’s samples say on counts 15 minutes of rest, not none', () => {
+    // A on from 4500 to 4800 but for the sample at 4650; B on from 4515 to 4785. The run began in (4485, 4500], which both
+    // logs leave, and ended in (4770, 4785]: 4492.5 to 4777.5, 285 minutes. The rest began in (4635, 4650], B's sample at
+    // 4635 still on, and ended in (4650, 4665]: 15 minutes.
+    expect(hours(A([...a, [4500, 4650], [4680, 4800]]), B([...b, [4515, 4785]]))).toBeCloseTo(270, 9);
+  });
+  it('a run that B’s samples contradict is A’s alone, and so is one where B joins in every other run only', () => {
+    // 4500 to 4560 by two samples of A: B’s at 4515 says off. A began at 4485, ended at 4545.
+    expect(hours(A([...a, [4500, 4560]]), B(b))).toBeCloseTo(60, 9);
+    expect(hours(A([...a, [4500, 4530]]), B(b.filter((_, i) => i % 2 === 0)))).toBeCloseTo(30, 9);
+  });
+});
+
+/**
+ * Runs of an hour, many shorter than the step of the logs, which tell a season's hours to a percent or two and no better.
+ * Taken whole where only one log saw them, they would be 5 and 17 % long.
+ */
+describe('two fans switched together for an hour at a time, logged each 30 minutes', () => {
+  it.each([
+    [5, 0.02],
+    [2, 0.03],
+  ])('rests of %i h: hours together, mean of six seasons, within %f', (restH, limit) => {
+    const errors = [51, 52, 53, 54, 55, 56].map((seed) => {
+      const random = randomOf(seed);
+      const known = knownFan(seed, 120, 1, restH);
+      const logs = [0, 1].map(() => {
+        const rows: Row[] = [];
+        for (let ms = known.fromMs + Math.floor(random() * 30) * MIN; ms < known.toMs; ms += 30 * MIN) {
+          rows.push({ time: ms, current: known.onAt(ms) ? 40 : 0.05 });
+        }
+        return fanSeason(FAN, fanTable(rows), SEASON).spans;
+      });
+      return fanHoursBetween(binSpans(logs), known.fromMs, known.toMs) / known.hours - 1;
+    });
+    expect(Math.abs(errors.reduce((sum, one) => sum + one, 0) / errors.length)).toBeLessThan(limit);
+  });
+});
+
 /**
  * Two fans of which every minute is known, each logged with its own phase. The limit is the kit's: hours within 0.5 %.
  * Taking the earlier of two starts and the later of two stops would be 0.7 to 2.7 % long where one controller switches both.
