@@ -1,4 +1,5 @@
 import { escape as escapeHtml } from 'html-escaper';
+import { gluedUnits } from './glued-units.ts';
 
 /** HTML that is safe to put into a page. Only `html`, `raw` and `join` make it. */
 export class Markup {
@@ -16,7 +17,7 @@ type Part = Markup | string | number | false | null | readonly Part[];
 function partText(part: Part): string {
   if (part === null || part === false) return '';
   if (part instanceof Markup) return part.text;
-  if (typeof part === 'string' || typeof part === 'number') return escapeHtml(String(part));
+  if (typeof part === 'string' || typeof part === 'number') return escapeHtml(gluedUnits(String(part)));
   if (Array.isArray(part)) return part.map(partText).join('');
   throw new TypeError(`a template cannot hold ${typeof part}`);
 }
