@@ -49,12 +49,23 @@ export const QUANTITIES = {
     rounding: decimals(3, 2),
   },
   'energy per grain': { us: 'kWh/bu', si: 'kWh/t', rounding: figures(3, 2) },
+  'energy per grain point': {
+    us: 'kWh/bu-point',
+    si: 'kWh/t-point',
+    usWord: 'kWh a bushel-point',
+    siWord: 'kWh a tonne-point',
+    rounding: figures(3, 3),
+  },
+  // Values are W per bushel or tonne, as shown.
+  'power per grain': { us: 'W/bu', si: 'W/t', usWord: 'W a bushel', siWord: 'W a tonne', rounding: figures(3, 2) },
+  times: same('×', figures(3, 2), 'times'),
   // Values are fractions, wet basis.
   moisture: { us: '%', si: '%', from: { kind: 'moisture', us: '%', si: '%' }, rounding: decimals(1) },
   points: same('points', decimals(1)),
   // parts of an interval, which the tenth would hide
   'points, fine': same('points', decimals(2)),
   'points per hundred hours': same('points/100 h', decimals(2), 'points per 100 fan hours'),
+  'hours per point': same('h/point', figures(3, 1), 'fan hours a point'),
   share: { us: '%', si: '%', from: { kind: 'fraction', us: '%', si: '%' }, rounding: figures(3, 1) },
   temperature: { us: '°F', si: '°C', from: { kind: 'temperature', us: 'degF', si: 'degC' }, rounding: decimals(0) },
   'temperature difference': {

@@ -4,6 +4,7 @@ import type { Figure, Size } from '../page.ts';
 import type { Quantity } from '../quantities.ts';
 import type { Units } from '../units.ts';
 import { draw } from './draw.ts';
+import { type WhiskerRow, whiskerMarks } from './whisker-marks.ts';
 
 export interface CostByBin {
   id: string;
@@ -15,12 +16,8 @@ export interface CostByBin {
   reasonsAbove?: boolean;
 }
 
-interface Row {
-  key: string;
+interface Row extends WhiskerRow {
   name: string;
-  value: number;
-  low: number;
-  high: number;
   text: string;
 }
 
@@ -91,24 +88,7 @@ function drawRows(rows: readonly Row[], unit: string, size: Size): string {
             Plot.axisY({ tickFormat: (key: string) => nameOf.get(key) ?? '', tickSize: 0, label: null }),
             Plot.text(rows, { x: 'high', y: 'key', text: 'text', textAnchor: 'start', dx: 12 }),
           ],
-      Plot.link(rows, { x1: 'low', x2: 'high', y: 'key', strokeWidth: 2, dy: size.narrow ? 6 : 0 } as never),
-      Plot.tickX(rows, {
-        x: 'low',
-        y: 'key',
-        strokeWidth: 1.5,
-        insetTop: step / 2 - 8,
-        insetBottom: step / 2 - 8,
-        dy: size.narrow ? 6 : 0,
-      }),
-      Plot.tickX(rows, {
-        x: 'high',
-        y: 'key',
-        strokeWidth: 1.5,
-        insetTop: step / 2 - 8,
-        insetBottom: step / 2 - 8,
-        dy: size.narrow ? 6 : 0,
-      }),
-      Plot.dot(rows, { x: 'value', y: 'key', r: 5, fill: 'currentColor', dy: size.narrow ? 6 : 0 }),
+      ...whiskerMarks(rows, step, size.narrow ? 6 : 0),
     ],
   });
 }

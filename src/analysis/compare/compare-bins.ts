@@ -1,0 +1,120 @@
+import type { LoadedSeason } from '../../season/loaded.ts';
+import type { Goal } from '../../season/season.ts';
+import { rowsWhere } from '../../tables/sensors.ts';
+import { airLog } from '../fronts/air-log.ts';
+import type { BinReview } from '../types.ts';
+import { binConditions } from './bin-conditions.ts';
+import type { BinComparison, Comparison, FillAir, RankGroup } from './comparison.ts';
+import { costFactors } from './cost-factors.ts';
+import { measuredCost, measureOf } from './cost-measure.ts';
+import { costParts, type UnsureParts } from './cost-parts.ts';
+import { costRatio } from './cost-ratio.ts';
+import { fillAir, type OutdoorLog, outdoorLog, unknownAir } from './fill-air.ts';
+import { notComparable } from './not-comparable.ts';
+import { type SharedRank, shareRanks } from './share-ranks.ts';
+
+const GOAL_ORDER: readonly Goal[] = ['dry', 'condition', 'cool', 'hold'];
+const GOAL_WORDS: Readonly<Record<Goal, string>> = {
+  dry: 'run to dry',
+  condition: 'run to add moisture',
+  cool: 'run to cool',
+  hold: 'run to hold its grain',
+};
+
+/** The season's bins beside each other: who can be ranked with whom, at which places, and what the differences are the product of. */
+export function compareBins({ season, tables }: LoadedSeason, reviews: readonly BinReview[]): Comparison {
+  const columns = ['time', 'temp_c', 'rh', 'dew_point_c', 'flags'];
+  const outdoor = outdoorLog(rowsWhere(tables.weather, 'role', 'season', columns));
+  const faults = new Map(reviews.map((one) => [one.bin.id, notComparable(one, season.bins)]));
+  const sound = reviews.filter((one) => faults.get(one.bin.id) === null);
+  const groups = groupsOf(sound);
+  const ranks = new Map<string, SharedRank>();
+  for (const { binIds } of groups) {
+    const of = binIds.map((id) => byId(sound, id));
+    shareRanks(of.map((one) => measuredCost(one).interval as [number, number])).forEach((rank, i) => {
+      ranks.set(binIds[i], rank);
+    });
+  }
+  const bins = reviews.map((review): BinComparison => {
+    const { bin } = review;
+    const fault = faults.get(bin.id) ?? null;
+    const rank = ranks.get(bin.id) ?? null;
+    const parts = review.failure === null ? costParts(review) : (fault ?? '');
+    const against = fault === null ? referenceOf(review, sound, groups) : null;
+    const other = against === null ? null : costParts(against);
+    return {
+      binId: bin.id,
+      measure: measureOf(bin.goal),
+      cost: measuredCost(review),
+      rank,
+      why: rank === null ? (fault ?? aloneWhy(review, sound)) : null,
+      factors: known(parts) ? costFactors(parts) : null,
+      factorsWhy: known(parts) ? null : parts,
+      ratio:
+        against !== null && known(parts) && other !== null && known(other)
+          ? costRatio(parts, other, against.bin.id, against.bin.grain.crop === bin.grain.crop)
+          : null,
+      conditions: binConditions(review, airOf(review, tables, outdoor)),
+    };
+  });
+  return { bins, groups };
+}
+
+function known(parts: UnsureParts | string): parts is UnsureParts {
+  return typeof parts !== 'string';
+}
+
+function byId(reviews: readonly BinReview[], id: string): BinReview {
+  const found = reviews.find((one) => one.bin.id === id);
+  if (found === undefined) throw new Error(`no bin ${id}`);
+  return found;
+}
+
+function cost(review: BinReview): number {
+  return Number(measuredCost(review).value);
+}
+
+function cheapestFirst(reviews: readonly BinReview[]): BinReview[] {
+  return [...reviews].sort((a, b) => cost(a) - cost(b));
+}
+
+function groupsOf(sound: readonly BinReview[]): RankGroup[] {
+  const found = new Map<string, BinReview[]>();
+  for (const review of sound) {
+    const key = `${review.bin.goal} ${review.bin.grain.crop}`;
+    found.set(key, [...(found.get(key) ?? []), review]);
+  }
+  return [...found.values()]
+    .filter((of) => of.length > 1)
+    .map((of) => ({
+      goal: of[0].bin.goal,
+      crop: of[0].bin.grain.crop,
+      measure: measureOf(of[0].bin.goal),
+      binIds: cheapestFirst(of).map((one) => one.bin.id),
+    }))
+    .sort((a, b) => GOAL_ORDER.indexOf(a.goal) - GOAL_ORDER.indexOf(b.goal) || b.binIds.length - a.binIds.length);
+}
+
+/** The bin to hold another against: the cheapest it is ranked with; for one that is alone with its crop the cheapest of its goal. */
+function referenceOf(review: BinReview, sound: readonly BinReview[], groups: readonly RankGroup[]): BinReview | null {
+  const group = groups.find(({ binIds }) => binIds.includes(review.bin.id));
+  if (group !== undefined) return group.binIds[0] === review.bin.id ? null : byId(sound, group.binIds[0]);
+  const others = sound.filter((one) => one.bin.goal === review.bin.goal && one.bin.id !== review.bin.id);
+  return cheapestFirst(others)[0] ?? null;
+}
+
+/** Why a bin that could be compared has nobody to be ranked with. */
+function aloneWhy({ bin }: BinReview, sound: readonly BinReview[]): string {
+  const goal = GOAL_WORDS[bin.goal];
+  const others = sound.filter((one) => one.bin.goal === bin.goal && one.bin.id !== bin.id);
+  if (others.length > 0)
+    return `It is the only bin of its crop ${goal} whose cost is known; crops differ in their bushel and in how hard they hold water, so it is not ranked with the others.`;
+  return `It is the only bin ${goal} whose cost is known; bins run for other ends bought something else with their money.`;
+}
+
+function airOf(review: BinReview, tables: LoadedSeason['tables'], outdoor: OutdoorLog): FillAir {
+  const { bin, fan, failure } = review;
+  if (failure !== null || fan.spans.startMs.length === 0) return unknownAir(fan.why ?? 'Its fan hours are not known.');
+  const plenum = airLog(rowsWhere(tables.plenum, 'bin', bin.id, ['time', 'temp_c', 'flags']));
+  return fillAir(bin, fan.spans, plenum, outdoor);
+}
