@@ -40,6 +40,19 @@ export function quarterMeans(spans: PowerSpans): Map<number, number> {
   return means;
 }
 
+/** Of months up to the billed one, the one whose peak its ratchet looks at: the highest of the last eleven. */
+export function ratchetMonth<M extends { peakKw: number }>(before: readonly M[]): M | null {
+  return before
+    .slice(-RATCHET_MONTHS)
+    .reduce<M | null>((best, m) => (best === null || m.peakKw > best.peakKw ? m : best), null);
+}
+
+/** What a month is billed at least, kW: nothing in months in which the rule never holds. */
+export function ratchetFloor(rule: DemandRule, month: string, highestBeforeKw: number): number {
+  const holds = rule.when?.months == null || rule.when.months.has(Number(month.slice(5)));
+  return holds ? (rule.ratchet ?? 0) * highestBeforeKw : 0;
+}
+
 /**
  * Bill one demand rule over the months that [fromMs, toMs) touches.
  *
@@ -74,11 +87,8 @@ export function monthlyDemand(
         atMs = quarters[q] * DEMAND_MS;
       }
     }
-    const holds = rule.when?.months == null || rule.when.months.has(Number(month.slice(5)));
-    const before = months
-      .slice(-RATCHET_MONTHS)
-      .reduce<MonthDemand | null>((best, m) => (best === null || m.peakKw > best.peakKw ? m : best), null);
-    const floor = holds ? (rule.ratchet ?? 0) * (before?.peakKw ?? 0) : 0;
+    const before = ratchetMonth(months);
+    const floor = ratchetFloor(rule, month, before?.peakKw ?? 0);
     const billedKw = Math.max(peakKw, floor);
     const setByMs = floor > peakKw ? (before?.atMs ?? null) : atMs;
     const own = means.map((part) => (setByMs === null ? 0 : (part.get(setByMs / DEMAND_MS) ?? 0)));

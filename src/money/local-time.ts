@@ -28,6 +28,12 @@ export function monthKey(zone: Zone, utcMs: number): string {
   return new Date(toLocalMs(zone, utcMs)).toISOString().slice(0, 7);
 }
 
+/** The first instant of the local day after the one in which an instant lies. */
+export function nextLocalDay(zone: Zone, utcMs: number): number {
+  const local = new Date(toLocalMs(zone, utcMs));
+  return localDayStart(zone, local.getUTCFullYear(), local.getUTCMonth() + 1, local.getUTCDate() + 1);
+}
+
 /** The local calendar months that [fromMs, toMs) touches, rising: key, first instant, first instant after. */
 export function localMonths(
   zone: Zone,

@@ -159,6 +159,32 @@ describe('demand, by hand', () => {
   });
 });
 
+describe('a ratchet over the year’s end, by hand', () => {
+  it('a peak of 40 kW in October 2024 at 50 % bills 20 kW in the eleven months to September 2025, nothing in October 2025', () => {
+    const at = utc('2024-10-11T17:00:00');
+    const december = utc('2024-12-11T18:00:00');
+    const fan = spans([at, at + H, 40_000], [december, december + H, 30_000]);
+    const months = monthlyDemand(
+      { pricePerKw: 2, when: null, ratchet: 0.5 },
+      chicago,
+      [fan],
+      utc('2024-10-01T05:00:00'),
+      utc('2026-01-01T06:00:00'),
+    );
+    // December's own 30 kW exceed 20; from October 2025 on December's peak is the highest of eleven months: 15 kW, and in
+    // December 2025 that too is twelve months old.
+    expect(months.map((m) => [m.month, m.billedKw])).toEqual([
+      ['2024-10', 40],
+      ['2024-11', 20],
+      ['2024-12', 30],
+      ...['01', '02', '03', '04', '05', '06', '07', '08', '09'].map((m) => [`2025-${m}`, 20]),
+      ['2025-10', 15],
+      ['2025-11', 15],
+      ['2025-12', 0],
+    ]);
+  });
+});
+
 describe('months, connected load, minimum', () => {
   it('cuts local months exactly', () => {
     const months = localMonths(chicago, utc('2024-10-15T00:00:00'), utc('2024-12-01T06:00:00'));
