@@ -30,6 +30,14 @@ export const SOURCES: readonly Source[] = [
     provenance: 'memory',
   },
   {
+    key: 'ang-2005',
+    authors: 'Ang, B. W.',
+    year: 2005,
+    title: 'The LMDI approach to decomposition analysis: a practical guide',
+    where: 'Energy Policy 33(7), 867-871',
+    provenance: 'memory',
+  },
+  {
     key: 'asabe-d535',
     authors: 'American Society of Agricultural and Biological Engineers',
     year: null,
@@ -85,6 +93,14 @@ export const SOURCES: readonly Source[] = [
     year: 2017,
     title: 'ASHRAE Handbook - Fundamentals (SI edition), chapter 1: Psychrometrics',
     where: 'ASHRAE, Atlanta',
+    provenance: 'memory',
+  },
+  {
+    key: 'bayley-hammersley-1946',
+    authors: 'Bayley, G. V. and Hammersley, J. M.',
+    year: 1946,
+    title: 'The "effective" number of independent observations in an autocorrelated time series',
+    where: 'Supplement to the Journal of the Royal Statistical Society 8(2), 184-197',
     provenance: 'memory',
   },
   {
@@ -153,6 +169,14 @@ export const SOURCES: readonly Source[] = [
     year: 1981,
     title: 'Airflow requirements predicted for drying grain with ambient and solar-heated air in Canada',
     where: 'Transactions of the ASAE 24(1), 208-210',
+    provenance: 'memory',
+  },
+  {
+    key: 'goldstein-healy-1995',
+    authors: 'Goldstein, H. and Healy, M. J. R.',
+    year: 1995,
+    title: 'The graphical presentation of a collection of means',
+    where: 'Journal of the Royal Statistical Society A 158(1), 175-177',
     provenance: 'memory',
   },
   {
@@ -335,6 +359,14 @@ export const SOURCES: readonly Source[] = [
     provenance: 'memory',
   },
   {
+    key: 'sen-1968',
+    authors: 'Sen, P. K.',
+    year: 1968,
+    title: "Estimates of the regression coefficient based on Kendall's tau",
+    where: 'Journal of the American Statistical Association 63, 1379-1389',
+    provenance: 'memory',
+  },
+  {
     key: 'sharma-thompson-1973',
     authors: 'Sharma, D. K. and Thompson, T. L.',
     year: 1973,
@@ -382,6 +414,14 @@ export const SOURCES: readonly Source[] = [
     where: 'legal bushel weights of the US states and the bushel of 2150.42 cubic inches',
     url: 'https://en.wikipedia.org/wiki/Test_weight',
     provenance: 'seen',
+  },
+  {
+    key: 'theil-1950',
+    authors: 'Theil, H.',
+    year: 1950,
+    title: 'A rank-invariant method of linear and polynomial regression analysis',
+    where: 'Proceedings of the Royal Netherlands Academy of Sciences 53, 386-392, 521-525 and 1397-1412',
+    provenance: 'memory',
   },
   {
     key: 'thompson-1972',

@@ -1,0 +1,86 @@
+import { standardPressurePa } from '../../air/pressure.ts';
+import { zoneOf } from '../../base/zone.ts';
+import { goodReadings } from '../fronts/good-readings.ts';
+import { grainMean } from '../fronts/grain-mean.ts';
+import { fillTimes } from '../grain/fill-times.ts';
+import { type BinMoisture, FAN_OFF, FAN_ON } from '../types.ts';
+import { airIfRun, type MoistAir, outdoorAir } from './entering-moist-air.ts';
+import { type FanAir, fanAir, WARMING_OFF_K } from './fan-air.ts';
+import { grainMoistureAt, type MoistureCurve } from './grain-moisture-at.ts';
+import { grainSpan, inGrain } from './grain-span.ts';
+import type { CaseChoices, KnownHours } from './hour-cases.ts';
+import { type HourPieces, hourPieces } from './hour-pieces.ts';
+import { moistAirLog } from './moist-air-log.ts';
+import type { UsefulInput } from './useful-input.ts';
+import { usefulLimits } from './useful-limits.ts';
+
+/** Half-width of a mean moisture whose interval is not told, fraction. */
+const ASSUMED_HALF_WB = 0.005;
+
+/** The hours with the fan on and off, the air and the grain of each. */
+export interface SeasonHours {
+  on: HourPieces;
+  /** only while grain was in */
+  off: HourPieces;
+  known: KnownHours;
+  offKnown: KnownHours;
+  /** outdoor air of the hours on */
+  outdoor: MoistAir;
+  /** [pieces on]; 0 while the bin held no grain */
+  grain: Uint8Array;
+  air: FanAir;
+  moistureFrom: MoistureCurve['from'];
+  choices: CaseChoices;
+}
+
+/** Everything that the hours of a bin are judged by. */
+export function knownHours(input: UsefulInput): SeasonHours {
+  const { bin, season, spans } = input;
+  const zone = zoneOf(season.site.timeZone);
+  const fill = fillTimes(bin);
+  const [fromMs, toMs] = grainSpan(bin, fill);
+  const pressurePa = standardPressurePa(season.site.elevationM ?? 0);
+  const weather = moistAirLog(input.weather, pressurePa);
+  const on = hourPieces(spans, FAN_ON, zone);
+  const off = hourPieces(spans, FAN_OFF, zone, fromMs, toMs);
+  const air = fanAir(bin, season, spans, on.midMs, moistAirLog(input.plenum, pressurePa), weather, pressurePa);
+  const outdoorOff = outdoorAir(weather, off.midMs, pressurePa);
+  const ifRun = (moreK: number) =>
+    airIfRun(outdoorOff, air.warmingKnown ? air.main.warmingK + moreK : Number.NaN, pressurePa);
+  const readings = input.series.map((one) => goodReadings(one, fromMs, toMs)).filter((one) => one.timeMs.length > 0);
+  const tempAt = (atMs: Float64Array) => grainMean(bin, readings, atMs);
+  const moistureAt = (atMs: Float64Array) => grainMoistureAt(input.moisture, fill, spans, atMs);
+  const { moistureWb, from } = moistureAt(on.midMs);
+  return {
+    on,
+    off,
+    known: { air: air.main, otherWarmings: air.others, grainWb: moistureWb, grainC: tempAt(on.midMs) },
+    offKnown: {
+      air: ifRun(0),
+      otherWarmings: air.others.length === 0 ? [] : [ifRun(-WARMING_OFF_K), ifRun(WARMING_OFF_K)],
+      grainWb: moistureAt(off.midMs).moistureWb,
+      grainC: tempAt(off.midMs),
+    },
+    outdoor: outdoorAir(weather, on.midMs, pressurePa),
+    grain: inGrain(on, bin, fill),
+    air,
+    moistureFrom: from,
+    choices: {
+      grain: bin.grain,
+      // Moistures of tickets or as stated are a meter's, no isotherm's.
+      cableIsotherm: from === 'days' ? season.sensors.moisture.isotherm : null,
+      limits: usefulLimits(season),
+      moistureHalf: halfOf(input.moisture),
+      pressurePa,
+      withPlateaus: true,
+    },
+  };
+}
+
+/** How sure a single moment's mean is: sensors' errors do not cancel against the air. */
+function halfOf({ start, end }: BinMoisture): number {
+  const halves = [start, end].flatMap(({ interval }) =>
+    interval === null || interval === undefined ? [] : [(interval[1] - interval[0]) / 2],
+  );
+  return halves.length === 0 ? ASSUMED_HALF_WB : Math.max(...halves);
+}

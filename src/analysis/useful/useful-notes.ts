@@ -1,0 +1,52 @@
+import type { Bin } from '../../season/season.ts';
+import type { Aim } from './hour-effects.ts';
+import type { Judged } from './judged-hours.ts';
+import type { SeasonHours } from './known-hours.ts';
+import { HOUR_CLASSES } from './useful-hours-types.ts';
+
+/** What a reader must know of a bin's hours, whole sentences; degrees in both systems. */
+export function usefulNotes(bin: Bin, { on, air, moistureFrom }: SeasonHours, main: Judged, aim: Aim): string[] {
+  const show = (value: number) => String(Number(value.toPrecision(3)));
+  const hoursOf = (name: (typeof HOUR_CLASSES)[number]) =>
+    on.hours.reduce((sum, hours, i) => sum + (main.classes[i] === HOUR_CLASSES.indexOf(name) ? hours : 0), 0);
+  const notes: string[] = [];
+  const fromWeather = on.hours.reduce((sum, hours, i) => sum + (air.main.fromPlenum[i] === 1 ? 0 : hours), 0);
+  const { warmingK, warmingFrom } = air.main;
+  if (!air.warmingKnown) {
+    notes.push('The heater warms the air by an amount that no plenum reading tells, so those hours cannot be classed.');
+  } else if (warmingFrom === 'stated' && fromWeather > 0) {
+    notes.push(
+      `No plenum readings tell the fan’s warming, so the air is the outdoor air warmed by ${show(warmingK)} °C (${show(1.8 * warmingK)} °F), a published figure; the intervals span 1 °C (1.8 °F) less and more.`,
+    );
+  } else if (warmingFrom === 'plenum' && fromWeather >= 0.5) {
+    notes.push(
+      `${show(fromWeather)} h had no plenum reading: their air is the outdoor air warmed by ${show(warmingK)} °C (${show(1.8 * warmingK)} °F), as in the hours that had one.`,
+    );
+  }
+  if (bin.air === 'down') {
+    notes.push(
+      'The air is drawn down: it meets the grain at the top, as it is outdoors and not yet warmed by the fan.',
+    );
+  }
+  if (moistureFrom === 'ends') {
+    notes.push(
+      'No cable tells moistures: the grain is taken to go from its moisture at the start to that at the end evenly over the fan hours.',
+    );
+  }
+  if (moistureFrom === null) {
+    notes.push('The grain’s moisture is not known, so hours are named by temperature alone.');
+  }
+  if (aim.goal !== 'hold' && (aim.goal === 'cool' ? aim.tempC : aim.moistureWb) === null) {
+    notes.push(
+      'Without a stated target nobody can say when the goal was reached: all of the season is judged as before it.',
+    );
+  }
+  const unknown = hoursOf('unknown');
+  if (unknown >= 0.5)
+    notes.push(
+      `${show(unknown)} h could not be classed: air or grain is not known; the upper ends for and against the goal include them.`,
+    );
+  const empty = hoursOf('empty');
+  if (empty >= 0.5) notes.push(`${show(empty)} h ran while the bin held no grain.`);
+  return notes;
+}
