@@ -1,0 +1,284 @@
+import { specificVolumeM3Kg } from '../../air/volume.ts';
+import { type Estimate, estimate, withheld, Z90 } from '../../base/estimate.ts';
+import { quantile } from '../../base/stats/quantile.ts';
+import { weightedMean } from '../../base/stats/weighted.ts';
+import type { Cable } from '../../bin/cable.ts';
+import { sensorShares } from '../../bin/shares.ts';
+import type { Bin } from '../../season/season.ts';
+import type { SensorSeries } from '../../tables/sensors.ts';
+import { goodReadings } from '../fronts/good-readings.ts';
+import type { BinGrainAmount, BinMoisture, FanSeason, FanSpans } from '../types.ts';
+import { type CableFlux, cableFlux, PAIR_SD, type PairFlux } from './cable-flux.ts';
+import { mainFanSet } from './fan-sets.ts';
+import { type PassingCurve, passingCurve } from './passing-curve.ts';
+import { type RunWindow, runWindows } from './run-windows.ts';
+import { transitFit } from './transit-fit.ts';
+import { constantsSpread, grainHeatJKgK, grainIsotherm, waveRatioAt } from './wave-ratio.ts';
+import { windowMoisture } from './window-moisture.ts';
+
+/** Sensors nearer to each other than this, m, are passed too soon after each other to be timed. */
+const LEAST_APART_M = 0.8;
+/** The second sensor must repeat at least this much of what the first one saw. */
+const LEAST_LIKENESS = 0.5;
+/**
+ * In a zone that dries or wets, the air's humidity changes with the weather too and moves temperatures on before they are
+ * carried there: sd of the logarithm for each point by which the grain of a pair has changed or differs, up to two points.
+ */
+const ZONE_SD_POINT = 0.12;
+/** The bed model against beds with a drying rate and other isotherms, and against uneven walls (sd). */
+const MODEL_SD = 0.05;
+/** Airflow differs from place to place at one distance from the centre (sd), held as firmly as three cables' difference. */
+const PLACE_SD = 0.08;
+const PLACE_DF = 3;
+/** What lies between and beyond the cables may get other air than they: sd with one cable, less with more distances. */
+const RADIAL_SD = 0.07;
+/** Moisture at the sensors, points (sd), where its interval is not known. */
+const MOISTURE_SD = 0.6;
+/** A day's mean of a set of windows must come from the same fans for at least this much of its hours. */
+const SAME_FANS = 0.8;
+/** Windows whose grain stood this much lower than full (fraction) have another airflow. */
+const FULL_SHARE = 0.97;
+
+export interface FrontAirflowInput {
+  bin: Bin;
+  /** of this bin */
+  series: readonly SensorSeries[];
+  /** the bin's fans together */
+  spans: FanSpans;
+  fans: readonly FanSeason[];
+  grain: BinGrainAmount;
+  moisture: BinMoisture;
+  /** of the station, Pa */
+  stationPa: number;
+  /** temperature of the entering air at a moment, degC; NaN where not known */
+  enteringC: (ms: number) => number;
+}
+
+/** Airflow by how fast temperatures were carried up, and what it is made of. */
+export interface FrontAirflowFound {
+  flowM3S: Estimate;
+  /** each cable's airflow over the bin's mean, and how fast a change at 10 degC moves past it, m per fan hour */
+  cables: readonly { cable: string; share: number; relative: number; speedMH: number; pairs: number }[];
+  /** which fans ran, as `F1+F2`; empty where there is no answer */
+  fanSet: string;
+  windows: number;
+  fanHours: number;
+  depthM: number | null;
+  /** relative standard errors by cause */
+  parts: readonly { cause: string; relSd: number }[];
+  isotherms: readonly string[];
+}
+
+const nothing = (why: string): FrontAirflowFound => ({
+  flowM3S: withheld(why),
+  cables: [],
+  fanSet: '',
+  windows: 0,
+  fanHours: 0,
+  depthM: null,
+  parts: [],
+  isotherms: [],
+});
+
+/**
+ * Airflow of a bin from the time that changes of temperature take from sensor to sensor, by the balances of heat and water of
+ * grain and air (evaporation carries nearly half of the heat). All running counts, not only whole fronts: daily waves and
+ * weather go up at the same pace.
+ */
+export function airflowByFront(input: FrontAirflowInput): FrontAirflowFound {
+  const { bin, grain, moisture, spans } = input;
+  if (grain.depthM === null || grain.volumeM3 === null)
+    return nothing('The depth of the grain is not known, so a front’s speed tells no airflow.');
+  if (grain.dryMatterKg === null || moisture.start.value === null)
+    return nothing('The moisture of the grain is not known, and with it how much heat the air carries.');
+  if (bin.cables.length === 0) return nothing('No cable is described for this bin, so no front can be timed.');
+  const dryMatterKgM3 = grain.dryMatterKg / grain.volumeM3;
+  const all = runWindows(bin, spans).map((window) => ({
+    ...window,
+    fans: mainFanSet(input.fans, spans, window.span.fromMs, window.span.toMs),
+  }));
+  const windows = mainWindows(all, grain.depthM);
+  if (windows.length === 0)
+    return nothing('The fans did not run for six hours on end at one depth of the grain, too little to time a front.');
+  const curves = input.series.map((one) =>
+    passingCurve(goodReadings(one, Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY), spans),
+  );
+  const cables = bin.cables.flatMap((cable) => {
+    const pairs = windows.flatMap((window, number) => pairsOf(input, curves, cable, window, number, dryMatterKgM3));
+    const found = cableFlux(cable.id, pairs);
+    return found === null ? [] : [found];
+  });
+  if (cables.length === 0)
+    return nothing(
+      'No two sensors of a cable saw one change of temperature after the other clearly enough to time it.',
+    );
+  return joined(input, windows, cables, curves, dryMatterKgM3);
+}
+
+type FanWindow = RunWindow & { fans: { set: string; share: number } };
+
+/** Windows at full depth with the set of fans that ran longest there. */
+function mainWindows(all: readonly FanWindow[], depthM: number): FanWindow[] {
+  const full = all.filter((one) => one.depthM >= FULL_SHARE * depthM && one.fans.share >= SAME_FANS);
+  const hours = new Map<string, number>();
+  for (const one of full) hours.set(one.fans.set, (hours.get(one.fans.set) ?? 0) + one.toH - one.fromH);
+  const [set] = [...hours].sort((a, b) => b[1] - a[1] || (a[0] < b[0] ? -1 : 1))[0] ?? [''];
+  return full.filter((one) => one.fans.set === set);
+}
+
+function pairsOf(
+  { bin, series, moisture, stationPa }: FrontAirflowInput,
+  curves: readonly PassingCurve[],
+  cable: Cable,
+  window: FanWindow,
+  number: number,
+  dryMatterKgM3: number,
+): PairFlux[] {
+  const isotherm = grainIsotherm(bin.grain.crop, bin.grain.isotherm);
+  const sensors = curves
+    .filter((one) => one.cable === cable.id && one.heightM < window.depthM)
+    .map((curve) => ({
+      curve,
+      fromEntryM: bin.air === 'up' ? curve.heightM : window.depthM - curve.heightM,
+      moisture: windowMoisture(
+        series.find((one) => one.cable === cable.id && one.sensor === curve.sensor),
+        moisture,
+        window.span,
+      ),
+    }))
+    .sort((a, b) => a.fromEntryM - b.fromEntryM);
+  const pairs: PairFlux[] = [];
+  for (const [i, first] of sensors.entries()) {
+    for (let j = i + 1; j < sensors.length; j++) {
+      const second = sensors[j];
+      const apartM = second.fromEntryM - first.fromEntryM;
+      if (apartM < LEAST_APART_M) continue;
+      const between = sensors.slice(i, j + 1).map((one) => one.moisture);
+      const wb = between.reduce((sum, one) => sum + one.value, 0) / between.length;
+      if (!(wb >= 0.06 && wb <= 0.35)) continue;
+      const ratioAt = waveRatioAt(isotherm, grainHeatJKgK(bin.grain.crop, wb), wb, stationPa);
+      const fit = transitFit(first.curve, second.curve, apartM, window.fromH, window.toH, { ratioAt, dryMatterKgM3 });
+      if (fit === null || fit.likeness < LEAST_LIKENESS) continue;
+      const values = between.map((one) => 100 * one.value);
+      const zone = Math.min(
+        2,
+        Math.max(...values) - Math.min(...values) + Math.max(...between.map((one) => one.changed)),
+      );
+      pairs.push({
+        window: number,
+        fluxKgM2S: fit.fluxKgM2S,
+        logSd: Math.hypot(fit.logSd, PAIR_SD, ZONE_SD_POINT * zone),
+      });
+    }
+  }
+  return pairs;
+}
+
+/** The cables together, by their rings, with the interval. */
+function joined(
+  input: FrontAirflowInput,
+  windows: readonly FanWindow[],
+  cables: readonly CableFlux[],
+  curves: readonly PassingCurve[],
+  dryMatterKgM3: number,
+): FrontAirflowFound {
+  const { bin, grain, moisture, stationPa } = input;
+  const { crop } = bin.grain;
+  const shares = cableShares(bin, grain.depthM!, cables);
+  const flux = cables.reduce((sum, one, i) => sum + shares[i] * one.fluxKgM2S, 0);
+  const temps = curves.flatMap((curve) =>
+    [...curve.fanHour.keys()]
+      .filter((i) => windows.some((one) => curve.fanHour[i] >= one.fromH && curve.fanHour[i] <= one.toH))
+      .map((i) => curve.tempC[i]),
+  );
+  const [coldC, warmC] = [quantile(temps, 0.1), quantile(temps, 0.9)];
+  const wb = moisture.start.value!;
+  const isotherm = grainIsotherm(crop, bin.grain.isotherm);
+  const spread = constantsSpread(crop, wb, coldC, warmC, stationPa);
+  const middleC = (coldC + warmC) / 2;
+  const ratio = (moistureWb: number) =>
+    waveRatioAt(isotherm, grainHeatJKgK(crop, moistureWb), moistureWb, stationPa)(middleC);
+  const [wetLow, wetHigh] = moisture.start.interval ?? [wb, wb];
+  const moistureSd = Math.max(MOISTURE_SD / 100, (wetHigh - wetLow) / 2 / Z90);
+  const [lightest, heaviest] = grain.dryMatterKgInterval ?? [grain.dryMatterKg!, grain.dryMatterKg!];
+  const placing = placeSd(bin, cables);
+  const effective = shares.reduce((sum, share) => sum + share * share, 0);
+  const parts = [
+    {
+      cause: 'timing from sensor to sensor',
+      relSd: Math.sqrt(
+        cables.reduce((sum, one, i) => sum + ((shares[i] * one.fluxKgM2S) / flux) ** 2 * one.logSd ** 2, 0),
+      ),
+    },
+    { cause: 'air that differs from place to place', relSd: placing * Math.sqrt(effective) },
+    { cause: 'grain between and beyond the cables', relSd: RADIAL_SD / Math.sqrt(distances(bin, cables)) },
+    { cause: 'moisture of the grain', relSd: Math.abs(ratio(wb + moistureSd) / ratio(wb) - 1) },
+    { cause: 'dry matter in a cubic metre', relSd: (heaviest - lightest) / 2 / Z90 / grain.dryMatterKg! },
+    { cause: 'the balances themselves', relSd: MODEL_SD },
+  ];
+  const sd = Math.hypot(...parts.map((part) => part.relSd));
+  const volume = specificVolumeM3Kg(meanEntering(input, windows), 0.005, stationPa);
+  const flow = flux * volume * (Math.PI / 4) * bin.diameterM ** 2;
+  return {
+    flowM3S: estimate(
+      flow,
+      flow * Math.exp(-Math.hypot(Z90 * sd, Math.log(spread.low))),
+      flow * Math.exp(Math.hypot(Z90 * sd, Math.log(spread.high))),
+    ),
+    cables: cables.map((one, i) => ({
+      cable: one.cable,
+      share: shares[i],
+      relative: one.fluxKgM2S / flux,
+      speedMH: (one.fluxKgM2S * ratio(wb) * 3600) / dryMatterKgM3,
+      pairs: one.pairs,
+    })),
+    fanSet: windows[0].fans.set,
+    windows: windows.length,
+    fanHours: windows.reduce((sum, one) => sum + one.toH - one.fromH, 0),
+    depthM: Math.max(...windows.map((one) => one.depthM)),
+    parts: [
+      ...parts,
+      { cause: 'choice of isotherm and specific heat', relSd: Math.log(spread.high / spread.low) / 2 / Z90 },
+    ],
+    isotherms: spread.isotherms,
+  };
+}
+
+function cableShares(bin: Bin, depthM: number, cables: readonly CableFlux[]): number[] {
+  const placed = sensorShares(bin.diameterM, depthM, bin.cables, (cable) => cables.some((one) => one.cable === cable));
+  const share = (id: string) => placed.find((one) => one.cable === id)?.cableShare ?? 0;
+  const all = cables.reduce((sum, one) => sum + share(one.cable), 0);
+  return cables.map((one) => share(one.cable) / all);
+}
+
+/** How cables at one distance differ, sd of the logarithm, with what is assumed before they are looked at. */
+function placeSd(bin: Bin, cables: readonly CableFlux[]): number {
+  const at = (id: string) => bin.cables.find((one) => one.id === id)?.fromCentreM ?? 0;
+  let squares = PLACE_DF * PLACE_SD ** 2;
+  let df = PLACE_DF;
+  for (const place of new Set(cables.map((one) => at(one.cable)))) {
+    const ring = cables.filter((one) => at(one.cable) === place).map((one) => Math.log(one.fluxKgM2S));
+    const mean = ring.reduce((sum, one) => sum + one, 0) / ring.length;
+    squares += ring.reduce((sum, one) => sum + (one - mean) ** 2, 0);
+    df += ring.length - 1;
+  }
+  return Math.sqrt(squares / df);
+}
+
+function distances(bin: Bin, cables: readonly CableFlux[]): number {
+  const used = bin.cables.filter((one) => cables.some((flux) => flux.cable === one.id));
+  return new Set(used.map((one) => one.fromCentreM.toFixed(1))).size;
+}
+
+function meanEntering({ enteringC }: FrontAirflowInput, windows: readonly FanWindow[]): number {
+  const temps: number[] = [];
+  const hours: number[] = [];
+  for (const { span } of windows) {
+    for (let ms = span.fromMs; ms < span.toMs; ms += 6 * 3_600_000) {
+      temps.push(enteringC(ms));
+      hours.push(1);
+    }
+  }
+  const mean = weightedMean(temps, hours);
+  return Number.isNaN(mean) ? 10 : mean;
+}

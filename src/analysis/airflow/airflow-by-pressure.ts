@@ -1,0 +1,150 @@
+import { type Estimate, estimate, withheld } from '../../base/estimate.ts';
+import { median } from '../../base/stats/quantile.ts';
+import { airflowOfPressure } from '../../bin/airflow-of-pressure.ts';
+import { resistancePaM } from '../../bin/airflow-resistance.ts';
+import { type ResistanceCurve, resistanceCurveOf } from '../../bin/resistance-curves.ts';
+import type { Bin } from '../../season/season.ts';
+import { packingRange } from './packing-range.ts';
+import type { PressureLog } from './pressure-log.ts';
+
+/** Fewer readings tell no usual pressure. */
+const LEAST_READINGS = 5;
+/** A pressure sensor, 90 %: the larger of a share of the reading and 12 Pa (0.05 in. of water). Working assumption. */
+const SENSOR_SHARE = 0.04;
+const SENSOR_PA = 12;
+/** A stated depth, 90 %. Working assumption, as in the weight by volume. */
+const DEPTH_SHARE = 0.04;
+/** Published constants against grain of the season, 90 %, as a share of the airflow. Working assumption. */
+const CONSTANTS_SHARE = 0.08;
+/** A stage that differs from full by less is full. */
+const FULL_SHARE = 0.97;
+
+/** One stretch of depth and fans. */
+export interface PressureStage {
+  depthM: number;
+  fanSet: string;
+  readings: number;
+  pressurePa: number;
+  flowM3S: Estimate;
+}
+
+export interface PressureAirflowFound {
+  flowM3S: Estimate;
+  /** by depth and fans, in order of first appearance */
+  stages: readonly PressureStage[];
+  /** the one that the value is of; null where there is none */
+  stage: PressureStage | null;
+  factor: readonly [low: number, high: number];
+  /** the sets of constants that spoke */
+  sets: readonly ResistanceCurve['set'][];
+  inMeasuredRange: boolean;
+}
+
+/**
+ * Airflow by the plenum's static pressure, through the resistance of the grain.
+ *
+ * @param fanSet  which fans the value is wanted for; null: those that were logged most at full depth
+ */
+export function airflowByPressure(
+  bin: Bin,
+  log: PressureLog,
+  depthM: number | null,
+  fanSet: string | null,
+): PressureAirflowFound {
+  const factor = packingRange(bin);
+  const none = (why: string, stages: readonly PressureStage[] = []): PressureAirflowFound => ({
+    flowM3S: withheld(why),
+    stages,
+    stage: null,
+    factor,
+    sets: [],
+    inMeasuredRange: true,
+  });
+  if (depthM === null) return none('The depth of the grain is not known, so a pressure tells no airflow.');
+  if (log.timeMs.length === 0) return none('No static pressure was logged while a fan ran.');
+  const curve = resistanceCurve(bin.grain.crop);
+  if (curve === null) return none(`No published resistance to airflow is known for ${bin.grain.crop}.`);
+  const stages = stagesOf(bin, log, factor);
+  const full = stages.filter((one) => one.depthM >= FULL_SHARE * depthM && one.readings >= LEAST_READINGS);
+  const stage =
+    full.find((one) => one.fanSet === fanSet) ?? [...full].sort((a, b) => b.readings - a.readings)[0] ?? null;
+  if (stage === null)
+    return none('Fewer than five static pressures were logged with the fan on and the bin full.', stages);
+  const answers = answersOf(bin, stage.pressurePa, stage.depthM, bin.airflowFactor);
+  return {
+    flowM3S: stage.flowM3S,
+    stages,
+    stage,
+    factor,
+    sets: answers?.map((one) => one.set) ?? [],
+    inMeasuredRange: answers?.every((one) => one.inMeasuredRange) ?? false,
+  };
+}
+
+function resistanceCurve(crop: string): ResistanceCurve | null {
+  try {
+    return resistanceCurveOf(crop);
+  } catch (error) {
+    if (error instanceof RangeError) return null;
+    throw error;
+  }
+}
+
+function stagesOf(bin: Bin, log: PressureLog, factor: readonly [number, number]): PressureStage[] {
+  const rows = new Map<string, number[]>();
+  log.timeMs.forEach((_, i) => {
+    const key = `${log.depthM[i]} ${log.fanSet[i]}`;
+    const found = rows.get(key);
+    if (found === undefined) rows.set(key, [i]);
+    else found.push(i);
+  });
+  return [...rows.values()]
+    .filter(([first]) => log.depthM[first] > 0.1)
+    .map((own) => {
+      const pressurePa = median(own.map((i) => log.pressurePa[i]));
+      const depthM = log.depthM[own[0]];
+      return {
+        depthM,
+        fanSet: log.fanSet[own[0]],
+        readings: own.length,
+        pressurePa,
+        flowM3S: flowOf(bin, pressurePa, depthM, factor),
+      };
+    });
+}
+
+function answersOf(bin: Bin, pressurePa: number, depthM: number, factor: number) {
+  const area = (Math.PI / 4) * bin.diameterM ** 2;
+  try {
+    return airflowOfPressure(bin.grain.crop, pressurePa, depthM, factor, area);
+  } catch (error) {
+    if (error instanceof RangeError) return null;
+    throw error;
+  }
+}
+
+/** The airflow of one pressure: the standard set's, with what sets, packing, sensor and depth leave open. */
+function flowOf(bin: Bin, pressurePa: number, depthM: number, factor: readonly [number, number]): Estimate {
+  const answers = answersOf(bin, pressurePa, depthM, bin.airflowFactor);
+  if (answers === null || answers.length === 0)
+    return withheld(
+      `A static pressure of ${Math.round(pressurePa)} Pa lies far outside what was ever measured in a bed of ${bin.grain.crop} this deep; the sensor or the depth may be wrong.`,
+    );
+  // Where constants for aeration rates speak beside the standard ones, the truth may lie with either: the interval spans both.
+  const value = answers[0].flowM3S;
+  const ofSets = answers.map((one) => Math.log(one.flowM3S / value));
+  const exponent = flowExponent(bin.grain.crop, answers[0].velocityMS);
+  const sensor = Math.max(SENSOR_SHARE, SENSOR_PA / pressurePa);
+  const side = (packing: number, sets: number) =>
+    Math.hypot(sets, exponent * Math.log(packing), exponent * sensor, exponent * DEPTH_SHARE, CONSTANTS_SHARE);
+  const low = side(factor[1] / bin.airflowFactor, Math.min(0, ...ofSets));
+  const high = side(bin.airflowFactor / factor[0], Math.max(0, ...ofSets));
+  return estimate(value, value * Math.exp(-low), value * Math.exp(high));
+}
+
+/** By what power of the pressure the airflow rises near a velocity. */
+function flowExponent(crop: string, velocityMS: number): number {
+  const { a, b } = resistanceCurveOf(crop);
+  const rise = Math.log(resistancePaM(a, b, 1.1 * velocityMS) / resistancePaM(a, b, velocityMS));
+  return Math.log(1.1) / rise;
+}

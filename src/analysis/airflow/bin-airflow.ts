@@ -1,0 +1,195 @@
+import { BUSHEL_M3 } from '../../base/bushel.ts';
+import { type Estimate, withheld } from '../../base/estimate.ts';
+import { hpPerThousandBushels } from '../../bin/fan-power.ts';
+import { cfmPerBushel } from '../../bin/specific-airflow.ts';
+import type { Bin, Season } from '../../season/season.ts';
+import type { SensorSeries } from '../../tables/sensors.ts';
+import type { AirflowWay, BinAirflow, BinFan, BinGrainAmount, BinMoisture, FanSpans } from '../types.ts';
+import { airflowByCurve } from './airflow-by-curve.ts';
+import { airflowByFront } from './airflow-by-front.ts';
+import { airflowByPressure } from './airflow-by-pressure.ts';
+import { likelyAirflow } from './disagreement.ts';
+import { type RelativeFlow, relativeFlow } from './flow-through-time.ts';
+import { type PressureLog, pressureLog } from './pressure-log.ts';
+
+export interface BinAirflowInput {
+  bin: Bin;
+  season: Season;
+  /** of this bin */
+  series: readonly SensorSeries[];
+  /** the bin's fans together; null where no log tells */
+  spans: FanSpans | null;
+  fan: BinFan;
+  grain: BinGrainAmount;
+  moisture: BinMoisture;
+  /** columns `time` and `static_pressure_pa` of the bin's plenum */
+  plenum: Readonly<Record<string, Float64Array>>;
+  /** of the station, Pa */
+  stationPa: number;
+  /** temperature of the entering air at a moment, degC; NaN where not known */
+  enteringC: (ms: number) => number;
+}
+
+/** What is told of a bin's airflow, and how it went through the season. */
+export interface AirflowFound {
+  told: BinAirflow;
+  /** airflow at a moment over that of `told.flowM3S`; null where there is none */
+  relativeAt: RelativeFlow | null;
+}
+
+const NO_MODEL = 'No model of this bin has been fitted to its log yet.';
+/** An airflow by fronts that is less sure than this (half of its interval over itself) gives way to the one by pressure. */
+const TOO_UNSURE = 0.5;
+
+/** Airflow by front speed and by static pressure, which of them is used, and whether they agree. */
+export function binAirflow(input: BinAirflowInput): AirflowFound {
+  const { bin, spans, grain } = input;
+  if (spans === null) {
+    const why = 'No fan of this bin has a log, so its airflow cannot be told.';
+    return { told: { ...missing(why), hpPerThousandBushels: nameplate(input) }, relativeAt: null };
+  }
+  const fans = input.fan.fans;
+  const log = pressureLog(bin, spans, fans, input.plenum);
+  const front = airflowByFront({ ...input, spans, fans });
+  const pressure = airflowByPressure(bin, log, grain.depthM, front.fanSet === '' ? null : front.fanSet);
+  const fanSet = front.fanSet || pressure.stage?.fanSet || bin.fanIds.join('+');
+  const curve = airflowByCurve(bin, input.season, pressure.stage, grain.depthM, fanSet);
+  const from = chosen(front.flowM3S, pressure.flowM3S);
+  const flow = from === 'front' ? front.flowM3S : from === 'pressure' ? pressure.flowM3S : null;
+  const sameFans = pressure.stage === null || front.fanSet === '' || pressure.stage.fanSet === front.fanSet;
+  const flowM3S = flow ?? withheld([front.flowM3S.why, pressure.flowM3S.why].filter((why) => why !== null).join(' '));
+  const notes = notesOf(input, log, front.fanSet, sameFans, pressure.inMeasuredRange);
+  const told: BinAirflow = {
+    byPressure: pressure.flowM3S,
+    byFront: front.flowM3S,
+    byModel: withheld(NO_MODEL),
+    byFanCurve: curve.flowM3S,
+    fanCurveFrom: curve.from,
+    from,
+    flowM3S,
+    cfmPerBushel: perBushel(flowM3S, grain),
+    hpPerThousandBushels: nameplate(input),
+    agree: sameFans ? overlap(front.flowM3S, pressure.flowM3S) : null,
+    fanSet: from === 'pressure' ? (pressure.stage?.fanSet ?? '') : front.fanSet,
+    pressure:
+      pressure.stage === null
+        ? null
+        : {
+            pressurePa: pressure.stage.pressurePa,
+            readings: pressure.stage.readings,
+            depthM: pressure.stage.depthM,
+            factor: bin.airflowFactor,
+            factorRange: pressure.factor,
+            sets: pressure.sets,
+          },
+    stages: pressure.stages.map(({ depthM, fanSet: set, readings, pressurePa, flowM3S: at }) => ({
+      depthM,
+      fanSet: set,
+      readings,
+      pressurePa,
+      flowM3S: at,
+    })),
+    front: {
+      windows: front.windows,
+      fanHours: front.fanHours,
+      cables: front.cables,
+      parts: front.parts,
+      isotherms: front.isotherms,
+    },
+    likely: [],
+    notes,
+    why: flowM3S.why,
+  };
+  return {
+    told: { ...told, likely: likelyAirflow(bin, told) },
+    relativeAt:
+      flow === null || grain.depthM === null
+        ? null
+        : relativeFlow(bin, log, fans, grain.depthM, from === 'pressure' ? (pressure.stage?.fanSet ?? fanSet) : fanSet),
+  };
+}
+
+/** A bin without any airflow, with one reason for all of it. */
+export function missing(why: string): BinAirflow {
+  const none = withheld(why);
+  return {
+    byPressure: none,
+    byFront: none,
+    byModel: withheld(NO_MODEL),
+    byFanCurve: none,
+    fanCurveFrom: null,
+    from: null,
+    flowM3S: none,
+    cfmPerBushel: none,
+    hpPerThousandBushels: null,
+    agree: null,
+    fanSet: '',
+    pressure: null,
+    stages: [],
+    front: { windows: 0, fanHours: 0, cables: [], parts: [], isotherms: [] },
+    likely: [],
+    notes: [],
+    why,
+  };
+}
+
+/** The model's would come first; then the fronts', unless it is far less sure than the pressure's can be; then the pressure's. */
+function chosen(front: Estimate, pressure: Estimate): AirflowWay | null {
+  if (front.value === null) return pressure.value === null ? null : 'pressure';
+  const unsure = halfShare(front) > TOO_UNSURE && halfShare(front) > halfShare(pressure);
+  return unsure && pressure.value !== null ? 'pressure' : 'front';
+}
+
+function halfShare({ value, interval }: Estimate): number {
+  if (value === null || interval === null) return Number.POSITIVE_INFINITY;
+  return (interval[1] - interval[0]) / 2 / Math.abs(value);
+}
+
+/** Do two intervals overlap; null where one is missing. */
+export function overlap(a: Estimate, b: Estimate): boolean | null {
+  if (a.interval === null || b.interval === null) return null;
+  return a.interval[0] <= b.interval[1] && b.interval[0] <= a.interval[1];
+}
+
+function perBushel(flow: Estimate, { volumeM3 }: BinGrainAmount): Estimate {
+  if (flow.value === null || flow.interval === null) return flow;
+  if (volumeM3 === null) return withheld('The volume of the grain is not known.');
+  const [low, high] = flow.interval;
+  return {
+    value: cfmPerBushel(flow.value, volumeM3),
+    interval: [cfmPerBushel(low, volumeM3), cfmPerBushel(high, volumeM3)],
+    why: null,
+  };
+}
+
+function nameplate({ bin, season, grain }: BinAirflowInput): number | null {
+  const power = season.fans.filter((fan) => bin.fanIds.includes(fan.id)).reduce((sum, fan) => sum + fan.nameplateW, 0);
+  return grain.volumeM3 === null || power <= 0 ? null : hpPerThousandBushels(power, grain.volumeM3 / BUSHEL_M3);
+}
+
+function notesOf(
+  { bin, fan }: BinAirflowInput,
+  log: PressureLog,
+  frontSet: string,
+  sameFans: boolean,
+  inMeasuredRange: boolean,
+): string[] {
+  const notes: string[] = [];
+  if (frontSet !== '' && bin.fanIds.length > 1)
+    notes.push(
+      `The airflow is told for ${frontSet.split('+').join(' and ')}, which ran most of the hours with the bin full.`,
+    );
+  if (!sameFans)
+    notes.push(
+      'The static pressures were logged with other fans running than the fronts were timed with, so the two are not held against each other.',
+    );
+  if (log.timeMs.length > 0 && !inMeasuredRange)
+    notes.push('The resistance was carried beyond the airflows for which it was measured.');
+  if (bin.openFloor < 1)
+    notes.push(
+      'Only part of the floor lets air through: near it the air is faster and the resistance higher than a full floor’s, which the airflow by pressure does not count.',
+    );
+  if (fan.fans.some((one) => bin.fanIds.includes(one.fanId) && one.runsFrom === null))
+    notes.push('A fan of this bin has no log; hours in which it ran beside the others are not known.');
+  return notes;
+}

@@ -1,0 +1,67 @@
+import { bedWaveRatio } from '../../bin/bed-waves.ts';
+import { type FrontSpread, frontRatioSpread } from '../../bin/front-spread.ts';
+import { type Isotherm, isothermOf } from '../../grain/isotherm.ts';
+import { specificHeatJKgK, specificHeatLinesOf } from '../../grain/specific-heat.ts';
+import { specificHeatSpreadJKgK } from '../../grain/specific-heat-spread.ts';
+
+/** Moistures within which the published heats of all crops speak, where a crop has none of its own. */
+const SPREAD_RANGE_WB: readonly [number, number] = [0.09, 0.2];
+
+/** The crop's isotherm for the season: as season.yaml names it, else the default. */
+export function grainIsotherm(crop: string, named: string | null): Isotherm {
+  return isothermOf(crop, named ?? undefined);
+}
+
+/**
+ * How fast a temperature moves through the grain for the air that is sent, told for every temperature once: a table by half
+ * a kelvin, straight lines between.
+ *
+ * @param moistureWb  fraction, wet basis, 0.05 to 0.4
+ * @returns           kg dry grain per kg dry air at a temperature, degC
+ * @source            sutherland-1971, as `bedWaveRatio`
+ */
+export function waveRatioAt(
+  isotherm: Isotherm,
+  heatJKgK: number,
+  moistureWb: number,
+  pressurePa: number,
+): (tempC: number) => number {
+  const [low, high] = [Math.max(-40, isotherm.tempRangeC[0]), Math.min(60, isotherm.tempRangeC[1])];
+  const count = Math.round((high - low) * 2) + 1;
+  const table = Float64Array.from({ length: count }, (_, i) =>
+    bedWaveRatio('fast', isotherm, low + i / 2, moistureWb / (1 - moistureWb), heatJKgK, pressurePa),
+  );
+  return (tempC) => {
+    const at = Math.min(count - 1.001, Math.max(0, (tempC - low) * 2));
+    const i = Math.floor(at);
+    return table[i] + (at - i) * (table[i + 1] - table[i]);
+  };
+}
+
+/** Specific heat of the grain with its water, as `frontRatioSpread` takes it for its value, J/(kg K). */
+export function grainHeatJKgK(crop: string, moistureWb: number): number {
+  const lines = specificHeatLinesOf(crop);
+  if (lines.length > 0) {
+    const { rangePct, basis } = lines[0];
+    const most = basis === 'wet' ? rangePct[1] / 100 : rangePct[1] / (100 + rangePct[1]);
+    const least = basis === 'wet' ? rangePct[0] / 100 : rangePct[0] / (100 + rangePct[0]);
+    return specificHeatJKgK(lines[0], Math.min(most, Math.max(least, moistureWb)));
+  }
+  const [low, high] = specificHeatSpreadJKgK(Math.min(SPREAD_RANGE_WB[1], Math.max(SPREAD_RANGE_WB[0], moistureWb)));
+  return (low + high) / 2;
+}
+
+/** How far other published isotherms and heats move the airflow, over that by the defaults: at most 1 and at least 1. */
+export function constantsSpread(
+  crop: string,
+  moistureWb: number,
+  coldC: number,
+  warmC: number,
+  pressurePa: number,
+): { low: number; high: number; isotherms: FrontSpread['isotherms'] } {
+  const lines = specificHeatLinesOf(crop);
+  const held = lines.length > 0 ? moistureWb : Math.min(SPREAD_RANGE_WB[1], Math.max(SPREAD_RANGE_WB[0], moistureWb));
+  const aheadC = warmC - coldC < 1 ? coldC + 1 : warmC;
+  const spread = frontRatioSpread(crop, { moistureWb: held, aheadC, behindC: coldC, pressurePa });
+  return { low: spread.value / spread.high, high: spread.value / spread.low, isotherms: spread.isotherms };
+}

@@ -1,0 +1,171 @@
+import { type Estimate, withheld } from '../../base/estimate.ts';
+import { type Isotherm, isothermOf, isothermsOf } from '../../grain/isotherm.ts';
+import type { Bin, Season } from '../../season/season.ts';
+import type { SensorSeries } from '../../tables/sensors.ts';
+import type { AirflowFound } from '../airflow/bin-airflow.ts';
+import { onAt } from '../fan/spans.ts';
+import { fillTimes } from '../grain/fill-times.ts';
+import type { Ticket } from '../moisture/tickets.ts';
+import { type BinGrainAmount, type BinMoisture, type BinWater, FAN_ON, type FanSpans, type Span } from '../types.ts';
+import { likelyWater, orderOf } from './disagreement.ts';
+import { humidityLog } from './humidity-log.ts';
+import { leavingAir } from './leaving-air.ts';
+import { waterByAir } from './water-by-air.ts';
+import { waterBySensors } from './water-by-sensors.ts';
+import { waterByTickets } from './water-by-tickets.ts';
+
+export interface BinWaterInput {
+  bin: Bin;
+  season: Season;
+  /** of this bin */
+  series: readonly SensorSeries[];
+  /** null where no log tells */
+  spans: FanSpans | null;
+  grain: BinGrainAmount;
+  moisture: BinMoisture;
+  airflow: AirflowFound;
+  tickets: readonly Ticket[];
+  /** the bin's plenum, and outdoors: columns `time`, `temp_c`, `rh`, `flags`, and outdoors `dew_point_c` */
+  plenum: Readonly<Record<string, Float64Array>>;
+  weather: Readonly<Record<string, Float64Array>>;
+  /** of the station, Pa */
+  stationPa: number;
+}
+
+/** A part of the water by air that fell before or after the sensors' account, told where it is more than this share. */
+const OUTSIDE_SHARE = 0.05;
+
+/** Water that left a bin by sensors, by the air and by scale tickets, and whether they agree. */
+export function binWater(input: BinWaterInput): BinWater {
+  const { bin, grain, moisture, airflow } = input;
+  const bySensors = waterBySensors(grain, moisture);
+  const byTickets = waterByTickets(input.tickets, fillTimes(bin));
+  const air = byAirOf(input);
+  const pairs = [orderOf(air.between, bySensors), orderOf(byTickets, bySensors), orderOf(byTickets, air.between)];
+  const known = pairs.filter((order) => order !== null);
+  return {
+    bySensors,
+    byAir: air.all,
+    byTickets,
+    byAirBetween: air.between,
+    agree: known.length === 0 ? null : known.every((order) => order === 'overlap'),
+    likely: likelyWater(bySensors, air.between, byTickets, airflow.told),
+    air: air.air,
+    notes: notesOf(input, air),
+    why: whyOf(bySensors, air.all, byTickets),
+  };
+}
+
+/** A bin without any account of its water, with one reason for all of it. */
+export function missingWater(why: string): BinWater {
+  const none = withheld(why);
+  return {
+    bySensors: none,
+    byAir: none,
+    byTickets: none,
+    byAirBetween: none,
+    agree: null,
+    likely: [],
+    air: null,
+    notes: [],
+    why,
+  };
+}
+
+function byAirOf(input: BinWaterInput) {
+  const { bin, season, series, spans, moisture, airflow, stationPa } = input;
+  const none = (why: string) => ({ all: withheld(why), between: withheld(why), air: null });
+  if (spans === null || airflow.relativeAt === null)
+    return none(airflow.told.why ?? 'The airflow of this bin is not known.');
+  const isotherm = cableIsotherm(bin, season);
+  if (isotherm === null) return none(`No isotherm is known for ${bin.grain.crop}.`);
+  if (!series.some((one) => one.moistureWb.some((value) => value > 0)))
+    return none('No cable of this bin tells moisture, so the humidity of the leaving air is not known.');
+  const burner = season.fans.some(
+    (fan) => bin.fanIds.includes(fan.id) && fan.heater !== null && fan.heater.fuel !== 'electric',
+  );
+  const stated = statedIsotherm(season, bin);
+  const others = stated ? [] : isothermsOf(bin.grain.crop).filter((one) => one !== isotherm);
+  const cables = airflow.told.front.cables;
+  const found = waterByAir({
+    bin,
+    spans,
+    flowM3S: airflow.told.flowM3S,
+    relativeAt: airflow.relativeAt,
+    // A burner's water is in the plenum's air and not in the outdoor air.
+    plenum: humidityLog(input.plenum, stationPa, (ms) => onAt(spans, ms) === FAN_ON),
+    outdoor: humidityLog(input.weather, stationPa),
+    leaving: leavingAir(bin, series, isotherm, others, stationPa, (id) => {
+      const known = cables.find((one) => one.cable === id);
+      return known === undefined ? 1 / bin.cables.length : known.share * known.relative;
+    }),
+    others,
+    stationPa,
+    errors: season.sensors,
+    moisture,
+    grain: input.grain,
+    between: betweenOf(moisture),
+  });
+  if (burner && found.air !== null && found.air.plenumShare < 0.8)
+    return none('A burner adds water to the entering air, and no plenum log tells how much.');
+  return found;
+}
+
+/** From the day of the start to that of the end; null where no day tells them. */
+function betweenOf({ start, end }: BinMoisture): Span | null {
+  if (start.window === null || end.window === null) return null;
+  return { fromMs: start.window.fromMs, toMs: end.window.toMs };
+}
+
+function statedIsotherm(season: Season, bin: Bin): boolean {
+  const name = season.sensors.moisture.isotherm ?? bin.grain.isotherm;
+  return name !== null && named(bin, name) !== null;
+}
+
+function named(bin: Bin, name: string | undefined): Isotherm | null {
+  try {
+    return isothermOf(bin.grain.crop, name);
+  } catch (error) {
+    // One name serves all crops of a season: a crop that lacks it takes its own.
+    if (error instanceof RangeError) return null;
+    throw error;
+  }
+}
+
+/** By which the cable made moisture of humidity. */
+function cableIsotherm(bin: Bin, season: Season): Isotherm | null {
+  for (const name of [season.sensors.moisture.isotherm, bin.grain.isotherm]) {
+    const found = name === null ? null : named(bin, name);
+    if (found !== null) return found;
+  }
+  return named(bin, undefined);
+}
+
+function notesOf(input: BinWaterInput, air: { all: Estimate; between: Estimate; air: BinWater['air'] }): string[] {
+  const notes: string[] = [];
+  const { all, between } = air;
+  if (
+    all.value !== null &&
+    between.value !== null &&
+    Math.abs(all.value - between.value) > OUTSIDE_SHARE * Math.abs(all.value)
+  )
+    notes.push(
+      'The air’s account covers all running with grain in the bin; what went before the sensors’ start or after their end is left out where the two are compared.',
+    );
+  if (air.air !== null && air.air.plenumShare < 0.5)
+    notes.push(
+      'The humidity of the entering air is mostly the outdoor air’s: a fan warms it and leaves its water as it is.',
+    );
+  if (air.air !== null && air.air.coveredHours < 0.95 * air.air.fanHours)
+    notes.push(
+      'Hours without a reading of the entering or leaving air are counted like the others, and the interval is wider for it.',
+    );
+  const unknown = input.moisture.start.from === 'tickets' || input.moisture.end.from === 'tickets';
+  if (unknown) notes.push('A moisture of the sensors’ account comes from scale tickets.');
+  return notes;
+}
+
+function whyOf(...ways: readonly Estimate[]): string | null {
+  const whys = ways.flatMap((one) => (one.value === null && one.why !== null ? [one.why] : []));
+  return whys.length === 0 ? null : [...new Set(whys)].join(' ');
+}
