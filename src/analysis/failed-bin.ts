@@ -1,7 +1,9 @@
 import { withheld } from '../base/estimate.ts';
 import type { Bin } from '../season/season.ts';
+import { missing } from './airflow/bin-airflow.ts';
 import { spanList, toFanSpans } from './fan/spans.ts';
 import type { BinReview, MomentMean } from './types.ts';
+import { missingWater } from './water/bin-water.ts';
 
 /** A bin whose working-out broke: every number missing, with the reason, so that the other bins stand. */
 export function failedBin(bin: Bin, reason: string): BinReview {
@@ -64,5 +66,7 @@ export function failedBin(bin: Bin, reason: string): BinReview {
       whyAdded: why,
     },
     fronts: { campaigns: [], why },
+    airflow: missing(why),
+    water: missingWater(why),
   };
 }

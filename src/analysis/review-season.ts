@@ -1,6 +1,7 @@
 import type { LoadedSeason } from '../season/loaded.ts';
 import type { Bin } from '../season/season.ts';
 import { rowsWhere, type SensorSeries, sensorSeries } from '../tables/sensors.ts';
+import { compareBins } from './compare/compare-bins.ts';
 import { binFan } from './energy/bin-fan.ts';
 import { tariffMonths } from './energy/tariff-months.ts';
 import { failedBin } from './failed-bin.ts';
@@ -15,8 +16,12 @@ import { concludeMoisture, spreadOfOthers } from './moisture/bin-moisture.ts';
 import { binTemperature } from './moisture/bin-temperature.ts';
 import { type ObservedMoisture, observeMoisture } from './moisture/observed-moisture.ts';
 import { ticketsOf } from './moisture/tickets.ts';
-import type { BinFan, BinFronts, BinReview, FanSeason, FanSpans, SeasonReview } from './types.ts';
+import { moistureRates } from './rates/moisture-rates.ts';
+import type { BinFan, BinFronts, BinMoisture, BinReview, FanSeason, FanSpans, SeasonReview } from './types.ts';
 import { unitCosts } from './unit-costs/unit-costs.ts';
+import { usefulHours } from './useful/useful-hours.ts';
+import type { UsefulHours } from './useful/useful-hours-types.ts';
+import { airAndWater } from './water/air-and-water.ts';
 
 /** What is known of a bin before the season's other bins are heard. */
 interface Half {
@@ -56,12 +61,23 @@ export function reviewSeason(loaded: LoadedSeason, onBin: (name: string) => void
   );
   const bins = halves.map((half, i) => {
     if (!half.ok) return failedBin(season.bins[i], half.reason);
-    const whole = attempt(() => secondHalf(loaded, half.value, observed));
+    const whole = attempt(() => secondHalf(loaded, half.value, observed, fans));
     return whole.ok ? whole.value : failedBin(season.bins[i], whole.reason);
   });
   const months = attempt(() => tariffMonths(season, fans));
-  const failures = [...brokenFans.map((one) => one.text), ...(months.ok ? [] : [`tariff months: ${months.reason}`])];
-  return { bins, fans, tariffMonths: months.ok ? months.value : [], failures };
+  const compared = attempt(() => compareBins(loaded, bins));
+  const failures = [
+    ...brokenFans.map((one) => one.text),
+    ...(months.ok ? [] : [`tariff months: ${months.reason}`]),
+    ...(compared.ok ? [] : [`bins compared: ${compared.reason}`]),
+  ];
+  return {
+    bins,
+    fans,
+    tariffMonths: months.ok ? months.value : [],
+    compared: compared.ok ? compared.value : undefined,
+    failures,
+  };
 }
 
 function firstHalf(loaded: LoadedSeason, bin: Bin, fans: readonly FanSeason[], all: readonly SensorSeries[]): Half {
@@ -75,7 +91,12 @@ function firstHalf(loaded: LoadedSeason, bin: Bin, fans: readonly FanSeason[], a
   return { bin, series, spans, fan, observed };
 }
 
-function secondHalf(loaded: LoadedSeason, half: Half, observed: readonly ObservedMoisture[]): BinReview {
+function secondHalf(
+  loaded: LoadedSeason,
+  half: Half,
+  observed: readonly ObservedMoisture[],
+  fans: readonly FanSeason[],
+): BinReview {
   const { bin, series, spans, fan } = half;
   const moisture = concludeMoisture(half.observed, spreadOfOthers(half.observed, observed));
   const grain = grainAmount(bin, moisture.start, half.observed.input.tickets);
@@ -91,7 +112,23 @@ function secondHalf(loaded: LoadedSeason, half: Half, observed: readonly Observe
     }),
     unitCosts: unitCosts(bin, fan, moisture, bushelsOf(grain)),
     fronts: frontsOf(loaded, half),
+    ...airAndWater(loaded, { bin, series, spans, fan, grain, moisture, tickets: half.observed.input.tickets }),
+    useful: usefulOf(loaded, half, moisture, fans),
+    rates: spans === null ? null : moistureRates(fan, moisture, loaded.season.site.timeZone),
   };
+}
+
+function usefulOf(
+  { season, tables }: LoadedSeason,
+  { bin, series, spans, fan }: Half,
+  moisture: BinMoisture,
+  fans: readonly FanSeason[],
+): UsefulHours | null {
+  if (spans === null) return null;
+  const columns = ['time', 'temp_c', 'rh', 'flags'];
+  const plenum = rowsWhere(tables.plenum, 'bin', bin.id, columns);
+  const weather = rowsWhere(tables.weather, 'role', 'season', columns);
+  return usefulHours({ bin, season, series, spans, fan, fans, moisture, plenum, weather });
 }
 
 function frontsOf({ tables }: LoadedSeason, { bin, series, spans }: Half): BinFronts {

@@ -1,5 +1,11 @@
 import type { Estimate } from '../base/estimate.ts';
 import type { Bin } from '../season/season.ts';
+import type { Comparison } from './compare/comparison.ts';
+import type { BinLayers } from './moisture/layer-types.ts';
+import type { MoistureStages } from './moisture/stage-types.ts';
+import type { TicketsHeld } from './moisture/ticket-agreement-types.ts';
+import type { MoistureRates } from './rates/moisture-rates-types.ts';
+import type { UsefulHours } from './useful/useful-hours-types.ts';
 
 /** A stretch of time, ms UTC, [from, to). */
 export interface Span {
@@ -179,7 +185,15 @@ export interface BinMoisture {
   shares: readonly SensorShare[];
   /** standard errors in points that make up the interval, by cause, and the degrees of freedom */
   errorParts: readonly { cause: string; sd: number }[];
+  /** the same for the moisture at the end alone, points */
+  endParts?: readonly { cause: string; sd: number }[];
   degreesOfFreedom: number | null;
+  /** bottom, middle and top third, and what an unload brings */
+  layers?: BinLayers;
+  /** sensors against scale tickets */
+  tickets?: TicketsHeld;
+  /** by the times between which grain came or went; null where the depth did not change */
+  stages?: MoistureStages | null;
   /** each cable's own points removed */
   cables: readonly { cable: string; points: number; weight: number }[];
   overdryingLossBushels: Estimate;
@@ -247,6 +261,85 @@ export interface BinFronts {
   why: string | null;
 }
 
+export type AirflowWay = 'model' | 'front' | 'pressure';
+
+/** A bin's airflow, m3/s of the entering air, at full depth with the fans that ran most, by independent ways. */
+export interface BinAirflow {
+  byPressure: Estimate;
+  byFront: Estimate;
+  byModel: Estimate;
+  /** a cross-check by the stated fan curves: at the logged pressure, else where curves and bed balance */
+  byFanCurve: Estimate;
+  fanCurveFrom: 'logged pressure' | 'operating point' | null;
+  /** which way `flowM3S` is: the model's, else the fronts', else the pressure's */
+  from: AirflowWay | null;
+  flowM3S: Estimate;
+  /** cfm per bushel of 1.2445 ft3 */
+  cfmPerBushel: Estimate;
+  /** nameplate, as stated, per 1000 bushels of volume */
+  hpPerThousandBushels: number | null;
+  /** do the intervals by fronts and by pressure overlap; null where one is missing */
+  agree: boolean | null;
+  /** the fans it is told for, `F1+F2` */
+  fanSet: string;
+  /** what the airflow by pressure stands on; null where there is none */
+  pressure: {
+    /** median of the readings with these fans on at this depth, Pa */
+    pressurePa: number;
+    readings: number;
+    depthM: number;
+    factor: number;
+    /** what packing leaves open, 90 % */
+    factorRange: readonly [low: number, high: number];
+    /** sets of published constants that reach this airflow */
+    sets: readonly ('standard' | 'low airflow')[];
+  } | null;
+  /** every depth and set of fans with static pressures */
+  stages: readonly { depthM: number; fanSet: string; readings: number; pressurePa: number; flowM3S: Estimate }[];
+  front: {
+    /** stretches of running, and their fan hours, in which sensors were timed against each other */
+    windows: number;
+    fanHours: number;
+    /** each cable's share of the floor, its airflow over the bin's mean, and the speed of a change of temperature, m per fan hour */
+    cables: readonly { cable: string; share: number; relative: number; speedMH: number; pairs: number }[];
+    /** relative standard errors by cause */
+    parts: readonly { cause: string; relSd: number }[];
+    isotherms: readonly string[];
+  };
+  /** what a disagreement most likely means, whole sentences; empty where they agree */
+  likely: readonly string[];
+  notes: readonly string[];
+  why: string | null;
+}
+
+/** Water that left a bin's grain, kg; below 0 where it took some up. */
+export interface BinWater {
+  bySensors: Estimate;
+  byAir: Estimate;
+  byTickets: Estimate;
+  /** by air between the moments between which the sensors tell the change: what is held against `bySensors` */
+  byAirBetween: Estimate;
+  /** do all intervals that can be held against each other overlap; null where fewer than two are known */
+  agree: boolean | null;
+  /** what a disagreement most likely means, whole sentences; empty where they agree */
+  likely: readonly string[];
+  /** what the account of the air stands on; null where there is none */
+  air: {
+    fanHours: number;
+    /** fan hours for which both the entering and the leaving air are known */
+    coveredHours: number;
+    /** share of the covered hours in which the plenum told the entering air */
+    plenumShare: number;
+    /** mean humidity ratios, kg/kg, weighted by airflow */
+    enteringRatio: number;
+    leavingRatio: number;
+    /** relative to the value's size, standard errors by cause, kg */
+    parts: readonly { cause: string; sdKg: number }[];
+  } | null;
+  notes: readonly string[];
+  why: string | null;
+}
+
 /** Everything the kit says of one bin. */
 export interface BinReview {
   bin: Bin;
@@ -258,6 +351,12 @@ export interface BinReview {
   temperature: BinTemperature;
   unitCosts: UnitCosts;
   fronts: BinFronts;
+  airflow: BinAirflow;
+  water: BinWater;
+  /** what each fan hour could do to the grain; null or left out where no fan of the bin has a log */
+  useful?: UsefulHours | null;
+  /** points per fan hour by period; null or left out where no fan of the bin has a log */
+  rates?: MoistureRates | null;
 }
 
 /** Everything the kit says of one season. */
@@ -265,6 +364,8 @@ export interface SeasonReview {
   bins: readonly BinReview[];
   fans: readonly FanSeason[];
   tariffMonths: readonly TariffMonth[];
+  /** the bins beside each other; left out where that broke */
+  compared?: Comparison;
   /** what broke that is no one bin's, each a line; none or left out when all is whole */
   failures?: readonly string[];
 }

@@ -4,15 +4,19 @@ import { zoneOf } from '../../base/zone.ts';
 import { sensorShares } from '../../bin/shares.ts';
 import { grainAmount } from '../grain/grain-amount.ts';
 import type { BinMoisture, SensorShare } from '../types.ts';
+import { binLayers } from './bin-layers.ts';
 import { type CableSpread, pooledCableSpread } from './cable-spread.ts';
 import { dailyMoisture } from './daily-moisture.ts';
+import { withLaterStages } from './later-stages.ts';
 import { type MoistureMoment, moistureMoment, ticketStart } from './moisture-moment.ts';
 import { moistureNotes } from './moisture-notes.ts';
+import { moistureStages } from './moisture-stages.ts';
 import { type BinMoistureInput, type ObservedMoisture, observeMoisture } from './observed-moisture.ts';
 import { overdryingLoss } from './overdrying-loss.ts';
 import { type PointsRemoved, pointsRemoved } from './points-removed.ts';
 import { sensorMean } from './sensor-mean.ts';
 import { believedReadings } from './sensor-readings.ts';
+import { ticketAgreement } from './ticket-agreement.ts';
 
 /**
  * Moisture of one bin: start, end, points removed with interval, over-drying loss, day by day.
@@ -39,8 +43,11 @@ export function concludeMoisture(observed: ObservedMoisture, pooled: CableSpread
   const { input, fill, sensors } = observed;
   const { bin, season, spans } = input;
   const end = moistureMoment(observed, 'end', pooled);
-  const { start, removed } = surestStart(observed, moistureMoment(observed, 'start', pooled), end, pooled);
-  const loss = overdryingLoss(bin, season, grainAmount(bin, start.mean, input.tickets), end);
+  const { start, removed: whole } = surestStart(observed, moistureMoment(observed, 'start', pooled), end, pooled);
+  const stages = moistureStages(observed, pooled);
+  const { removed, notes } = withLaterStages(whole, stages, fill);
+  const grain = grainAmount(bin, start.mean, input.tickets);
+  const loss = overdryingLoss(bin, season, grain, end);
   const sharesOf = (usable: (cable: string, sensor: number) => boolean) =>
     fill.depthM === null ? [] : sensorShares(bin.diameterM, fill.depthM, bin.cables, usable);
   return {
@@ -50,12 +57,16 @@ export function concludeMoisture(observed: ObservedMoisture, pooled: CableSpread
     perHundredFanHours: perHundred(removed.points, input.fanHours),
     shares: sharesTold(observed),
     errorParts: removed.parts.map(({ cause, sd }) => ({ cause, sd })),
+    endParts: end.parts.filter((part) => part.sd > 0).map(({ cause, sd }) => ({ cause, sd })),
     degreesOfFreedom: removed.degreesOfFreedom,
+    layers: binLayers(observed, pooled, end.mean),
+    tickets: ticketAgreement(observed, grain.weightKg, pooled),
+    stages,
     cables: observed.cables.map(({ cable, points, weight }) => ({ cable, points, weight })),
     overdryingLossBushels: loss.bushels,
     overdryingLoss: loss.money,
     daily: dailyMoisture(sensors, sharesOf, spans, zoneOf(season.site.timeZone)),
-    notes: moistureNotes(observed, start, end, pooled),
+    notes: [...moistureNotes(observed, start, end, pooled), ...notes],
     why: removed.points.why,
   };
 }

@@ -53,13 +53,24 @@ function columnError(column: readonly SensorChange[], depthM: number, scale: num
   );
   return Math.sqrt(variance);
 
-  /** The profile may go on beyond the end sensor as steeply as it came: over a strip h its mean is off by slope h / 2, at most by the jump. */
   function strip(heightM: number, jump: number, gap: number, airEnters: boolean): number {
-    const slope = gap > 0 ? Math.abs(jump) / gap : 0;
-    const hidden = airEnters ? HIDDEN_FRONT_SD * Math.max(0, 1 - FRONT_THICKNESS_M / heightM) : 0;
-    const goesOn = Math.min(Math.abs(jump), (slope * heightM) / 2);
-    return ((heightM / depthM) * Math.max(END_STRIP_SD, goesOn, hidden)) ** 2;
+    return ((heightM / depthM) * endStripSd(heightM, jump, gap, airEnters)) ** 2;
   }
+}
+
+/**
+ * Error of the strip between an end sensor and floor or surface, sd of its mean in points. The profile may go on beyond
+ * the sensor as steeply as it came: over a strip h its mean is off by slope h / 2, at most by the jump.
+ *
+ * @param jump        from the next sensor to the end one, points
+ * @param gap         between the two, m; 0 where there is one only
+ * @param airEnters   the air comes in through this strip
+ */
+export function endStripSd(heightM: number, jump: number, gap: number, airEnters: boolean): number {
+  const slope = gap > 0 ? Math.abs(jump) / gap : 0;
+  const hidden = airEnters ? HIDDEN_FRONT_SD * Math.max(0, 1 - FRONT_THICKNESS_M / heightM) : 0;
+  const goesOn = Math.min(Math.abs(jump), (slope * heightM) / 2);
+  return Math.max(END_STRIP_SD, goesOn, hidden);
 }
 
 /**
@@ -67,6 +78,6 @@ function columnError(column: readonly SensorChange[], depthM: number, scale: num
  * D, leaves the nearest-sensor mean off by an sd of d g / (D sqrt 12); a straight ramp of length w by 1 - w / g of that
  * (the saw-tooth of the error averaged over w: by hand, nothing left at w = g).
  */
-function sharpness(gapM: number): number {
+export function sharpness(gapM: number): number {
   return Math.max(LEAST_SHARPNESS, 1 - FRONT_THICKNESS_M / gapM);
 }

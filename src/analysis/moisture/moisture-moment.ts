@@ -12,7 +12,7 @@ import { driftPart, fixedParts, noisePart, unsettledShare } from './reading-part
 import { samplingParts } from './sampling-parts.ts';
 import { ASSUMED_METER, ticketMean } from './tickets.ts';
 
-const METER = 'moisture meter of the tickets';
+export const METER = 'moisture meter of the tickets';
 /** Filled within this time, the grain is at the start what the tickets say. */
 const QUICK_FILL_DAYS = 3;
 /** A moisture that is only stated, points that 95 % keep: sampled by somebody, by a way that nobody wrote down. */
@@ -106,7 +106,12 @@ function around(value: number, parts: readonly ErrorPart[]): [number, number] {
   return [Math.max(0, value - half), value + half];
 }
 
-function sensorMoment(observed: ObservedMoisture, moment: MomentName, pooled: CableSpread | null): MoistureMoment {
+/** The moment as its sensors tell it; they must tell it (`observed.moments[moment]` is there). */
+export function sensorMoment(
+  observed: ObservedMoisture,
+  moment: MomentName,
+  pooled: CableSpread | null,
+): MoistureMoment {
   const { rows } = observed.moments;
   const window = observed.moments[moment]!;
   const { bin, season } = observed.input;

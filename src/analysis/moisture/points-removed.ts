@@ -40,6 +40,19 @@ export function pointsRemoved(
   };
 }
 
+/** More points of another source, with its own error. */
+export function withPart({ points, parts }: PointsRemoved, more: number, part: ErrorPart): PointsRemoved {
+  if (points.value === null) return { points, parts, degreesOfFreedom: null };
+  const all = [...parts, part].filter((one) => one.sd > 0);
+  const { df, half90 } = joinErrors(all);
+  const value = points.value + more;
+  return {
+    points: estimate(value, value - half90, value + half90),
+    parts: all,
+    degreesOfFreedom: Number.isFinite(df) ? df : null,
+  };
+}
+
 function differenceParts(observed: ObservedMoisture, points: number, pooled: CableSpread | null): ErrorPart[] {
   const { moments, fill, input, changes } = observed;
   const parts = [
@@ -48,6 +61,7 @@ function differenceParts(observed: ObservedMoisture, points: number, pooled: Cab
     driftPart(moments.rows),
     movingAirPart(observed, ['start', 'end']),
     missedPart(observed, points),
+    movedPart(observed, points),
   ];
   return parts.filter((part) => part.sd > 0);
 }
@@ -59,6 +73,30 @@ function missedPart({ moments }: ObservedMoisture, points: number): ErrorPart {
   return {
     cause: 'fan hours before the first day and after the last',
     sd: (rate * missed) / Math.sqrt(3),
+    df: Number.POSITIVE_INFINITY,
+  };
+}
+
+/**
+ * A bin that still counts as whole may have been topped up or cored. Topped-up grain lay there for part of the time
+ * only; grain taken out may be as far from the mean as the wettest or driest that a sensor shows, and the rest slides.
+ */
+function movedPart({ input, fill, moments }: ObservedMoisture, points: number): ErrorPart {
+  const from = moments.start!.span.fromMs;
+  const to = moments.end!.span.toMs;
+  let added = 0;
+  let taken = 0;
+  input.bin.grain.depthSteps.forEach((step, i, steps) => {
+    if (i === 0 || !(step.fromMs > from && step.fromMs < to)) return;
+    const change = (step.depthM - steps[i - 1].depthM) / fill.depthM!;
+    added += Math.max(0, change);
+    taken += Math.max(0, -change);
+  });
+  const ends = moments.rows.map((row) => 100 * row.end.value);
+  const range = Math.max(...ends) - Math.min(...ends);
+  return {
+    cause: 'grain topped up or taken out in between',
+    sd: Math.hypot(added * points, taken * range) / Math.sqrt(3),
     df: Number.POSITIVE_INFINITY,
   };
 }

@@ -12,7 +12,7 @@ const CORE_SD = 0.3;
 /** The rim differs less: sd, points per point changed. */
 const RIM_SD = 0.1;
 /** A cable within this share of the radius hangs in the core. */
-const CORE_RADIUS = 0.25;
+export const CORE_RADIUS = 0.25;
 
 /**
  * Error of the bin's points removed from seeing it at a few distances from the centre only: the edge between the rings,

@@ -1,0 +1,46 @@
+import { Z90 } from '../../base/estimate.ts';
+import type { FillTimes } from '../grain/fill-times.ts';
+import { DAY_MS } from './moment-window.ts';
+import { type PointsRemoved, withPart } from './points-removed.ts';
+import type { MoistureStages } from './stage-types.ts';
+
+/** Fan hours on the rest of a bin that may go untold, as for the days before and after the readings. */
+const FEW_HOURS = 24;
+
+/**
+ * The points of the full bin and, by the balance, of what stayed after the first grain was taken out: each stage's points
+ * times its share of the dry matter, so that points times bushels are the bushel-points that the fans took out.
+ *
+ * @returns  the points, and what a reader must know of it
+ */
+export function withLaterStages(
+  removed: PointsRemoved,
+  stages: MoistureStages | null,
+  fill: FillTimes,
+): { removed: PointsRemoved; notes: string[] } {
+  const { wholeUntilMs } = fill;
+  const later = (stages?.stages ?? []).filter((one) => wholeUntilMs !== null && one.span.fromMs >= wholeUntilMs);
+  const hours = later.reduce((sum, one) => sum + (one.fanHours ?? 0), 0);
+  if (removed.points.value === null || hours < FEW_HOURS) return { removed, notes: [] };
+  const ran = `${Math.round(hours)} fan hours ran after the first grain was taken out`;
+  const lacking = later.find((one) => one.points.value === null);
+  if (lacking !== undefined) {
+    return { removed, notes: [`${ran}; what they took out can’t be told and is not counted: ${lacking.points.why}`] };
+  }
+  const more = later.reduce((sum, one) => sum + one.share * one.points.value!, 0);
+  const half = Math.sqrt(
+    later.reduce((sum, { share, points }) => {
+      const [low, high] = points.interval!;
+      return sum + ((share * (high - low)) / 2) ** 2;
+    }, 0),
+  );
+  const cause = 'what the rest lost after the first grain was taken out';
+  const days = Math.round((later[later.length - 1].span.toMs - later[0].span.fromMs) / DAY_MS);
+  const share = Math.round(100 * later[0].share);
+  return {
+    removed: withPart(removed, more, { cause, sd: half / Z90, df: Number.POSITIVE_INFINITY }),
+    notes: [
+      `${ran}, over ${days} days on the ${share} % and less that stayed. The points removed count them by that share: ${removed.points.value.toFixed(1)} while the bin was whole and ${more.toFixed(1)} after, per bushel of the full bin. Start, end and over-drying are those of the whole bin.`,
+    ],
+  };
+}
