@@ -1,4 +1,5 @@
 import {
+  againstTotal,
   type BinReview,
   billTable,
   brokenBins,
@@ -19,6 +20,7 @@ import {
   totalKey,
   tradeTable,
   type Units,
+  usefulSection,
 } from '../src/notebook.ts';
 
 export default defineNotebook(
@@ -46,6 +48,7 @@ export default defineNotebook(
         totalKey('Energy', 'energy', energy),
         totalKey('Cost', 'money', cost),
         totalKey('Demand charge within it', 'money', demand),
+        totalKey('Fan hours against the goal', 'hours', againstTotal(bins)),
       ],
       sections: [
         ...(bins.length === 1
@@ -57,6 +60,7 @@ export default defineNotebook(
                 figures: costFigure('cost-per-grain', 'money per grain', 'cost least for its grain', grainCosts, units),
               })),
             ]),
+        section('useful', 'What each fan hour could do', () => usefulSection(bins, units)),
         section('months', 'Month by month', () => monthSection(bins, units)),
         section('tariff', 'What the tariff charged', () => tariffTable(review, units)),
         section('bills', 'Beside the bills', () => billTable(loaded, review, units)),

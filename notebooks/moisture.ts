@@ -15,6 +15,7 @@ import {
   momentEstimate,
   momentTable,
   namedTable,
+  ratesSection,
   section,
   sentence,
   sharesTable,
@@ -63,6 +64,7 @@ export default defineNotebook(
                 table: grainTable(bins, units),
               })),
             ]),
+        section('rates', 'Fan hours against points', () => ratesSection(bins, units)),
         ...bins.map((one) =>
           section(`bin-${one.bin.id}`, one.bin.name, () => ({
             ...moistureSection(one, units),

@@ -1,12 +1,10 @@
 import { type Estimate, estimate, withheld } from '../../base/estimate.ts';
-import { median } from '../../base/stats/quantile.ts';
 import { theilSen } from '../../base/stats/theil-sen.ts';
 import { ASSUMED_MOVING_AIR_SD } from '../moisture/moving-air-error.ts';
 import type { RateDay } from './moisture-rates-types.ts';
 import type { ChangeErrors } from './rate-days.ts';
+import { restsOf } from './rests.ts';
 
-/** Days whose fan hours differ by less are one rest of the fan, read several times. */
-const ONE_REST_H = 1;
 /** Less running than this moves the mean by less than a reading tells. */
 const LEAST_HOURS = 24;
 /** Two days nearer than this in fan hours say nothing of a slope. */
@@ -29,8 +27,8 @@ export interface DaysRate {
  * @param partOfSeason  share of the season's days that these span, for the drift
  */
 export function rateOfDays(days: readonly RateDay[], errors: ChangeErrors, partOfSeason: number): DaysRate {
-  const still = rests(days.filter((day) => day.stillAir));
-  const all = rests(days);
+  const still = restsOf(days.filter((day) => day.stillAir));
+  const all = restsOf(days);
   const byAll = rateThrough(all, errors, partOfSeason);
   if (still.length < LEAST_DAYS || span(still) < span(all) / 2) return byAll;
   const byStill = rateThrough(still, errors, partOfSeason);
@@ -70,20 +68,4 @@ function rateThrough(used: readonly RateDay[], errors: ChangeErrors, partOfSeaso
   const low = Math.hypot(line.slope - line.low, shared / hours);
   const high = Math.hypot(line.high - line.slope, shared / hours);
   return told(estimate(100 * line.slope, 100 * (line.slope - low), 100 * (line.slope + high)));
-}
-
-/** Days of one rest as one: the middle of what they read. */
-function rests(days: readonly RateDay[]): RateDay[] {
-  const groups: RateDay[][] = [];
-  for (const day of days) {
-    const last = groups.at(-1);
-    if (last !== undefined && day.fanHours - last[0].fanHours < ONE_REST_H) last.push(day);
-    else groups.push([day]);
-  }
-  return groups.map((group) => ({
-    ...group[0],
-    fanHours: median(group.map((day) => day.fanHours)),
-    points: median(group.map((day) => day.points)),
-    stillAir: group.every((day) => day.stillAir),
-  }));
 }

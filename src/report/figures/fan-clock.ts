@@ -1,6 +1,7 @@
 import * as Plot from '@observablehq/plot';
 import type { Figure, Size } from '../page.ts';
-import { boxPath, draw, type Frame, hatch, ownMark } from './draw.ts';
+import { dayBoxes } from './day-boxes.ts';
+import { boxPath, draw, hatch, ownMark } from './draw.ts';
 import { type LocalSpan, timeAxis, timeScale } from './time-axis.ts';
 
 /** When a fan ran: spans on and spans not known, local ms. */
@@ -15,7 +16,6 @@ export interface FanClock {
 }
 
 const DAY_MS = 86_400_000;
-const HOUR_MS = 3_600_000;
 
 /** Date across, hour of the day up: when the fan ran. Ink where it ran, hatched where that is not known. */
 export function fanClock(data: FanClock): Figure {
@@ -31,41 +31,6 @@ export function fanClock(data: FanClock): Figure {
     notShown: data.notShown,
     draw: (size) => drawClock(data, size),
   };
-}
-
-/** A span as boxes of a day's width; days next to each other with the same hours are one box. */
-function dayBoxes(spans: readonly LocalSpan[], frame: Frame): string {
-  const boxes: { day: number; days: number; from: number; to: number }[] = [];
-  const open = new Map<string, (typeof boxes)[number]>();
-  for (const span of spans) {
-    for (let day = Math.floor(span.fromMs / DAY_MS) * DAY_MS; day < span.toMs; day += DAY_MS) {
-      // Six minutes are finer than a pixel.
-      const hour = (ms: number) => Math.round(((ms - day) / HOUR_MS) * 10) / 10;
-      const from = Math.max(0, hour(span.fromMs));
-      const to = Math.min(24, hour(span.toMs));
-      if (to <= from) continue;
-      const key = `${day} ${from} ${to}`;
-      const before = open.get(key);
-      if (before === undefined) {
-        const box = { day, days: 1, from, to };
-        boxes.push(box);
-        open.set(`${day + DAY_MS} ${from} ${to}`, box);
-      } else {
-        before.days += 1;
-        open.set(`${day + DAY_MS} ${from} ${to}`, before);
-      }
-    }
-  }
-  return boxes
-    .map((box) =>
-      boxPath(
-        frame.x(new Date(box.day)),
-        frame.y(box.to),
-        frame.x(new Date(box.day + box.days * DAY_MS)),
-        frame.y(box.from),
-      ),
-    )
-    .join('');
 }
 
 function drawClock(data: FanClock, size: Size): string {

@@ -15,6 +15,14 @@ const MARKS: Readonly<Record<string, string>> = {
   whisker: '<path d="M0 7H22M0 3V11M22 3V11" stroke="currentColor" stroke-width="1.5"/>',
   block: '<rect width="22" height="14" fill="currentColor"/>',
   hatch: '<path d="M0 14L14 0M7 14L21 0M14 14L22 6M0 7L7 0" stroke="currentColor" stroke-width="1.2"/>',
+  // What an hour's air could do to the grain, as the figure of hours fills it.
+  dry: '<rect width="22" height="14" fill="var(--c2)"/>',
+  rewet: '<path d="M0 14L14 0M8 14L22 0M16 14L22 8M0 6L6 0" stroke="var(--c1)" stroke-width="2.4"/>',
+  cool: '<path d="M0 2H22M0 7H22M0 12H22" stroke="var(--c3)" stroke-width="2.4"/>',
+  warm: '<path d="M3 0V14M9 0V14M15 0V14M21 0V14" stroke="var(--c4)" stroke-width="2.4"/>',
+  little: '<rect width="22" height="14" fill="var(--rule)" fill-opacity=".45"/>',
+  missed:
+    '<path d="M4 4h1.6v1.6H4zM11 4h1.6v1.6H11zM18 4h1.6v1.6H18zM4 10h1.6v1.6H4zM11 10h1.6v1.6H11zM18 10h1.6v1.6H18z" fill="currentColor"/>',
   open: '<rect x=".5" y=".5" width="21" height="13" fill="none" stroke="currentColor"/>',
 };
 

@@ -1,0 +1,111 @@
+import type { RatePeriod } from '../analysis/rates/moisture-rates-types.ts';
+import { restsOf } from '../analysis/rates/rests.ts';
+import type { BinReview } from '../analysis/types.ts';
+import { monthText } from '../report/date-text.ts';
+import { pointsByFanHours } from '../report/figures/points-by-fan-hours.ts';
+import type { Cell, Figure, Section, Table } from '../report/page.ts';
+import type { Units } from '../report/units.ts';
+import { known, listed } from './words.ts';
+
+const PERIODS: Readonly<Record<string, string>> = {
+  season: 'Start to end',
+  line: 'Line through all days',
+};
+
+/** How fast the fans changed the moisture: the figure of fan hours and points, and the rates by period. */
+export function ratesSection(bins: readonly BinReview[], units: Units): Omit<Section, 'id' | 'title'> {
+  const figure = pointsFigure(bins, units);
+  return {
+    lead: leadOf(bins, units),
+    figures: figure === null ? [] : [figure],
+    tables: [ratesTable(bins)],
+    notes: [
+      'Start to end is the points removed over all fan hours. The line through all days and the months are robust lines: the middle of the slopes between all pairs of days, so that a few odd days do not turn them. Their intervals join the scatter of the days, which hang together, with drift and with the grain that no sensor sees.',
+      'Fixed errors of the sensors and a bias that they share are the same on all days and cancel.',
+      ...bins.flatMap((one) => (one.rates?.notes ?? []).map((note) => `${one.bin.name}: ${note}`)),
+    ],
+  };
+}
+
+function leadOf(bins: readonly BinReview[], units: Units): string {
+  const told = bins
+    .flatMap((one) => {
+      const hours = known(one.rates?.season?.hoursPerPoint ?? { value: null, interval: null, why: '' });
+      return hours === null ? [] : [{ name: one.bin.name, hours }];
+    })
+    .sort((a, b) => a.hours.value - b.hours.value);
+  if (told.length === 0) return 'Can’t tell of any bin how many fan hours a point took.';
+  const said = told.map(({ name, hours }) => `${units.say('hours', hours)} in ${name}`);
+  return `A point of moisture took ${listed(said)}.`;
+}
+
+function pointsFigure(bins: readonly BinReview[], units: Units): Figure | null {
+  const drawn = bins.filter((one) => (one.rates?.days.length ?? 0) > 1);
+  if (drawn.length === 0) return null;
+  const panels = drawn.map((one) => ({ name: one.bin.name, days: restsOf(one.rates?.days ?? []) }));
+  const fastest = drawn
+    .flatMap((one) => {
+      const rate = known(one.rates?.season?.perHundredFanHours ?? { value: null, interval: null, why: '' });
+      return rate === null ? [] : [{ name: one.bin.name, rate }];
+    })
+    .sort((a, b) => Math.abs(b.rate.value) - Math.abs(a.rate.value))[0];
+  return pointsByFanHours(
+    {
+      id: 'points',
+      title:
+        fastest === undefined
+          ? 'Points removed by fan hours'
+          : `${fastest.name} changed fastest: ${units.say('points per hundred hours', fastest.rate)}`,
+      panels,
+      lacking: bins.filter((one) => !drawn.includes(one)).map((one) => one.bin.name),
+    },
+    units,
+  );
+}
+
+function ratesTable(bins: readonly BinReview[]): Table {
+  const row = (name: string, period: RatePeriod): Record<string, Cell> => ({
+    bin: name,
+    period: PERIODS[period.key] ?? monthText(period.key),
+    hours: period.fanHours,
+    days: period.key === 'season' ? '' : period.days,
+    rate: period.perHundredFanHours,
+    hoursPerPoint: period.hoursPerPoint,
+    kwh: period.kwhPerPoint,
+  });
+  return {
+    id: 'rates',
+    caption: 'Points removed by fan hours, by bin and period; below zero where the grain took water up',
+    columns: [
+      { key: 'bin', label: 'Bin', quantity: null },
+      { key: 'period', label: 'Period', quantity: null },
+      { key: 'hours', label: 'Fan hours, measured', quantity: 'hours' },
+      { key: 'days', label: 'Days read', quantity: 'count' },
+      { key: 'rate', label: 'Points removed', quantity: 'points per hundred hours' },
+      { key: 'hoursPerPoint', label: 'Fan hours a point', quantity: 'hours' },
+      { key: 'kwh', label: 'Energy a point', quantity: 'energy' },
+    ],
+    rows: bins.flatMap((one) => {
+      const { rates } = one;
+      if (rates === null || rates === undefined) {
+        const why = one.failure ?? one.fan.hours.why ?? 'No fan of this bin has a log.';
+        const none: Cell = { value: null, why };
+        return [
+          {
+            bin: one.bin.name,
+            period: PERIODS.season,
+            hours: none,
+            days: '',
+            rate: none,
+            hoursPerPoint: none,
+            kwh: none,
+          },
+        ];
+      }
+      return [rates.season, rates.line, ...rates.months].flatMap((period) =>
+        period === null ? [] : [row(one.bin.name, period)],
+      );
+    }),
+    empty: 'there is no bin in season.yaml.',
+  };
+}

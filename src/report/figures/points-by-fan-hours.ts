@@ -1,0 +1,113 @@
+import * as Plot from '@observablehq/plot';
+import type { Figure, Size } from '../page.ts';
+import type { Units } from '../units.ts';
+import { draw } from './draw.ts';
+import { panelGrid } from './panel-grid.ts';
+
+/** Points removed over the fan hours so far, day by day, with how far the readings may be off. */
+export interface PointsPanel {
+  name: string;
+  days: readonly { fanHours: number; points: number; low: number; high: number; stillAir: boolean }[];
+}
+
+export interface PointsByFanHours {
+  id: string;
+  title: string;
+  panels: readonly PointsPanel[];
+  /** bins that have no days to draw */
+  lacking: readonly string[];
+}
+
+/** Small multiples to one scale, a bin each: how many points were out after so many fan hours; the steeper the faster. */
+export function pointsByFanHours(data: PointsByFanHours, units: Units): Figure {
+  const days = data.panels.flatMap((panel) => panel.days);
+  if (days.length === 0) throw new Error('no bin has days of moistures beside fan hours');
+  const ends = data.panels.map(({ name, days: own }) => {
+    const last = own[own.length - 1];
+    return `${name} ${units.say('points', last.points)} after ${units.say('hours', last.fanHours)}`;
+  });
+  return {
+    id: data.id,
+    title: data.title,
+    subtitle: `Points removed by fan hours so far, h; the band is how far the day’s readings may be off (90 %)`,
+    alt: `Points removed against fan hours: ${ends.join('; ')}.`,
+    legend: [
+      { label: 'fan stood still two hours or more', swatch: 'dot' },
+      { label: 'fan ran: shows the passing air', swatch: 'ring' },
+      { label: '90 % of the readings’ error', swatch: 'var(--wash)' },
+    ],
+    notShown: data.lacking.length === 0 ? null : `Not shown: ${data.lacking.join(', ')}; the table says why.`,
+    draw: (size) => drawPanels(data.panels, size),
+  };
+}
+
+function drawPanels(panels: readonly PointsPanel[], size: Size): string {
+  const grid = panelGrid(panels.length, size, size.narrow ? 150 : 190);
+  const rows = panels.flatMap((panel, p) => panel.days.map((day) => ({ ...grid.places[p], ...day, panel: String(p) })));
+  const facet = { fx: 'fx', fy: 'fy' } as const;
+  const at = (end: (values: number[]) => number, of: (row: (typeof rows)[number]) => number) => end(rows.map(of));
+  const low = Math.min(
+    0,
+    Math.floor(
+      at(
+        (all) => Math.min(...all),
+        (row) => row.low,
+      ),
+    ),
+  );
+  const high = Math.max(
+    1,
+    Math.ceil(
+      at(
+        (all) => Math.max(...all),
+        (row) => row.high,
+      ),
+    ),
+  );
+  const most = Math.max(
+    1,
+    at(
+      (all) => Math.max(...all),
+      (row) => row.fanHours,
+    ),
+  );
+  const headings = panels.map((panel, p) => ({ ...grid.places[p], name: panel.name }));
+  const r = size.narrow ? 1.6 : 2;
+  return draw(size, {
+    height: grid.height,
+    ...grid.margins,
+    ...grid.facets,
+    x: { domain: [0, most], label: 'fan hours so far', labelArrow: 'none', ticks: 3 },
+    y: { domain: [low, high], label: null, ticks: 5, grid: true },
+    marks: [
+      Plot.frame({ ...facet, stroke: 'var(--rule)', anchor: 'bottom' } as never),
+      Plot.areaY(rows, {
+        ...facet,
+        x: 'fanHours',
+        y1: 'low',
+        y2: 'high',
+        z: 'panel',
+        fill: 'var(--rule)',
+        fillOpacity: 0.35,
+      }),
+      Plot.ruleY([0], { stroke: 'var(--rule)' }),
+      Plot.dot(rows, {
+        ...facet,
+        filter: (d: { stillAir: boolean }) => !d.stillAir,
+        x: 'fanHours',
+        y: 'points',
+        r,
+        fill: 'var(--paper)',
+      } as never),
+      Plot.dot(rows, {
+        ...facet,
+        filter: (d: { stillAir: boolean }) => d.stillAir,
+        x: 'fanHours',
+        y: 'points',
+        r,
+        fill: 'currentColor',
+      } as never),
+      Plot.text(headings, { ...facet, text: 'name', frameAnchor: 'top-left', dy: -18, fontWeight: 650 }),
+    ] as never,
+  });
+}
