@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { zoneOf } from '../../src/base/zone.ts';
 import { monthlyDemand } from '../../src/money/demand.ts';
+import type { PowerSpans } from '../../src/money/energy-cost.ts';
 import { fanTurns, leastPeaks } from '../../src/money/fan-turns.ts';
 import { staggeredStarts } from '../../src/money/staggered-starts.ts';
 import type { DemandRule } from '../../src/money/tariff.ts';
@@ -10,14 +11,13 @@ const chicago = zoneOf('America/Chicago');
 const H = 3_600_000;
 const MIN = 60_000;
 const utc = (text: string) => Date.parse(`${text}Z`);
-const spans = (...list: readonly (readonly [number, number, number])[]) => ({
+const spans = (...list: readonly (readonly [number, number, number])[]): PowerSpans => ({
   startMs: Float64Array.from(list, ([from]) => from),
   endMs: Float64Array.from(list, ([, to]) => to),
   powerW: Float64Array.from(list, ([, , watt]) => watt),
 });
 const rule = (part: Partial<DemandRule> = {}): DemandRule => ({ pricePerKw: 10, when: null, ratchet: null, ...part });
-const hoursOf = (part: ReturnType<typeof spans>) =>
-  part.startMs.reduce((sum, start, i) => sum + (part.endMs[i] - start) / H, 0);
+const hoursOf = (part: PowerSpans) => part.startMs.reduce((sum, start, i) => sum + (part.endMs[i] - start) / H, 0);
 const day = utc('2024-10-10T05:00:00'); // 10 October 2024, local midnight (CDT)
 const at = (hour: number) => day + hour * H;
 
@@ -52,7 +52,7 @@ describe('starts a quarter hour apart, by hand', () => {
 });
 
 describe('fans in turns within the day, by hand', () => {
-  const turn = (parts: ReturnType<typeof spans>[], rules = [rule()], from = at(0), to = at(24)) => {
+  const turn = (parts: PowerSpans[], rules = [rule()], from = at(0), to = at(24)) => {
     const turned = fanTurns(parts, rules, chicago, from, to);
     const cost = (list: typeof parts) =>
       rules.reduce((sum, one) => sum + monthlyDemand(one, chicago, list, from, to).reduce((s, m) => s + m.cost, 0), 0);

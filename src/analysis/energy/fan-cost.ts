@@ -6,7 +6,7 @@ import { FAN_ON, FAN_UNKNOWN, type FanSeason } from '../types.ts';
 import type { TariffBill } from './tariff-bill.ts';
 
 /** The highest of many quarter hours is picked for its errors too, and a meter's step is some percent of a quarter hour; a working assumption, from memory. */
-const PEAK_REL_SD = 0.02;
+export const PEAK_REL_SD = 0.02;
 
 /** Money or energy with what is unsure about it: a standard error, and what unknown time could add at most. */
 export interface Part {
@@ -27,14 +27,17 @@ export interface FanCost {
   runningW: number;
 }
 
+/** Relative standard error of a fan's energy. A meter counts whatever the hours are; elsewhere energy is power x hours and their errors add up. */
+export function fanRelSd(season: FanSeason): number {
+  const metered = season.energyFrom === 'meter' || season.onHours === 0;
+  return Math.hypot(season.energyRelSd, metered ? 0 : (season.onHoursSd ?? 0) / season.onHours);
+}
+
 /** What one fan used and what its tariff charged for it. */
 export function fanCost(fan: Fan, season: FanSeason, bill: TariffBill | undefined): FanCost {
   const runningW =
     season.onHours > 0 && season.energyKwh > 0 ? (season.energyKwh * 1000) / season.onHours : nominalPower(fan).powerW;
-  // A meter counts whatever the hours are; elsewhere energy is power x hours and their errors add up.
-  const hoursRelSd =
-    season.energyFrom === 'meter' || season.onHours === 0 ? 0 : (season.onHoursSd ?? 0) / season.onHours;
-  const relSd = Math.hypot(season.energyRelSd, hoursRelSd);
+  const relSd = fanRelSd(season);
   const moreKwh = (season.unknownHours * runningW) / 1000;
   const energyKwh = { value: season.energyKwh, sd: relSd * season.energyKwh, more: moreKwh };
   const demandByMonth = new Map<string, number>();
@@ -73,7 +76,7 @@ function unknownCost(season: FanSeason, bill: TariffBill, runningW: number): num
   return energyCost({ ...season.spans, powerW }, bill.rates).cost;
 }
 
-function hasUnknown(season: FanSeason, fromMs: number, toMs: number): boolean {
+export function hasUnknown(season: FanSeason, fromMs: number, toMs: number): boolean {
   const { startMs, endMs, state } = season.spans;
   return state.some((s, k) => s === FAN_UNKNOWN && endMs[k] > fromMs && startMs[k] < toMs);
 }

@@ -1,0 +1,169 @@
+import type { Table } from 'apache-arrow';
+import { type Estimate, estimate, withheld, Z90 } from '../../base/estimate.ts';
+import { type Zone, zoneOf } from '../../base/zone.ts';
+import { quarterMeans } from '../../money/demand.ts';
+import { energyCost } from '../../money/energy-cost.ts';
+import { localMonths } from '../../money/local-time.ts';
+import { periodDemand } from '../../money/period-demand.ts';
+import { rateBreaks } from '../../money/rate-breaks.ts';
+import type { Tariff } from '../../money/tariff.ts';
+import type { Season } from '../../season/season.ts';
+import { numbers, texts } from '../../tables/arrow.ts';
+import { nameplateHp } from '../fan/nominal-power.ts';
+import { unknownHoursBetween } from '../fan/spans.ts';
+import type { FanSeason } from '../types.ts';
+import type { BillShare } from './bill-types.ts';
+import { fanRelSd, PEAK_REL_SD } from './fan-cost.ts';
+import { type BilledFan, overBilled } from './over-billed.ts';
+
+const HOUR_MS = 3_600_000;
+const J_PER_KWH = 3.6e6;
+
+/**
+ * Every bill beside what the fans of its tariff used and cost in its own time: their runs are cut exactly at its first and
+ * last moment, also where these are not a calendar month's, and the demand is that of the fans' own peak between them.
+ *
+ * Time that no log tells could have been run: the upper ends include it, but no more than the bill leaves over.
+ *
+ * @param table  table `bills`, in its order
+ */
+export function billShares(season: Season, table: Table, fanSeasons: readonly FanSeason[]): BillShare[] {
+  const [from, to, energy, demand, amount] = ['from', 'to', 'energy_j', 'demand_w', 'amount'].map((name) =>
+    numbers(table, name),
+  );
+  const tariffs = texts(table, 'tariff');
+  const zone = zoneOf(season.site.timeZone);
+  const given = (value: number) => (Number.isNaN(value) ? null : value);
+  const means = new Map(fanSeasons.map((fan) => [fan, quarterMeans(fan.spans)]));
+  return Array.from(from, (fromMs, i) => {
+    const bill = {
+      tariffId: tariffs[i],
+      fromMs,
+      toMs: to[i],
+      billedKwh: given(energy[i] / J_PER_KWH),
+      billedKw: given(demand[i] / 1000),
+      amount: given(amount[i]),
+    };
+    return shareOf(bill, season, fanSeasons, means, zone);
+  });
+}
+
+type Bill = Pick<BillShare, 'tariffId' | 'fromMs' | 'toMs' | 'billedKwh' | 'billedKw' | 'amount'>;
+
+function shareOf(
+  bill: Bill,
+  season: Season,
+  fanSeasons: readonly FanSeason[],
+  means: ReadonlyMap<FanSeason, ReadonlyMap<number, number>>,
+  zone: Zone,
+): BillShare {
+  const { fromMs, toMs, billedKwh, amount } = bill;
+  const tariff = season.tariffs.find((one) => one.id === bill.tariffId);
+  const on = season.fans.filter((fan) => fan.tariffId === bill.tariffId);
+  const rates = tariff === undefined ? NO_RATES : rateBreaks(tariff, zone, fromMs, toMs);
+  const fans = on.flatMap((stated): BilledFan[] => {
+    const fan = fanSeasons.find((one) => one.fanId === stated.id);
+    if (fan === undefined) return [];
+    const { kwh, cost } = energyCost(fan.spans, rates, fromMs, toMs);
+    return [{ fan, kwh, cost, untoldHours: untold(fan, fromMs, toMs) }];
+  });
+  const kwh = fans.reduce((sum, one) => sum + one.kwh, 0);
+  const halfKwh = Z90 * Math.hypot(...fans.map((one) => fanRelSd(one.fan) * one.kwh));
+  const moreKwh = fans.reduce((sum, one) => sum + one.untoldHours * runningKw(one.fan), 0);
+  const most = kwh + halfKwh + moreKwh;
+  const fansKwh = estimate(
+    kwh,
+    Math.max(0, kwh - halfKwh),
+    billedKwh === null ? most : Math.max(kwh + halfKwh, Math.min(most, billedKwh)),
+  );
+  const months = monthsIn(zone, fromMs, toMs);
+  const fixed = (tariff?.fixedPerMonth ?? 0) * Math.max(1, Math.round(months));
+  const connected = on.reduce((sum, fan) => sum + nameplateHp(fan), 0) * (tariff?.connectedPerHpYear ?? 0);
+  const fansMoney = moneyOf(tariff, zone, bill, fans, means, {
+    connected: (connected / 12) * months,
+    // What unknown time could have used, at the mean price of the bill's own.
+    moreShare: kwh > 0 ? (fansKwh.interval?.[1] ?? kwh) / (kwh + halfKwh) - 1 : 0,
+  });
+  const share = billedKwh !== null && billedKwh > 0 ? scaled(fansKwh, 1 / billedKwh) : withheld(noEnergy(billedKwh));
+  const restKwh = billedKwh === null ? withheld(noEnergy(null)) : lessOf(billedKwh, fansKwh);
+  return {
+    ...bill,
+    fansKwh,
+    untoldHours: fans.reduce((sum, one) => sum + one.untoldHours, 0),
+    share,
+    restKwh,
+    fansMoney,
+    fixed,
+    restMoney: amount === null ? withheld('The bill does not say its amount.') : lessOf(amount - fixed, fansMoney),
+    cause: restKwh.value !== null && restKwh.value < 0 ? overBilled(restKwh, fans, fromMs, toMs) : null,
+  };
+}
+
+const NO_RATES = { startMs: new Float64Array(0), pricePerKwh: new Float64Array(0) };
+
+function noEnergy(billedKwh: number | null): string {
+  return billedKwh === null ? 'The bill does not say its energy.' : 'Nothing was billed.';
+}
+
+function moneyOf(
+  tariff: Tariff | undefined,
+  zone: Zone,
+  { tariffId, fromMs, toMs }: Bill,
+  fans: readonly BilledFan[],
+  means: ReadonlyMap<FanSeason, ReadonlyMap<number, number>>,
+  { connected, moreShare }: { connected: number; moreShare: number },
+): Estimate {
+  if (tariff === undefined) return withheld(`The tariff ${tariffId} is not in season.yaml.`);
+  const energy = fans.reduce((sum, one) => sum + one.cost, 0);
+  if (Number.isNaN(energy)) return withheld(`The tariff ${tariffId} has no energy price for part of the time.`);
+  const rules = tariff.demand.map((rule) =>
+    periodDemand(
+      rule,
+      zone,
+      fans.map((one) => means.get(one.fan) ?? new Map<number, number>()),
+      fromMs,
+      toMs,
+    ),
+  );
+  const demand = rules.reduce((sum, rule) => sum + rule.cost, 0);
+  // Of one fan: energy and demand are wrong together.
+  const sds = fans.map(
+    ({ fan, cost }, f) =>
+      fanRelSd(fan) * cost + fan.energyRelSd * rules.reduce((sum, rule) => sum + rule.shares[f] * rule.cost, 0),
+  );
+  const value = energy + demand + connected;
+  const half = Z90 * Math.hypot(...sds, PEAK_REL_SD * demand);
+  return estimate(value, Math.max(0, value - half), value + half + moreShare * energy);
+}
+
+/** Hours of [fromMs, toMs) that the fan's log does not tell: outside it, or unknown in it. */
+function untold({ spans }: FanSeason, fromMs: number, toMs: number): number {
+  const count = spans.startMs.length;
+  if (count === 0) return (toMs - fromMs) / HOUR_MS;
+  const told = Math.max(0, Math.min(spans.endMs[count - 1], toMs) - Math.max(spans.startMs[0], fromMs));
+  return (toMs - fromMs - told) / HOUR_MS + unknownHoursBetween(spans, fromMs, toMs);
+}
+
+const runningKw = (fan: FanSeason) => (fan.onHours > 0 ? fan.energyKwh / fan.onHours : 0);
+
+/** Calendar months in [fromMs, toMs), parts of them as parts. */
+function monthsIn(zone: Zone, fromMs: number, toMs: number): number {
+  return localMonths(zone, fromMs, toMs).reduce(
+    (sum, month) => sum + (Math.min(month.toMs, toMs) - Math.max(month.fromMs, fromMs)) / (month.toMs - month.fromMs),
+    0,
+  );
+}
+
+function scaled({ value, interval, why }: Estimate, by: number): Estimate {
+  return {
+    value: value === null ? null : value * by,
+    interval: interval === null ? null : [interval[0] * by, interval[1] * by],
+    why,
+  };
+}
+
+/** What a stated whole leaves when an estimate is taken off. */
+function lessOf(whole: number, part: Estimate): Estimate {
+  if (part.value === null || part.interval === null) return part;
+  return estimate(whole - part.value, whole - part.interval[1], whole - part.interval[0]);
+}

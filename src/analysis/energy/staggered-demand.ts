@@ -1,0 +1,80 @@
+import { type Estimate, estimate, Z90 } from '../../base/estimate.ts';
+import { type MonthDemand, monthlyDemand, ratchetFloor, ratchetMonth } from '../../money/demand.ts';
+import { fanTurns, leastPeaks } from '../../money/fan-turns.ts';
+import { localMonths } from '../../money/local-time.ts';
+import { staggeredStarts } from '../../money/staggered-starts.ts';
+import type { Season } from '../../season/season.ts';
+import type { FanSeason } from '../types.ts';
+import type { DemandWays } from './demand-ways-types.ts';
+import { hasUnknown, PEAK_REL_SD } from './fan-cost.ts';
+import { type TariffBill, tariffBills } from './tariff-bill.ts';
+
+/**
+ * What each demand charge would have been, had the same fan hours been run otherwise: with starts a quarter hour apart, and
+ * with the fans in turns within each day; month by month, with ratchet. Of the fans on the tariff alone: what else its meter
+ * feeds is not in it. Tariffs with fewer than two fans that ran, or without a demand charge, are left out.
+ */
+export function staggeredDemand(season: Season, fanSeasons: readonly FanSeason[]): DemandWays[] {
+  return [...tariffBills(season, fanSeasons).values()].flatMap((bill) => {
+    const ran = bill.fans.filter((fan) => fan.onHours > 0).length;
+    return bill.demand.length === 0 || ran < 2 ? [] : waysOf(bill);
+  });
+}
+
+function waysOf(bill: TariffBill): DemandWays[] {
+  const { tariff, zone, fromMs, toMs, fans } = bill;
+  const parts = fans.map((fan) => fan.spans);
+  const apart = staggeredStarts(parts);
+  const turns = fanTurns(parts, tariff.demand, zone, fromMs, toMs);
+  const months = localMonths(zone, fromMs, toMs);
+  return tariff.demand.flatMap((rule, r) => {
+    const apartBill = monthlyDemand(rule, zone, apart, fromMs, toMs);
+    const turnsBill = monthlyDemand(rule, zone, turns, fromMs, toMs);
+    const days = leastPeaks(parts, rule, zone, fromMs, toMs);
+    const least: { peakKw: number }[] = [];
+    return months.map(({ month, fromMs: start, toMs: end }, m): DemandWays => {
+      const peakKw = days.reduce(
+        (most, day) => (day.dayMs >= start && day.dayMs < end ? Math.max(most, day.kw) : most),
+        0,
+      );
+      const leastKw = Math.max(peakKw, ratchetFloor(rule, month, ratchetMonth(least)?.peakKw ?? 0));
+      least.push({ peakKw });
+      const asRun = bill.demand[r][m];
+      const more = unknownMore(bill, start, end) * rule.pricePerKw;
+      const way = (of: MonthDemand) => ({ peakKw: of.peakKw, billedKw: of.billedKw, cost: costOf(fans, of, more) });
+      return {
+        tariffId: tariff.id,
+        rule: r,
+        month,
+        asRun: way(asRun),
+        startsApart: way(apartBill[m]),
+        inTurns: way(turnsBill[m]),
+        // Fans that ran parts of quarter hours may stay under what whole ones need.
+        leastCost: Math.min(leastKw * rule.pricePerKw, turnsBill[m].cost),
+        saving: savingOf(fans, asRun, turnsBill[m]),
+      };
+    });
+  });
+}
+
+/** Errors of the fans' powers are independent, that of the peak is of their sum; what unknown time could add goes to the upper end. */
+function costOf(fans: readonly FanSeason[], { cost, shares }: MonthDemand, more: number): Estimate {
+  const half = Z90 * Math.hypot(...shares.map((share, f) => share * cost * fans[f].energyRelSd), PEAK_REL_SD * cost);
+  return estimate(cost, Math.max(0, cost - half), cost + half + more);
+}
+
+/** Both ways have the same fans: the errors of their powers go through the difference of each fan's part. */
+function savingOf(fans: readonly FanSeason[], asRun: MonthDemand, other: MonthDemand): Estimate {
+  const value = asRun.cost - other.cost;
+  const parts = fans.map((fan, f) => fan.energyRelSd * (asRun.shares[f] * asRun.cost - other.shares[f] * other.cost));
+  const half = Z90 * Math.hypot(...parts, PEAK_REL_SD * value);
+  return estimate(value, value - half, value + half);
+}
+
+/** Power of fans of which part of the time is unknown, kW: so much could any peak of it be higher. */
+function unknownMore({ fans }: TariffBill, fromMs: number, toMs: number): number {
+  return fans.reduce(
+    (sum, fan) => sum + (fan.onHours > 0 && hasUnknown(fan, fromMs, toMs) ? fan.energyKwh / fan.onHours : 0),
+    0,
+  );
+}

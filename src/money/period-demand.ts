@@ -1,0 +1,67 @@
+import { localDayStart, toLocalMs, type Zone } from '../base/zone.ts';
+import { DEMAND_MS } from './demand.ts';
+import { localMoment } from './local-time.ts';
+import type { DemandRule } from './tariff.ts';
+import { whenHolds } from './when-holds.ts';
+
+/** What one demand rule bills over a bill's own time, which need not be a calendar month. */
+export interface PeriodDemand {
+  peakKw: number;
+  /** after the ratchet over the eleven months before the bill's first moment */
+  billedKw: number;
+  cost: number;
+  /** each part's share of the quarter hour that set the bill, [parts] */
+  shares: readonly number[];
+}
+
+/**
+ * Bill a demand rule for one reading of the meter to the next.
+ *
+ * @param means  of each part, mean power by clock-aligned quarter hour (`quarterMeans`), kW
+ */
+export function periodDemand(
+  rule: DemandRule,
+  zone: Zone,
+  means: readonly ReadonlyMap<number, number>[],
+  fromMs: number,
+  toMs: number,
+): PeriodDemand {
+  const local = new Date(toLocalMs(zone, fromMs));
+  const [year, month, day] = [local.getUTCFullYear(), local.getUTCMonth() + 1, local.getUTCDate()];
+  const own = highest(rule, zone, means, fromMs, toMs);
+  const before = highest(rule, zone, means, localDayStart(zone, year, month - 11, day), fromMs);
+  const floor = own.everHeld ? (rule.ratchet ?? 0) * before.kw : 0;
+  const billedKw = Math.max(own.kw, floor);
+  const setBy = floor > own.kw ? before : own;
+  return {
+    peakKw: own.kw,
+    billedKw,
+    cost: billedKw * rule.pricePerKw,
+    shares: means.map((part) =>
+      setBy.kw > 0 && setBy.quarter !== null ? (part.get(setBy.quarter) ?? 0) / setBy.kw : 0,
+    ),
+  };
+}
+
+function highest(
+  rule: DemandRule,
+  zone: Zone,
+  means: readonly ReadonlyMap<number, number>[],
+  fromMs: number,
+  toMs: number,
+): { kw: number; quarter: number | null; everHeld: boolean } {
+  let kw = 0;
+  let quarter: number | null = null;
+  let everHeld = false;
+  for (let q = Math.ceil(fromMs / DEMAND_MS); q * DEMAND_MS < toMs; q++) {
+    const sum = means.reduce((all, part) => all + (part.get(q) ?? 0), 0);
+    if (everHeld && !(sum > kw)) continue;
+    if (!whenHolds(rule.when, localMoment(zone, q * DEMAND_MS))) continue;
+    everHeld = true;
+    if (sum > kw) {
+      kw = sum;
+      quarter = q;
+    }
+  }
+  return { kw, quarter, everHeld };
+}
