@@ -79,6 +79,8 @@ export interface Section {
   lead: string;
   /** the rest of the section is folded under these words */
   folded?: string;
+  /** false: what is folded is not printed; the lead should say so */
+  printed?: false;
   /** the table that comes before the figure, in sight */
   table?: Table;
   figures?: readonly Figure[];

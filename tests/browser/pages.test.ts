@@ -122,4 +122,14 @@ describe.skipIf(skip)('pages in a browser, from the file system', () => {
     expect(cut).toEqual([]);
     await page.close();
   });
+
+  it('print the methods on 15 sheets or fewer: what the season did not use stays on the page', async () => {
+    const page = await browser.newPage();
+    await page.goto(pathToFileURL(join(out, 'methods.html')).href);
+    const pdf = (await page.pdf({ format: 'Letter' })).toString('latin1');
+    const sheets = pdf.match(/\/Type\s*\/Page\b/g)?.length ?? 0;
+    expect(sheets).toBeGreaterThan(4);
+    expect(sheets).toBeLessThanOrEqual(15);
+    await page.close();
+  });
 });

@@ -38,7 +38,7 @@ export function agreementTable(id: string, caption: string, checks: readonly Pub
     columns: [{ key: 'name', label: 'What was held against the record', quantity: null }, ...NUMBERS],
     rows: [...groups.values()].map((of) => agreementRow(of[0].group, of)),
     empty: 'no published value is known here',
-    folded: true,
+    folded: 'on screen',
   };
 }
 
@@ -87,7 +87,7 @@ export function markedTable(checks: readonly PublishedCheck[], units: Units): Ta
       cases: of.map(caseOf).join('; '),
       why: capital(unitsText(of[0].misfit)),
     })),
-    folded: true,
+    folded: 'on screen',
   };
 }
 
@@ -109,6 +109,6 @@ export function recordSourcesTable(checks: readonly PublishedCheck[]): Table {
       rows: of.length,
       known: known[of[0].provenance],
     })),
-    folded: true,
+    folded: 'on screen',
   };
 }

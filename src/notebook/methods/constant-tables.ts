@@ -63,7 +63,7 @@ function isothermTable(rows: typeof ISOTHERM_CONSTANTS): Table {
       c: constant(row.c),
       confirmation: unitsText(`${capital(known[row.provenance])}; ${row.confirmation}`),
     })),
-    folded: true,
+    folded: 'on screen',
   };
 }
 
@@ -87,7 +87,7 @@ function resistanceTable(rows: readonly (typeof RESISTANCE_CURVES)[number][]): T
       range: row.rangeMS.join(' to '),
       confirmation: unitsText(`${capital(known[row.provenance])}; ${row.confirmation}`),
     })),
-    folded: true,
+    folded: 'on screen',
   };
 }
 
@@ -109,7 +109,7 @@ function cropTable(rows: typeof CROPS): Table {
       why: capital(unitsText(row.isothermWhy)),
       factor: constant(row.airflowFactor),
     })),
-    folded: true,
+    folded: 'on screen',
   };
 }
 
@@ -131,7 +131,7 @@ function storageTable(rows: typeof STORAGE_RULES): Table {
       honesty: unitsText(row.honesty),
       source: row.sourceKeys.map((key) => sourceText({ key })).join('. '),
     })),
-    folded: true,
+    folded: 'on screen',
   };
 }
 
@@ -157,7 +157,7 @@ function heatTable(rows: typeof SPECIFIC_HEAT_LINES): Table {
       range: row.rangePct.join(' to '),
       source: sourceText({ key: row.sourceKey }),
     })),
-    folded: true,
+    folded: 'on screen',
   };
 }
 
@@ -171,7 +171,7 @@ function conductivityTable(): Table {
       a: constant(a),
       b: constant(b),
     })),
-    folded: true,
+    folded: 'on screen',
   };
 }
 
@@ -184,7 +184,7 @@ function densityTable(): Table {
       crop: cropName(crop),
       density: constant(density),
     })),
-    folded: true,
+    folded: 'on screen',
   };
 }
 
@@ -208,7 +208,7 @@ function bulkTable(): Table {
       range: row.rangePct.join(' to '),
       source: sourceText({ key: row.sourceKey }),
     })),
-    folded: true,
+    folded: 'on screen',
   };
 }
 
@@ -218,7 +218,7 @@ function missingTable(rows: typeof MISSING_PROPERTIES): Table {
     caption: 'What the kit does not know of a crop, and so does not guess',
     columns: [text('crop', 'Crop'), text('property', 'Property'), text('why', 'Why')],
     rows: rows.map((row) => ({ crop: cropName(row.crop), property: row.property, why: row.why })),
-    folded: true,
+    folded: 'on screen',
   };
 }
 

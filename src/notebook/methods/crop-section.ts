@@ -6,6 +6,7 @@ import { airflowChecks } from './airflow-checks.ts';
 import { emcChecks } from './emc-checks.ts';
 import { isothermFigure } from './isotherm-figure.ts';
 import { resistanceFigure } from './resistance-figure.ts';
+import { seasonConstants } from './season-constants.ts';
 import { isothermCrops, resistanceCrops } from './season-crops.ts';
 
 /** Isotherms and airflow resistance, a small chart for each crop: those of the season, or the others, folded. */
@@ -24,11 +25,13 @@ export function cropSection(season: Pick<Season, 'bins'>, which: 'used' | 'other
           season.bins.length === 0
             ? 'No bin is listed, so there is no crop of the season.'
             : 'Equilibrium moisture and resistance to airflow as the kit takes them, with every published point of the crop. A point off its line is most often a statement that names no equation and agrees with another edition; the table of values that are not reproduced says which.',
+        table: seasonConstants(season),
         ...charts(),
       }))
     : section('other-crops', 'Other crops', () => ({
-        lead: 'The same for crops that no bin of this season held.',
+        lead: 'The same for crops that no bin of this season held; not printed.',
         folded: 'Charts of the other crops',
+        printed: false,
         ...charts(),
       }));
 }

@@ -21,7 +21,8 @@ export function formulaSection(
         entries: entries(),
       }))
     : section('offered', 'Equations that the kit also offers', () => ({
-        lead: 'No number of this season hangs on them.',
+        lead: 'No number of this season hangs on them; they are not printed.',
+        printed: false,
         folded: `The other ${counted(own.length, 'equation')}`,
         entries: entries(),
       }));

@@ -101,6 +101,6 @@ function pointTable(id: string, isotherms: readonly Isotherm[], points: readonly
       })),
     ),
     empty: 'none is known here',
-    folded: true,
+    folded: 'on screen',
   };
 }

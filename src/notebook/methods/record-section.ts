@@ -30,6 +30,7 @@ export function recordSection({ checks, failure }: PublishedRecord, units: Units
         recordSourcesTable(checks),
       ],
       notes: [
+        'The tables by group, of values that are not reproduced and of sources are not printed: they stand on the page and in tables/*.csv.',
         'Added to the printed digit: 0.01 point of moisture for the digits of the isotherms’ constants; 1 % of a static pressure and 2 % of a storage time for constants of three digits; 5 % of a fan power, whose packing and efficiency are assumed.',
         'A marked value is one that the kit is not expected to reproduce: another edition or equation stands behind it, it was rounded, or its source leaves out what it comes from. The differences in the tables count marked values too.',
         ...(again > 0

@@ -95,6 +95,6 @@ function pointTable(id: string, checks: readonly AirflowCheck[], units: Units): 
       fits: agrees(check) ? 'yes' : 'no',
     })),
     empty: 'none is known here',
-    folded: true,
+    folded: 'on screen',
   };
 }

@@ -37,6 +37,6 @@ ${notes.map((note) => html`<p class="note">${note}</p>`)}`;
   const markup = html`<section aria-labelledby="${id}"><h2 id="${id}">${section.title}</h2>
 <p>${section.lead}</p>
 ${section.failure !== undefined && renderFailure(section.failure)}
-${section.folded === undefined ? body : html`<details><summary>${section.folded}</summary>${body}</details>`}</section>`;
+${section.folded === undefined ? body : html`<details${section.printed === false && html` class="on-screen"`}><summary>${section.folded}</summary>${body}</details>`}</section>`;
   return { markup, failures };
 }

@@ -85,6 +85,26 @@ describe('the methods page', () => {
     expect(rows.find((one) => one.id === 'resistance')?.rows).toHaveLength(RESISTANCE_CURVES.length);
   });
 
+  it('prints what the season used with its constants, and keeps the other crops and the record’s tables on the page', () => {
+    const folded = page.sections.filter((one) => one.printed === false);
+    expect(folded.map((one) => one.id)).toEqual(['other-crops', 'offered']);
+    for (const { lead } of folded) expect(lead).toMatch(/not printed/);
+    const long = page.sections.flatMap((one) => one.tables ?? []);
+    for (const { id, folded } of long) expect(folded, id).toBe('on screen');
+    const [{ html }] = renderPages([page]);
+    expect(count(html, /<details class="on-screen">/g)).toBe(
+      long.filter((one) => one.rows.length > 0).length + folded.length,
+    );
+    const constants = page.sections.find((one) => one.id === 'crops')?.table;
+    expect(constants?.folded).toBeUndefined();
+    const crops = new Set(input.loaded.season.bins.map((bin) => bin.grain.crop));
+    // One isotherm a crop, and each set of its resistance.
+    const resistances = RESISTANCE_CURVES.filter((row) => crops.has(row.crop));
+    expect(constants?.rows).toHaveLength(crops.size + resistances.length);
+    const corn = ISOTHERM_CONSTANTS.find((row) => row.crop === 'corn');
+    expect(constants?.rows[0]).toMatchObject({ crop: 'Corn', a: equationText(String(corn?.a)), known: 'From memory' });
+  });
+
   it('counts in the answer and the tables what the reference tests assert', () => {
     const seen = checks.filter((one) => one.provenance === 'seen');
     const unmarked = seen.filter((one) => one.misfit === '').length;

@@ -1,0 +1,49 @@
+import { RESISTANCE_CURVES } from '../../bin/resistance-curves.ts';
+import { isothermOf } from '../../grain/isotherm.ts';
+import type { Table } from '../../report/page.ts';
+import type { Season } from '../../season/season.ts';
+import { capital } from '../words.ts';
+import { cropName } from './constant-tables.ts';
+import { equationText } from './equation-text.ts';
+import { isothermCrops, resistanceCrops } from './season-crops.ts';
+
+const KNOWN = { seen: 'Read', memory: 'From memory' } as const;
+const text = (key: string, label: string) => ({ key, label, quantity: null });
+const constant = (value: number) => equationText(String(value));
+
+/** The constants behind the charts of the season's crops, short enough to be printed: the isotherm that stands for each, and its resistance. */
+export function seasonConstants(season: Pick<Season, 'bins'>): Table {
+  const isotherms = isothermCrops(season).used.map(({ crop, isotherm }) => isothermOf(crop, isotherm ?? undefined));
+  const resistances = RESISTANCE_CURVES.filter(({ crop }) => resistanceCrops(season).used.includes(crop));
+  return {
+    id: 'season-constants',
+    caption: 'Constants of the season’s crops; of an isotherm A, B and C, of the airflow resistance a and b',
+    columns: [
+      text('crop', 'Crop'),
+      text('equation', 'Equation'),
+      text('a', 'A, a'),
+      text('b', 'B, b'),
+      text('c', 'C'),
+      text('known', 'How known'),
+    ],
+    rows: [
+      ...isotherms.map((one) => ({
+        crop: cropName(one.crop),
+        equation: capital(one.name),
+        a: constant(one.a),
+        b: constant(one.b),
+        c: constant(one.c),
+        known: KNOWN[one.provenance],
+      })),
+      ...resistances.map((one) => ({
+        crop: cropName(one.crop),
+        equation: `Airflow resistance, ${one.set}`,
+        a: constant(one.a),
+        b: constant(one.b),
+        c: '',
+        known: KNOWN[one.provenance],
+      })),
+    ],
+    empty: 'none, for no bin is listed',
+  };
+}
