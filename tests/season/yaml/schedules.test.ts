@@ -2,6 +2,7 @@ import { afterAll, describe, expect, it } from 'vitest';
 import { loadSettlement } from '../../../src/money/load-settlement.ts';
 import { priceSchedules } from '../../../src/season/price-schedules.ts';
 import { POSTED } from '../../money/posted-schedules.ts';
+import { readReference } from '../../reference/read-reference.ts';
 import { EXAMPLE, EXAMPLE_FILES } from './contract-example.ts';
 import { placeOf, problemsOf, read, removeFolders, seasonFolder } from './season-folder.ts';
 
@@ -72,6 +73,46 @@ describe('schedules of a price', () => {
     expect(load.gross).toBeCloseTo(4045.5, 6);
     expect(load.net).toBeCloseTo(4045.5 - 150 - 232.5, 6);
     expect(priceSchedules({ ...prices.corn, baseMoistureWb: null })).toHaveLength(1);
+  });
+
+  // From the text of season.yaml to the money taken off a load: each row of a schedule that an elevator posted (seen).
+  it('charge loads what the posted table of corn drying says, row by row, shrink by half points beside it', async () => {
+    const { prices } = await read(
+      withSchedules(
+        '{ name: drying, step: 1 point, rates: [{ up_to: 20 %, rate: 0.05 USD/bu }, { rate: 0.02 USD/bu }] }',
+        '{ name: shrink, rate: 0.7 % of weight, per: 0.5 point, step: 0.5 point }',
+      ),
+      EXAMPLE_FILES,
+    );
+    const schedules = priceSchedules(prices.corn).map((one) => one.schedule);
+    const rows = readReference('posted_schedule');
+    expect(rows.length).toBeGreaterThan(10);
+    for (const { moisture_over_pct: over, moisture_to_pct: to, published_c_per_bu: cents } of rows) {
+      for (const percent of [Number(over) + 0.1, Number(to)]) {
+        const load = loadSettlement(1000, percent / 100, 4.35, schedules)!;
+        expect(load.charges[0]).toBeCloseTo(10 * Number(cents), 6);
+        // By hand: 1.4 % of the weight for a whole point, 0.7 % for a tenth of one.
+        const halves = percent === Number(to) ? 2 * (percent - 15) : 2 * (Number(over) - 15) + 1;
+        expect(load.paidBushels).toBeCloseTo(1000 * (1 - 0.007 * halves), 6);
+        expect(load.net).toBeCloseTo(4.35 * load.paidBushels - 10 * Number(cents), 6);
+      }
+    }
+  });
+
+  it('take a share of the price of soybeans and refuse what is too wet, as posted', async () => {
+    const yaml = EXAMPLE.replace(
+      /^ {2}corn: .*$/m,
+      '  soybean: { price: 10.20 USD/bu, base_moisture: 13 %, schedules: [{ per: 0.5 point, step: 0.5 point, refuse_above: 17 %, rates: [{ up_to: 15 %, rate: 1 % of price }, { up_to: 17 %, rate: 2 % of price }] }] }',
+    );
+    const { prices } = await read(yaml, EXAMPLE_FILES);
+    const schedules = priceSchedules(prices.soybean).map((one) => one.schedule);
+    const net = (moistureWb: number) => loadSettlement(500, moistureWb, 10.2, schedules)?.net;
+    expect(net(0.13)).toBeCloseTo(5100, 9);
+    // By hand: 14.2 % is three started halves, 3 % of $5100; 16.6 % four halves at 1 % and four at 2 %, 12 %.
+    expect(net(0.142)).toBeCloseTo(5100 * 0.97, 9);
+    expect(net(0.166)).toBeCloseTo(5100 * 0.88, 9);
+    expect(net(0.17)).toBeCloseTo(5100 * 0.88, 9);
+    expect(net(0.171)).toBeUndefined();
   });
 
   it.each<[schedule: string, code: string, at: string, message: string]>([
