@@ -274,6 +274,15 @@ export const SOURCES: readonly Source[] = [
     provenance: 'seen',
   },
   {
+    key: 'ndsu-2007-natural-air',
+    authors: 'Hellevang, K., North Dakota State University Extension',
+    year: 2007,
+    title: 'Drying time and energy cost of natural-air and low-temperature corn drying',
+    where: 'as reported in Aberdeen News, 19 October 2007',
+    url: 'http://articles.aberdeennews.com/2007-10-19/news/26401251_1_drying-time-dry-corn-energy-cost',
+    provenance: 'seen',
+  },
+  {
     key: 'ndsu-2009-wheat-barley',
     authors: 'North Dakota State University Extension',
     year: 2009,
@@ -438,6 +447,15 @@ export const SOURCES: readonly Source[] = [
     title: 'Storing, drying, and handling wet soybeans',
     where: 'Minnesota Crop News',
     url: 'http://blog-crop-news.extension.umn.edu/2014/10/storing-drying-and-handling-wet-soybeans.html',
+    provenance: 'seen',
+  },
+  {
+    key: 'umn-natural-air',
+    authors: 'Wilcke, W., University of Minnesota Extension',
+    year: null,
+    title: 'Electricity of natural-air corn drying, an average of farms',
+    where: 'as reported in Farm Industry News',
+    url: 'http://farmindustrynews.com/discount-grain-drying-0',
     provenance: 'seen',
   },
   {
