@@ -2,7 +2,9 @@ import type { LoadedSeason } from '../season/loaded.ts';
 import type { Bin } from '../season/season.ts';
 import { rowsWhere, type SensorSeries, sensorSeries } from '../tables/sensors.ts';
 import { compareBins } from './compare/compare-bins.ts';
+import { billShares } from './energy/bill-shares.ts';
 import { binFan } from './energy/bin-fan.ts';
+import { staggeredDemand } from './energy/staggered-demand.ts';
 import { tariffMonths } from './energy/tariff-months.ts';
 import { failedBin } from './failed-bin.ts';
 import { binSpans } from './fan/bin-spans.ts';
@@ -16,8 +18,10 @@ import { concludeMoisture, spreadOfOthers } from './moisture/bin-moisture.ts';
 import { binTemperature } from './moisture/bin-temperature.ts';
 import { type ObservedMoisture, observeMoisture } from './moisture/observed-moisture.ts';
 import { ticketsOf } from './moisture/tickets.ts';
+import { binProbes } from './probes/bin-probes.ts';
 import { moistureRates } from './rates/moisture-rates.ts';
 import type { BinFan, BinFronts, BinMoisture, BinReview, FanSeason, FanSpans, SeasonReview } from './types.ts';
+import { dryingEnergy } from './unit-costs/drying-energy.ts';
 import { unitCosts } from './unit-costs/unit-costs.ts';
 import { usefulHours } from './useful/useful-hours.ts';
 import type { UsefulHours } from './useful/useful-hours-types.ts';
@@ -65,16 +69,22 @@ export function reviewSeason(loaded: LoadedSeason, onBin: (name: string) => void
     return whole.ok ? whole.value : failedBin(season.bins[i], whole.reason);
   });
   const months = attempt(() => tariffMonths(season, fans));
+  const bills = attempt(() => billShares(season, tables.bills, fans));
+  const ways = attempt(() => staggeredDemand(season, fans));
   const compared = attempt(() => compareBins(loaded, bins));
   const failures = [
     ...brokenFans.map((one) => one.text),
     ...(months.ok ? [] : [`tariff months: ${months.reason}`]),
+    ...(bills.ok ? [] : [`bills: ${bills.reason}`]),
+    ...(ways.ok ? [] : [`demand charges: ${ways.reason}`]),
     ...(compared.ok ? [] : [`bins compared: ${compared.reason}`]),
   ];
   return {
     bins,
     fans,
     tariffMonths: months.ok ? months.value : [],
+    bills: bills.ok ? bills.value : undefined,
+    demandWays: ways.ok ? ways.value : undefined,
     compared: compared.ok ? compared.value : undefined,
     failures,
   };
@@ -100,7 +110,7 @@ function secondHalf(
   const { bin, series, spans, fan } = half;
   const moisture = concludeMoisture(half.observed, spreadOfOthers(half.observed, observed));
   const grain = grainAmount(bin, moisture.start, half.observed.input.tickets);
-  return {
+  const review: BinReview = {
     bin,
     failure: null,
     grain,
@@ -113,9 +123,11 @@ function secondHalf(
     unitCosts: unitCosts(bin, fan, moisture, bushelsOf(grain)),
     fronts: frontsOf(loaded, half),
     ...airAndWater(loaded, { bin, series, spans, fan, grain, moisture, tickets: half.observed.input.tickets }),
+    probes: binProbes(loaded.tables.probes, half.observed.input, moisture),
     useful: usefulOf(loaded, half, moisture, fans),
     rates: spans === null ? null : moistureRates(fan, moisture, loaded.season.site.timeZone),
   };
+  return { ...review, unitEnergy: dryingEnergy(review, loaded.season) };
 }
 
 function usefulOf(

@@ -1,41 +1,14 @@
-import type { Estimate } from '../base/estimate.ts';
 import { fileDigits } from '../base/file-digits.ts';
 import type { LoadedSeason } from '../season/loaded.ts';
+import { comparisonSummary } from './compare/comparison-summary.ts';
+import { both, pair, plain, reason } from './summary-numbers.ts';
 import type { BinSummary, Summary } from './summary-shape.ts';
 import type { BinReview, SeasonReview } from './types.ts';
 
 const NOT_YET = 'This version of the kit does not work it out yet.';
 
-function plain(value: number | null | undefined, scale = 1): number | null {
-  return value === null || value === undefined || !Number.isFinite(value) ? null : fileDigits(value * scale);
-}
-
-function pair(interval: readonly [number, number] | null | undefined, scale = 1): [number, number] | null {
-  if (interval === null || interval === undefined) return null;
-  const [low, high] = interval;
-  return Number.isFinite(low) && Number.isFinite(high) ? [fileDigits(low * scale), fileDigits(high * scale)] : null;
-}
-
-/** `x` and `xInterval` of an estimate. */
-function both<Name extends string>(
-  name: Name,
-  of: Estimate,
-): { [Key in Name]: number | null } & { [Key in `${Name}Interval`]: [number, number] | null } {
-  return { [name]: plain(of.value), [`${name}Interval`]: pair(of.interval) } as never;
-}
-
-/** A block's own sentences, and the reasons of its missing numbers as far as those do not tell them; null where nothing is missing. */
-function reason(own: string | null, ...numbers: readonly Estimate[]): string | null {
-  let told = own;
-  for (const { value, why } of numbers) {
-    if (value !== null || why === null || told?.includes(why)) continue;
-    told = told === null ? why : `${told} ${why}`;
-  }
-  return told;
-}
-
-function binSummary(review: BinReview): BinSummary {
-  const { bin, grain, fan, moisture, temperature, unitCosts, fronts } = review;
+function binSummary(review: BinReview): Omit<BinSummary, 'comparison'> {
+  const { bin, grain, fan, moisture, temperature, unitCosts, fronts, airflow, water } = review;
   return {
     id: bin.id,
     crop: bin.grain.crop,
@@ -102,14 +75,11 @@ function binSummary(review: BinReview): BinSummary {
       why: temperature.why,
     },
     water: {
-      bySensorsKg: null,
-      bySensorsKgInterval: null,
-      byAirKg: null,
-      byAirKgInterval: null,
-      byTicketsKg: null,
-      byTicketsKgInterval: null,
-      agree: null,
-      why: NOT_YET,
+      ...both('bySensorsKg', water.bySensors),
+      ...both('byAirKg', water.byAir),
+      ...both('byTicketsKg', water.byTickets),
+      agree: water.agree,
+      why: reason(null, water.bySensors, water.byAir, water.byTickets),
     },
     costPerPoint: {
       value: plain(unitCosts.costPerPoint.value),
@@ -124,17 +94,13 @@ function binSummary(review: BinReview): BinSummary {
       why: reason(unitCosts.whyAdded, unitCosts.costPerPointAdded, unitCosts.perBushelPointAdded),
     },
     airflow: {
-      byPressureM3S: null,
-      byPressureM3SInterval: null,
-      byFrontM3S: null,
-      byFrontM3SInterval: null,
-      byModelM3S: null,
-      byModelM3SInterval: null,
-      cfmPerBushel: null,
-      cfmPerBushelInterval: null,
-      from: null,
-      agree: null,
-      why: NOT_YET,
+      ...both('byPressureM3S', airflow.byPressure),
+      ...both('byFrontM3S', airflow.byFront),
+      ...both('byModelM3S', airflow.byModel),
+      ...both('cfmPerBushel', airflow.cfmPerBushel),
+      from: airflow.from,
+      agree: airflow.agree,
+      why: reason(null, airflow.byFront, airflow.byPressure, airflow.cfmPerBushel, airflow.byModel),
     },
     fronts: fronts.campaigns.flatMap((campaign) =>
       campaign.arrivals.map((arrival) => ({
@@ -161,7 +127,7 @@ export function summaryOf(loaded: LoadedSeason, review: SeasonReview): Summary {
   const { rows, cells, missing, rejected, outside, flagged } = loaded.load.totals;
   return {
     season: loaded.season.title,
-    bins: review.bins.map(binSummary),
+    bins: review.bins.map((one) => ({ ...binSummary(one), comparison: comparisonSummary(review, one.bin.id) })),
     strategies: [],
     strategiesWhy: NOT_YET,
     load: { rows, cells, missing, rejected, outside, flagged: { ...flagged } },

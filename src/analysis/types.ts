@@ -1,10 +1,14 @@
 import type { Estimate } from '../base/estimate.ts';
 import type { Bin } from '../season/season.ts';
 import type { Comparison } from './compare/comparison.ts';
+import type { BillShare } from './energy/bill-types.ts';
+import type { DemandWays } from './energy/demand-ways-types.ts';
 import type { BinLayers } from './moisture/layer-types.ts';
 import type { MoistureStages } from './moisture/stage-types.ts';
 import type { TicketsHeld } from './moisture/ticket-agreement-types.ts';
+import type { BinProbes } from './probes/probe-types.ts';
 import type { MoistureRates } from './rates/moisture-rates-types.ts';
+import type { UnitEnergy } from './unit-costs/unit-energy-types.ts';
 import type { UsefulHours } from './useful/useful-hours-types.ts';
 
 /** A stretch of time, ms UTC, [from, to). */
@@ -326,14 +330,18 @@ export interface BinWater {
   /** what the account of the air stands on; null where there is none */
   air: {
     fanHours: number;
-    /** fan hours for which both the entering and the leaving air are known */
+    /** of them, those for which both the entering and the leaving air are known */
     coveredHours: number;
     /** share of the covered hours in which the plenum told the entering air */
     plenumShare: number;
-    /** mean humidity ratios, kg/kg, weighted by airflow */
-    enteringRatio: number;
-    leavingRatio: number;
-    /** relative to the value's size, standard errors by cause, kg */
+    /** the two ways by which the gain of the air was had, and the weight of the one by heat */
+    byHumidityKg: number | null;
+    byHeatKg: number | null;
+    heatShare: number;
+    /** mean humidity ratios, kg/kg, weighted by airflow; null where the cables tell no humidity */
+    enteringRatio: number | null;
+    leavingRatio: number | null;
+    /** standard errors by cause, kg */
     parts: readonly { cause: string; sdKg: number }[];
   } | null;
   notes: readonly string[];
@@ -355,6 +363,10 @@ export interface BinReview {
   water: BinWater;
   /** what each fan hour could do to the grain; null or left out where no fan of the bin has a log */
   useful?: UsefulHours | null;
+  /** hand samples held against the cables; left out where that was not worked out */
+  probes?: BinProbes;
+  /** kWh for what drying did; left out where the bin broke */
+  unitEnergy?: UnitEnergy;
   /** points per fan hour by period; null or left out where no fan of the bin has a log */
   rates?: MoistureRates | null;
 }
@@ -364,6 +376,10 @@ export interface SeasonReview {
   bins: readonly BinReview[];
   fans: readonly FanSeason[];
   tariffMonths: readonly TariffMonth[];
+  /** the utility's bills beside what the fans explain of them; left out where that broke */
+  bills?: readonly BillShare[];
+  /** demand charges as run and as they might have been; left out where that broke */
+  demandWays?: readonly DemandWays[];
   /** the bins beside each other; left out where that broke */
   compared?: Comparison;
   /** what broke that is no one bin's, each a line; none or left out when all is whole */

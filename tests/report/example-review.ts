@@ -1,6 +1,8 @@
 // A season made by hand: the pages are tried on it. No number here is claimed to be right; they only have to be consistent enough to be read.
+import { missing } from '../../src/analysis/airflow/bin-airflow.ts';
 import { failedBin } from '../../src/analysis/failed-bin.ts';
 import type { BinReview, FanSeason, FanSpans, MomentMean, SeasonReview } from '../../src/analysis/types.ts';
+import { missingWater } from '../../src/analysis/water/bin-water.ts';
 import { estimate, withheld } from '../../src/base/estimate.ts';
 import type { NotebookInput } from '../../src/notebook.ts';
 import { Units } from '../../src/report/units.ts';
@@ -191,6 +193,26 @@ function wholeBin(of: Bin, scale: number, dry: boolean): BinReview {
       why: null,
       whyAdded: 'Its goal is not condition.',
     },
+    airflow: {
+      ...missing('No static pressure was logged while a fan ran.'),
+      byFront: estimate(6.1 * scale, 5.2 * scale, 7.1 * scale),
+      byPressure: estimate(6.6 * scale, 5.4 * scale, 8 * scale),
+      flowM3S: estimate(6.1 * scale, 5.2 * scale, 7.1 * scale),
+      cfmPerBushel: estimate(0.79 * scale, 0.67 * scale, 0.92 * scale),
+      hpPerThousandBushels: 0.92,
+      from: 'front',
+      agree: true,
+      fanSet: of.fanIds.join('+'),
+      why: null,
+    },
+    water: {
+      ...missingWater('There are no scale tickets of this bin.'),
+      bySensors: estimate(12_400 * scale, 10_900 * scale, 13_900 * scale),
+      byAir: estimate(11_000 * scale, 8000 * scale, 14_100 * scale),
+      byAirBetween: estimate(11_000 * scale, 8000 * scale, 14_100 * scale),
+      agree: true,
+      why: 'There are no scale tickets of this bin.',
+    },
     fronts: {
       campaigns: [
         {
@@ -244,6 +266,8 @@ function silentBin(of: Bin): BinReview {
     temperature: { ...broken.temperature, why },
     unitCosts: { ...broken.unitCosts, ...estimates(broken.unitCosts), why, whyAdded: why },
     fronts: { campaigns: [], why },
+    airflow: missing(why),
+    water: missingWater(why),
   };
 }
 

@@ -8,6 +8,7 @@ import { fillTimes } from '../grain/fill-times.ts';
 import type { Ticket } from '../moisture/tickets.ts';
 import { type BinGrainAmount, type BinMoisture, type BinWater, FAN_ON, type FanSpans, type Span } from '../types.ts';
 import { likelyWater, orderOf } from './disagreement.ts';
+import { grainWarmth } from './grain-warmth.ts';
 import { humidityLog } from './humidity-log.ts';
 import { leavingAir } from './leaving-air.ts';
 import { waterByAir } from './water-by-air.ts';
@@ -79,27 +80,26 @@ function byAirOf(input: BinWaterInput) {
     return none(airflow.told.why ?? 'The airflow of this bin is not known.');
   const isotherm = cableIsotherm(bin, season);
   if (isotherm === null) return none(`No isotherm is known for ${bin.grain.crop}.`);
-  if (!series.some((one) => one.moistureWb.some((value) => value > 0)))
-    return none('No cable of this bin tells moisture, so the humidity of the leaving air is not known.');
   const burner = season.fans.some(
     (fan) => bin.fanIds.includes(fan.id) && fan.heater !== null && fan.heater.fuel !== 'electric',
   );
   const stated = statedIsotherm(season, bin);
   const others = stated ? [] : isothermsOf(bin.grain.crop).filter((one) => one !== isotherm);
   const cables = airflow.told.front.cables;
+  const weightOf = (id: string) => {
+    const known = cables.find((one) => one.cable === id);
+    return known === undefined ? 1 / bin.cables.length : known.share * known.relative;
+  };
   const found = waterByAir({
     bin,
     spans,
     flowM3S: airflow.told.flowM3S,
     relativeAt: airflow.relativeAt,
-    // A burner's water is in the plenum's air and not in the outdoor air.
     plenum: humidityLog(input.plenum, stationPa, (ms) => onAt(spans, ms) === FAN_ON),
     outdoor: humidityLog(input.weather, stationPa),
-    leaving: leavingAir(bin, series, isotherm, others, stationPa, (id) => {
-      const known = cables.find((one) => one.cable === id);
-      return known === undefined ? 1 / bin.cables.length : known.share * known.relative;
-    }),
-    others,
+    leaving: leavingAir(bin, series, isotherm, others, stationPa, weightOf),
+    warmth: grainWarmth(bin, series, weightOf),
+    isotherm,
     stationPa,
     errors: season.sensors,
     moisture,

@@ -1,0 +1,79 @@
+import { specificVolumeM3Kg } from '../../air/volume.ts';
+import type { Bin } from '../../season/season.ts';
+import { FAN_WARMING_K } from '../fronts/entering-air.ts';
+import { fanPieces } from '../fronts/fan-pieces.ts';
+import { grainDepthAt } from '../fronts/grain-depth.ts';
+import type { FanSpans } from '../types.ts';
+import type { GrainWarmth } from './grain-warmth.ts';
+import { type HumidityLog, placeIn, valueAt } from './humidity-log.ts';
+import type { LeavingAir } from './leaving-air.ts';
+
+/** A piece of fan-on time, an hour or less, with what is known of its air. */
+export interface AirPiece {
+  ms: number;
+  hours: number;
+  airKg: number;
+  /** the entering air; null where neither plenum nor weather tells it */
+  entering: { ratio: number; perRh: number; tempC: number; plenum: boolean } | null;
+  /** the leaving air by the moisture of the last sensors; null where they do not tell it */
+  leaving: LeavingAir | null;
+  /** temperatures, degC, and warming of the grain, K; NaN where not known */
+  leavingC: number;
+  outdoorC: number;
+  grainWarmedK: number;
+}
+
+export interface AirPiecesInput {
+  bin: Bin;
+  spans: FanSpans;
+  flowM3S: number;
+  relativeAt: (ms: number) => number;
+  plenum: HumidityLog;
+  outdoor: HumidityLog;
+  leaving: (ms: number) => LeavingAir | null;
+  warmth: GrainWarmth;
+  stationPa: number;
+  fullDepthM: number;
+}
+
+/** All running with grain in the bin, from its first stated depth until it was unloaded, piece by piece. */
+export function airPieces(input: AirPiecesInput): AirPiece[] {
+  const { bin, spans, flowM3S, relativeAt, plenum, outdoor, leaving, warmth, stationPa, fullDepthM } = input;
+  const dated = bin.grain.depthSteps.filter((step) => step.depthM > 0).map((step) => step.fromMs);
+  const fromMs = Math.min(bin.grain.filledMs ?? Number.NEGATIVE_INFINITY, ...dated.filter(Number.isFinite));
+  const pieces = fanPieces(spans, fromMs, bin.grain.unloadedMs ?? Number.POSITIVE_INFINITY);
+  const out: AirPiece[] = [];
+  for (let i = 0; i < pieces.midMs.length; i++) {
+    const ms = pieces.midMs[i];
+    const relative = relativeAt(ms);
+    const depthM = grainDepthAt(bin, ms) ?? fullDepthM;
+    if (Number.isNaN(relative) || !(depthM > 0)) continue;
+    const under = bin.air === 'up' ? placeIn(plenum.timeMs, ms) : null;
+    const outside = placeIn(outdoor.timeMs, ms);
+    const place = under ?? outside;
+    const log = under === null ? outdoor : plenum;
+    const warmedK = under === null && bin.air === 'up' ? FAN_WARMING_K : 0;
+    const entering =
+      place === null
+        ? null
+        : {
+            ratio: valueAt(log.ratio, place),
+            perRh: valueAt(log.perRh, place),
+            tempC: valueAt(log.tempC, place) + warmedK,
+            plenum: under !== null,
+          };
+    const volume = specificVolumeM3Kg(entering?.tempC ?? 10, entering?.ratio ?? 0.005, stationPa);
+    out.push({
+      ms,
+      hours: pieces.hours[i],
+      airKg: (flowM3S * relative * pieces.hours[i] * 3600) / volume,
+      entering,
+      leaving: leaving(ms),
+      leavingC: warmth.leavingC(ms, depthM),
+      outdoorC: outside === null ? Number.NaN : valueAt(outdoor.tempC, outside),
+      grainWarmedK:
+        ((warmth.meanC(pieces.toMs[i], depthM) - warmth.meanC(pieces.fromMs[i], depthM)) * depthM) / fullDepthM,
+    });
+  }
+  return out;
+}
