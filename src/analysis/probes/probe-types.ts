@@ -1,0 +1,63 @@
+import type { Estimate } from '../../base/estimate.ts';
+
+/** One hand sample. NaN is missing. */
+export interface ProbeReading {
+  timeMs: number;
+  heightM: number;
+  fromCentreM: number;
+  /** wet basis, fraction */
+  moistureWb: number;
+  tempC: number;
+}
+
+/** A hand sample beside what the cables say of its place and day. */
+export interface ProbePair {
+  reading: ProbeReading;
+  /** cables that hang at its distance from the centre; several where the sample could be near any of them */
+  cables: readonly string[];
+  /** sensors used, by cable and number */
+  sensors: readonly string[];
+  /** wet basis, fraction */
+  cableWb: number;
+  stillAir: boolean;
+  /** cables less probe, points; positive where the cables read wetter */
+  offset: number;
+  /** standard error in points, without the error that all readings of one meter share */
+  sd: number;
+  /** the grain was colder than a hand meter reads well */
+  cold: boolean;
+  /** false: cold beside enough warm ones, or far from all others */
+  counted: boolean;
+}
+
+/** Offset over several hand samples. */
+export interface ProbeOffset {
+  /** cables less probe, points */
+  offset: Estimate;
+  pairs: number;
+}
+
+/** What the season's numbers would be if the cables read as the probes do. */
+export interface CorrectedNumbers {
+  /** wet basis, fractions */
+  end: Estimate;
+  pointsRemoved: Estimate;
+  overdryingLossBushels: Estimate;
+  overdryingLoss: Estimate;
+}
+
+export interface BinProbes {
+  pairs: readonly ProbePair[];
+  /** hand samples that no sensor is near enough to, and why, by reason */
+  unmatched: readonly { count: number; why: string }[];
+  bin: ProbeOffset;
+  /** by the cables that hang at one distance from the centre, in the order of their first sample */
+  rings: readonly (ProbeOffset & { cables: readonly string[] })[];
+  /** by local day */
+  days: readonly (ProbeOffset & { dayMs: number; cold: number })[];
+  /** points that 95 % of readings keep, taken for the meter */
+  meterLimit: number;
+  corrected: CorrectedNumbers | null;
+  notes: readonly string[];
+  why: string | null;
+}
