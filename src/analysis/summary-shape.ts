@@ -1,9 +1,7 @@
 import { z } from 'zod';
-
-const number = z.number().nullable();
-const interval = z.tuple([z.number(), z.number()]).nullable().describe('90 %, [low, high]');
-const why = z.string().nullable().describe('why a number of this block is null; null where none needs it');
-const time = z.iso.datetime().nullable().describe('ISO 8601, UTC');
+import { COMPARISON_SHAPE } from './compare/comparison-shape.ts';
+import { BILL_SHAPE, DEMAND_SHAPE, ENERGY_PER_POINT_SHAPE } from './energy/money-shape.ts';
+import { interval, number, time, why } from './summary-cells.ts';
 
 const grain = z.strictObject({
   dryMatterKg: number.describe('as filled'),
@@ -71,6 +69,50 @@ const water = z.strictObject({
   why,
 });
 
+const usefulHours = z
+  .strictObject({
+    dry: number,
+    dryInterval: interval,
+    rewet: number,
+    rewetInterval: interval,
+    cool: number,
+    coolInterval: interval,
+    warm: number,
+    warmInterval: interval,
+    little: number.describe('fan hours whose air could do next to nothing'),
+    littleInterval: interval,
+    unknown: number.describe('fan hours of which air or grain is not known'),
+    empty: number.describe('fan hours while the bin held no grain'),
+    forGoal: number,
+    forGoalInterval: interval,
+    against: number.describe('fan hours that worked against the goal'),
+    againstInterval: interval,
+    againstShare: number.describe('of all fan hours, fraction'),
+    againstShareInterval: interval,
+    againstCost: number.describe('energy alone'),
+    againstCostInterval: interval,
+    offWouldHavePaid: number.describe('hours with the fan off in which the air could have worked for the goal'),
+    offWouldHavePaidInterval: interval,
+    moistureThresholdPoints: number,
+    temperatureThresholdK: number,
+    why,
+  })
+  .describe('fan hours by what their air could do to the grain; the seven classes add up to the fan hours');
+
+const rate = z.strictObject({
+  period: z
+    .string()
+    .describe('season: from start to end; line: by a robust line through all days; else the local month'),
+  fanHours: number,
+  perHundredFanHours: number.describe('points removed'),
+  perHundredFanHoursInterval: interval,
+  hoursPerPoint: number,
+  hoursPerPointInterval: interval,
+  kwhPerPoint: number,
+  kwhPerPointInterval: interval,
+  why,
+});
+
 const costPerPoint = z.strictObject({
   value: number,
   interval,
@@ -96,11 +138,15 @@ const bin = z.strictObject({
   goal: z.enum(['dry', 'cool', 'condition', 'hold']),
   grain,
   fan,
+  usefulHours,
   moisture,
+  rates: z.array(rate),
+  ratesWhy: why,
   temperature: z.strictObject({ startC: number, startCInterval: interval, endC: number, endCInterval: interval, why }),
   water,
   costPerPoint,
   costPerPointAdded: costPerPoint,
+  energyPerPoint: ENERGY_PER_POINT_SHAPE,
   airflow: z.strictObject({
     byPressureM3S: number,
     byPressureM3SInterval: interval,
@@ -128,6 +174,7 @@ const bin = z.strictObject({
     trusted: z.boolean().nullable(),
     why,
   }),
+  comparison: COMPARISON_SHAPE,
 });
 
 const strategy = z.strictObject({
@@ -153,6 +200,8 @@ const count = z.int().nonnegative();
 export const SUMMARY_SHAPE = z.strictObject({
   season: z.string(),
   bins: z.array(bin),
+  bills: z.array(BILL_SHAPE).describe('the utility’s bills beside what the fans explain of them'),
+  demand: z.array(DEMAND_SHAPE).describe('demand charges as run and as they might have been'),
   strategies: z.array(strategy),
   strategiesWhy: z.string().nullable().describe('why there are no strategies; null where there are'),
   load: z.strictObject({

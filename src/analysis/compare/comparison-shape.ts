@@ -1,0 +1,53 @@
+import { z } from 'zod';
+import { interval, number, why } from '../summary-cells.ts';
+
+const factor = z.strictObject({
+  times: number,
+  timesInterval: interval,
+  share: number.describe(
+    'of the logarithm of the cost’s ratio; the shares of price, charges, power and hours add up to 1',
+  ),
+  shareInterval: interval,
+});
+
+/** The block of a bin beside the others in `summary.json`. */
+export const COMPARISON_SHAPE = z.strictObject({
+  measure: z
+    .enum(['costPerBushelPoint', 'costPerBushelPointAdded', 'costPerBushel'])
+    .nullable()
+    .describe('what bins of this goal are ranked by'),
+  rank: z
+    .strictObject({ best: z.int(), worst: z.int(), of: z.int() })
+    .nullable()
+    .describe('places from 1 among bins of the same goal and crop; a range where intervals overlap'),
+  pricePerKwh: number.describe('energy cost over energy'),
+  pricePerKwhInterval: interval,
+  chargesOverEnergy: number.describe('cost over energy cost'),
+  chargesOverEnergyInterval: interval,
+  kwPerBushel: number.describe('energy over fan hours and bushels'),
+  kwPerBushelInterval: interval,
+  fanHours: number.describe('per point; for costPerBushel those of the season'),
+  fanHoursInterval: interval,
+  against: z
+    .strictObject({
+      bin: z.string(),
+      sameCrop: z.boolean(),
+      times: number.describe('cost over the other bin’s: the product of the four factors’'),
+      timesInterval: interval,
+      price: factor,
+      charges: factor,
+      power: factor,
+      hours: factor,
+      why,
+    })
+    .nullable()
+    .describe('held against the cheapest; null for the cheapest itself and where there is none'),
+  airAtFill: z.strictObject({
+    outdoorC: number.describe('mean over the fan hours of the first weeks, measured'),
+    outdoorRhPct: number,
+    equilibriumPct: number.describe('moisture at which the crop settles in that air, warmed by the fan'),
+    equilibriumPctInterval: interval,
+    why,
+  }),
+  why,
+});
