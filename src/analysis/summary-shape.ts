@@ -1,7 +1,9 @@
 import { z } from 'zod';
 import { COMPARISON_SHAPE } from './compare/comparison-shape.ts';
 import { BILL_SHAPE, DEMAND_SHAPE, ENERGY_PER_POINT_SHAPE } from './energy/money-shape.ts';
+import { RATE_SHAPE } from './rates/rates-summary.ts';
 import { interval, number, time, why } from './summary-cells.ts';
+import { USEFUL_SHAPE } from './useful/useful-summary.ts';
 
 const grain = z.strictObject({
   dryMatterKg: number.describe('as filled'),
@@ -69,50 +71,6 @@ const water = z.strictObject({
   why,
 });
 
-const usefulHours = z
-  .strictObject({
-    dry: number,
-    dryInterval: interval,
-    rewet: number,
-    rewetInterval: interval,
-    cool: number,
-    coolInterval: interval,
-    warm: number,
-    warmInterval: interval,
-    little: number.describe('fan hours whose air could do next to nothing'),
-    littleInterval: interval,
-    unknown: number.describe('fan hours of which air or grain is not known'),
-    empty: number.describe('fan hours while the bin held no grain'),
-    forGoal: number,
-    forGoalInterval: interval,
-    against: number.describe('fan hours that worked against the goal'),
-    againstInterval: interval,
-    againstShare: number.describe('of all fan hours, fraction'),
-    againstShareInterval: interval,
-    againstCost: number.describe('energy alone'),
-    againstCostInterval: interval,
-    offWouldHavePaid: number.describe('hours with the fan off in which the air could have worked for the goal'),
-    offWouldHavePaidInterval: interval,
-    moistureThresholdPoints: number,
-    temperatureThresholdK: number,
-    why,
-  })
-  .describe('fan hours by what their air could do to the grain; the seven classes add up to the fan hours');
-
-const rate = z.strictObject({
-  period: z
-    .string()
-    .describe('season: from start to end; line: by a robust line through all days; else the local month'),
-  fanHours: number,
-  perHundredFanHours: number.describe('points removed'),
-  perHundredFanHoursInterval: interval,
-  hoursPerPoint: number,
-  hoursPerPointInterval: interval,
-  kwhPerPoint: number,
-  kwhPerPointInterval: interval,
-  why,
-});
-
 const costPerPoint = z.strictObject({
   value: number,
   interval,
@@ -138,9 +96,9 @@ const bin = z.strictObject({
   goal: z.enum(['dry', 'cool', 'condition', 'hold']),
   grain,
   fan,
-  usefulHours,
+  usefulHours: USEFUL_SHAPE,
   moisture,
-  rates: z.array(rate),
+  rates: z.array(RATE_SHAPE),
   ratesWhy: why,
   temperature: z.strictObject({ startC: number, startCInterval: interval, endC: number, endCInterval: interval, why }),
   water,

@@ -2,9 +2,11 @@ import { fileDigits } from '../base/file-digits.ts';
 import type { LoadedSeason } from '../season/loaded.ts';
 import { comparisonSummary } from './compare/comparison-summary.ts';
 import { billsSummary, demandSummary, energyPerPointSummary } from './energy/money-summary.ts';
+import { ratesSummary } from './rates/rates-summary.ts';
 import { both, pair, plain, reason } from './summary-numbers.ts';
 import type { BinSummary, Summary } from './summary-shape.ts';
 import type { BinReview, SeasonReview } from './types.ts';
+import { usefulSummary } from './useful/useful-summary.ts';
 
 const NOT_YET = 'This version of the kit does not work it out yet.';
 
@@ -69,8 +71,7 @@ function binSummary(review: BinReview): Omit<BinSummary, 'comparison'> {
         moisture.overdryingLoss,
       ),
     },
-    rates: periodsOf(review).map(rateSummary),
-    ratesWhy: review.rates?.why ?? (periodsOf(review).length === 0 ? noFanLog(review) : null),
+    ...ratesSummary(review),
     temperature: {
       startC: plain(temperature.start.value),
       startCInterval: pair(temperature.start.interval),
@@ -124,57 +125,6 @@ function binSummary(review: BinReview): Omit<BinSummary, 'comparison'> {
     frontsWhy: fronts.why,
     condition: { dryMatterLossPct: null, worstLayerLossPct: null, alerts: null, why: NOT_YET },
     model: { temperatureRmseC: null, moistureRmsePct: null, trusted: null, why: NOT_YET },
-  };
-}
-
-function noFanLog({ failure, fan }: BinReview): string {
-  return failure === null
-    ? (fan.hours.why ?? 'No fan of this bin has a log.')
-    : `This bin could not be worked out: ${failure}`;
-}
-
-function usefulSummary(review: BinReview): BinSummary['usefulHours'] {
-  const of = review.useful ?? null;
-  const none = withheld(noFanLog(review));
-  const hours = (name: HourClass) => (of === null || of.why !== null ? withheld(of?.why ?? none.why!) : of.hours[name]);
-  const told = (pick: (useful: UsefulHours) => Estimate) => (of === null ? none : pick(of));
-  const forGoal = told((one) => one.forGoal);
-  const against = told((one) => one.against);
-  const againstShare = told((one) => one.againstShare);
-  const againstCost = told((one) => one.againstCost);
-  const offWouldHavePaid = told((one) => one.offWouldHavePaid);
-  return {
-    ...both('dry', hours('dry')),
-    ...both('rewet', hours('rewet')),
-    ...both('cool', hours('cool')),
-    ...both('warm', hours('warm')),
-    ...both('little', hours('little')),
-    unknown: plain(of?.hours.unknown.value),
-    empty: plain(of?.hours.empty.value),
-    ...both('forGoal', forGoal),
-    ...both('against', against),
-    ...both('againstShare', againstShare),
-    ...both('againstCost', againstCost),
-    ...both('offWouldHavePaid', offWouldHavePaid),
-    moistureThresholdPoints: plain(of?.limits.moistureWb, 100),
-    temperatureThresholdK: plain(of?.limits.temperatureK),
-    why: reason(of === null ? none.why : of.why, forGoal, against, againstShare, againstCost, offWouldHavePaid),
-  };
-}
-
-function periodsOf({ rates }: BinReview): RatePeriod[] {
-  if (rates === null || rates === undefined) return [];
-  return [rates.season, rates.line, ...rates.months].filter((one) => one !== null);
-}
-
-function rateSummary(one: RatePeriod): BinSummary['rates'][number] {
-  return {
-    period: one.key,
-    fanHours: plain(one.fanHours),
-    ...both('perHundredFanHours', one.perHundredFanHours),
-    ...both('hoursPerPoint', one.hoursPerPoint),
-    ...both('kwhPerPoint', one.kwhPerPoint),
-    why: reason(null, one.perHundredFanHours, one.hoursPerPoint, one.kwhPerPoint),
   };
 }
 

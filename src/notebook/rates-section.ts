@@ -1,4 +1,4 @@
-import type { RatePeriod } from '../analysis/rates/moisture-rates-types.ts';
+import type { MoistureRates, RatePeriod } from '../analysis/rates/moisture-rates-types.ts';
 import { restsOf } from '../analysis/rates/rests.ts';
 import type { BinReview } from '../analysis/types.ts';
 import { monthText } from '../report/date-text.ts';
@@ -18,7 +18,13 @@ export function ratesSection(bins: readonly BinReview[], units: Units): Omit<Sec
   return {
     lead: leadOf(bins, units),
     figures: figure === null ? [] : [figure],
-    tables: [ratesTable(bins)],
+    table: ratesTable(
+      bins,
+      'rates',
+      'Points removed by fan hours over the season; below zero where the grain took water up',
+      (one) => [one.season, one.line],
+    ),
+    tables: [{ ...ratesTable(bins, 'rates-by-month', 'The same by month', (one) => one.months), folded: true }],
     notes: [
       'Start to end is the points removed over all fan hours. The line through all days and the months are robust lines: the middle of the slopes between all pairs of days, so that a few odd days do not turn them. Their intervals join the scatter of the days, which hang together, with drift and with the grain that no sensor sees.',
       'Fixed errors of the sensors and a bias that they share are the same on all days and cancel.',
@@ -63,7 +69,12 @@ function pointsFigure(bins: readonly BinReview[], units: Units): Figure | null {
   );
 }
 
-function ratesTable(bins: readonly BinReview[]): Table {
+function ratesTable(
+  bins: readonly BinReview[],
+  id: string,
+  caption: string,
+  periods: (of: MoistureRates) => readonly (RatePeriod | null)[],
+): Table {
   const row = (name: string, period: RatePeriod): Record<string, Cell> => ({
     bin: name,
     period: PERIODS[period.key] ?? monthText(period.key),
@@ -74,8 +85,8 @@ function ratesTable(bins: readonly BinReview[]): Table {
     kwh: period.kwhPerPoint,
   });
   return {
-    id: 'rates',
-    caption: 'Points removed by fan hours, by bin and period; below zero where the grain took water up',
+    id,
+    caption,
     columns: [
       { key: 'bin', label: 'Bin', quantity: null },
       { key: 'period', label: 'Period', quantity: null },
@@ -102,9 +113,7 @@ function ratesTable(bins: readonly BinReview[]): Table {
           },
         ];
       }
-      return [rates.season, rates.line, ...rates.months].flatMap((period) =>
-        period === null ? [] : [row(one.bin.name, period)],
-      );
+      return periods(rates).flatMap((period) => (period === null ? [] : [row(one.bin.name, period)]));
     }),
     empty: 'there is no bin in season.yaml.',
   };

@@ -98,6 +98,8 @@ function drawPanels(panels: readonly PointsPanel[], size: Size): string {
         y: 'points',
         r,
         fill: 'var(--paper)',
+        stroke: 'currentColor',
+        strokeWidth: 0.8,
       } as never),
       Plot.dot(rows, {
         ...facet,
