@@ -1,6 +1,10 @@
 import { z } from 'zod';
 import { COMPARISON_SHAPE } from './compare/comparison-shape.ts';
 import { BILL_SHAPE, DEMAND_SHAPE, ENERGY_PER_POINT_SHAPE } from './energy/money-shape.ts';
+import { LAYERS_SHAPE } from './moisture/layers-summary.ts';
+import { STAGES_SHAPE } from './moisture/stages-summary.ts';
+import { TICKETS_SHAPE } from './moisture/tickets-summary.ts';
+import { PROBES_SHAPE } from './probes/probes-summary.ts';
 import { RATE_SHAPE } from './rates/rates-summary.ts';
 import { interval, number, time, why } from './summary-cells.ts';
 import { USEFUL_SHAPE } from './useful/useful-summary.ts';
@@ -98,6 +102,10 @@ const bin = z.strictObject({
   fan,
   usefulHours: USEFUL_SHAPE,
   moisture,
+  layers: LAYERS_SHAPE,
+  stages: STAGES_SHAPE,
+  sensorsAndTickets: TICKETS_SHAPE,
+  probes: PROBES_SHAPE,
   rates: z.array(RATE_SHAPE),
   ratesWhy: why,
   temperature: z.strictObject({ startC: number, startCInterval: interval, endC: number, endCInterval: interval, why }),

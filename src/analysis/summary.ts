@@ -2,6 +2,10 @@ import { fileDigits } from '../base/file-digits.ts';
 import type { LoadedSeason } from '../season/loaded.ts';
 import { comparisonSummary } from './compare/comparison-summary.ts';
 import { billsSummary, demandSummary, energyPerPointSummary } from './energy/money-summary.ts';
+import { layersSummary } from './moisture/layers-summary.ts';
+import { stagesSummary } from './moisture/stages-summary.ts';
+import { ticketsSummary } from './moisture/tickets-summary.ts';
+import { probesSummary } from './probes/probes-summary.ts';
 import { ratesSummary } from './rates/rates-summary.ts';
 import { both, pair, plain, reason } from './summary-numbers.ts';
 import type { BinSummary, Summary } from './summary-shape.ts';
@@ -72,6 +76,10 @@ function binSummary(review: BinReview): Omit<BinSummary, 'comparison'> {
       ),
     },
     ...ratesSummary(review),
+    layers: layersSummary(review),
+    stages: stagesSummary(review),
+    sensorsAndTickets: ticketsSummary(review),
+    probes: probesSummary(review),
     temperature: {
       startC: plain(temperature.start.value),
       startCInterval: pair(temperature.start.interval),

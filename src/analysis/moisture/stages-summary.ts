@@ -1,0 +1,58 @@
+import { z } from 'zod';
+import { withheld } from '../../base/estimate.ts';
+import { interval, number, why } from '../summary-cells.ts';
+import { both, plain, reason } from '../summary-numbers.ts';
+import type { BinReview } from '../types.ts';
+
+/** `stages` of a bin in `summary.json`. */
+export const STAGES_SHAPE = z
+  .strictObject({
+    stages: z.array(
+      z.strictObject({
+        from: z.iso.datetime(),
+        to: z.iso.datetime(),
+        depthM: number,
+        share: number.describe('of the full bin’s dry matter, fraction'),
+        fanHours: number,
+        startPct: number,
+        endPct: number,
+        points: number.describe('removed from the grain in place'),
+        pointsInterval: interval,
+        mixedPoints: number.describe('fall of the mean before this stage by grain that came or went; no drying'),
+        mixedPointsInterval: interval,
+        why,
+      }),
+    ),
+    perFullBushel: number.describe('points of all stages by the grain in place, per bushel of the full bin'),
+    perFullBushelInterval: interval,
+    stayed: number.describe('points that the grain that stayed to the end lost since the bin was full'),
+    stayedInterval: interval,
+    why,
+  })
+  .nullable()
+  .describe('null where the depth did not change while the bin held grain');
+
+// Whole minutes, as the other times.
+const iso = (ms: number) => new Date(Math.round(ms / 60_000) * 60_000).toISOString();
+
+export function stagesSummary({ moisture }: BinReview): z.infer<typeof STAGES_SHAPE> {
+  const { stages } = moisture;
+  if (stages === null || stages === undefined) return null;
+  return {
+    stages: stages.stages.map((one) => ({
+      from: iso(one.span.fromMs),
+      to: iso(one.span.toMs),
+      depthM: plain(one.depthM),
+      share: plain(one.share),
+      fanHours: plain(one.fanHours),
+      startPct: plain(one.startWb, 100),
+      endPct: plain(one.endWb, 100),
+      ...both('points', one.points),
+      ...both('mixedPoints', one.mixed ?? withheld('')),
+      why: reason(null, one.points, ...(one.mixed === null ? [] : [one.mixed])),
+    })),
+    ...both('perFullBushel', stages.perFullBushel),
+    ...both('stayed', stages.stayed),
+    why: reason(null, stages.perFullBushel, stages.stayed),
+  };
+}

@@ -1,0 +1,60 @@
+import { z } from 'zod';
+import { withheld } from '../../base/estimate.ts';
+import { interval, number, why } from '../summary-cells.ts';
+import { both, pair, plain, reason } from '../summary-numbers.ts';
+import type { BinReview } from '../types.ts';
+import type { MomentAgreement } from './ticket-agreement-types.ts';
+
+const MOMENT_SHAPE = z
+  .strictObject({
+    sensorsPct: number,
+    sensorsPctInterval: interval,
+    ticketsPct: number,
+    ticketsPctInterval: interval,
+    loads: z.int(),
+    covered: number.describe('weight of these loads over that of the grain as filled, fraction'),
+    differencePoints: number.describe('sensors less tickets'),
+    differencePointsInterval: interval,
+    expectedPoints: number.describe(
+      'what the fan hours between loads and readings alone would make, at the season’s rate',
+    ),
+    agree: z.boolean().nullable(),
+    why,
+  })
+  .nullable();
+
+/** `sensorsAndTickets` of a bin in `summary.json`. */
+export const TICKETS_SHAPE = z.strictObject({
+  start: MOMENT_SHAPE,
+  end: MOMENT_SHAPE,
+  sharedBiasPoints: number.describe('by how much all sensors would read too wet for both to agree'),
+  sharedBiasPointsInterval: interval,
+  why,
+});
+
+function momentSummary(of: MomentAgreement | null | undefined): z.infer<typeof MOMENT_SHAPE> {
+  if (of === null || of === undefined) return null;
+  return {
+    sensorsPct: plain(of.sensors.value, 100),
+    sensorsPctInterval: pair(of.sensors.interval, 100),
+    ticketsPct: plain(of.tickets.value, 100),
+    ticketsPctInterval: pair(of.tickets.interval, 100),
+    loads: of.loads,
+    covered: plain(of.covered),
+    ...both('differencePoints', of.difference),
+    expectedPoints: plain(of.expected),
+    agree: of.agree,
+    why: of.why,
+  };
+}
+
+export function ticketsSummary({ moisture }: BinReview): z.infer<typeof TICKETS_SHAPE> {
+  const { tickets } = moisture;
+  const bias = tickets?.sharedBias ?? withheld(moisture.why ?? 'Nothing was held against tickets.');
+  return {
+    start: momentSummary(tickets?.start),
+    end: momentSummary(tickets?.end),
+    ...both('sharedBiasPoints', bias),
+    why: reason(tickets?.why ?? null, bias),
+  };
+}
