@@ -102,6 +102,31 @@ export const METHODS: readonly Method[] = [
     usedOn: ['moisture', 'overview'],
   },
   {
+    id: 'useful-hours',
+    title: 'Useful hours',
+    statement:
+      'Each fan hour is named by what its air could do to the bulk of the grain. Drying and rewetting: the moisture that grain takes in that air in the long run (desorption), against the grain’s mean moisture of the day, by still-air readings where there are any. Cooling and warming: the temperature that the air leads the grain to behind its front, evaporation counted in, against the grain’s mean. The air is the plenum’s where it was logged with the fan on, else outdoor air with the fan’s warming at the same water content. An hour nearer to the grain than the thresholds could do next to nothing. What is for and against the goal stands on the page. The intervals span the isotherms in use for the crop, half and double thresholds, the error of a single moment’s mean moisture, and 1 °C (1.8 °F) less and more warming where no plenum reading tells it; hours that nobody can class are added to the upper ends.',
+    constants: [
+      'thresholds: 0.5 point and 2 °F where season.yaml states none (the kit’s choice)',
+      'reached: within 0.2 point of a target moisture, 5 °F of a target temperature',
+      'air readings farther than 6 h from an hour say nothing of it, days of moisture farther than 5 days',
+    ],
+    sourceKeys: ['asae-d245-5', 'sutherland-1971', 'ndsu-2018-soybean'],
+    usedOn: ['fan-energy'],
+  },
+  {
+    id: 'moisture-rate',
+    title: 'Points by fan hours',
+    statement:
+      'From start to end: the points removed over all fan hours. By month, and as a line through all days: the median of the slopes between all pairs of days, which a few odd days cannot turn (a mean of squares would follow them). Days of one rest of the fan count once. The interval of a slope comes from the ranks of the pairs, widened where neighbouring days hang together, and joined with drift, the grain that no sensor sees, and the lean of readings in moving air; fixed errors cancel. Hours and kWh for a point are withheld where the rate may be zero.',
+    constants: [
+      'at least 5 days and 24 fan hours between the first and the last (the kit’s choice)',
+      'pairs of days closer than 6 fan hours are left out (the kit’s choice)',
+    ],
+    sourceKeys: ['theil-1950', 'sen-1968', 'bayley-hammersley-1946', 'fieller-1954'],
+    usedOn: ['moisture'],
+  },
+  {
     id: 'points-interval',
     title: 'The interval of the points',
     statement:

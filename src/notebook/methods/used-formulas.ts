@@ -13,6 +13,9 @@ const comesAs =
   ({ files }: Given) =>
     files.some((file) => file.format !== null && formats.includes(file.format));
 
+/** Air whose water and grain whose temperature are logged: what each fan hour could do. */
+const airMeetsGrain = (season: Given) => hasCables(season) && (holds('weather')(season) || holds('plenum')(season));
+
 /**
  * When a season's review works with a formula, by the formula's id; those that are not here are only offered.
  * A test holds this list against what the analysis and the loader import.
@@ -31,7 +34,9 @@ export const USED_WHEN: Readonly<Record<string, (season: Given) => boolean>> = {
   'saturation-over-water': holds('weather'),
   // Archives that state pressures reduced to sea level.
   'station-pressure': comesAs('isd-lite', 'open-meteo', 'asos'),
-  'standard-pressure': comesAs('isd-lite', 'open-meteo', 'asos'),
+  'standard-pressure': (season) => airMeetsGrain(season) || comesAs('isd-lite', 'open-meteo', 'asos')(season),
+  'humidity-ratio': airMeetsGrain,
+  'front-plateau': airMeetsGrain,
   altimeter: comesAs('asos'),
 };
 
