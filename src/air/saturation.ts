@@ -14,12 +14,11 @@ const ZERO_C_K = 273.15;
 export function saturationPressurePa(tempC: number): number {
   assertRange('tempC', tempC, -80, 200);
   const t = tempC + ZERO_C_K;
+  // Powers as products: this runs in every loop, and a power costs as much as the logarithm.
   return Math.exp(
     -5.8002206e3 / t +
-      1.3914993 -
-      4.8640239e-2 * t +
-      4.1764768e-5 * t ** 2 -
-      1.4452093e-8 * t ** 3 +
+      1.3914993 +
+      t * (-4.8640239e-2 + t * (4.1764768e-5 - 1.4452093e-8 * t)) +
       6.5459673 * Math.log(t),
   );
 }
