@@ -59,6 +59,22 @@ export const QUANTITIES = {
   // Values are W per bushel or tonne, as shown.
   'power per grain': { us: 'W/bu', si: 'W/t', usWord: 'W a bushel', siWord: 'W a tonne', rounding: figures(3, 2) },
   times: same('×', figures(3, 2), 'times'),
+  'energy per grain point': {
+    us: 'kWh/bu-point',
+    si: 'kWh/t-point',
+    usWord: 'kWh a bushel-point',
+    siWord: 'kWh a tonne-point',
+    rounding: figures(3, 3),
+  },
+  // Values come in the shown unit: Btu of electricity for a pound of water, or kWh for a kilogram.
+  'energy per water': {
+    us: 'Btu/lb water',
+    si: 'kWh/kg water',
+    usWord: 'Btu a pound of water',
+    siWord: 'kWh a kilogram of water',
+    rounding: figures(3, 0),
+    siRounding: figures(3, 2),
+  },
   // Values are fractions, wet basis.
   moisture: { us: '%', si: '%', from: { kind: 'moisture', us: '%', si: '%' }, rounding: decimals(1) },
   points: same('points', decimals(1)),
@@ -67,6 +83,8 @@ export const QUANTITIES = {
   'points per hundred hours': same('points/100 h', decimals(2), 'points per 100 fan hours'),
   'hours per point': same('h/point', figures(3, 1), 'fan hours a point'),
   share: { us: '%', si: '%', from: { kind: 'fraction', us: '%', si: '%' }, rounding: figures(3, 1) },
+  // Parts of a difference, whose intervals are tens of percent wide.
+  'share of difference': { us: '%', si: '%', from: { kind: 'fraction', us: '%', si: '%' }, rounding: decimals(0) },
   temperature: { us: '°F', si: '°C', from: { kind: 'temperature', us: 'degF', si: 'degC' }, rounding: decimals(0) },
   'temperature difference': {
     us: '°F',
@@ -84,6 +102,14 @@ export const QUANTITIES = {
   airflow: { us: 'cfm', si: 'L/s', from: { kind: 'airflow', us: 'cfm', si: 'L/s' }, rounding: figures(3, 1) },
   // Values are cfm per bushel of 1.2445 ft3 or L/s per m3 as shown.
   'airflow per grain': { us: 'cfm/bu', si: 'L/s per m³', rounding: figures(2, 2) },
+  water: {
+    us: 'lb',
+    si: 't',
+    from: { kind: 'weight', us: 'lb', si: 't' },
+    rounding: figures(3, 0),
+    siRounding: figures(3, 1),
+  },
+  'nameplate per grain': same('hp/1,000 bu', figures(2, 2), 'hp per 1,000 bushels'),
   nameplate: { us: 'hp', si: 'kW', from: { kind: 'power', us: 'hp', si: 'kW' }, rounding: figures(3, 1) },
   volume: { us: 'm³', si: 'm³', rounding: figures(3, 0) },
   bytes: same('bytes', decimals(0)),

@@ -11,6 +11,7 @@ import type { Season } from '../../season/season.ts';
 import { numbers, texts } from '../../tables/arrow.ts';
 import { nameplateHp } from '../fan/nominal-power.ts';
 import { unknownHoursBetween } from '../fan/spans.ts';
+import { fillTimes } from '../grain/fill-times.ts';
 import type { FanSeason } from '../types.ts';
 import type { BillShare } from './bill-types.ts';
 import { fanRelSd, PEAK_REL_SD } from './fan-cost.ts';
@@ -23,7 +24,8 @@ const J_PER_KWH = 3.6e6;
  * Every bill beside what the fans of its tariff used and cost in its own time: their runs are cut exactly at its first and
  * last moment, also where these are not a calendar month's, and the demand is that of the fans' own peak between them.
  *
- * Time that no log tells could have been run: the upper ends include it, but no more than the bill leaves over.
+ * Time that no log tells could have been run: the upper ends include it, but no more than the bill leaves over. Outside its
+ * log a fan is taken to rest while none of its bins holds grain.
  *
  * @param table  table `bills`, in its order
  */
@@ -65,7 +67,7 @@ function shareOf(
     const fan = fanSeasons.find((one) => one.fanId === stated.id);
     if (fan === undefined) return [];
     const { kwh, cost } = energyCost(fan.spans, rates, fromMs, toMs);
-    return [{ fan, kwh, cost, untoldHours: untold(fan, fromMs, toMs) }];
+    return [{ fan, kwh, cost, untoldHours: untold(fan, season, fromMs, toMs) }];
   });
   const kwh = fans.reduce((sum, one) => sum + one.kwh, 0);
   const halfKwh = Z90 * Math.hypot(...fans.map((one) => fanRelSd(one.fan) * one.kwh));
@@ -136,12 +138,17 @@ function moneyOf(
   return estimate(value, Math.max(0, value - half), value + half + moreShare * energy);
 }
 
-/** Hours of [fromMs, toMs) that the fan's log does not tell: outside it, or unknown in it. */
-function untold({ spans }: FanSeason, fromMs: number, toMs: number): number {
+/** Hours of [fromMs, toMs) of which the fan's log does not tell: outside it while a bin of the fan holds grain, or unknown in it. */
+function untold({ fanId, spans }: FanSeason, season: Season, fromMs: number, toMs: number): number {
+  const bins = season.bins.filter((bin) => bin.fanIds.includes(fanId));
+  const filled = bins.map((bin) => fillTimes(bin).begunMs ?? Number.NEGATIVE_INFINITY);
+  const emptied = bins.map((bin) => bin.grain.unloadedMs ?? Number.POSITIVE_INFINITY);
+  const anyBin = bins.length > 0;
+  const from = Math.max(fromMs, anyBin ? Math.min(...filled) : fromMs);
+  const to = Math.min(toMs, anyBin ? Math.max(...emptied) : toMs);
   const count = spans.startMs.length;
-  if (count === 0) return (toMs - fromMs) / HOUR_MS;
-  const told = Math.max(0, Math.min(spans.endMs[count - 1], toMs) - Math.max(spans.startMs[0], fromMs));
-  return (toMs - fromMs - told) / HOUR_MS + unknownHoursBetween(spans, fromMs, toMs);
+  const told = count === 0 ? 0 : Math.max(0, Math.min(spans.endMs[count - 1], to) - Math.max(spans.startMs[0], from));
+  return Math.max(0, to - from - told) / HOUR_MS + unknownHoursBetween(spans, fromMs, toMs);
 }
 
 const runningKw = (fan: FanSeason) => (fan.onHours > 0 ? fan.energyKwh / fan.onHours : 0);

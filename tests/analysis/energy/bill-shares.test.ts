@@ -50,9 +50,10 @@ const powerRows = (fromMs: number, parts: readonly (readonly [number, number])[]
   rows.push({ time: fromMs + h * H, power: 0 });
   return rows;
 };
-const seasonOf = (fan: Fan, tariff = TARIFF) => ({ ...SEASON, fans: [fan], tariffs: [tariff] }) as unknown as Season;
-function shares(rows: Row[], bills: readonly Given[], fan = FAN_T): BillShare[] {
-  const season = seasonOf(fan);
+const seasonOf = (fan: Fan, bins: unknown[] = []) =>
+  ({ ...SEASON, fans: [fan], tariffs: [TARIFF], bins }) as unknown as Season;
+function shares(rows: Row[], bills: readonly Given[], fan = FAN_T, bins: unknown[] = []): BillShare[] {
+  const season = seasonOf(fan, bins);
   return billShares(season, billTable(bills), [fanSeason(fan, fanTable(rows), season)]);
 }
 
@@ -118,6 +119,13 @@ describe('what a bill does not say, and what no log says', () => {
     const [large] = shares(rows, [{ from: day(9, 20), to: day(10, 11), kwh: 9000 }]);
     expect(large.fansKwh.interval?.[1]).toBeGreaterThan(5040);
     expect(large.fansKwh.interval?.[1]).toBeLessThan(5110);
+  });
+  it('a bin without grain needs no fan: filled on 1 October, the fan is taken to have rested before', () => {
+    const grain = { filledMs: day(10, 1), unloadedMs: null, depthSteps: [] };
+    const bill = [{ from: day(9, 20), to: day(10, 11), kwh: 3000 }];
+    expect(shares(rows, bill, FAN_T, [{ id: 'B1', fanIds: ['F1'], grain }])[0].untoldHours).toBe(0);
+    const early = { ...grain, filledMs: day(9, 28) };
+    expect(shares(rows, bill, FAN_T, [{ id: 'B1', fanIds: ['F1'], grain: early }])[0].untoldHours).toBe(72);
   });
   it('a tariff that season.yaml does not have costs nothing that can be told', () => {
     const [one] = shares(rows, [{ from: day(10, 1), to: day(10, 11), kwh: 5, amount: 5, tariff: 'X' }]);
