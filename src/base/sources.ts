@@ -240,6 +240,14 @@ export const SOURCES: readonly Source[] = [
     provenance: 'memory',
   },
   {
+    key: 'kendall-1954',
+    authors: 'Kendall, M. G.',
+    year: 1954,
+    title: 'Note on bias in the estimation of autocorrelation',
+    where: 'Biometrika 41, 403-404',
+    provenance: 'memory',
+  },
+  {
     key: 'kreyger-1972',
     authors: 'Kreyger, J.',
     year: 1972,

@@ -23,7 +23,7 @@ const MOST_CORRELATION = 0.9;
  * @param x, y    [points], x rising
  * @param leastX  pairs nearer to each other than this say nothing of a slope
  * @returns       null with fewer than five points, or where the ranks leave no interval
- * @source        theil-1950, sen-1968; the factor (1 + r) / (1 - r) for neighbours that hang together: bayley-hammersley-1946
+ * @source        theil-1950, sen-1968; the factor (1 + r) / (1 - r) for neighbours that hang together: bayley-hammersley-1946, its bias: kendall-1954
  */
 export function theilSen(x: readonly number[], y: readonly number[], leastX: number): RobustLine | null {
   const count = x.length;
@@ -50,6 +50,7 @@ export function theilSen(x: readonly number[], y: readonly number[], leastX: num
   return { slope, low: slopes[lowRank], high: slopes[highRank], intercept, neighbourCorrelation: r };
 }
 
+/** Correlation of neighbours, freed of its bias: of n values it comes out (1 + 4 r) / n too low (kendall-1954). None where it is not above zero. */
 function neighbourCorrelation(residuals: readonly number[]): number {
   const mean = residuals.reduce((sum, one) => sum + one, 0) / residuals.length;
   let own = 0;
@@ -58,5 +59,6 @@ function neighbourCorrelation(residuals: readonly number[]): number {
     own += (one - mean) ** 2;
     if (i > 0) next += (one - mean) * (residuals[i - 1] - mean);
   });
-  return own > 0 ? Math.min(MOST_CORRELATION, Math.max(0, next / own)) : 0;
+  const seen = own > 0 ? next / own : 0;
+  return seen > 0 ? Math.min(MOST_CORRELATION, seen + (1 + 4 * seen) / residuals.length) : 0;
 }
