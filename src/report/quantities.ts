@@ -59,13 +59,6 @@ export const QUANTITIES = {
   // Values are W per bushel or tonne, as shown.
   'power per grain': { us: 'W/bu', si: 'W/t', usWord: 'W a bushel', siWord: 'W a tonne', rounding: figures(3, 2) },
   times: same('×', figures(3, 2), 'times'),
-  'energy per grain point': {
-    us: 'kWh/bu-point',
-    si: 'kWh/t-point',
-    usWord: 'kWh a bushel-point',
-    siWord: 'kWh a tonne-point',
-    rounding: figures(3, 3),
-  },
   // Values come in the shown unit: Btu of electricity for a pound of water, or kWh for a kilogram.
   'energy per water': {
     us: 'Btu/lb water',
