@@ -1,4 +1,5 @@
 import {
+  airflowSection,
   arrivalFigures,
   arrivalTable,
   brokenBins,
@@ -79,6 +80,7 @@ export default defineNotebook(
           figures: arrivalFigures(fronts, units),
           notes: frontNotes(fronts),
         })),
+        section('airflow', 'Airflow by independent ways', () => airflowSection(review.bins, units)),
         ...fronts.map((front) =>
           section(`bin-${front.review.bin.id}`, front.review.bin.name, () => ({
             lead: frontLead(front, units),

@@ -22,6 +22,7 @@ import {
   tradeTable,
   type Units,
   WATER_SOURCES,
+  waterSection,
 } from '../src/notebook.ts';
 
 export default defineNotebook(
@@ -65,6 +66,7 @@ export default defineNotebook(
               })),
             ]),
         section('rates', 'Fan hours against points', () => ratesSection(bins, units)),
+        section('water', 'Water by independent ways', () => waterSection(bins, units)),
         ...bins.map((one) =>
           section(`bin-${one.bin.id}`, one.bin.name, () => ({
             ...moistureSection(one, units),

@@ -1,4 +1,6 @@
 import {
+  airflowLead,
+  airflowTable,
   brokenBins,
   byCost,
   CAUTION_SOURCES,
@@ -70,6 +72,10 @@ export default defineNotebook(
           lead: givenAwayLead(bins, units),
           // One bin's table above tells its grain already.
           table: several ? grainTable(bins, units) : undefined,
+        })),
+        section('airflow', 'Airflow, bin by bin', () => ({
+          lead: airflowLead(bins, units),
+          table: airflowTable(bins, units),
         })),
         section('how-run', 'How each bin was run', () => ({
           lead: `${capital(counted(bins.length, 'bin'))}, as season.yaml states them.`,

@@ -26,9 +26,24 @@ export { FAN_OFF, FAN_ON, FAN_UNKNOWN } from './analysis/types.ts';
 export { type Estimate, withheld } from './base/estimate.ts';
 export { METHODS, methodsOf } from './base/methods.ts';
 export { cropOf } from './grain/crops.ts';
+export { airflowLead, airflowSection } from './notebook/airflow-section.ts';
+export { airflowTable } from './notebook/airflow-tables.ts';
 export * from './notebook/bin-table.ts';
 export * from './notebook/cautions.ts';
 export * from './notebook/cheapest.ts';
+export { comparedAnswer, comparedKeys, groupLead, groupSaid } from './notebook/compare-answer.ts';
+export { comparedFigure } from './notebook/compare-figure.ts';
+export { ratioEntries, untoldNote } from './notebook/compare-statements.ts';
+export {
+  besideTable,
+  factorTable,
+  rankTable,
+  ratioTable,
+  refusedTable,
+  runTable,
+  shareTable,
+} from './notebook/compare-tables.ts';
+export * from './notebook/compare-words.ts';
 export { coverageFigure } from './notebook/coverage-figure.ts';
 export { namedTable } from './notebook/estimate-rows.ts';
 export { fanClockFigure } from './notebook/fan-clock-figure.ts';
@@ -56,6 +71,7 @@ export { ratesSection } from './notebook/rates-section.ts';
 export { type SeasonFront, seasonFront } from './notebook/season-front.ts';
 export { sectionFigure } from './notebook/section-figure.ts';
 export { againstTotal, usefulSection } from './notebook/useful-section.ts';
+export { waterSection } from './notebook/water-section.ts';
 export * from './notebook/words.ts';
 export { monthText } from './report/date-text.ts';
 export { arrivalMap } from './report/figures/arrival-map.ts';

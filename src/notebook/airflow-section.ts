@@ -1,0 +1,165 @@
+import type { BinReview } from '../analysis/types.ts';
+import type { Estimate } from '../base/estimate.ts';
+import { waysByBin } from '../report/figures/ways-by-bin.ts';
+import type { Cell, Figure, Section, Table } from '../report/page.ts';
+import type { Units } from '../report/units.ts';
+import { binTable } from './airflow-tables.ts';
+import { known, listed } from './words.ts';
+
+/** m3/s to L/s per m3 or cfm per bushel, as shown; from cfm per bushel of 1.2445 ft3. */
+const LITRES_PER_CFM_BU = 13.392;
+
+/** Airflow for each measure of grain in the shown unit. */
+export function airflowPerGrain(of: Estimate, units: Units): Estimate {
+  if (units.system === 'us' || of.value === null) return of;
+  const [low, high] = of.interval ?? [of.value, of.value];
+  return {
+    value: of.value * LITRES_PER_CFM_BU,
+    interval: [low * LITRES_PER_CFM_BU, high * LITRES_PER_CFM_BU],
+    why: null,
+  };
+}
+
+/** Airflow of every bin by fronts and by pressure, in one section. */
+export function airflowSection(bins: readonly BinReview[], units: Units): Omit<Section, 'id' | 'title'> {
+  const figure = airflowFigure(bins, units);
+  return {
+    lead: airflowLead(bins, units),
+    table: binTable(bins, units),
+    figures: figure === null ? [] : [figure],
+    tables: [pressureTable(bins), cableTable(bins)],
+    notes: [
+      'By fronts: the fan hours that changes of temperature take from sensor to sensor, through the balances of heat and water; daily waves and weather count as well as whole fronts. By pressure: the static pressure in the plenum, through the published resistance of the grain. The first is used where it is known. A model of the bin will be the third way.',
+      'About 1 cfm/bu is usual for drying and 0.1 for aeration (common practice).',
+      ...bins.flatMap(({ bin, airflow }) =>
+        [...airflow.likely, ...airflow.notes].map((note) => `${bin.name}: ${note}`),
+      ),
+    ],
+  };
+}
+
+/** What the grain of the bins got, and whether the ways agree. */
+export function airflowLead(bins: readonly BinReview[], units: Units): string {
+  const told = bins.flatMap((one) => {
+    const flow = known(airflowPerGrain(one.airflow.cfmPerBushel, units));
+    return flow === null ? [] : [{ name: one.bin.name, flow }];
+  });
+  if (told.length === 0) return 'Can’t tell the airflow of any bin; the notes of the table say why.';
+  const sorted = [...told].sort((a, b) => b.flow.value - a.flow.value);
+  const said = ({ name, flow }: (typeof told)[number]) => `${units.say('airflow per grain', flow)} in ${name}`;
+  const range = sorted.length === 1 ? said(sorted[0]) : `from ${said(sorted[sorted.length - 1])} to ${said(sorted[0])}`;
+  const both = bins.filter((one) => one.airflow.agree !== null);
+  const parted = both.filter((one) => one.airflow.agree === false).map((one) => one.bin.name);
+  const agree =
+    both.length === 0
+      ? 'it stands on one way in every bin'
+      : parted.length === 0
+        ? `fronts and pressure agree ${both.length === bins.length ? 'in every bin' : `in the ${both.length === 1 ? 'one bin' : `${both.length} bins`} that ${both.length === 1 ? 'has' : 'have'} both`}`
+        : `fronts and pressure disagree in ${listed(parted)}`;
+  return `The grain got ${range}; ${agree}.`;
+}
+
+function airflowFigure(bins: readonly BinReview[], units: Units): Figure | null {
+  const shown = bins.map(({ bin, airflow, grain }) => {
+    const perGrain = (of: Estimate): Estimate => {
+      const { flowM3S, cfmPerBushel } = airflow;
+      if (of.value === null || flowM3S.value === null || cfmPerBushel.value === null || grain.volumeM3 === null)
+        return { value: null, interval: null, why: of.why ?? 'Not known.' };
+      const factor = cfmPerBushel.value / flowM3S.value;
+      const interval: [number, number] | null =
+        of.interval === null ? null : [of.interval[0] * factor, of.interval[1] * factor];
+      return airflowPerGrain({ value: of.value * factor, interval, why: null }, units);
+    };
+    return {
+      name: bin.name,
+      ways: [
+        { name: 'fronts', of: perGrain(airflow.byFront) },
+        { name: 'pressure', of: perGrain(airflow.byPressure) },
+        { name: 'fan curve', of: perGrain(airflow.byFanCurve) },
+      ],
+    };
+  });
+  const lacking = shown.filter(({ ways }) => ways.every(({ of }) => of.value === null)).map(({ name }) => name);
+  if (lacking.length === shown.length) return null;
+  const parted = bins.filter((one) => one.airflow.agree === false).map((one) => one.bin.name);
+  return waysByBin(
+    {
+      id: 'airflow-ways',
+      title:
+        parted.length === 0
+          ? 'Airflow by independent ways'
+          : `Fronts and pressure tell different airflows in ${listed(parted)}`,
+      quantity: 'airflow per grain',
+      bins: shown,
+      notShown:
+        lacking.length === 0
+          ? null
+          : `${listed(lacking)} not shown: no airflow is known; the notes of the table say why.`,
+    },
+    units,
+  );
+}
+
+/** What the airflow by pressure stands on. */
+function pressureTable(bins: readonly BinReview[]): Table {
+  return {
+    id: 'airflow-pressure',
+    caption: 'What the airflow by pressure stands on: the median with the fan on, by depth and fans',
+    folded: true,
+    columns: [
+      { key: 'bin', label: 'Bin', quantity: null },
+      { key: 'depth', label: 'Depth, stated', quantity: 'length' },
+      { key: 'fans', label: 'Fans on', quantity: null },
+      { key: 'readings', label: 'Readings', quantity: 'count' },
+      { key: 'pressure', label: 'Static pressure, measured', quantity: 'pressure' },
+      { key: 'factor', label: 'Packing factor', quantity: 'number' },
+      { key: 'flow', label: 'Airflow', quantity: 'airflow' },
+    ],
+    rows: bins.flatMap(({ bin, airflow }) =>
+      airflow.stages.map((stage) => ({
+        bin: bin.name,
+        depth: stage.depthM,
+        fans: stage.fanSet.split('+').join(' and '),
+        readings: stage.readings,
+        pressure: stage.pressurePa,
+        factor: {
+          value: bin.airflowFactor,
+          interval: airflow.pressure === null ? null : ([...airflow.pressure.factorRange] as [number, number]),
+          why: null,
+        },
+        flow: stage.flowM3S,
+      })),
+    ),
+    empty: 'no static pressure was logged while a fan ran.',
+  };
+}
+
+/** How air and speed differ from cable to cable. */
+function cableTable(bins: readonly BinReview[]): Table {
+  const why = 'No two sensors of it could be timed against each other.';
+  return {
+    id: 'airflow-cables',
+    caption: 'Air past each cable over the bin’s mean, with the cable’s share of the floor',
+    folded: true,
+    columns: [
+      { key: 'bin', label: 'Bin', quantity: null },
+      { key: 'cable', label: 'Cable', quantity: null },
+      { key: 'share', label: 'Floor', quantity: 'share' },
+      { key: 'relative', label: 'Air over the mean, estimated', quantity: 'number' },
+      { key: 'pairs', label: 'Times two sensors were compared', quantity: 'count' },
+    ],
+    rows: bins.flatMap(({ bin, airflow }) =>
+      bin.cables.map(({ id }): Record<string, Cell> => {
+        const of = airflow.front.cables.find((one) => one.cable === id);
+        return {
+          bin: bin.name,
+          cable: id,
+          share: of?.share ?? { value: null, why },
+          relative: of === undefined ? { value: null, why } : of.relative,
+          pairs: of?.pairs ?? 0,
+        };
+      }),
+    ),
+    empty: 'there is no cable.',
+  };
+}
