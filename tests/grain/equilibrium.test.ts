@@ -94,6 +94,21 @@ describe('the isotherm table', () => {
       expect(Math.max(...said) - Math.min(...said)).toBeLessThan(0.5);
     }
   });
+  // The same fits as they are told in older literature: M = E - F ln(-(T + C) ln RH), M a fraction of dry matter. E, F and C were
+  // recalled apart from A and B (memory); their five digits are worth 0.03 point.
+  it.each([
+    ['corn', 0.33872, 0.05897, 30.205],
+    ['soybean', 0.41631, 0.07191, 100.288],
+    ['rice', 0.29394, 0.046015, 35.703],
+  ])('has Chung-Pfost of D245.4 for %s as the older form gives it (memory)', (crop, e, f, c) => {
+    const isotherm = isothermOf(crop, 'modified Chung-Pfost D245.4');
+    for (const t of [-5, 10, 25, 40]) {
+      for (const rh of [0.3, 0.5, 0.7, 0.9]) {
+        const m = e - f * Math.log(-(t + c) * Math.log(rh));
+        expect(Math.abs(equilibriumMoistureWb(isotherm, t, rh) - m / (1 + m))).toBeLessThan(0.0003);
+      }
+    }
+  });
   it('names each isotherm of a crop once', () => {
     for (const crop of ISOTHERM_CROPS) {
       const names = isothermsOf(crop).map((one) => one.name);

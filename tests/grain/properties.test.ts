@@ -33,6 +33,23 @@ describe('specific heat', () => {
     expect(specificHeatJKgK(specificHeatLineOf('corn'), 0.15)).toBeCloseTo(1999, 9);
     expect(specificHeatJKgK(specificHeatLineOf('soybean'), 0.13)).toBeCloseTo(1638 + (19.3 * 13) / 0.87, 9);
   });
+  // The relations as they were first printed, in Btu/(lb degF) and percent of the line's own basis (recalled apart from the SI
+  // constants; memory). Three digits: 0.3 %.
+  it.each([
+    ['corn', 0.35, 0.00851],
+    ['soybean', 0.391, 0.0046],
+    ['wheat', 0.334, 0.00977],
+    ['sorghum', 0.3336, 0.0077],
+    ['rice', 0.22, 0.013],
+    ['oats', 0.305, 0.0078],
+  ])('of %s is %d + %d M in US units (memory)', (crop, base, slope) => {
+    const line = specificHeatLineOf(crop);
+    for (const moistureWb of [0.1, 0.14, 0.18]) {
+      const percent = 100 * (line.basis === 'wet' ? moistureWb : moistureWb / (1 - moistureWb));
+      const printed = (base + slope * percent) * 4186.8; // international table Btu and pound, NIST SP 811
+      expect(Math.abs(specificHeatJKgK(line, moistureWb) / printed - 1)).toBeLessThan(0.003);
+    }
+  });
   it('keeps both lines for soybeans, which lie 20 % apart at 13 %', () => {
     const other = specificHeatJKgK(specificHeatLineOf('soybean', 'Deshpande and Bal'), 0.13);
     expect(other / specificHeatJKgK(specificHeatLineOf('soybean'), 0.13)).toBeCloseTo(1.2, 2);
@@ -133,6 +150,18 @@ describe('bulk', () => {
       /no conductivity for crop "soybean"; there is one for corn/,
     );
     expect(() => bulkConductivityWMK('corn', Number.NaN)).toThrow(/moistureWb is NaN/);
+  });
+  // As first printed, Btu/(h ft degF) and percent, wet basis (recalled apart from the SI constants; memory). Three digits: 0.3 %.
+  it.each([
+    ['corn', 0.0814, 0.000646],
+    ['wheat', 0.0676, 0.000654],
+    ['sorghum', 0.0564, 0.000858],
+    ['rice', 0.05, 0.000767],
+  ])('conductivity of %s is %d + %d M in US units (memory)', (crop, base, slope) => {
+    for (const moistureWb of [0.1, 0.15, 0.2]) {
+      const printed = (base + slope * 100 * moistureWb) * 1.730735; // W/(m K), NIST SP 811
+      expect(Math.abs(bulkConductivityWMK(crop, moistureWb) / printed - 1)).toBeLessThan(0.003);
+    }
   });
   it('porosity falls as grain is packed', () => {
     const loose = standardBulkDensityKgM3('corn');
