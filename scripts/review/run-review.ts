@@ -1,5 +1,6 @@
 import { mkdir, writeFile } from 'node:fs/promises';
 import { basename, join, resolve } from 'node:path';
+import binsCompared from '../../notebooks/bins-compared.ts';
 import dataQuality from '../../notebooks/data-quality.ts';
 import fanEnergy from '../../notebooks/fan-energy.ts';
 import fronts from '../../notebooks/fronts.ts';
@@ -24,7 +25,7 @@ import { assertReplaceable, type OwnFolder, replaceFolder } from '../folder/repl
 import { changedDefaults } from './changed-defaults.ts';
 
 /** The pages of a review, in the order of their links. */
-export const NOTEBOOKS = [overview, fanEnergy, moisture, fronts, dataQuality, methods];
+export const NOTEBOOKS = [overview, fanEnergy, moisture, fronts, binsCompared, dataQuality, methods];
 
 /** What stands in a review folder. */
 const REVIEW_FOLDER: OwnFolder = {

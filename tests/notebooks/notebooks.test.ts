@@ -35,6 +35,7 @@ describe('notebooks', () => {
       'fan-energy.html',
       'moisture.html',
       'fronts.html',
+      'bins-compared.html',
       'data-quality.html',
       'methods.html',
     ]);

@@ -1,3 +1,4 @@
+import binsCompared from '../../notebooks/bins-compared.ts';
 import dataQuality from '../../notebooks/data-quality.ts';
 import fanEnergy from '../../notebooks/fan-energy.ts';
 import fronts from '../../notebooks/fronts.ts';
@@ -6,7 +7,7 @@ import moisture from '../../notebooks/moisture.ts';
 import overview from '../../notebooks/overview.ts';
 import type { NotebookInput } from '../../src/notebook.ts';
 
-export const NOTEBOOKS = [overview, fanEnergy, moisture, fronts, dataQuality, methods];
+export const NOTEBOOKS = [overview, fanEnergy, moisture, fronts, binsCompared, dataQuality, methods];
 
 export function examplePages(input: NotebookInput) {
   return NOTEBOOKS.map((notebook) => notebook.page(input));

@@ -1,3 +1,4 @@
+import { cropOf } from '../../grain/crops.ts';
 import type { LoadedSeason } from '../../season/loaded.ts';
 import type { Goal } from '../../season/season.ts';
 import { rowsWhere } from '../../tables/sensors.ts';
@@ -47,7 +48,7 @@ export function compareBins({ season, tables }: LoadedSeason, reviews: readonly 
       measure: measureOf(bin.goal),
       cost: measuredCost(review),
       rank,
-      why: rank === null ? (fault ?? aloneWhy(review, sound)) : null,
+      why: rank === null ? (fault ?? aloneWhy(review, sound, reviews.length)) : null,
       factors: known(parts) ? costFactors(parts) : null,
       factorsWhy: known(parts) ? null : parts,
       ratio:
@@ -104,12 +105,13 @@ function referenceOf(review: BinReview, sound: readonly BinReview[], groups: rea
 }
 
 /** Why a bin that could be compared has nobody to be ranked with. */
-function aloneWhy({ bin }: BinReview, sound: readonly BinReview[]): string {
+function aloneWhy({ bin }: BinReview, sound: readonly BinReview[], all: number): string {
   const goal = GOAL_WORDS[bin.goal];
+  if (all === 1) return 'There is no other bin to rank it with.';
   const others = sound.filter((one) => one.bin.goal === bin.goal && one.bin.id !== bin.id);
   if (others.length > 0)
-    return `It is the only bin of its crop ${goal} whose cost is known; crops differ in their bushel and in how hard they hold water, so it is not ranked with the others.`;
-  return `It is the only bin ${goal} whose cost is known; bins run for other ends bought something else with their money.`;
+    return `It is the only ${cropOf(bin.grain.crop).name.toLowerCase()} bin ${goal} whose cost is known. Crops are not ranked with each other: their bushels weigh and hold water differently.`;
+  return `It is the only bin ${goal} whose cost is known. Bins run for another end bought something else.`;
 }
 
 function airOf(review: BinReview, tables: LoadedSeason['tables'], outdoor: OutdoorLog): FillAir {

@@ -14,13 +14,17 @@ export function costRatio(own: UnsureParts, against: UnsureParts, againstId: str
   const both = [own, against];
   const ratioOf = (of: (parts: CostParts) => number) => (a: CostParts, b: CostParts) => of(a) / of(b);
   const times = spreadOfPositive(both, ratioOf(costOf));
+  const sharable = sameCrop && apart(times);
+  const noShare = sameCrop
+    ? 'The two costs cannot be told apart, so there is no difference to share out.'
+    : 'The bins hold different crops, so their difference is not shared out.';
   const factor = (of: (parts: CostParts) => number): FactorRatio => {
     const ratio = ratioOf(of);
     return {
       times: spreadOfPositive(both, ratio),
-      share: apart(times)
+      share: sharable
         ? spreadOf(both, (a, b) => Math.log(ratio(a, b)) / Math.log(ratioOf(costOf)(a, b)))
-        : withheld('The two costs cannot be told apart, so there is no difference to share out.'),
+        : withheld(noShare),
     };
   };
   return {

@@ -37,7 +37,11 @@ export function outdoorLog(rows: Readonly<Record<string, Float64Array>>): Outdoo
   const good = [...time.keys()].filter((row) => !Number.isNaN(temp[row]) && !(flags[row] > 0));
   const humidity = good
     .map((row) => {
-      const told = Number.isNaN(rh[row]) ? relativeHumidity(temp[row], dewPoint[row]) : rh[row];
+      const told = !Number.isNaN(rh[row])
+        ? rh[row]
+        : Number.isNaN(dewPoint[row])
+          ? Number.NaN
+          : relativeHumidity(temp[row], dewPoint[row]);
       return { timeMs: time[row], rh: Math.min(1, Math.max(0, told)) };
     })
     .filter((one) => !Number.isNaN(one.rh));

@@ -8,7 +8,8 @@ export interface SharedRank {
 /**
  * Places by intervals. A bin's best place is 1 + the number of bins whose interval lies wholly below its own, its worst
  * the number of all less those whose interval lies wholly above. Overlap is not transitive (A with B and B with C, not A
- * with C), so a single shared number cannot say it; two bins share a place exactly when their intervals overlap.
+ * with C), so a single shared number cannot say it. Bins whose intervals overlap share a place at least; of two that part,
+ * the lower has the better best and the better worst.
  *
  * @param intervals  [low, high] of each; ends that touch overlap
  * @returns          in the order of `intervals`

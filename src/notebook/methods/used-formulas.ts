@@ -1,3 +1,6 @@
+import { ISOTHERM_FORMULA_IDS } from '../../grain/formulas.ts';
+import { isothermOf } from '../../grain/isotherm.ts';
+import type { IsothermEquation } from '../../grain/isotherm-equations.ts';
 import type { Season } from '../../season/season.ts';
 
 type Given = Pick<Season, 'bins' | 'files' | 'prices' | 'tariffs'>;
@@ -12,6 +15,10 @@ const comesAs =
   (...formats: string[]) =>
   ({ files }: Given) =>
     files.some((file) => file.format !== null && formats.includes(file.format));
+/** Weather of a season in which a bin's crop has this isotherm: what its grain would settle at in the air at fill. */
+const settlesBy = (equation: IsothermEquation) => (season: Given) =>
+  holds('weather')(season) &&
+  season.bins.some(({ grain }) => isothermOf(grain.crop, grain.isotherm ?? undefined).equation === equation);
 
 /** Air whose water and grain whose temperature are logged: what each fan hour could do. */
 const airMeetsGrain = (season: Given) => hasCables(season) && (holds('weather')(season) || holds('plenum')(season));
@@ -38,6 +45,15 @@ export const USED_WHEN: Readonly<Record<string, (season: Given) => boolean>> = {
   'humidity-ratio': airMeetsGrain,
   'front-plateau': airMeetsGrain,
   altimeter: comesAs('asos'),
+  // The air at fill, warmed by the fan, and the moisture it stands for.
+  warming: holds('weather'),
+  'other-isotherms': holds('weather'),
+  ...Object.fromEntries(
+    (Object.keys(ISOTHERM_FORMULA_IDS) as IsothermEquation[]).map((equation) => [
+      ISOTHERM_FORMULA_IDS[equation],
+      settlesBy(equation),
+    ]),
+  ),
 };
 
 /** Ids of the formulas that this season's review worked with. */

@@ -1,0 +1,168 @@
+import type { CostRatio, FactorRatio } from '../analysis/compare/comparison.ts';
+import { type ConditionLean, conditionLeans } from '../analysis/compare/condition-leans.ts';
+import { apart } from '../analysis/compare/cost-ratio.ts';
+import type { Estimate } from '../base/estimate.ts';
+import type { Entry } from '../report/page.ts';
+import type { Quantity } from '../report/quantities.ts';
+import type { Units } from '../report/units.ts';
+import { airflowShown } from './compare-scale.ts';
+import { ratioShown } from './compare-tables.ts';
+import { type Compared, cropName, perWhat } from './compare-words.ts';
+import { capital, counted, listed } from './words.ts';
+
+/** Said of so many bins; the tables tell of all. */
+const TOLD = 6;
+
+/** The bins that clearly differ from the one they are held against, farthest first, in plain statements. */
+export function ratioEntries(
+  bins: readonly Compared[],
+  all: readonly Compared[],
+  units: Units,
+): { entries: Entry[]; untold: number } {
+  const from = (one: Compared) => Math.abs(Math.log(ratioShown(one, all, units).times.value ?? 1));
+  const held = bins.filter(({ beside }) => beside.ratio !== null).sort((a, b) => from(b) - from(a));
+  const entries = held.slice(0, TOLD).flatMap((own) => {
+    const other = all.find((one) => one.beside.binId === own.beside.ratio?.againstId);
+    return other === undefined ? [] : [entryOf(own, other, all, units)];
+  });
+  return { entries, untold: held.length - entries.length };
+}
+
+function entryOf(own: Compared, other: Compared, all: readonly Compared[], units: Units): Entry {
+  const ratio = ratioShown(own, all, units);
+  const [a, b] = [own.review.bin.name, other.review.bin.name];
+  const per = perWhat(own.beside.measure, units);
+  const said = units.say('times', ratio.times);
+  const crops = ratio.sameCrop
+    ? ''
+    : ` ${a} holds ${cropName(own.review.bin.grain.crop)}, ${b} ${cropName(other.review.bin.grain.crop)}, so they are not ranked.`;
+  const tail = apart(ratio.times) ? '' : ': the two can’t be told apart';
+  return {
+    term: `${a} against ${b}`,
+    text: `${a} cost ${said} as much ${per} as ${b}${tail}.${crops}`,
+    details: [
+      ...(apart(ratio.times) ? [moneySaid(ratio, own, other, units)] : []),
+      energySaid(ratio, own, units),
+      ...conditionsSaid(ratio, own, other, units),
+    ],
+  };
+}
+
+/** Price, charges and energy: which made the difference. */
+function moneySaid(ratio: CostRatio, own: Compared, other: Compared, units: Units): string {
+  const [mine, theirs] = [own.beside.factors, other.beside.factors];
+  if (mine === null || theirs === null) return 'What makes the difference is not known.';
+  const against = (quantity: Quantity, a: Estimate, b: Estimate) =>
+    `${units.number(quantity, a.value)} against ${units.say(quantity, b.value)}`;
+  const points = own.beside.measure !== 'costPerBushel';
+  const parts = [
+    { of: ratio.factors.price, text: `the price of energy (${against('money per kWh', mine.price, theirs.price)})` },
+    {
+      of: ratio.factors.charges,
+      text: `what comes on top of energy${topSaid([own, other])} (in all ${against('times', mine.charges, theirs.charges)} the cost of energy)`,
+    },
+    {
+      of: ratio.energy,
+      text: `the energy ${points ? 'used for a point' : 'used'} (${units.say('times', ratio.energy.times)} as much${apart(ratio.energy.times) ? '' : ', not to be told from alike'})`,
+    },
+  ];
+  if (parts.some(({ of }) => of.share.value === null))
+    return `${capital(listed(parts.map(({ of, text }) => `${text} made it ${units.number('times', of.times.value)} times`)))}; these multiply.`;
+  const shared = parts
+    .map(({ of, text }) => ({ share: of.share, text }))
+    .sort((x, y) => Number(y.share.value) - Number(x.share.value));
+  const toward = shared.filter(({ share }) => Number(share.value) >= 0);
+  const away = shared.filter(({ share }) => Number(share.value) < 0);
+  const told = ({ share, text }: { share: Estimate; text: string }) =>
+    `${units.say('share of difference', share)} is ${text}`;
+  const other_ =
+    away.length === 0
+      ? ''
+      : ` The other way pulled ${listed(away.map(({ share, text }) => `${text}, ${units.say('share of difference', turned(share))}`))}.`;
+  return `Of the difference ${listed(toward.map(told))}.${other_}`;
+}
+
+/** `: demand and connected load`: the charges that one of the bins has. */
+function topSaid(bins: readonly Compared[]): string {
+  const has = (pick: (fan: Compared['review']['fan']) => Estimate) =>
+    bins.some(({ review }) => (pick(review.fan).value ?? 0) > 0);
+  const names = [
+    ...(has((fan) => fan.demandCost) ? ['demand'] : []),
+    ...(has((fan) => fan.connectedCost) ? ['connected load'] : []),
+    ...(has((fan) => fan.heatCost) ? ['heat'] : []),
+  ];
+  return names.length === 0 ? '' : `, ${listed(names)}`;
+}
+
+function turned({ value, interval, why }: Estimate): Estimate {
+  return {
+    value: value === null ? null : -value,
+    interval: interval === null ? null : [-interval[1], -interval[0]],
+    why,
+  };
+}
+
+/** Power and hours behind the energy. */
+function energySaid({ factors, energy, times: cost }: CostRatio, own: Compared, units: Units): string {
+  const times = ({ times: of }: FactorRatio) => units.say('times', of);
+  const points = own.beside.measure !== 'costPerBushel' ? ' for a point' : '';
+  const behind = `power for the grain ${times(factors.power)} the other’s by fan hours${points} ${times(factors.hours)}`;
+  // Where the difference was shared out, the energy has been told.
+  return apart(cost) && energy.share.value !== null
+    ? `Behind that energy: ${behind}.`
+    : `Energy${points} was ${times(energy)} as much${apart(energy.times) ? '' : ', which can’t be told from alike'}: ${behind}.`;
+}
+
+/** What went with the hours, and what is not known. */
+function conditionsSaid(ratio: CostRatio, own: Compared, other: Compared, units: Units): string[] {
+  const { goal } = own.review.bin;
+  if (goal !== 'dry' && goal !== 'condition') return [];
+  const leans = conditionLeans(goal, own.beside.conditions, other.beside.conditions, ratio.sameCrop);
+  const toward = (way: ConditionLean['hours']) =>
+    leans.filter(({ hours }) => hours === way).map((lean) => leanSaid(lean, own, other, units));
+  const [more, fewer] = [toward('more'), toward('fewer')];
+  const out: string[] = [];
+  if (more.length > 0) out.push(`Toward more fan hours for a point: ${listed(more)}.`);
+  if (fewer.length > 0) out.push(`Toward fewer fan hours for a point: ${listed(fewer)}.`);
+  const { times } = ratio.factors.hours;
+  const longer = Number(times.value) > 1;
+  if (apart(times) && (longer ? more : fewer).length === 0) {
+    out.push(
+      `None of the conditions known here explains the ${longer ? 'longer' : 'shorter'} hours: how it was run, where the air went and what was not measured are left.`,
+    );
+  } else if (leans.length > 0) {
+    out.push('These are directions; how much each did, one season’s logs can’t tell.');
+  }
+  const unknown = [own, other].filter(({ beside }) => beside.conditions.airflowCfmPerBushel.value === null);
+  if (unknown.length > 0)
+    out.push(
+      `The airflow of ${listed(unknown.map(({ review }) => review.bin.name))} is not known, so its part can’t be told.`,
+    );
+  return out;
+}
+
+function leanSaid({ condition, difference }: ConditionLean, own: Compared, other: Compared, units: Units): string {
+  const [a, b] = [own.beside.conditions, other.beside.conditions];
+  const high = difference > 0;
+  const against = (quantity: Quantity, mine: number | null, theirs: number | null) =>
+    `${units.number(quantity, mine)} against ${units.say(quantity, theirs)}`;
+  switch (condition) {
+    case 'airflow': {
+      const [mine, theirs] = [a, b].map((of) => airflowShown(of.airflowCfmPerBushel, units).value);
+      return `${high ? 'more' : 'less'} air (${against('airflow per grain', mine, theirs)})`;
+    }
+    case 'start moisture':
+      return `grain ${high ? 'wetter' : 'drier'} at the start (${against('moisture', a.startWb.value, b.startWb.value)})`;
+    case 'end moisture':
+      return `grain taken to a ${high ? 'wetter' : 'drier'} end (${against('moisture', a.endWb.value, b.endWb.value)})`;
+    case 'air moisture':
+      return `${high ? 'damper' : 'drier'} air at fill (grain would settle at ${against('moisture', a.air.equilibriumWb.value, b.air.equilibriumWb.value)})`;
+    case 'air temperature':
+      return `${high ? 'warmer' : 'colder'} outdoor air at fill (${against('temperature', a.air.outdoorC, b.air.outdoorC)})`;
+  }
+}
+
+/** `The table tells of 3 more bins.` */
+export function untoldNote(untold: number): string[] {
+  return untold === 0 ? [] : [`The tables tell of ${counted(untold, 'more bin')}.`];
+}
