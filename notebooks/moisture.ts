@@ -1,4 +1,5 @@
 import {
+  agreementSection,
   type BinReview,
   brokenBins,
   CAUTION_SOURCES,
@@ -9,6 +10,7 @@ import {
   errorTable,
   grainTable,
   known,
+  layersSection,
   listed,
   methodsOf,
   moistureFigures,
@@ -19,6 +21,7 @@ import {
   section,
   sentence,
   sharesTable,
+  stagesSection,
   tradeTable,
   type Units,
   WATER_SOURCES,
@@ -43,6 +46,7 @@ export default defineNotebook(
     const least = told.at(-1);
     const untold = bins.filter((one) => one.moisture.pointsRemoved.value === null).map((one) => one.bin.name);
     const rest = untold.length === 0 ? '' : ` It can’t be told of ${listed(untold)}.`;
+    const stages = stagesSection(bins, units);
     const conditioned = bins.some((one) => one.bin.goal === 'condition');
     return {
       answer:
@@ -65,6 +69,9 @@ export default defineNotebook(
                 table: grainTable(bins, units),
               })),
             ]),
+        section('layers', 'Wet and dry layers', () => layersSection(bins, units)),
+        section('agreement', 'Sensors, scale tickets and hand samples', () => agreementSection(bins, units)),
+        ...(stages === null ? [] : [section('stages', 'Filled or emptied in steps', () => stages)]),
         section('rates', 'Fan hours against points', () => ratesSection(bins, units)),
         section('water', 'Water by independent ways', () => waterSection(bins, units)),
         ...bins.map((one) =>

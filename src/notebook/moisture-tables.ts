@@ -39,25 +39,61 @@ export function momentTable(review: BinReview): Table {
   };
 }
 
-/** What the interval is made of: how far each cause alone would put the points off, on either side. */
+/** What moment the number is read at, as the parts of a difference between two sources name it. */
+const AT_END = /, at the end$/;
+
+/**
+ * What the intervals are made of, and what cancels: how far each cause alone would put the moisture at the end and the
+ * points off, on either side.
+ */
 export function errorTable(moisture: BinMoisture): Table {
-  const { errorParts, pointsRemoved } = moisture;
-  const all = Math.sqrt(errorParts.reduce((sum, part) => sum + part.sd ** 2, 0));
-  const { interval } = pointsRemoved;
-  // Each standard error takes the same step to its part of the 90 % interval, so that the last row is half its width.
-  const half = interval === null ? 0 : (interval[1] - interval[0]) / 2;
-  const rows = all > 0 && half > 0 ? errorParts : [];
+  const { errorParts, endParts = [], pointsRemoved, end } = moisture;
+  const points = scaled(errorParts, pointsRemoved.interval, 1);
+  const single = scaled(endParts, end.interval ?? null, 100);
+  const ofEnd = (cause: string) => single.parts.find((one) => one.cause === cause.replace(AT_END, ''));
+  const inPoints = points.parts.map(({ cause, off }) => ({
+    cause: capital(cause),
+    end: /, at the start$/.test(cause) ? NO_PART : (ofEnd(cause)?.off ?? NO_PART),
+    off,
+  }));
+  const named = new Set(points.parts.map(({ cause }) => cause.replace(AT_END, '')));
+  const gone = single.parts
+    .filter(({ cause }) => !named.has(cause))
+    .map(({ cause, off }) => ({ cause: capital(cause), end: off, off: points.parts.length > 0 ? 'cancels' : null }));
+  const rows = [...gone, ...inPoints];
   return {
     id: 'errors',
-    caption: 'What makes the points unsure: how far each cause alone would put them off, either way',
+    caption: 'What makes the numbers unsure, and what cancels: how far each cause alone would put them off, either way',
     columns: [
       { key: 'cause', label: 'Cause', quantity: null },
-      { key: 'off', label: 'Off by up to', quantity: 'points, fine' },
+      { key: 'end', label: 'Moisture at the end off by up to', quantity: 'points, fine' },
+      { key: 'off', label: 'Points removed off by up to', quantity: 'points, fine' },
     ],
-    rows: rows.map(({ cause, sd }) => ({ cause: capital(cause), off: (sd / all) * half })),
-    total: rows.length === 0 ? undefined : { cause: 'All together, as they partly cancel', off: half },
+    rows: rows.map((row) => ({ ...row, off: row.off ?? { value: null, why: pointsRemoved.why ?? 'Not known.' } })),
+    total:
+      rows.length === 0
+        ? undefined
+        : {
+            cause: 'All together, as they partly cancel',
+            end: single.half > 0 ? single.half : { value: null, why: 'There is no interval.' },
+            off: points.half > 0 ? points.half : { value: null, why: pointsRemoved.why ?? 'There is no interval.' },
+          },
     empty: 'there is no interval.',
   };
+}
+
+const NO_PART = 'no part';
+
+/** Each standard error takes the same step to its part of the 90 % interval, so that all together are half its width. */
+function scaled(
+  parts: readonly { cause: string; sd: number }[],
+  interval: readonly [number, number] | null,
+  scale: number,
+): { parts: { cause: string; off: number }[]; half: number } {
+  const all = Math.sqrt(parts.reduce((sum, part) => sum + part.sd ** 2, 0));
+  const half = interval === null ? 0 : (scale * (interval[1] - interval[0])) / 2;
+  if (!(all > 0 && half > 0)) return { parts: [], half: 0 };
+  return { parts: parts.map(({ cause, sd }) => ({ cause, off: (sd / all) * half })), half };
 }
 
 /** Each sensor's share of the grain and its start and end. */

@@ -29,5 +29,7 @@ export interface TicketsHeld {
   sharedBias: Estimate;
   /** difference at the end less that at the start, points: what a shared bias does not explain */
   drift: Estimate;
+  /** what agreement or disagreement most likely means, whole sentences */
+  likely: readonly string[];
   why: string | null;
 }

@@ -6,6 +6,7 @@ import { METER, sensorMoment } from './moisture-moment.ts';
 import { DAY_MS, likelyHours, type MomentName } from './moment-window.ts';
 import type { ObservedMoisture } from './observed-moisture.ts';
 import type { MomentAgreement, TicketsHeld } from './ticket-agreement-types.ts';
+import { ticketWords } from './ticket-words.ts';
 import { ASSUMED_METER, type Ticket, ticketMean } from './tickets.ts';
 
 /** Sampling and reading one load, points, sd. Working assumption, as for the weight by tickets. */
@@ -33,9 +34,10 @@ export function ticketAgreement(
     const why = none
       ? 'There are no scale tickets of this bin.'
       : 'No moment has both believable sensors and tickets with a moisture.';
-    return { start: null, end: null, sharedBias: withheld(why), drift: withheld(why), why };
+    return { start: null, end: null, sharedBias: withheld(why), drift: withheld(why), likely: [], why };
   }
-  return { start: start?.told ?? null, end: end?.told ?? null, ...together(start, end), why: null };
+  const held = { start: start?.told ?? null, end: end?.told ?? null, ...together(start, end), why: null };
+  return { ...held, likely: ticketWords(held) };
 }
 
 interface Held {

@@ -1,0 +1,136 @@
+import type { BinProbes } from '../analysis/probes/probe-types.ts';
+import type { BinReview } from '../analysis/types.ts';
+import type { Cell, Table } from '../report/page.ts';
+import type { Units } from '../report/units.ts';
+import { asGrain, momentEstimate } from './bin-table.ts';
+
+/** Bins with hand samples. */
+export function probed(bins: readonly BinReview[]): { one: BinReview; probes: BinProbes }[] {
+  return bins.flatMap((one) => {
+    const { probes } = one;
+    return probes !== undefined && probes.pairs.length + probes.unmatched.length > 0 ? [{ one, probes }] : [];
+  });
+}
+
+/** By how much the cables read wetter than the samples, and the numbers with that taken off beside those as read. */
+export function offsetsTable(bins: readonly BinReview[], units: Units): Table {
+  const rows = probed(bins).map(({ one, probes }): Record<string, Cell> => {
+    const { moisture } = one;
+    const why = probes.why ?? 'The end is not told by sensors, so there is nothing to correct.';
+    const none = { value: null, why };
+    const fixed = probes.corrected;
+    return {
+      bin: one.bin.name,
+      samples: probes.bin.pairs,
+      offset: probes.bin.offset,
+      end: momentEstimate(moisture.end, moisture.why),
+      endFixed: fixed?.end ?? none,
+      points: moisture.pointsRemoved,
+      pointsFixed: fixed?.pointsRemoved ?? none,
+      loss: asGrain(moisture.overdryingLossBushels, one, units),
+      lossFixed: fixed === null ? none : asGrain(fixed.overdryingLossBushels, one, units),
+    };
+  });
+  return {
+    id: 'probes',
+    caption: 'Hand samples beside the cables, and the season’s numbers if the cables read as the samples do',
+    columns: [
+      { key: 'bin', label: 'Bin', quantity: null },
+      { key: 'samples', label: 'Samples that count', quantity: 'count' },
+      { key: 'offset', label: 'Cables less samples', quantity: 'points' },
+      { key: 'end', label: 'Moisture out, as read', quantity: 'moisture' },
+      { key: 'endFixed', label: 'Moisture out, corrected', quantity: 'moisture' },
+      { key: 'points', label: 'Points, as read', quantity: 'points' },
+      { key: 'pointsFixed', label: 'Points, corrected', quantity: 'points' },
+      { key: 'loss', label: 'Over-drying, as read', quantity: 'grain' },
+      { key: 'lossFixed', label: 'Over-drying, corrected', quantity: 'grain' },
+    ],
+    rows,
+    empty: 'no bin has hand samples.',
+  };
+}
+
+/** The offset by ring of cables and by day. */
+export function offsetPartsTable(bins: readonly BinReview[]): Table {
+  return {
+    id: 'probe-offsets',
+    caption: 'Cables less samples, by the cables at one distance from the centre and by day',
+    folded: true,
+    columns: [
+      { key: 'bin', label: 'Bin', quantity: null },
+      { key: 'of', label: 'Cables', quantity: null },
+      { key: 'day', label: 'Day', quantity: 'day' },
+      { key: 'samples', label: 'Samples', quantity: 'count' },
+      { key: 'cold', label: 'Of them under 40 °F (4 °C)', quantity: 'count' },
+      { key: 'offset', label: 'Cables less samples', quantity: 'points' },
+    ],
+    rows: probed(bins).flatMap(({ one, probes }) => [
+      ...probes.rings.map(
+        (ring): Record<string, Cell> => ({
+          bin: one.bin.name,
+          of: ring.cables.join(', '),
+          day: { value: null, why: 'All days together.' },
+          samples: ring.pairs,
+          cold: probes.pairs.filter((pair) => pair.counted && pair.cold && pair.cables.join() === ring.cables.join())
+            .length,
+          offset: ring.offset,
+        }),
+      ),
+      ...probes.days.map(
+        (day): Record<string, Cell> => ({
+          bin: one.bin.name,
+          of: 'all',
+          day: day.dayMs,
+          samples: day.pairs,
+          cold: day.cold,
+          offset: day.offset,
+        }),
+      ),
+    ]),
+    empty: 'no sample could be held against a cable in still air.',
+  };
+}
+
+/** Every hand sample with what the cables said there. */
+export function samplesTable(bins: readonly BinReview[]): Table {
+  return {
+    id: 'samples',
+    caption: 'Every hand sample held against a cable',
+    folded: 'on screen',
+    columns: [
+      { key: 'bin', label: 'Bin', quantity: null },
+      { key: 'at', label: 'Taken', quantity: 'moment' },
+      { key: 'height', label: 'Height', quantity: 'length' },
+      { key: 'out', label: 'From the centre', quantity: 'length' },
+      { key: 'sensors', label: 'Sensors', quantity: null },
+      { key: 'temp', label: 'Temperature of the sample', quantity: 'temperature' },
+      { key: 'sample', label: 'By hand', quantity: 'moisture' },
+      { key: 'cables', label: 'By the cables', quantity: 'moisture' },
+      { key: 'offset', label: 'Cables less sample', quantity: 'points' },
+      { key: 'counts', label: 'Counts', quantity: null },
+    ],
+    rows: probed(bins).flatMap(({ one, probes }) =>
+      probes.pairs.map((pair): Record<string, Cell> => {
+        const { reading } = pair;
+        const half = 1.645 * pair.sd;
+        return {
+          bin: one.bin.name,
+          at: reading.timeMs,
+          height: reading.heightM,
+          out: orNot(reading.fromCentreM, 'Not given: held against all cables.'),
+          sensors: pair.sensors.join(', '),
+          temp: orNot(reading.tempC, 'Not given.'),
+          sample: reading.moistureWb,
+          cables: pair.cableWb,
+          offset: { value: pair.offset, interval: [pair.offset - half, pair.offset + half], why: null },
+          counts: pair.counted ? 'yes' : !pair.stillAir ? 'no, fan running' : pair.cold ? 'no, cold' : 'no, far off',
+        };
+      }),
+    ),
+    empty: 'no sample could be held against a cable.',
+  };
+}
+
+function orNot(value: number, why: string): Cell {
+  return Number.isNaN(value) ? { value: null, why } : value;
+}
