@@ -2,6 +2,8 @@ import { assertRange } from '../base/errors.ts';
 
 const HP_W = 745.6998715822702; // mechanical horsepower, 550 ft lbf/s; NIST SP 811
 const HEAT_AIR_J_KGK = 1006; // ashrae-2017, ch. 1, eq. 30, dry air
+/** Dry air to steam: what is given in other units falls outside. */
+const HEAT_RANGE_J_KGK = [900, 2000] as const;
 
 /**
  * Power that air takes up as pressure and flow.
@@ -39,7 +41,7 @@ export function hpPerThousandBushels(powerW: number, bushels: number): number {
  * @param powerW       electric where the motor stands in the stream, else shaft power, W, >= 0
  * @param flowM3S      m3/s, > 0
  * @param densityKgM3  of the air at the fan, kg/m3, 0.5 to 2
- * @param heatJKgK     specific heat of the air, J/(kg K); of dry air when left out
+ * @param heatJKgK     specific heat of the air, 900 to 2000 J/(kg K); of dry air when left out
  * @returns            K
  * @source             heat balance
  * @valid              throws RangeError outside
@@ -48,6 +50,7 @@ export function fanWarmingK(powerW: number, flowM3S: number, densityKgM3: number
   assertRange('powerW', powerW, 0, 1e8);
   assertRange('flowM3S', flowM3S, 1e-6, 1e4);
   assertRange('densityKgM3', densityKgM3, 0.5, 2);
+  assertRange('heatJKgK', heatJKgK, ...HEAT_RANGE_J_KGK);
   return powerW / (flowM3S * densityKgM3 * heatJKgK);
 }
 
@@ -57,7 +60,7 @@ export function fanWarmingK(powerW: number, flowM3S: number, densityKgM3: number
  * @param pressurePa   rise through the fan, Pa, >= 0
  * @param efficiency   air power over the power that goes in, fraction, 0.05 to 1
  * @param densityKgM3  of the air at the fan, kg/m3, 0.5 to 2
- * @param heatJKgK     specific heat of the air, J/(kg K); of dry air when left out
+ * @param heatJKgK     specific heat of the air, 900 to 2000 J/(kg K); of dry air when left out
  * @returns            K
  * @source             heat balance; engineers-edge-fan gives it in inches of water and degF
  * @valid              throws RangeError outside
@@ -71,5 +74,6 @@ export function fanWarmingByPressureK(
   assertRange('pressurePa', pressurePa, 0, 1e5);
   assertRange('efficiency', efficiency, 0.05, 1);
   assertRange('densityKgM3', densityKgM3, 0.5, 2);
+  assertRange('heatJKgK', heatJKgK, ...HEAT_RANGE_J_KGK);
   return pressurePa / (efficiency * densityKgM3 * heatJKgK);
 }

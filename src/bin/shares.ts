@@ -98,10 +98,11 @@ function middleShares(
   same: number,
 ): number[] {
   const groups: { at: number; members: number[] }[] = [];
-  for (const index of positions.map((_, i) => i).sort((a, b) => positions[a] - positions[b])) {
+  const held = positions.map((position) => Math.min(position, end));
+  for (const index of held.map((_, i) => i).sort((a, b) => held[a] - held[b])) {
     const last = groups.at(-1);
-    if (last !== undefined && positions[index] - last.at <= same) last.members.push(index);
-    else groups.push({ at: Math.min(positions[index], end), members: [index] });
+    if (last !== undefined && held[index] - last.at <= same) last.members.push(index);
+    else groups.push({ at: held[index], members: [index] });
   }
   const shares = new Array<number>(positions.length).fill(0);
   let from = 0;

@@ -1,4 +1,5 @@
-import { cornStorageHours } from './corn-storage.ts';
+import { assertRange } from '../base/errors.ts';
+import { type CornStorageOptions, cornStorageHours } from './corn-storage.ts';
 import { canolaStorageHours, wheatStorageHours } from './germination-storage.ts';
 
 /** A rule for how long grain may be held at one temperature and moisture. */
@@ -25,13 +26,22 @@ const corn = (name: string, form: 'low-temperature' | 'carried-down', honesty: s
   hours: (tempC, moistureWb) => cornStorageHours(tempC, moistureWb, { form }),
 });
 
+/** Corn some points wetter. Moistures are refused by the crop's own, not by those of the corn that it is taken as. */
+function asWetterCorn(points: number, options: CornStorageOptions = {}): StorageRule['hours'] {
+  return (tempC, moistureWb) => {
+    assertRange('moistureWb', moistureWb, (13 - points) / 100, (35 - points) / 100);
+    // A hair of rounding must not carry an end out of the corn's own range.
+    return cornStorageHours(tempC, Math.min(Math.max(moistureWb + points / 100, 0.13), 0.35), options);
+  };
+}
+
 const soybean = (points: number, whose: string, sourceKey: string): StorageRule => ({
   crop: 'soybean',
   name: `corn moved ${points} points`,
   criterion: `time that corn ${points} points wetter takes to lose 0.5 % of its dry matter`,
   honesty: `A shift, not data: ${whose} takes soybeans as corn ${points} points wetter. Two measured times were 1.5 to 3 times as long.`,
   sourceKeys: ['steele-1969', 'thompson-1972', 'saul-1970', sourceKey],
-  hours: (tempC, moistureWb) => cornStorageHours(tempC, moistureWb + points / 100),
+  hours: asWetterCorn(points),
 });
 
 // The shorter of the two forms for cold corn: the published table for all cereals lies below either, nearer to this one.
@@ -81,7 +91,7 @@ export const STORAGE_RULES: readonly StorageRule[] = [
     honesty:
       'A shift, not data: growers are told to take oil sunflower as cereal 5 points wetter. Of two times that the source states one is a tenth shorter, one an eighth longer.',
     sourceKeys: ['steele-1969', 'thompson-1972', 'nsa-sunflower-storage'],
-    hours: (tempC, moistureWb) => cornStorageHours(tempC, moistureWb + 0.05, { form: 'carried-down' }),
+    hours: asWetterCorn(5, { form: 'carried-down' }),
   },
   {
     crop: 'canola',

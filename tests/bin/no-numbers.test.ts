@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { stationFromAltimeterPa } from '../../src/air/altimeter.ts';
 import { dewPointOfRatioC } from '../../src/air/dew-point.ts';
 import { enthalpyJKg, tempOfEnthalpyC } from '../../src/air/enthalpy.ts';
 import { dewPointC, relativeHumidity } from '../../src/air/humidity.ts';
@@ -9,6 +10,7 @@ import {
   relativeHumidityOfRatio,
   vapourPressurePa,
 } from '../../src/air/humidity-ratio.ts';
+import { mixAir } from '../../src/air/mix-air.ts';
 import { standardPressurePa, stationPressurePa } from '../../src/air/pressure.ts';
 import { saturationLogSlope, saturationPressureOverIcePa, saturationPressurePa } from '../../src/air/saturation.ts';
 import { airDensityKgM3, specificVolumeM3Kg } from '../../src/air/volume.ts';
@@ -21,21 +23,29 @@ import { bedWaveRatio, moisturePerKInWave } from '../../src/bin/bed-waves.ts';
 import { fanFlowM3S } from '../../src/bin/fan-curve.ts';
 import { airPowerW, fanWarmingByPressureK, fanWarmingK, hpPerThousandBushels } from '../../src/bin/fan-power.ts';
 import { frontPlateauC } from '../../src/bin/front-plateau.ts';
-import { frontSpeedMS, velocityOfFrontMS } from '../../src/bin/front-speed.ts';
-import { peakHeightOfReposeM } from '../../src/bin/grain-volume.ts';
+import { frontRatios, frontSpeedMS, velocityOfFrontMS } from '../../src/bin/front-speed.ts';
+import { grainVolumeM3, peakHeightOfReposeM } from '../../src/bin/grain-volume.ts';
 import { resistanceCurveOf } from '../../src/bin/resistance-curves.ts';
 import { finesFactor } from '../../src/bin/resistance-factors.ts';
 import { cfmPerBushel, velocityOfCfmPerBushel } from '../../src/bin/specific-airflow.ts';
 import { bedPressureRangePa, velocityOfPressureMS } from '../../src/bin/velocity-of-pressure.ts';
 import { bulkPorosity, dryMatterKg } from '../../src/grain/bulk.ts';
+import { bulkDensityKgM3 } from '../../src/grain/bulk-density.ts';
 import { bulkConductivityWMK } from '../../src/grain/conductivity.ts';
-import { cornDryMatterLoss, cornMoistureMultiplier, cornReferenceHoursPerHour } from '../../src/grain/corn-loss.ts';
+import {
+  cornDamageMultiplier,
+  cornDryMatterLoss,
+  cornMoistureMultiplier,
+  cornReferenceHoursPerHour,
+  cornTemperatureMultiplier,
+} from '../../src/grain/corn-loss.ts';
 import { cornReferenceHours, cornStorageHours } from '../../src/grain/corn-storage.ts';
 import { equilibriumHumidity, equilibriumMoistureWb } from '../../src/grain/equilibrium.ts';
 import { canolaStorageHours, wheatStorageHours } from '../../src/grain/germination-storage.ts';
 import { grainHumidityRatio } from '../../src/grain/grain-air.ts';
 import { heatOfVaporisationFreeJKg, heatOfVaporisationJKg } from '../../src/grain/heat-of-vaporisation.ts';
 import { isothermOf } from '../../src/grain/isotherm.ts';
+import { equilibriumByIsotherm } from '../../src/grain/isotherm-spread.ts';
 import { moistureDbFromWb, moistureWbFromDb } from '../../src/grain/moisture-basis.ts';
 import { specificHeatJKgK, specificHeatLineOf } from '../../src/grain/specific-heat.ts';
 import { specificHeatSpreadJKgK } from '../../src/grain/specific-heat-spread.ts';
@@ -63,6 +73,11 @@ const CHECKED: readonly Case[] = [
   ['humidityRatioOfWetBulb', (t, wet, p) => humidityRatioOfWetBulb(t, wet, p), 10, 7, 1e5],
   ['relativeHumidityWarmed', relativeHumidityWarmed, 10, 0.6, 3],
   ['warmingK', warmingK, 1000, 2, 0.005],
+  [
+    'mixAir',
+    (t1, w1, m1, t2, w2, m2) => mixAir({ tempC: t1, humidityRatio: w1 }, m1, { tempC: t2, humidityRatio: w2 }, m2),
+    ...[10, 0.005, 1, 20, 0.008, 2],
+  ],
   ['standardPressurePa', standardPressurePa, 300],
   ['stationPressurePa', (sea, z) => stationPressurePa(sea, z, 10), 101325, 300],
   ['equilibriumMoistureWb', (t, rh) => equilibriumMoistureWb(corn, t, rh), 10, 0.6],
@@ -73,6 +88,7 @@ const CHECKED: readonly Case[] = [
   ['specificHeatSpreadJKgK', specificHeatSpreadJKgK, 0.15],
   ['bulkConductivityWMK', (m) => bulkConductivityWMK('corn', m), 0.15],
   ['bulkPorosity', (rho) => bulkPorosity('corn', rho), 720],
+  ['bulkDensityKgM3', (m) => bulkDensityKgM3('rice', m), 0.14],
   ['dryMatterKg', dryMatterKg, 100, 720, 0.15],
   ['moistureDbFromWb', moistureDbFromWb, 0.15],
   ['moistureWbFromDb', moistureWbFromDb, 0.18],
@@ -94,9 +110,29 @@ const CHECKED: readonly Case[] = [
   ['airPowerW', airPowerW, 400, 5],
   ['hpPerThousandBushels', hpPerThousandBushels, 7457, 10_000],
   ['fanWarmingK', (n, q, rho) => fanWarmingK(n, q, rho), 7457, 5, 1.2],
+  ['fanWarmingK of damp air', fanWarmingK, 7457, 5, 1.2, 1020],
   ['fanWarmingByPressureK', (p, e, rho) => fanWarmingByPressureK(p, e, rho), 400, 0.5, 1.2],
+  ['fanWarmingByPressureK of damp air', fanWarmingByPressureK, 400, 0.5, 1.2, 1020],
   ['peakHeightOfReposeM', peakHeightOfReposeM, 11, 25],
   ['frontPlateauC', (t, w, m, p) => frontPlateauC(corn, t, w, m, p), 10, 0.005, 0.15, 1e5],
+  [
+    'grainVolumeM3',
+    (d, z, peak, hopper) => grainVolumeM3({ diameterM: d, wallDepthM: z, peakHeightM: peak, hopperHeightM: hopper }),
+    11,
+    6,
+    1,
+    2,
+  ],
+  ['equilibriumByIsotherm', (t, rh) => equilibriumByIsotherm('corn', t, rh).map((one) => one.moistureWb), 10, 0.6],
+  [
+    'frontRatios',
+    (m, ahead, behind, p) =>
+      frontRatios({ isotherm: corn, heatJKgK: 2000, moistureWb: m, aheadC: ahead, behindC: behind, pressurePa: p }),
+    0.15,
+    20,
+    10,
+    1e5,
+  ],
   ['frontSpeedMS', frontSpeedMS, 1, 0.05, 0.8, 610],
   ['velocityOfFrontMS', velocityOfFrontMS, 1, 1e-4, 0.8, 610],
 ];
@@ -113,6 +149,9 @@ const KERNELS: readonly Case[] = [
   ['heatOfVaporisationFreeJKg', heatOfVaporisationFreeJKg, 10],
   ['cornDryMatterLoss', cornDryMatterLoss, 230],
   ['cornMoistureMultiplier', cornMoistureMultiplier, 0.2],
+  ['cornTemperatureMultiplier', (t, m) => cornTemperatureMultiplier(t, m, 'low-temperature'), 20, 0.2],
+  ['cornDamageMultiplier', cornDamageMultiplier, 0.3],
+  ['stationFromAltimeterPa', stationFromAltimeterPa, 101325, 300],
   ['cornReferenceHoursPerHour', (t, m) => cornReferenceHoursPerHour(t, m, 'low-temperature'), 10, 0.2],
   ['resistancePaM', resistancePaM, 20700, 30.4, 0.05],
 ];

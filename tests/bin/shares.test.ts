@@ -49,6 +49,12 @@ describe('sensorShares', () => {
     expect(shares[0].share).toBeCloseTo(0.5, 12);
   });
 
+  it('cables stated beyond the wall count as at the wall, and share its ring', () => {
+    const shares = sensorShares(10, 6, [cable('A', 0, 1), cable('B', 5.2, 1), cable('C', 6, 1)]);
+    // Cut at 2.5: the centre has a quarter.
+    expect(shares.map((one) => one.share)).toEqual([0.25, 0.375, 0.375]);
+  });
+
   it('two sensors at one height share it', () => {
     const shares = sensorShares(10, 6, [cable('A', 0, 1, 1, 3)]);
     expect(shares.map((one) => one.share)).toEqual([1 / 6, 1 / 6, 4 / 6]);

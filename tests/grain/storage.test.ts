@@ -108,7 +108,15 @@ describe('storage rules', () => {
       expect(storageRuleOf(crop).honesty).toMatch(/A rule, not data/);
     }
     expect(storageRuleOf('sunflower').hours(4, 0.12)).toBe(corn.hours(4, 0.12 + 0.05));
-    expect(() => storageRuleOf('sunflower').hours(4, 0.07)).toThrow(/must lie between 0.13 and 0.35/);
+    // The range that is told is the crop's own: 13 to 35 % of corn, less the points.
+    expect(() => storageRuleOf('sunflower').hours(4, 0.07)).toThrow(
+      /moistureWb is 0.07; it must lie between 0.08 and 0.3\./,
+    );
+    expect(() => storageRuleOf('soybean').hours(4, 0.1)).toThrow(
+      /moistureWb is 0.1; it must lie between 0.11 and 0.33/,
+    );
+    expect(storageRuleOf('soybean').hours(4, 0.11)).toBe(storageRuleOf('corn').hours(4, 0.13));
+    expect(storageRuleOf('sunflower').hours(4, 0.3)).toBe(corn.hours(4, 0.35));
   });
   it('for germination by hand: wheat 18 and 22 % at 20 degC, canola 10 % at 20 degC (constants from memory)', () => {
     // 6.234 - 3.8124 - 1.054 = 1.3676; 4.129 - 2.1934 - 1.152 = 0.7836; 6.224 - 3.02 - 1.38 = 1.824: logarithms of days
