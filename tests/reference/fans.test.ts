@@ -95,10 +95,12 @@ describe('published facts on fans (tests/reference/fans.csv)', () => {
     const cfm = 1000 / cornHp(20, 0.6);
     expect(Math.abs(cfm / Number(row.expected) - 1)).toBeLessThanOrEqual(0.2);
   });
+  // 0.5 for the printed degree and 0.1 for the fan's efficiency, which the source does not state: a point of it moves the
+  // warming at 6 inches by 0.1 degF.
   it.each([
     ['fanheat-nd10', [4, 6]],
     ['fanheat-nd09', [6, 7]],
-  ])('%s: stated warming at stated pressures, for a fan of 50 %%, within the printed degree', (id, inches) => {
+  ])('%s: stated warming at stated pressures, for a fan of about 50 %%, within the printed degree', (id, inches) => {
     const stated = rowOf(id).expected.split('-').map(Number);
     inches.forEach((inch, i) => {
       expect(Math.abs(1.8 * fanWarmingByPressureK(inch * IN_WATER_PA, 0.5, 1.2) - stated[i])).toBeLessThanOrEqual(0.6);
