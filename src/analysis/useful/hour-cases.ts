@@ -45,6 +45,7 @@ export function hourCases({ air, otherWarmings, grainWb, grainC }: KnownHours, c
   const base: HourCase = {
     airWb: airMoistureWb(main, air),
     grainWb: moisture,
+    airC: air.tempC,
     plateauC: plateaus(air),
     grainC,
     limits,
@@ -70,6 +71,7 @@ export function hourCases({ air, otherWarmings, grainWb, grainC }: KnownHours, c
   const byWarming = otherWarmings.map((other) => ({
     ...base,
     airWb: airMoistureWb(main, other),
+    airC: other.tempC,
     plateauC: plateaus(other),
   }));
   return { main: base, changed: [byLimits, byIsotherm, byMoisture, byWarming], isotherm: main };

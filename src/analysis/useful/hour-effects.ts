@@ -13,6 +13,8 @@ export interface HourState {
   airWb: number;
   /** mean moisture of the grain */
   grainWb: number;
+  /** temperature of the air as it enters, C */
+  airC: number;
   /** temperature that this air leads the grain to behind its front, C */
   plateauC: number;
   /** mean temperature of the grain, C */
@@ -84,7 +86,8 @@ export function hourClass(
  *
  * dry: drying is for it, until the grain is drier than its target by the limit: from there on drying is over-drying and
  * works against it, and rewetting no longer does. Once the target is reached, cooling is customary before the grain is
- * held, so an hour that cools is not against it whatever it does to the moisture. condition: the same, turned round.
+ * held (common practice), so an hour of air that is itself cooler than the grain is not against it whatever it does to the
+ * moisture; air that cools by evaporation alone is still drying. condition: the same, turned round.
  * cool: cooling is for it until the target temperature is reached, warming against it while the grain is not colder than
  * its target by the limit. hold: warming and rewetting are against it, cooling is for it.
  */
@@ -97,7 +100,8 @@ export function hourVerdict(effects: Effects, state: HourState, aim: Aim, limits
     if (Number.isNaN(moisture)) return 'unknown';
     const towards = moisture * sign < 0;
     const past = short < -limits.moistureWb * (1 - 1e-9);
-    if (moisture === 0 || (short <= REACHED_WB && temperature < 0)) return 'neither';
+    const coolerAir = temperature < 0 && state.airC <= state.grainC - limits.temperatureK;
+    if (moisture === 0 || (short <= REACHED_WB && coolerAir)) return 'neither';
     if (past) return towards ? 'against' : 'neither';
     if (towards) return 'for';
     return 'against';

@@ -15,6 +15,7 @@ import type { Limits } from './useful-limits.ts';
 export interface HourCase {
   airWb: Float64Array;
   grainWb: Float64Array;
+  airC: Float64Array;
   plateauC: Float64Array;
   grainC: Float64Array;
   limits: Limits;
@@ -55,6 +56,7 @@ export function judge(
     const state: HourState = {
       airWb: hours.airWb[i],
       grainWb: hours.grainWb[i],
+      airC: hours.airC[i],
       plateauC: hours.plateauC[i],
       grainC: hours.grainC[i],
     };

@@ -31,6 +31,7 @@ function stateOf(crop: string, tempC: number, rh: number, grainWb: number, grain
   return {
     airWb: airMoistureWb(isotherm, air)[0],
     grainWb,
+    airC: tempC,
     plateauC: plateausC(isotherm, air, one(grainWb), SEA_PA)[0],
     grainC,
   };
@@ -74,7 +75,7 @@ describe('an hour of published air', () => {
   });
 
   it('is on the limit at exactly the threshold, and unknown where air or grain is', () => {
-    const state = { airWb: 0.155, grainWb: 0.15, plateauC: 10, grainC: 10 };
+    const state = { airWb: 0.155, grainWb: 0.15, airC: 10, plateauC: 10, grainC: 10 };
     expect(hourEffects(state, USUAL_LIMITS).moisture).toBe(1);
     expect(hourEffects({ ...state, airWb: 0.1549 }, USUAL_LIMITS).moisture).toBe(0);
     const lacking = hourEffects({ ...state, airWb: Number.NaN }, USUAL_LIMITS);
@@ -124,7 +125,7 @@ describe('what a bed in layers does with the air', () => {
 });
 
 describe('for and against the goal', () => {
-  const at = (grainWb: number, grainC: number) => ({ airWb: 0, grainWb, plateauC: 0, grainC });
+  const at = (grainWb: number, grainC: number, airC = 0) => ({ airWb: 0, grainWb, airC, plateauC: 0, grainC });
   const verdict = (aim: Aim, moisture: number, temperature: number, grainWb: number, grainC = 15) =>
     hourVerdict({ moisture, temperature }, at(grainWb, grainC), aim, USUAL_LIMITS);
   const dry: Aim = { goal: 'dry', moistureWb: 0.15, tempC: 4 };
@@ -164,6 +165,12 @@ describe('for and against the goal', () => {
     [{ ...cool, tempC: null }, -1, -10, 'for'],
   ] as const)('%o, temperature %d, grain at %d degC: %s', (aim, temperature, grainC, told) => {
     expect(verdict(aim, 0, temperature, 0.14, grainC)).toBe(told);
+  });
+
+  it('over-drying with air as warm as the grain is no cooling, though evaporation cools', () => {
+    const over = { moisture: -1, temperature: -1 };
+    expect(hourVerdict(over, at(0.144, 15, 15), dry, USUAL_LIMITS)).toBe('against');
+    expect(hourVerdict(over, at(0.144, 15, 13), dry, USUAL_LIMITS)).toBe('neither');
   });
 
   it('hold: warming and rewetting are against it', () => {

@@ -1,0 +1,286 @@
+import { describe, expect, it } from 'vitest';
+import { pushSpan, spanList, toFanSpans } from '../../../src/analysis/fan/spans.ts';
+import { type BinFan, type BinMoisture, FAN_OFF, FAN_ON, type FanSeason } from '../../../src/analysis/types.ts';
+import { usefulHours } from '../../../src/analysis/useful/useful-hours.ts';
+import { HOUR_CLASSES, type UsefulHours } from '../../../src/analysis/useful/useful-hours-types.ts';
+import type { UsefulInput } from '../../../src/analysis/useful/useful-input.ts';
+import type { Season } from '../../../src/season/season.ts';
+import { psychrolibSi } from '../../support/psychrolib-si.ts';
+import { inventedBin, seriesOf } from '../fronts/invented-bin.ts';
+
+const HOUR = 3_600_000;
+const DAY = 24 * HOUR;
+/** Midnight of 1 October 2024 in Chicago, five hours behind UTC. */
+const START = Date.UTC(2024, 9, 1, 5);
+const DAYS = 20;
+const HEIGHTS = [0.6, 2, 3.5, 5];
+const LOCAL_HOUR = (ms: number) => ((((ms - START) / HOUR) % 24) + 24) % 24;
+
+interface Made {
+  /** fan on at a local hour of a day */
+  on?: (hour: number, day: number) => boolean;
+  air?: (hour: number) => { tempC: number; rh: number };
+  grainWb?: number;
+  grainC?: number;
+  goal?: Season['bins'][number]['goal'];
+  targetWb?: number | null;
+  targetC?: number | null;
+  plenum?: boolean;
+  heater?: boolean;
+  direction?: 'up' | 'down';
+  usefulHours?: Season['usefulHours'];
+  filledDay?: number;
+  moistures?: boolean;
+}
+
+/**
+ * A season whose every hour is known: one bin of corn that stays as it is, ten kilowatts of fan, air that changes with the
+ * hour of the day alone. By day (8 to 20 h) 10 degC and 30 %, which a published table gives 9.5 % (tests/reference/emc.csv,
+ * 50 degF, 30 %); by night 10 degC and 95 %, at which every set has corn above 20 %.
+ */
+function input(made: Made = {}): UsefulInput {
+  const {
+    on = (hour) => hour >= 14 || hour < 2,
+    air = (hour) => ({ tempC: 10, rh: hour >= 8 && hour < 20 ? 0.3 : 0.95 }),
+    grainWb = 0.16,
+    grainC = 10,
+  } = made;
+  const list = spanList();
+  for (let h = 0; h < DAYS * 24; h++) {
+    const run = on(h % 24, Math.floor(h / 24));
+    // The power wobbles from hour to hour, as logged currents do: a change of power alone is no start.
+    pushSpan(list, START + h * HOUR, START + (h + 1) * HOUR, run ? FAN_ON : FAN_OFF, run ? 10_000 + (h % 2) : 0);
+  }
+  const spans = toFanSpans(list);
+  const fan = { fanId: 'F1', spans, energyRelSd: 0.02 } as unknown as FanSeason;
+  const base = inventedBin(HEIGHTS, 2, made.direction ?? 'up');
+  const filledMs = START + (made.filledDay ?? 0) * DAY;
+  const bin = {
+    ...base,
+    goal: made.goal ?? 'dry',
+    grain: {
+      ...base.grain,
+      depthSteps: [{ fromMs: filledMs, depthM: 6.5 }],
+      targetMoistureWb: made.targetWb === undefined ? 0.145 : made.targetWb,
+      targetTempC: made.targetC ?? null,
+      filledMs,
+    },
+  };
+  const season = {
+    site: { timeZone: 'America/Chicago', elevationM: 300 },
+    sensors: { moisture: { isotherm: null } },
+    bins: [bin],
+    fans: [{ id: 'F1', tariffId: 'T', nameplateW: 10_000, heater: made.heater ? { outputW: 20_000 } : null }],
+    tariffs: [
+      {
+        id: 'T',
+        energy: [
+          { pricePerKwh: 0.1, when: { months: null, days: null, hours: [[20 * 60, 8 * 60]] } },
+          { pricePerKwh: 0.2, when: null },
+        ],
+        demand: [],
+      },
+    ],
+    usefulHours: made.usefulHours,
+  } as unknown as Season;
+  const times = Array.from({ length: DAYS * 24 + 1 }, (_, h) => START + h * HOUR);
+  const rows = (warmer: number) => ({
+    time: Float64Array.from(times),
+    temp_c: Float64Array.from(times, (ms) => air(LOCAL_HOUR(ms)).tempC + warmer),
+    rh: Float64Array.from(times, (ms) => air(LOCAL_HOUR(ms)).rh),
+    flags: new Float64Array(times.length),
+  });
+  const none = {
+    time: new Float64Array(0),
+    temp_c: new Float64Array(0),
+    rh: new Float64Array(0),
+    flags: new Float64Array(0),
+  };
+  const daily = Array.from({ length: DAYS }, (_, day) => ({ dayMs: START + day * DAY, mean: grainWb, stillAir: true }));
+  const moment = { value: grainWb, interval: [grainWb - 0.004, grainWb + 0.004] };
+  const told = made.moistures !== false;
+  const series = base.cables.flatMap((cable) =>
+    HEIGHTS.map((height, i) => {
+      const one = seriesOf(
+        cable.id,
+        i + 1,
+        height,
+        times,
+        times.map(() => grainC),
+      );
+      return told
+        ? { ...one, moistureWb: Float64Array.from(times, () => grainWb), moistureFlags: new Uint8Array(times.length) }
+        : one;
+    }),
+  );
+  return {
+    bin,
+    season,
+    series,
+    spans,
+    fan: { fans: [fan] } as unknown as BinFan,
+    fans: [fan],
+    moisture: (told
+      ? { daily, start: moment, end: moment }
+      : { daily: [], start: { value: null }, end: { value: null } }) as unknown as BinMoisture,
+    plenum: made.plenum === false ? none : rows(0),
+    weather: rows(0),
+  };
+}
+
+const valuesOf = ({ hours }: UsefulHours) => Object.fromEntries(HOUR_CLASSES.map((name) => [name, hours[name].value]));
+const told = (made: Made = {}) => usefulHours(input(made));
+
+describe('a season whose every hour is known', () => {
+  // The fan runs from 14 to 2 h: 6 h of dry day air and 6 h of damp night air on each of 20 days (the reading at the full
+  // hour starts the other air, and air is on the line between two readings, so one hour at each change is in between).
+  it('hours by class, for and against, and what they cost', () => {
+    const useful = told();
+    expect(useful.hours.dry.value! + useful.hours.rewet.value! + useful.hours.little.value!).toBeCloseTo(240, 9);
+    expect(useful.hours.dry.value).toBeGreaterThanOrEqual(100);
+    expect(useful.hours.dry.value).toBeLessThanOrEqual(140);
+    expect(useful.forGoal.value).toBe(useful.hours.dry.value);
+    expect(useful.against.value).toBe(useful.hours.rewet.value);
+    expect(useful.againstShare.value).toBeCloseTo(useful.against.value! / 240, 12);
+    // Every damp hour lies after 20 h: 10 kW at 0.1 a kWh.
+    const night = useful.stretches
+      .filter(({ of }) => of === 'rewet')
+      .reduce((sum, one) => sum + (one.toMs - one.fromMs) / HOUR, 0);
+    expect(night).toBeCloseTo(useful.against.value!, 9);
+    expect(useful.air).toMatchObject({ plenumHours: 240, weatherHours: 0 });
+    expect(useful.why).toBeNull();
+  });
+
+  it('each hour costs its own price: by day the double of by night', () => {
+    // Day only, grain far drier than its target: every one of 6 x 20 dry hours works against the goal, at 0.2.
+    const byDay = told({ on: (hour) => hour >= 10 && hour < 16, targetWb: 0.2, goal: 'dry' });
+    expect(valuesOf(byDay)).toEqual({ dry: 120, rewet: 0, cool: 0, warm: 0, little: 0, unknown: 0, empty: 0 });
+    expect(byDay.against.value).toBe(120);
+    // 120 h x 10 kW (and half a watt) x 0.2
+    expect(byDay.againstCost.value).toBeCloseTo(240, 1);
+    const byNight = told({ on: (hour) => hour >= 22 || hour < 4 });
+    expect(byNight.against.value).toBe(120);
+    expect(byNight.againstCost.value).toBeCloseTo(120, 1);
+    // 2 % of the energy's standard error is 3.3 % at 90 %.
+    expect(byNight.againstCost.interval![1]).toBeCloseTo(120 * (1 + 1.645 * 0.02), 1);
+  });
+
+  it('with the fan off by day, running would have paid; not once the target is reached, nor without one', () => {
+    const night = (hour: number) => hour >= 22 || hour < 4;
+    const missed = told({ on: night });
+    // 12 h of dry air a day, those at the change in part
+    expect(missed.offWouldHavePaid.value).toBeGreaterThanOrEqual(20 * 11);
+    expect(missed.offWouldHavePaid.value).toBeLessThanOrEqual(20 * 13);
+    for (const { fromMs, toMs } of missed.offStretches) {
+      expect(LOCAL_HOUR(fromMs)).toBeGreaterThanOrEqual(7);
+      expect(LOCAL_HOUR(toMs)).toBeLessThanOrEqual(21);
+    }
+    expect(told({ on: night, targetWb: 0.16 }).offWouldHavePaid.value).toBe(0);
+    expect(told({ on: night, targetWb: null }).offWouldHavePaid).toMatchObject({
+      value: null,
+      why: 'No target moisture is stated.',
+    });
+    expect(told({ on: night, goal: 'hold' }).offWouldHavePaid.why).toMatch(/hold/);
+  });
+
+  it('goal cool: named by temperature; warm air works against it', () => {
+    const air = () => ({ tempC: 20, rh: 0.6 });
+    const warm = told({ goal: 'cool', air, grainC: 10 });
+    expect(valuesOf(warm)).toMatchObject({ warm: 240 });
+    expect(warm.against.value).toBe(240);
+    const cool = told({ goal: 'cool', air: () => ({ tempC: 2, rh: 0.7 }), grainC: 15, targetC: 5 });
+    expect(valuesOf(cool)).toMatchObject({ cool: 240 });
+    expect(cool.forGoal.value).toBe(240);
+    expect(cool.first).toBe('temperature');
+    expect(cool.offWouldHavePaid.value).toBe(240);
+  });
+
+  it('goal condition: damp air is wanted', () => {
+    const damp = told({ goal: 'condition', on: (hour) => hour >= 22 || hour < 4, grainWb: 0.12, targetWb: 0.145 });
+    expect(valuesOf(damp)).toMatchObject({ rewet: 120 });
+    expect([damp.forGoal.value, damp.against.value]).toEqual([120, 0]);
+  });
+
+  it('thresholds of season.yaml move the classes, and the interval spans half and double', () => {
+    // Air of 10 degC and 30 %: 9.5 % as published. Grain of 10.4 %: 0.9 point apart.
+    const near = { air: () => ({ tempC: 10, rh: 0.3 }), grainWb: 0.104, targetWb: 0.09, grainC: 10 };
+    const usual = told(near);
+    expect(usual.hours.dry.value).toBe(240);
+    // Double of half a point is more than 0.9.
+    expect(usual.hours.dry.interval![0]).toBe(0);
+    const wide = told({ ...near, usefulHours: { moistureWb: 0.012, temperatureK: 5 } });
+    expect(wide.hours.dry.value).toBe(0);
+    expect(wide.hours.little.value).toBe(240);
+    expect(wide.limits).toEqual({ moistureWb: 0.012, temperatureK: 5, stated: true });
+  });
+
+  it('hours before the grain came are a class of their own, and count neither way', () => {
+    const late = told({ filledDay: 5 });
+    expect(late.hours.empty.value).toBe(60);
+    expect(HOUR_CLASSES.reduce((sum, name) => sum + late.hours[name].value!, 0)).toBeCloseTo(240, 9);
+    expect(late.forGoal.value! + late.against.value! + late.hours.little.value!).toBeLessThanOrEqual(180);
+    expect(late.notes.join(' ')).toMatch(/60 h ran while the bin held no grain/);
+  });
+});
+
+describe('the air that entered', () => {
+  const night = { on: (hour: number) => hour >= 22 || hour < 4 };
+
+  it('without a plenum log is the outdoor air, warmed by 2 degC at its own water content', () => {
+    // Outdoor air of 10 degC and 66 %, warmed to 12 degC: psychrolib's saturation pressures give what is left of the humidity.
+    const rh = (0.66 * psychrolibSi('GetSatVapPres', 10)) / psychrolibSi('GetSatVapPres', 12);
+    const air = () => ({ tempC: 10, rh: 0.66 });
+    const warmed = told({ ...night, plenum: false, air, grainC: 12, grainWb: 0.14 });
+    const logged = told({ ...night, air: () => ({ tempC: 12, rh }), grainC: 12, grainWb: 0.14 });
+    expect(warmed.air).toEqual({ plenumHours: 0, weatherHours: 120, warmingK: 2, warmingFrom: 'stated' });
+    expect(valuesOf(warmed)).toEqual(valuesOf(logged));
+    expect(warmed.notes.join(' ')).toMatch(/warmed by 2 °C \(3.6 °F\), a published figure/);
+  });
+
+  it('is not known past a heater whose warming nothing tells', () => {
+    const heated = told({ ...night, plenum: false, heater: true });
+    expect(heated.hours.unknown.value).toBe(120);
+    expect(heated.against).toMatchObject({ value: null, interval: null });
+    expect(heated.why).toMatch(/nobody can say/);
+  });
+
+  it('drawn down is the outdoor air as it is, whatever the plenum says', () => {
+    const down = told({ ...night, direction: 'down' });
+    expect(down.air).toEqual({ plenumHours: 0, weatherHours: 120, warmingK: 0, warmingFrom: 'none' });
+    expect(down.hours.rewet.value).toBe(120);
+  });
+
+  it('where the moisture is never known, hours are named by temperature alone', () => {
+    const bare = told({ goal: 'cool', air: () => ({ tempC: 2, rh: 0.7 }), grainC: 15, moistures: false });
+    expect(bare.hours.cool.value).toBe(240);
+    expect(bare.entryLayer).toBeNull();
+    expect(bare.notes.join(' ')).toMatch(/named by temperature alone/);
+  });
+});
+
+describe('parts of the season', () => {
+  it('months, hours of the day and kinds of weather each add up to the fan hours', () => {
+    const useful = told();
+    for (const groups of [useful.months, useful.hoursOfDay, useful.outdoor]) {
+      expect(groups.reduce((sum, one) => sum + one.hours, 0)).toBeCloseTo(240, 9);
+      expect(groups.reduce((sum, one) => sum + one.against.value!, 0)).toBeCloseTo(useful.against.value!, 9);
+      expect(groups.reduce((sum, one) => sum + one.forGoal.value!, 0)).toBeCloseTo(useful.forGoal.value!, 9);
+    }
+    expect(useful.months.map((one) => one.key)).toEqual(['2024-10']);
+    // 14 to 2 h: bands from 12, 15, 18, 21 and 0
+    expect(useful.hoursOfDay.map((one) => [one.key, one.hours])).toEqual([
+      ['0', 40],
+      ['12', 20],
+      ['15', 60],
+      ['18', 60],
+      ['21', 60],
+    ]);
+  });
+
+  it('the layer where the air enters: sensors nearest to the floor', () => {
+    const useful = told({ on: (hour) => hour >= 22 || hour < 4 });
+    expect(useful.entryLayer).toMatchObject({ heightM: 0.6 });
+    expect(useful.entryLayer?.rewet.value).toBe(120);
+    expect(useful.entryLayer?.overdried?.value).toBe(0);
+  });
+});
