@@ -184,7 +184,7 @@ export const GRAIN_FORMULAS: readonly Formula[] = [
     title: 'Storage time of wheat above 19 % moisture',
     functions: ['wheatStorageHours'],
     equations: ['H = 24 * 10^(4.129 - 0.0997 * m - 0.0576 * t)'],
-    rule: 'As above.',
+    rule: 'As above. At 19 % the two do not meet: colder than 5 °C the damper wheat is given up to 6 % more time, warmer up to a third less; left as published.',
     sources: [{ key: 'fraser-muir-1981' }],
   },
   {

@@ -122,6 +122,13 @@ describe('fan heat', () => {
     const power = airPowerW(900, 5) / 0.55;
     expect(fanWarmingK(power, 5, 1.2)).toBeCloseTo(fanWarmingByPressureK(900, 0.55, 1.2), 12);
   });
+  it('is less in damp air, by its specific heat', () => {
+    expect(fanWarmingK(7457, 5, 1.2, 1050) / fanWarmingK(7457, 5, 1.2)).toBeCloseTo(1006 / 1050, 12);
+    expect(fanWarmingByPressureK(900, 0.5, 1.2, 1050) / fanWarmingByPressureK(900, 0.5, 1.2)).toBeCloseTo(
+      1006 / 1050,
+      12,
+    );
+  });
   // Common practice, also stated by NDSU (2010, 2019): air warms 3 to 5 degF through the fan at 4 to 6 inches.
   it.each([4, 5, 6])('at %d inches of water is 3 to 5 degF for a fan of 50 to 55 %% (common practice)', (inches) => {
     for (const efficiency of [0.5, 0.55]) {
