@@ -12,6 +12,7 @@ import { fanSeason } from './fan/fan-season.ts';
 import { logsEnd } from './fan/logs-end.ts';
 import { airLog } from './fronts/air-log.ts';
 import { binFronts } from './fronts/bin-fronts.ts';
+import { moistureFronts } from './fronts/moisture-fronts.ts';
 import { grainAmount } from './grain/grain-amount.ts';
 import { bushelsOf } from './grain/per-bushel.ts';
 import { concludeMoisture, spreadOfOthers } from './moisture/bin-moisture.ts';
@@ -146,13 +147,14 @@ function usefulOf(
 function frontsOf({ tables }: LoadedSeason, { bin, series, spans }: Half): BinFronts {
   if (spans === null) return { campaigns: [], why: 'No fan of this bin has a log, so no campaign can be told.' };
   const columns = ['time', 'temp_c', 'flags'];
-  return binFronts({
+  const fronts = binFronts({
     bin,
     sensors: series,
     fan: spans,
     plenum: airLog(rowsWhere(tables.plenum, 'bin', bin.id, columns)),
     weather: airLog(rowsWhere(tables.weather, 'role', 'season', columns)),
   });
+  return { ...fronts, moisture: moistureFronts({ bin, series, spans, number: fronts.campaigns.length + 1 }) };
 }
 
 type Outcome<T> = { ok: true; value: T } | { ok: false; reason: string };

@@ -91,6 +91,31 @@ const front = z.strictObject({
   heightM: z.number(),
   arrived: time,
   fanHours: number.describe('since the campaign began'),
+  fanHoursInterval: interval,
+  why,
+});
+
+const frontCampaign = z.strictObject({
+  campaign: z.int(),
+  kind: z.enum(['cooling', 'warming']),
+  from: time,
+  to: time,
+  fanHours: number.describe('measured'),
+  airC: number.describe('mean of the entering air'),
+  grainC: number.describe('mean of the grain when it began'),
+  speedMPerFanHour: number.describe('of its front, by robust regression of fan hours on height'),
+  speedMPerFanHourInterval: interval,
+  why: why.describe('of a missing speed'),
+});
+
+const moistureFront = z.strictObject({
+  campaign: z.int().nullable().describe('as in `fronts`'),
+  kind: z.enum(['drying', 'wetting']).nullable(),
+  from: time,
+  to: time,
+  fanHours: number.describe('measured'),
+  aheadPct: number.describe('measured: median of the sensors before it came'),
+  behindPct: number.describe('measured: where the air enters, in the later half of the fan hours'),
   why,
 });
 
@@ -128,6 +153,8 @@ const bin = z.strictObject({
   }),
   fronts: z.array(front),
   frontsWhy: why,
+  frontCampaigns: z.array(frontCampaign),
+  moistureFront,
   condition: z.strictObject({
     dryMatterLossPct: number,
     worstLayerLossPct: number,

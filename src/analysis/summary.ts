@@ -1,7 +1,7 @@
-import { fileDigits } from '../base/file-digits.ts';
 import type { LoadedSeason } from '../season/loaded.ts';
 import { comparisonSummary } from './compare/comparison-summary.ts';
 import { billsSummary, demandSummary, energyPerPointSummary } from './energy/money-summary.ts';
+import { frontsSummary } from './fronts/fronts-summary.ts';
 import { layersSummary } from './moisture/layers-summary.ts';
 import { stagesSummary } from './moisture/stages-summary.ts';
 import { ticketsSummary } from './moisture/tickets-summary.ts';
@@ -116,21 +116,7 @@ function binSummary(review: BinReview): Omit<BinSummary, 'comparison'> {
       agree: airflow.agree,
       why: reason(null, airflow.byFront, airflow.byPressure, airflow.cfmPerBushel, airflow.byModel),
     },
-    fronts: fronts.campaigns.flatMap((campaign) =>
-      campaign.arrivals.map((arrival) => ({
-        campaign: campaign.number,
-        kind: campaign.kind,
-        cable: arrival.cable,
-        sensor: arrival.sensor,
-        heightM: fileDigits(arrival.heightM),
-        // Whole minutes: no log tells a front better.
-        arrived:
-          arrival.arrivedMs === null ? null : new Date(Math.round(arrival.arrivedMs / 60_000) * 60_000).toISOString(),
-        fanHours: plain(arrival.fanHours),
-        why: arrival.why,
-      })),
-    ),
-    frontsWhy: fronts.why,
+    ...frontsSummary(fronts),
     condition: { dryMatterLossPct: null, worstLayerLossPct: null, alerts: null, why: NOT_YET },
     model: { temperatureRmseC: null, moistureRmsePct: null, trusted: null, why: NOT_YET },
   };

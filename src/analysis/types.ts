@@ -3,6 +3,8 @@ import type { Bin } from '../season/season.ts';
 import type { Comparison } from './compare/comparison.ts';
 import type { BillShare } from './energy/bill-types.ts';
 import type { DemandWays } from './energy/demand-ways-types.ts';
+import type { CampaignSpeed } from './fronts/campaign-speed.ts';
+import type { MoistureFronts } from './fronts/moisture-front-types.ts';
 import type { BinLayers } from './moisture/layer-types.ts';
 import type { MoistureStages } from './moisture/stage-types.ts';
 import type { TicketsHeld } from './moisture/ticket-agreement-types.ts';
@@ -258,11 +260,15 @@ export interface Campaign {
   grainC: number;
   airFrom: 'plenum' | 'weather';
   arrivals: readonly FrontArrival[];
+  /** how fast the front went through the grain */
+  speed?: CampaignSpeed;
 }
 
 export interface BinFronts {
   campaigns: readonly Campaign[];
   why: string | null;
+  /** the front of drying or conditioning by the moisture sensors; left out where no fan has a log */
+  moisture?: MoistureFronts;
 }
 
 export type AirflowWay = 'model' | 'front' | 'pressure';

@@ -1,3 +1,4 @@
+import { ARRIVAL_WITHIN_H } from '../analysis/fronts/front-limits.ts';
 import type { Campaign, FrontArrival } from '../analysis/types.ts';
 import type { Estimate } from '../base/estimate.ts';
 import { withheld } from '../base/estimate.ts';
@@ -5,12 +6,6 @@ import { median } from '../base/stats/quantile.ts';
 import type { Bin } from '../season/season.ts';
 import type { EndTemperature } from './end-temperature.ts';
 import { endsUndated, type Outcome, outcomesOf, type SensorOutcome } from './front-outcomes.ts';
-
-/**
- * Nine of ten arrivals lie within these fan hours of the truth: 90 % interval of one.
- * Proven on seasons of known truth by tests/analysis/fronts and tests/sample.
- */
-export const ARRIVAL_WITHIN_H = 6;
 
 /** A sensor that the front came to late, beside the other cables at its height. */
 export interface Slowest {

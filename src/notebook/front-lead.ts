@@ -1,6 +1,7 @@
+import { ARRIVAL_WITHIN_H } from '../analysis/fronts/front-limits.ts';
 import { RULE_OF_THUMB_HOURS } from '../analysis/fronts/rule-of-thumb.ts';
 import type { Units } from '../report/units.ts';
-import { ARRIVAL_WITHIN_H, type FrontFinding, type HeldSensor } from './front-finding.ts';
+import type { FrontFinding, HeldSensor } from './front-finding.ts';
 import { leftC, placesSaid } from './front-words.ts';
 import type { SeasonFront } from './season-front.ts';
 import { counted, listed, sentence } from './words.ts';

@@ -3,6 +3,7 @@ import type { SensorSeries } from '../../tables/sensors.ts';
 import { fanHoursBetween, unknownHoursBetween } from '../fan/spans.ts';
 import { type BinFronts, type Campaign, FAN_ON, type FanSpans, type FrontArrival } from '../types.ts';
 import type { AirLog } from './air-log.ts';
+import { campaignSpeed } from './campaign-speed.ts';
 import { dailySwing } from './daily-swing.ts';
 import { type EnteringAir, enteringAir } from './entering-air.ts';
 import { type FanAxis, fanAxis } from './fan-axis.ts';
@@ -107,6 +108,7 @@ function campaignAt(view: View, found: readonly CampaignSpan[], index: number): 
     fanHours: fanHoursBetween(input.fan, startMs, toMs),
     ...meansOf(pieces, air, grainC, one),
     arrivals,
+    speed: campaignSpeed(arrivals, input.bin.air),
   };
 }
 
