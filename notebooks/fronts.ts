@@ -80,7 +80,6 @@ export default defineNotebook(
           figures: arrivalFigures(fronts, units),
           notes: frontNotes(fronts),
         })),
-        section('airflow', 'Airflow by independent ways', () => airflowSection(review.bins, units)),
         ...fronts.map((front) =>
           section(`bin-${front.review.bin.id}`, front.review.bin.name, () => ({
             lead: frontLead(front, units),
@@ -91,6 +90,7 @@ export default defineNotebook(
           lead: warmingLead(fronts),
           tables: [warmingTable(fronts)],
         })),
+        section('airflow', 'Airflow by independent ways', () => airflowSection(review.bins, units)),
       ],
       warnings: brokenBins(review.bins),
       cautions: cautionsFor(),

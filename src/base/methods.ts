@@ -249,6 +249,45 @@ export const METHODS: readonly Method[] = [
     sourceKeys: ['isu-2021-cool-grain'],
     usedOn: ['fronts'],
   },
+  {
+    id: 'airflow-by-front',
+    title: 'Airflow by fronts',
+    statement:
+      'A change of temperature that passes one sensor is looked for at the next, later by the fan hours of its way up; the airflow is the one at which the two logs agree best. How far a change goes for each kilogram of air follows from the balances of heat and water of grain and air, at the temperature of the moment: evaporation carries nearly half of the heat. All running counts, daily waves and weather as well as whole fronts, in stretches of up to 120 fan hours. A cable’s airflow is the weighted median over its pairs of sensors, the bin’s the mean of the cables by their rings. The interval joins the spread between stretches and between cables, moisture, dry matter, and the published isotherms and specific heats.',
+    constants: [
+      'places at one distance from the centre differ by 7 % (working assumption, as firm as three cables)',
+      'grain between and beyond the cables: 5 % with one cable (working assumption)',
+      'the balances themselves: 4 % (tried on beds with a drying rate and other isotherms)',
+    ],
+    sourceKeys: ['sutherland-1971'],
+    usedOn: ['fronts', 'overview', 'moisture'],
+  },
+  {
+    id: 'airflow-by-pressure',
+    title: 'Airflow by static pressure',
+    statement:
+      'The median static pressure with the fan on, by depth and by the fans that run, drives the air that the published resistance of the grain lets through: pressure = packing factor × depth × a v² ÷ ln(1 + b v). The interval joins what packing leaves open, every set of constants that reaches such airflows, the pressure sensor and the depth. A stated fan curve gives a cross-check at the logged pressure. Two airflows agree where their intervals overlap; the fronts’ is used where it is known and not very unsure.',
+    constants: [
+      'packing where it is not stated: 1.5 for corn and 1.3 for others, from four fifths of that (not below 1) to a quarter more',
+      'packing where season.yaml states it: 10 % either way (working assumption)',
+      'pressure sensor: 4 % or 12 Pa (0.05 inH2O); depth: 4 %; fan curve: 12 % (working assumptions)',
+    ],
+    sourceKeys: ['asae-d272-3', 'mwps-drying'],
+    usedOn: ['fronts', 'overview'],
+  },
+  {
+    id: 'water-ways',
+    title: 'Water by independent ways',
+    statement:
+      'By sensors: dry matter times the change of the mean moisture, dry basis. By the air: for each hour of running, dry air times what its humidity ratio gained. The gain is had twice: the leaving air in balance with the last grain that it passes, its humidity by the isotherm of the cable, less the entering air; and by the balance of heat, since what the air loses in temperature and what the grain gives up beside goes into vapour. The two are joined by their errors. By tickets: dry matter over the scale times the change of its moisture, where the loads in and out are the whole bin (dry matter within 4 %).',
+    constants: [
+      'humidity sensors: 3 % in the plenum, 4 % outdoors, limits that 95 % keep (working assumption)',
+      'thermometer of the plenum: 0.35 K, standard error (working assumption)',
+      'hours without readings count like the others, with half of their water as standard error; below 60 % of the fan hours nothing is told',
+    ],
+    sourceKeys: ['rodriguez-arias-1963', 'ashrae-2017', 'jcgm-100'],
+    usedOn: ['moisture'],
+  },
 ];
 
 /** The methods that a page's numbers hang on. */

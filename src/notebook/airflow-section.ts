@@ -87,7 +87,9 @@ function airflowFigure(bins: readonly BinReview[], units: Units): Figure | null 
       id: 'airflow-ways',
       title:
         parted.length === 0
-          ? 'Airflow by independent ways'
+          ? bins.some((one) => one.airflow.agree)
+            ? 'Fronts and pressure agree wherever both are known'
+            : 'Airflow for the grain'
           : `Fronts and pressure tell different airflows in ${listed(parted)}`,
       quantity: 'airflow per grain',
       bins: shown,

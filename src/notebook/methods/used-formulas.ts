@@ -23,6 +23,12 @@ const settlesBy = (equation: IsothermEquation) => (season: Given) =>
 /** Air whose water and grain whose temperature are logged: what each fan hour could do. */
 const airMeetsGrain = (season: Given) => hasCables(season) && (holds('weather')(season) || holds('plenum')(season));
 
+/** A fan's log beside cables in the grain: how fast temperatures are carried up, and what the air took off. */
+const frontsTimed = (season: Given) => hasCables(season) && holds('fan')(season);
+
+/** Static pressures beside a fan's log. */
+const pressureRead = (season: Given) => holds('fan')(season) && holds('plenum')(season);
+
 /**
  * When a season's review works with a formula, by the formula's id; those that are not here are only offered.
  * A test holds this list against what the analysis and the loader import.
@@ -44,6 +50,15 @@ export const USED_WHEN: Readonly<Record<string, (season: Given) => boolean>> = {
   'standard-pressure': (season) => airMeetsGrain(season) || comesAs('isd-lite', 'open-meteo', 'asos')(season),
   'humidity-ratio': airMeetsGrain,
   'front-plateau': airMeetsGrain,
+  'temperature-front': frontsTimed,
+  'specific-heat': frontsTimed,
+  'heat-of-vaporisation': frontsTimed,
+  'grain-air': frontsTimed,
+  'specific-volume': frontsTimed,
+  'specific-airflow': (season) => frontsTimed(season) || pressureRead(season),
+  'airflow-resistance': pressureRead,
+  'operating-point': holds('fan'),
+  'fan-power': ({ bins }) => bins.some((bin) => bin.fanIds.length > 0),
   altimeter: comesAs('asos'),
   // The air at fill, warmed by the fan, and the moisture it stands for.
   warming: holds('weather'),

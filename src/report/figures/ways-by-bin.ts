@@ -76,24 +76,27 @@ function drawWays({ rows, headings, keys }: Drawn, unit: string, size: Size): st
   const longest = Math.max(0, ...rows.map((row) => row.name.length));
   const end = Math.max(0, ...rows.map((row) => row.high));
   const start = Math.min(0, ...rows.map((row) => row.low));
-  const marginLeft = narrow ? 8 : Math.min(260, 34 + longest * 8);
+  // room for half of the first tick's number
+  const marginLeft = narrow ? (start < 0 ? 28 : 10) : Math.min(260, 34 + longest * 8);
   const nameOf = new Map(rows.map((row) => [row.key, row.name]));
   const at = { x: () => start, y: 'key', textAnchor: 'start' } as const;
+  // A rim in the paper's colour keeps words readable where the line at zero runs through them.
+  const rim = { stroke: 'var(--paper)', strokeWidth: 4, fill: 'currentColor' } as const;
   return draw(size, {
     height: keys.length * step + 70,
     marginLeft,
-    marginRight: narrow ? 8 : 210,
+    marginRight: narrow ? 16 : 210,
     marginTop: 8,
     marginBottom: 52,
-    x: { domain: [start, end || 1], label: `${unit} →`, grid: true, ticks: narrow ? 4 : 8 },
+    x: { domain: [start, end || 1], label: `${unit} →`, grid: true, ticks: narrow ? 3 : 8 },
     y: { domain: keys, axis: null },
     marks: [
       Plot.ruleX([0]),
       ...(narrow
-        ? [Plot.text(rows, { ...at, text: (d: Row) => `${d.name}: ${d.text}`, dy: -11, dx: 4 })]
+        ? [Plot.text(rows, { ...at, text: (d: Row) => `${d.name}: ${d.text}`, dy: -11, dx: 4, ...rim })]
         : [
             Plot.axisY({ tickFormat: (key: string) => nameOf.get(key) ?? '', tickSize: 0, label: null }),
-            Plot.text(rows, { x: 'high', y: 'key', text: 'text', textAnchor: 'start', dx: 12 }),
+            Plot.text(rows, { x: 'high', y: 'key', text: 'text', textAnchor: 'start', dx: 12, ...rim }),
           ]),
       Plot.text(headings, {
         ...at,
