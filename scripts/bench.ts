@@ -2,6 +2,7 @@ import { Command } from 'commander';
 
 // Loaded when asked for: what one bench brings into the process would weigh on another.
 const BENCHES: Readonly<Record<string, () => Promise<void> | void>> = {
+  coverage: async () => (await import('./bench/coverage/bench-coverage.ts')).benchCoverage(),
   physics: async () => (await import('./bench/bench-physics.ts')).benchPhysics(),
   review: async () => (await import('./bench/bench-review.ts')).benchReview(),
 };

@@ -1,0 +1,62 @@
+import { type Case, QUANTITIES } from './cases.ts';
+import type { FrontCase } from './front-cases.ts';
+import { knowingHalves, type Score, scoreOf } from './score.ts';
+
+/** Limits of the owner: overall, in every stratum that is large enough to say, and of the median width. */
+export const TARGET = { low: 0.84, high: 0.96, stratum: 0.78, width: 1.5 };
+/** With fewer told cases a stratum says little: at a true 90 % one in eight such would fall below 78 % by chance alone. */
+export const SMALL = 12;
+
+const percent = (share: number) => `${(100 * share).toFixed(1).padStart(5)} %`;
+
+function line(name: string, score: Score, small: number): string {
+  const told = score.n - score.withheld;
+  if (told === 0) return `  ${name.padEnd(26)} ${String(score.n).padStart(4)} ${String(score.withheld).padStart(8)}   -`;
+  const cells = [
+    name.padEnd(26),
+    String(score.n).padStart(4),
+    String(score.withheld).padStart(8),
+    percent(score.covered),
+    score.widthRatio.toFixed(2).padStart(6),
+    `${percent(score.bias)} +- ${(100 * score.biasError).toFixed(1)}`,
+    percent(score.biasMedian),
+  ];
+  return `  ${cells.join(' ')}${told < small ? '  (few)' : ''}`;
+}
+
+/** The table of one quantity: overall, by crop, by number of cables, by goal, by how the fan ran. */
+export function quantityLines(cases: readonly Case[], small = SMALL): string[] {
+  return QUANTITIES.flatMap((quantity) => {
+    const own = cases.filter((one) => one.quantity === quantity);
+    if (own.length === 0) return [`${quantity}: not told by the review yet`];
+    const halves = knowingHalves(own);
+    const stratum = (name: string, holds: (one: Case) => boolean) => {
+      const some = own.filter(holds);
+      return some.length === 0 ? [] : [line(name, scoreOf(some, halves), small)];
+    };
+    const each = <T>(of: (one: Case) => T) => [...new Set(own.map(of))].sort();
+    return [
+      `${quantity}: n, withheld, coverage, width ratio, bias of the middle (mean and median, of the scale)`,
+      ...stratum('all', () => true),
+      ...each((one) => one.crop).flatMap((crop) => stratum(crop, (one) => one.crop === crop)),
+      ...each((one) => one.cables).flatMap((count) => stratum(`${count} cables`, (one) => one.cables === count)),
+      ...each((one) => one.goal).flatMap((goal) => stratum(`goal ${goal}`, (one) => one.goal === goal)),
+      ...each((one) => one.running).flatMap((how) => stratum(`fan ${how}`, (one) => one.running === how)),
+    ];
+  });
+}
+
+/** Arrivals within 6 fan hours, by how the fan ran; those where the air fell twice apart. */
+export function frontLines(fronts: readonly FrontCase[]): string[] {
+  return (['continuous', 'nights'] as const).map((running) => {
+    const own = fronts.filter((one) => one.running === running);
+    const clear = own.filter((one) => one.runnerUp < 0.8);
+    const share = (some: readonly FrontCase[]) =>
+      percent(some.filter((one) => one.offHours !== null && Math.abs(one.offHours) <= 6).length / some.length);
+    const none = own.filter((one) => one.offHours === null).length;
+    return (
+      `front arrivals, ${running}: ${own.length} sensors that a front passed, within 6 fan hours ${share(own)}, not told ${none}; ` +
+      `one clear fall of the air: ${clear.length}, ${share(clear)}`
+    );
+  });
+}

@@ -1,0 +1,85 @@
+import { localText } from '../../sample/calendar.ts';
+import { statedLimits } from './draw-season.ts';
+import type { BinDraw, SeasonDraw } from './plan.ts';
+
+/** Files of a season folder, by what they hold; `fan` has one for each kind of log. */
+export const PATHS = { grain: 'logs/grain.csv', plenum: 'logs/plenum.csv', weather: 'weather.csv' } as const;
+export const fanPath = (what: string): string => `logs/fan-${what}.csv`;
+
+const FAN_COLUMNS = {
+  power: 'power: { column: value, unit: kW }',
+  current: 'current: { column: value, unit: A }',
+  energy: 'energy: { column: value, unit: kWh }',
+  state: 'state: value',
+} as const;
+
+/** The season.yaml that the grower of this season would write. Sensor limits are stated once a season: those of the first bin's make. */
+export function seasonText(draw: SeasonDraw): string {
+  const { tariff, bins } = draw;
+  const night = tariff.night === null ? [] : [`{ price: ${tariff.night} USD/kWh, when: { hours: 22:00-06:00 } }`];
+  const logs = [...new Set(bins.map((bin) => bin.fan.log))];
+  return `${[
+    'format: 1',
+    `season: Drawn season ${draw.seed}`,
+    'site: { latitude: 42, longitude: -94, elevation: 1010 ft, time_zone: America/Chicago }',
+    'tariffs:',
+    '  - id: farm',
+    `    energy: [${[...night, `{ price: ${tariff.day} USD/kWh }`].join(', ')}]`,
+    ...(tariff.demand > 0 ? [`    demand: [{ price: ${tariff.demand} USD/kW }]`] : []),
+    ...(tariff.connected > 0 ? [`    connected: ${tariff.connected} USD/hp/year`] : []),
+    'bins:',
+    ...bins.flatMap(binLines),
+    'fans:',
+    ...bins.map(
+      ({ fan }) =>
+        `  - { id: ${fan.id}, nameplate: ${fan.hp} hp, supply: { phases: 3, volts: 230, power_factor: ${fan.statedPowerFactor} }, tariff: farm }`,
+    ),
+    ...sensorLines(bins[0]),
+    'files:',
+    `  - { path: ${PATHS.grain}, holds: grain, time_zone: UTC, columns: { time: time, bin: bin, cable: cable, sensor: sensor, temperature: { column: t, unit: degC }, moisture: { column: mc, unit: "%" } } }`,
+    ...logs.map(
+      (what) =>
+        `  - { path: ${fanPath(what)}, holds: fan, time_zone: UTC, columns: { time: time, fan: fan, ${FAN_COLUMNS[what]} } }`,
+    ),
+    ...(bins.some((bin) => bin.plenum)
+      ? [
+          `  - { path: ${PATHS.plenum}, holds: plenum, time_zone: UTC, columns: { time: time, bin: bin, temperature: { column: t, unit: degC }, humidity: { column: rh, unit: "%" }, static_pressure: { column: sp, unit: Pa } } }`,
+        ]
+      : []),
+    `  - { path: ${PATHS.weather}, holds: weather, time_zone: UTC, columns: { time: time, temperature: { column: t, unit: degC }, humidity: { column: rh, unit: "%" } } }`,
+  ].join('\n')}\n`;
+}
+
+function binLines(bin: BinDraw): string[] {
+  return [
+    `  - id: ${bin.id}`,
+    `    name: Bin ${bin.id}`,
+    `    diameter: ${bin.diameterM} m`,
+    '    grain:',
+    `      crop: ${bin.crop}`,
+    `      depth: ${bin.depthM} m`,
+    `      test_weight: ${bin.testWeightLb} lb/bu`,
+    `      target_moisture: ${bin.targetWb} %`,
+    `      filled: ${localText(bin.filledMs)}`,
+    ...(bin.unloaded ? [`      unloaded: ${localText(bin.endMs)}`] : []),
+    `    goal: ${bin.goal}`,
+    ...(bin.statedPacking === null ? [] : [`    airflow_factor: ${bin.statedPacking}`]),
+    `    fans: [${bin.fan.id}]`,
+    '    cables:',
+    ...bin.cables.map(
+      (cable) =>
+        `      - { id: ${cable.id}, from_centre: ${cable.fromCentreM} m, bearing: ${cable.bearingDeg} deg, sensors: { heights: [${cable.heightsM.map((height) => `${height} m`).join(', ')}] } }`,
+    ),
+  ];
+}
+
+function sensorLines({ moistureErrors, statedCurve }: BinDraw): string[] {
+  const isotherm = statedCurve === null ? [] : [`isotherm: ${statedCurve}`];
+  const limits = statedLimits(moistureErrors);
+  const points = (value: number) => `${value.toFixed(2)} %`;
+  const stated = moistureErrors.stated
+    ? [`accuracy: ${points(limits.accuracy)}`, `noise: ${points(limits.noise)}`, `bias: ${points(limits.bias)}`]
+    : [];
+  const all = [...stated, ...isotherm];
+  return all.length === 0 ? [] : ['sensors:', `  moisture: { ${all.join(', ')} }`];
+}
