@@ -1,12 +1,9 @@
-import { tariffEnergy } from '../analysis/energy/tariff-energy.ts';
 import type { BinReview, SeasonReview } from '../analysis/types.ts';
 import { monthText } from '../report/date-text.ts';
 import { monthsByBin } from '../report/figures/months-by-bin.ts';
 import type { Section, Table } from '../report/page.ts';
 import type { Quantity } from '../report/quantities.ts';
 import type { Units } from '../report/units.ts';
-import type { LoadedSeason } from '../season/loaded.ts';
-import { numbers, texts } from '../tables/arrow.ts';
 import { counted } from './words.ts';
 
 type SectionBody = Omit<Section, 'id' | 'title'>;
@@ -175,58 +172,5 @@ function peakTable(review: SeasonReview): Table {
         cost: rule.cost,
       })),
     ),
-  };
-}
-
-/** Bills, and what share of each the fans explain. */
-export function billTable(loaded: LoadedSeason, review: SeasonReview, units: Units): SectionBody {
-  const table = loaded.tables.bills;
-  if (table.numRows === 0) return { lead: 'Can’t hold the cost against bills: no bills are given.' };
-  const [from, to, energy, amount] = ['from', 'to', 'energy_j', 'amount'].map((name) => numbers(table, name));
-  const tariff = texts(table, 'tariff');
-  const kwh = Array.from(energy, (joule) => joule / 3.6e6);
-  const used = kwh.map((_, i) => tariffEnergy(loaded.season, review.fans, tariff[i], from[i], to[i]));
-  const fans = used.map((one) => one.energyKwh);
-  const untold = used.filter((one) => one.untoldHours >= 24).length;
-  const both = kwh.map((_, i) => i).filter((i) => !Number.isNaN(kwh[i]));
-  const billed = both.reduce((sum, i) => sum + kwh[i], 0);
-  const explained = both.reduce((sum, i) => sum + fans[i], 0);
-  const why = 'The bill does not say.';
-  return {
-    lead:
-      billed > 0
-        ? `The fans explain ${units.say('share', explained / billed)} of the ${units.say('energy', billed)} billed.`
-        : 'Can’t tell what share the fans explain: the bills give no energy.',
-    table: {
-      id: 'bills',
-      caption: 'Bills and fans',
-      columns: [
-        { key: 'from', label: 'From', quantity: 'day' },
-        { key: 'to', label: 'Up to', quantity: 'day' },
-        { key: 'tariff', label: 'Tariff', quantity: null },
-        { key: 'billed', label: 'Billed', quantity: 'energy' },
-        { key: 'fans', label: 'Fans, by their logs', quantity: 'energy' },
-        { key: 'share', label: 'Share of the fans', quantity: 'share' },
-        { key: 'amount', label: 'Amount', quantity: 'money' },
-      ],
-      rows: kwh.map((value, i) => ({
-        from: from[i],
-        // The table keeps the first moment after the billed time; people say its last day.
-        to: to[i] - 1,
-        tariff: tariff[i],
-        billed: Number.isNaN(value) ? { value: null, why } : value,
-        fans: fans[i],
-        share: value > 0 ? fans[i] / value : { value: null, why: Number.isNaN(value) ? why : 'Nothing was billed.' },
-        amount: Number.isNaN(amount[i]) ? { value: null, why } : amount[i],
-      })),
-    },
-    notes: [
-      ...(untold > 0
-        ? [
-            `In the time of ${counted(untold, 'bill')} the log of a fan is lacking for a day or more; what it used then is not in its share.`,
-          ]
-        : []),
-      'A share well over 100 % means that the logs count too much, or that a fan is on another meter.',
-    ],
   };
 }

@@ -9,8 +9,8 @@ import { rateBreaks } from '../../money/rate-breaks.ts';
 import type { Tariff } from '../../money/tariff.ts';
 import type { Season } from '../../season/season.ts';
 import { numbers, texts } from '../../tables/arrow.ts';
-import { nameplateHp } from '../fan/nominal-power.ts';
-import { unknownHoursBetween } from '../fan/spans.ts';
+import { nameplateHp, nominalPower } from '../fan/nominal-power.ts';
+import { spanList, toFanSpans, unknownHoursBetween } from '../fan/spans.ts';
 import { fillTimes } from '../grain/fill-times.ts';
 import type { FanSeason } from '../types.ts';
 import type { BillShare } from './bill-types.ts';
@@ -63,15 +63,15 @@ function shareOf(
   const tariff = season.tariffs.find((one) => one.id === bill.tariffId);
   const on = season.fans.filter((fan) => fan.tariffId === bill.tariffId);
   const rates = tariff === undefined ? NO_RATES : rateBreaks(tariff, zone, fromMs, toMs);
-  const fans = on.flatMap((stated): BilledFan[] => {
-    const fan = fanSeasons.find((one) => one.fanId === stated.id);
-    if (fan === undefined) return [];
+  const fans = on.map((stated): BilledFan => {
+    const fan = fanSeasons.find((one) => one.fanId === stated.id) ?? withoutLog(stated.id);
     const { kwh, cost } = energyCost(fan.spans, rates, fromMs, toMs);
-    return [{ fan, kwh, cost, untoldHours: untold(fan, season, fromMs, toMs) }];
+    const runningKw = fan.onHours > 0 ? fan.energyKwh / fan.onHours : nominalPower(stated).powerW / 1000;
+    return { fan, kwh, cost, runningKw, untoldHours: untold(fan, season, fromMs, toMs) };
   });
   const kwh = fans.reduce((sum, one) => sum + one.kwh, 0);
   const halfKwh = Z90 * Math.hypot(...fans.map((one) => fanRelSd(one.fan) * one.kwh));
-  const moreKwh = fans.reduce((sum, one) => sum + one.untoldHours * runningKw(one.fan), 0);
+  const moreKwh = fans.reduce((sum, one) => sum + one.untoldHours * one.runningKw, 0);
   const most = kwh + halfKwh + moreKwh;
   const fansKwh = estimate(
     kwh,
@@ -83,8 +83,7 @@ function shareOf(
   const connected = on.reduce((sum, fan) => sum + nameplateHp(fan), 0) * (tariff?.connectedPerHpYear ?? 0);
   const fansMoney = moneyOf(tariff, zone, bill, fans, means, {
     connected: (connected / 12) * months,
-    // What unknown time could have used, at the mean price of the bill's own.
-    moreShare: kwh > 0 ? (fansKwh.interval?.[1] ?? kwh) / (kwh + halfKwh) - 1 : 0,
+    moreKwh: (fansKwh.interval?.[1] ?? kwh) - kwh - halfKwh,
   });
   const share = billedKwh !== null && billedKwh > 0 ? scaled(fansKwh, 1 / billedKwh) : withheld(noEnergy(billedKwh));
   const restKwh = billedKwh === null ? withheld(noEnergy(null)) : lessOf(billedKwh, fansKwh);
@@ -101,6 +100,19 @@ function shareOf(
   };
 }
 
+const withoutLog = (fanId: string): FanSeason => ({
+  fanId,
+  runsFrom: null,
+  energyFrom: null,
+  spans: toFanSpans(spanList()),
+  onHours: 0,
+  unknownHours: 0,
+  starts: 0,
+  energyKwh: 0,
+  energyRelSd: 0,
+  how: '',
+});
+
 const NO_RATES = { startMs: new Float64Array(0), pricePerKwh: new Float64Array(0) };
 
 function noEnergy(billedKwh: number | null): string {
@@ -113,7 +125,7 @@ function moneyOf(
   { tariffId, fromMs, toMs }: Bill,
   fans: readonly BilledFan[],
   means: ReadonlyMap<FanSeason, ReadonlyMap<number, number>>,
-  { connected, moreShare }: { connected: number; moreShare: number },
+  { connected, moreKwh }: { connected: number; moreKwh: number },
 ): Estimate {
   if (tariff === undefined) return withheld(`The tariff ${tariffId} is not in season.yaml.`);
   const energy = fans.reduce((sum, one) => sum + one.cost, 0);
@@ -135,7 +147,14 @@ function moneyOf(
   );
   const value = energy + demand + connected;
   const half = Z90 * Math.hypot(...sds, PEAK_REL_SD * demand);
-  return estimate(value, Math.max(0, value - half), value + half + moreShare * energy);
+  // Unknown time could have been run at the dearest hour and on top of the peak.
+  const dearest = Math.max(
+    0,
+    ...rateBreaks(tariff, zone, fromMs, toMs).pricePerKwh.filter((price) => !Number.isNaN(price)),
+  );
+  const moreKw = moreKwh > 0 ? fans.reduce((sum, one) => sum + (one.untoldHours > 0 ? one.runningKw : 0), 0) : 0;
+  const perKw = tariff.demand.reduce((sum, rule) => sum + rule.pricePerKw, 0);
+  return estimate(value, Math.max(0, value - half), value + half + moreKwh * dearest + moreKw * perKw);
 }
 
 /** Hours of [fromMs, toMs) of which the fan's log does not tell: outside it while a bin of the fan holds grain, or unknown in it. */
@@ -150,8 +169,6 @@ function untold({ fanId, spans }: FanSeason, season: Season, fromMs: number, toM
   const told = count === 0 ? 0 : Math.max(0, Math.min(spans.endMs[count - 1], to) - Math.max(spans.startMs[0], from));
   return Math.max(0, to - from - told) / HOUR_MS + unknownHoursBetween(spans, fromMs, toMs);
 }
-
-const runningKw = (fan: FanSeason) => (fan.onHours > 0 ? fan.energyKwh / fan.onHours : 0);
 
 /** Calendar months in [fromMs, toMs), parts of them as parts. */
 function monthsIn(zone: Zone, fromMs: number, toMs: number): number {

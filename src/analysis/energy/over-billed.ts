@@ -8,6 +8,8 @@ export interface BilledFan {
   fan: FanSeason;
   kwh: number;
   cost: number;
+  /** power while it runs; the nameplate's where no log shows it running */
+  runningKw: number;
   /** h that no log tells */
   untoldHours: number;
 }

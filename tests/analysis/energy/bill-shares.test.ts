@@ -5,8 +5,8 @@ import { fanSeason } from '../../../src/analysis/fan/fan-season.ts';
 import type { Fan } from '../../../src/bin/fan.ts';
 import type { Tariff } from '../../../src/money/tariff.ts';
 import type { Season } from '../../../src/season/season.ts';
-import { toArrow } from '../../../src/tables/arrow.ts';
 import { FAN, fanTable, H, type Row, SEASON } from '../fan/known-fan.ts';
+import { billTable, type Given } from './bill-table.ts';
 
 const Z90 = 1.6448536;
 const TARIFF: Tariff = {
@@ -20,28 +20,6 @@ const TARIFF: Tariff = {
 const FAN_T: Fan = { ...FAN, tariffId: 'T' };
 const day = (month: number, date: number) => Date.UTC(2024, month - 1, date, month === 11 && date > 3 ? 6 : 5);
 
-interface Given {
-  from: number;
-  to: number;
-  kwh?: number;
-  kw?: number;
-  amount?: number;
-  tariff?: string;
-}
-const billTable = (bills: readonly Given[]) => {
-  const column = (pick: (bill: Given) => number | undefined) =>
-    Float64Array.from(bills, (bill) => pick(bill) ?? Number.NaN);
-  const names = [...new Set(bills.map((bill) => bill.tariff ?? 'T'))];
-  return toArrow('bills', {
-    from: column((bill) => bill.from),
-    to: column((bill) => bill.to),
-    tariff: { codes: Int32Array.from(bills, (bill) => names.indexOf(bill.tariff ?? 'T')), values: names },
-    energy_j: column((bill) => (bill.kwh ?? Number.NaN) * 3.6e6),
-    demand_w: column((bill) => (bill.kw ?? Number.NaN) * 1000),
-    amount: column((bill) => bill.amount),
-    file: { codes: new Int32Array(bills.length), values: ['bills.csv'] },
-  });
-};
 /** hourly samples from a local midnight on: `[hours, watt]` one after another */
 const powerRows = (fromMs: number, parts: readonly (readonly [number, number])[]): Row[] => {
   const rows: Row[] = [];
@@ -119,6 +97,14 @@ describe('what a bill does not say, and what no log says', () => {
     const [large] = shares(rows, [{ from: day(9, 20), to: day(10, 11), kwh: 9000 }]);
     expect(large.fansKwh.interval?.[1]).toBeGreaterThan(5040);
     expect(large.fansKwh.interval?.[1]).toBeLessThan(5110);
+  });
+  it('a fan without any log could have run at its nameplate: 15 hp are 15 kW, of a bill of 10 days at most 3,600 kWh', () => {
+    const [one] = shares([], [{ from: day(10, 11), to: day(10, 21), kwh: 5000, amount: 600 }]);
+    expect(one.fansKwh.value).toBe(0);
+    expect(one.fansKwh.interval?.[1]).toBeCloseTo(3600, 6);
+    expect(one.share.interval?.[1]).toBeCloseTo(0.72, 9);
+    // 360 of energy and a peak of 15 kW x 10.
+    expect((one.fansMoney.interval?.[1] ?? NaN) - (one.fansMoney.value ?? NaN)).toBeCloseTo(360 + 150, 6);
   });
   it('a bin without grain needs no fan: filled on 1 October, the fan is taken to have rested before', () => {
     const grain = { filledMs: day(10, 1), unloadedMs: null, depthSteps: [] };

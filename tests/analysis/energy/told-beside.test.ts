@@ -1,11 +1,12 @@
 import { describe, expect, it } from 'vitest';
+import { billShares } from '../../../src/analysis/energy/bill-shares.ts';
 import { binFan } from '../../../src/analysis/energy/bin-fan.ts';
 import { energyFrom, energyFromText } from '../../../src/analysis/energy/energy-from.ts';
-import { tariffEnergy } from '../../../src/analysis/energy/tariff-energy.ts';
 import { fanSeason } from '../../../src/analysis/fan/fan-season.ts';
 import type { Tariff } from '../../../src/money/tariff.ts';
 import type { Bin, Season } from '../../../src/season/season.ts';
 import { FAN, fanTable, H, type Row, SEASON } from '../fan/known-fan.ts';
+import { billTable } from './bill-table.ts';
 
 const TARIFF: Tariff = {
   id: 'T',
@@ -65,11 +66,15 @@ describe('energy of a tariff’s fans in the time of a bill, by hand', () => {
     ...hourly(40 * 24, () => true, 'F3'),
   ];
   const seasons = fans.map((fan) => fanSeason(fan, fanTable(rows), season));
-  const of = (from: number, to: number) => tariffEnergy(season, seasons, 'T', from, to);
+  const of = (from: number, to: number, told = seasons, tariff = 'T') => {
+    const [{ fansKwh, untoldHours }] = billShares(season, billTable([{ from, to, tariff }]), told);
+    return { energyKwh: fansKwh.value, untoldHours };
+  };
   const day = 24 * H;
 
   it('cuts runs at local midnight: 12 to 14 October is 2 days of 2 + 4 h, 2 x 6 x 10 = 120 kWh', () => {
-    expect(of(start + 2 * day, start + 4 * day)).toEqual({ energyKwh: 120, untoldHours: 0 });
+    expect(of(start + 2 * day, start + 4 * day).energyKwh).toBeCloseTo(120, 9);
+    expect(of(start + 2 * day, start + 4 * day).untoldHours).toBe(0);
     // One day from noon to noon is 6 h, and half a night to midnight is 2 h.
     expect(of(start + 2.5 * day, start + 3 * day).energyKwh).toBeCloseTo(20, 9);
   });
@@ -78,8 +83,8 @@ describe('energy of a tariff’s fans in the time of a bill, by hand', () => {
   });
   it('tells how much of the time no log covers: the bill ends 10 days after both logs', () => {
     expect(of(start + 39 * day, start + 50 * day).untoldHours).toBeCloseTo(2 * 240, 9);
-    expect(tariffEnergy(season, [], 'T', start, start + day)).toEqual({ energyKwh: 0, untoldHours: 48 });
-    expect(tariffEnergy(season, seasons, 'other', start, start + day)).toEqual({ energyKwh: 0, untoldHours: 0 });
+    expect(of(start, start + day, [])).toEqual({ energyKwh: 0, untoldHours: 48 });
+    expect(of(start, start + day, seasons, 'other')).toEqual({ energyKwh: 0, untoldHours: 0 });
   });
 });
 

@@ -1,0 +1,90 @@
+import type { DemandWays } from '../analysis/energy/demand-ways-types.ts';
+import type { SeasonReview } from '../analysis/types.ts';
+import type { Estimate } from '../base/estimate.ts';
+import type { Section, Table } from '../report/page.ts';
+import type { Units } from '../report/units.ts';
+import { counted } from './words.ts';
+
+type SectionBody = Omit<Section, 'id' | 'title'>;
+
+/** What the demand charge would have been, had the fans started apart or taken turns. */
+export function demandSection({ demandWays, failures }: SeasonReview, units: Units): SectionBody {
+  if (demandWays === undefined) {
+    const why = failures?.find((one) => one.startsWith('demand charges:')) ?? 'they could not be worked out';
+    return { lead: `Can’t tell what other orders of running would have cost: ${why}.` };
+  }
+  if (demandWays.length === 0) {
+    return { lead: 'No demand charge hangs on the order in which fans ran: no tariff with one has two fans that ran.' };
+  }
+  const asRun = sumOf(demandWays.map((one) => one.asRun.cost));
+  const apart = demandWays.reduce(
+    (sum, one) => sum + (one.asRun.cost.value ?? 0) - (one.startsApart.cost.value ?? 0),
+    0,
+  );
+  const saving = sumOf(demandWays.map((one) => one.saving));
+  const least = demandWays.reduce((sum, one) => sum + one.leastCost, 0);
+  const turns = sumOf(demandWays.map((one) => one.inTurns.cost));
+  const counts = (saving.interval?.[0] ?? 0) > 0 && (saving.value ?? 0) >= 0.5;
+  return {
+    lead: `${units.say('money', asRun)} of demand as the fans ran. ${
+      counts
+        ? `Had they taken turns, the same hours within the same days would have cost ${units.say('money', turns)}: ${units.say('money', saving)} less.`
+        : 'Taking turns within the day would have changed nothing worth telling.'
+    }`,
+    tables: [demandTable(demandWays)],
+    notes: [
+      Math.abs(apart) < 0.5
+        ? 'Starting the fans a quarter hour apart alone would have changed nothing: demand is the mean of a quarter hour, so what counts is how many fans run at once, not how they start.'
+        : `Starting the fans a quarter hour apart alone makes ${units.say('money', Math.abs(apart))} ${apart > 0 ? 'less' : 'more'}: demand is the mean of a quarter hour, so what counts is how many fans run at once.`,
+      ...(counts
+        ? [
+            `Turns need a controller that sees all fans of the meter, and more starts. A fan in turn meets the air of other hours of the day: what its hours do to the grain changes, and that is not in this number. No order of the same hours of each day could have brought it below ${units.say('money', least)}, worked out from the measured powers.`,
+          ]
+        : []),
+      `Of the fans alone, over ${counted(demandWays.length, 'month')} and rule${demandWays.length === 1 ? '' : 's'}: what else the meter feeds has a peak of its own, which turns of the fans do not lower. Powers are those of the logs, which tell starts and stops to a sample.`,
+    ],
+  };
+}
+
+/** The powers of one season are wrong together: the ends add up. */
+function sumOf(parts: readonly Estimate[]): Estimate {
+  const end = (at: 0 | 1) => parts.reduce((sum, part) => sum + (part.interval?.[at] ?? part.value ?? 0), 0);
+  return { value: parts.reduce((sum, part) => sum + (part.value ?? 0), 0), interval: [end(0), end(1)], why: null };
+}
+
+function demandTable(ways: readonly DemandWays[]): Table {
+  const several = ways.some((one) => one.rule > 0);
+  return {
+    id: 'demand-ways',
+    caption: 'Demand cost by month for the same fan hours; peaks are the logs’ highest quarter hours',
+    columns: [
+      { key: 'month', label: 'Month', quantity: 'month' },
+      { key: 'tariff', label: 'Tariff', quantity: null },
+      ...(several ? [{ key: 'rule', label: 'Rule', quantity: null } as const] : []),
+      { key: 'peak', label: 'Peak as run', quantity: 'power' },
+      { key: 'peakTurns', label: 'Peak in turns', quantity: 'power' },
+      { key: 'asRun', label: 'Cost as run', quantity: 'money' },
+      { key: 'apart', label: 'Starts apart', quantity: 'money' },
+      { key: 'turns', label: 'In turns', quantity: 'money' },
+      { key: 'saving', label: 'Saved by turns', quantity: 'money' },
+    ],
+    rows: ways.map((one) => ({
+      month: one.month,
+      tariff: one.tariffId,
+      rule: String(one.rule + 1),
+      peak: one.asRun.peakKw,
+      peakTurns: one.inTurns.peakKw,
+      asRun: one.asRun.cost,
+      apart: one.startsApart.cost,
+      turns: one.inTurns.cost,
+      saving: one.saving,
+    })),
+    total: {
+      month: 'All months',
+      asRun: sumOf(ways.map((one) => one.asRun.cost)),
+      apart: sumOf(ways.map((one) => one.startsApart.cost)),
+      turns: sumOf(ways.map((one) => one.inTurns.cost)),
+      saving: sumOf(ways.map((one) => one.saving)),
+    },
+  };
+}

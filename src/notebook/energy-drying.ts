@@ -1,0 +1,71 @@
+import type { BinReview } from '../analysis/types.ts';
+import { type Estimate, withheld } from '../base/estimate.ts';
+import type { Section } from '../report/page.ts';
+import type { Units } from '../report/units.ts';
+import { perGrain } from './bin-table.ts';
+import { listed } from './words.ts';
+
+type SectionBody = Omit<Section, 'id' | 'title'>;
+
+const KWH_BTU = 3412.14163;
+const KG_LB = 2.2046226;
+
+/** kWh for a kilogram in the shown unit of energy for water. */
+export function perWater(of: Estimate, units: Units): Estimate {
+  const factor = units.system === 'us' ? KWH_BTU / KG_LB : 1;
+  return {
+    ...of,
+    value: of.value === null ? null : of.value * factor,
+    interval: of.interval === null ? null : [of.interval[0] * factor, of.interval[1] * factor],
+  };
+}
+
+/** Electricity for what drying did, beside published figures. */
+export function dryingSection(bins: readonly BinReview[], units: Units): SectionBody {
+  const grain = units.system === 'us' ? 'bushel' : 'tonne';
+  const none = (one: BinReview) => withheld(one.failure ?? 'It was not worked out.');
+  const told = bins.filter((one) => one.unitEnergy?.kwhPerBushelPoint.value != null);
+  const outside = told.filter((one) => ['below', 'above'].includes(one.unitEnergy?.plausible.stands ?? ''));
+  const said = told.map(
+    (one) =>
+      `${one.bin.name} used ${units.say('energy per grain point', perGrain(one.unitEnergy?.kwhPerBushelPoint ?? none(one), one, units))}`,
+  );
+  return {
+    lead:
+      told.length === 0
+        ? 'Can’t tell what a point took: no bin was dried by points that can be told from none.'
+        : `${listed(said)}. ${outside.length === 0 ? 'Nothing there is unusual.' : `${listed(outside.map((one) => one.bin.name))} ${outside.length === 1 ? 'lies' : 'lie'} outside what fits published figures.`}`,
+    table: {
+      id: 'drying-energy',
+      caption: 'Electricity of the fans for the grain, for what was taken out, and for its water',
+      columns: [
+        { key: 'bin', label: 'Bin', quantity: null },
+        { key: 'goal', label: 'Goal', quantity: null },
+        { key: 'grain', label: `For a ${grain}`, quantity: 'energy per grain' },
+        { key: 'point', label: `For a ${grain}-point`, quantity: 'energy per grain point' },
+        { key: 'water', label: 'For its water', quantity: 'energy per water' },
+      ],
+      rows: bins.map((one) => ({
+        bin: one.bin.name,
+        goal: one.bin.goal,
+        grain: perGrain(one.fan.kwhPerBushel, one, units),
+        point: perGrain(one.unitEnergy?.kwhPerBushelPoint ?? none(one), one, units),
+        water: perWater(one.unitEnergy?.kwhPerKgWater ?? none(one), units),
+      })),
+      empty: 'there is no bin in season.yaml.',
+    },
+    notes: [
+      ...bins.flatMap((one) =>
+        one.bin.goal !== 'dry' || one.unitEnergy === undefined || one.unitEnergy.plausible.stands === null
+          ? []
+          : [`${one.bin.name}: ${one.unitEnergy.plausible.text.join(' ')}`],
+      ),
+      'Water is that of the sensors: dry matter times the change of moisture, dry basis. A heater’s fuel is in none of these.',
+    ],
+  };
+}
+
+/** Keys of what the bins were held beside. */
+export function dryingSources(bins: readonly BinReview[]): string[] {
+  return bins.flatMap((one) => [...(one.unitEnergy?.plausible.sourceKeys ?? [])]);
+}
