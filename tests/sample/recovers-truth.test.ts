@@ -93,6 +93,22 @@ describe.each(['sorrel-fork', 'sorrel-fork-2023'])('the review of %s', (folder) 
     }
   });
 
+  test('every fan hour has one class, and for and against the goal are among them', () => {
+    for (const { bin, fan, useful } of review.bins) {
+      const told = Object.values(useful!.hours).reduce((sum, one) => sum + one.value!, 0);
+      expect(told, bin.id).toBeCloseTo(fan.hours.value!, 6);
+      expect(useful!.forGoal.value! + useful!.against.value!, bin.id).toBeLessThanOrEqual(told + 1e-6);
+      for (const groups of [useful!.months, useful!.hoursOfDay, useful!.outdoor]) {
+        expect(
+          groups.reduce((sum, one) => sum + one.hours, 0),
+          bin.id,
+        ).toBeCloseTo(told, 6);
+      }
+      // What the hours against the goal cost is part of what all of them cost.
+      expect(useful!.againstCost.value!, bin.id).toBeLessThanOrEqual(fan.energyCost.value!);
+    }
+  });
+
   test('the 90 % intervals of hours, energy and money hold the truth in at least 84 % of cases', () => {
     const inside = truth.bins.flatMap((bin) => {
       const { fan } = found(bin.id);
