@@ -7,7 +7,9 @@ import {
   changeSaid,
   counted,
   defineNotebook,
+  errorsSection,
   errorTable,
+  grainFrom,
   grainTable,
   known,
   layersSection,
@@ -71,6 +73,7 @@ export default defineNotebook(
             ]),
         section('layers', 'Wet and dry layers', () => layersSection(bins, units)),
         section('agreement', 'Sensors, scale tickets and hand samples', () => agreementSection(bins, units)),
+        section('errors', 'Which errors cancel, and which do not', () => errorsSection(bins, units)),
         ...(stages === null ? [] : [section('stages', 'Filled or emptied in steps', () => stages)]),
         section('rates', 'Fan hours against points', () => ratesSection(bins, units)),
         section('water', 'Water by independent ways', () => waterSection(bins, units)),
@@ -135,6 +138,6 @@ function moistureSection(one: BinReview, units: Units) {
       errorTable(moisture),
       sharesTable(moisture),
     ],
-    notes: [...(one.grain.notes ?? []), ...moisture.notes],
+    notes: [...grainFrom([one]), ...moisture.notes],
   };
 }

@@ -13,6 +13,7 @@ import {
   dryingSaid,
   fansSaid,
   givenAwayLead,
+  grainFrom,
   grainTable,
   isToDo,
   knownTotal,
@@ -72,6 +73,7 @@ export default defineNotebook(
           lead: givenAwayLead(bins, units),
           // One bin's table above tells its grain already.
           table: several ? grainTable(bins, units) : undefined,
+          notes: grainFrom(bins),
         })),
         section('airflow', 'Airflow, bin by bin', () => ({
           lead: airflowLead(bins, units),

@@ -25,6 +25,7 @@ export function momentTable(review: BinReview): Table {
   return {
     id: 'moments',
     caption: 'The readings behind start and end',
+    folded: true,
     columns: [
       { key: 'moment', label: 'Moment', quantity: null },
       { key: 'mean', label: 'Mean moisture', quantity: 'moisture' },
@@ -47,9 +48,8 @@ const AT_END = /, at the end$/;
  * points off, on either side.
  */
 export function errorTable(moisture: BinMoisture): Table {
-  const { errorParts, endParts = [], pointsRemoved, end } = moisture;
-  const points = scaled(errorParts, pointsRemoved.interval, 1);
-  const single = scaled(endParts, end.interval ?? null, 100);
+  const { pointsRemoved } = moisture;
+  const { points, end: single } = errorShares(moisture);
   const ofEnd = (cause: string) => single.parts.find((one) => one.cause === cause.replace(AT_END, ''));
   const inPoints = points.parts.map(({ cause, off }) => ({
     cause: capital(cause),
@@ -64,6 +64,7 @@ export function errorTable(moisture: BinMoisture): Table {
   return {
     id: 'errors',
     caption: 'What makes the numbers unsure, and what cancels: how far each cause alone would put them off, either way',
+    folded: true,
     columns: [
       { key: 'cause', label: 'Cause', quantity: null },
       { key: 'end', label: 'Moisture at the end off by up to', quantity: 'points, fine' },
@@ -83,6 +84,14 @@ export function errorTable(moisture: BinMoisture): Table {
 }
 
 const NO_PART = 'no part';
+
+/** The causes behind the points removed and behind the moisture at the end, each by how far it alone would put them off, points. */
+export function errorShares({ errorParts, endParts = [], pointsRemoved, end }: BinMoisture) {
+  return {
+    points: scaled(errorParts, pointsRemoved.interval, 1),
+    end: scaled(endParts, end.interval ?? null, 100),
+  };
+}
 
 /** Each standard error takes the same step to its part of the 90 % interval, so that all together are half its width. */
 function scaled(

@@ -15,7 +15,8 @@ export function ticketsTable(bins: readonly BinReview[]): Table {
         tickets: of.tickets,
         loads: of.loads,
         difference: of.difference,
-        fans: of.expected,
+        // From nothing to twice the season's mean rate.
+        fans: of.expected === 0 ? 0 : { value: of.expected, interval: between(0, 2 * of.expected), why: null },
         agree: of.agree === null ? { value: null, why: of.why ?? 'Not told.' } : of.agree ? 'yes' : 'no',
       }),
     );
@@ -36,4 +37,8 @@ export function ticketsTable(bins: readonly BinReview[]): Table {
     rows,
     empty: 'no bin has both believable sensors and tickets with a moisture.',
   };
+}
+
+function between(a: number, b: number): [number, number] {
+  return a < b ? [a, b] : [b, a];
 }

@@ -33,8 +33,10 @@ function momentWords(one: MomentAgreement): string[] {
   if (!one.agree)
     out.push(`At the ${one.moment} the sensors read ${byPoints(one.difference)} than the tickets: they do not agree.`);
   if (Math.abs(one.expected) >= WORTH_TELLING && one.fanHoursBetween !== null) {
-    const what = `${Math.abs(one.expected).toFixed(1)} point of the difference at the ${one.moment} is what the fans do in the ${Math.round(one.fanHoursBetween)} h that they ran on the mean load before the readings, at the season’s rate`;
-    out.push(`About ${one.moment === 'start' ? what : what.replace('before the readings', 'after the readings')}.`);
+    const order = one.moment === 'start' ? 'the loads and the readings' : 'the readings and the loads';
+    out.push(
+      `About ${Math.abs(one.expected).toFixed(1)} points of the difference at the ${one.moment} are what the fans did between ${order}: they ran ${Math.round(one.fanHoursBetween)} h with the mean load in the bin, taken at the season’s rate.`,
+    );
   }
   return out;
 }

@@ -83,7 +83,7 @@ function notesOf(pairs: readonly ProbePair[], leftOut: number, far: number, mete
         ? `there are too few warm ones, so they count with ±${COLD_METER_LIMIT} point for the meter`
         : 'they are shown and do not count';
     notes.push(
-      `${cold} of ${pairs.length} hand samples were of grain under 40 °F (4 °C), where hand meters read wrong: ${how}. Warm a cold sample in a closed bag before you read it (common practice).`,
+      `${cold} of ${pairs.length} hand samples were of grain under 4 °C (40 °F), where hand meters read wrong: ${how}. Warm a cold sample in a closed bag before you read it (common practice).`,
     );
   }
   if (far > 0)

@@ -1,0 +1,19 @@
+import type { BinReview } from '../analysis/types.ts';
+import { listed, sentence } from './words.ts';
+
+const SOURCES = { tickets: 'scale tickets', volume: 'depth and test weight' } as const;
+
+/** Where the bushels of the bins come from, and why not from the tickets where there are some, as notes. */
+export function grainFrom(bins: readonly BinReview[]): string[] {
+  const single = bins.length === 1;
+  const parts = (['tickets', 'volume'] as const).flatMap((from) => {
+    const names = bins.filter((one) => one.grain.from === from).map((one) => one.bin.name);
+    return names.length === 0 ? [] : [`from ${SOURCES[from]}${single ? '' : ` in ${listed(names)}`}`];
+  });
+  return [
+    ...(parts.length === 0 ? [] : [`Bushels come ${parts.join(', ')}.`]),
+    ...bins.flatMap((one) =>
+      (one.grain.notes ?? []).map((note) => `${single ? '' : `${one.bin.name}: `}${sentence(note)}`),
+    ),
+  ];
+}
