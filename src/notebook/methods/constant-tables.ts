@@ -15,8 +15,8 @@ import { sourceText } from './source-text.ts';
 
 const LB_KG = 0.45359237;
 /** A constant with all its digits, as the code holds it. */
-const constant = (value: number) => equationText(String(value));
-const known = { seen: 'read', memory: 'from memory' } as const;
+export const constant = (value: number) => equationText(String(value));
+export const known = { seen: 'read', memory: 'from memory' } as const;
 
 /** All constants that the equations take by crop, made from the tables that the code uses. */
 export function constantTables(crops: readonly string[]): Table[] {
@@ -41,7 +41,8 @@ export function constantTables(crops: readonly string[]): Table[] {
   ];
 }
 
-const text = (key: string, label: string) => ({ key, label, quantity: null });
+/** A column of text. */
+export const text = (key: string, label: string) => ({ key, label, quantity: null });
 
 function isothermTable(rows: typeof ISOTHERM_CONSTANTS): Table {
   return {

@@ -3,13 +3,8 @@ import { isothermOf } from '../../grain/isotherm.ts';
 import type { Table } from '../../report/page.ts';
 import type { Season } from '../../season/season.ts';
 import { capital } from '../words.ts';
-import { cropName } from './constant-tables.ts';
-import { equationText } from './equation-text.ts';
+import { constant, cropName, known, text } from './constant-tables.ts';
 import { isothermCrops, resistanceCrops } from './season-crops.ts';
-
-const KNOWN = { seen: 'Read', memory: 'From memory' } as const;
-const text = (key: string, label: string) => ({ key, label, quantity: null });
-const constant = (value: number) => equationText(String(value));
 
 /** The constants behind the charts of the season's crops, short enough to be printed: the isotherm that stands for each, and its resistance. */
 export function seasonConstants(season: Pick<Season, 'bins'>): Table {
@@ -33,7 +28,7 @@ export function seasonConstants(season: Pick<Season, 'bins'>): Table {
         a: constant(one.a),
         b: constant(one.b),
         c: constant(one.c),
-        known: KNOWN[one.provenance],
+        known: capital(known[one.provenance]),
       })),
       ...resistances.map((one) => ({
         crop: cropName(one.crop),
@@ -41,7 +36,7 @@ export function seasonConstants(season: Pick<Season, 'bins'>): Table {
         a: constant(one.a),
         b: constant(one.b),
         c: '',
-        known: KNOWN[one.provenance],
+        known: capital(known[one.provenance]),
       })),
     ],
     empty: 'none, for no bin is listed',
