@@ -1,8 +1,8 @@
-import type { Estimate } from '../../../src/base/estimate.ts';
 import type { BinReview } from '../../../src/analysis/types.ts';
+import type { Estimate } from '../../../src/base/estimate.ts';
 import type { BinDraw } from './plan.ts';
-import type { BinTruth } from './season-truth.ts';
 import type { BinTrace } from './run-bin.ts';
+import type { BinTruth } from './season-truth.ts';
 
 export const QUANTITIES = [
   'points removed',
@@ -67,14 +67,28 @@ export function casesOf(season: number, trace: BinTrace, truth: BinTruth, review
   add('points removed', review.moisture.pointsRemoved, truth.points, pointScale, `${layout} ${what}`, reading);
   if (draw.goal === 'dry') {
     const each = truth.cost / truth.points;
-    add('cost per point', review.unitCosts.costPerPoint, each, Math.abs(each), layout, (reading * each ** 2) / truth.points ** 2);
+    add(
+      'cost per point',
+      review.unitCosts.costPerPoint,
+      each,
+      Math.abs(each),
+      layout,
+      (reading * each ** 2) / truth.points ** 2,
+    );
   }
   const kgPerPoint = truth.waterKg / truth.points;
   const told = beside(review);
   const waterScale = Math.abs(kgPerPoint) * pointScale;
   add('water by sensors', told.bySensors, truth.waterKg, waterScale, `${layout} ${what}`, reading * kgPerPoint ** 2);
   add('water by air', told.byAir, truth.carriedKg, waterScale, `${draw.crop} ${what}`, 0);
-  add('airflow by pressure', told.byPressure, truth.flowM3S, truth.flowM3S, draw.statedPacking === null ? draw.crop : 'stated', 0);
+  add(
+    'airflow by pressure',
+    told.byPressure,
+    truth.flowM3S,
+    truth.flowM3S,
+    draw.statedPacking === null ? draw.crop : 'stated',
+    0,
+  );
   add('airflow by front', told.byFront, truth.flowM3S, truth.flowM3S, `${draw.crop} ${what}`, 0);
   return out;
 }

@@ -3,7 +3,7 @@ import { DAY, fromLocal, HOUR, MINUTE } from '../../sample/calendar.ts';
 import { type Random, randomStream } from '../../sample/random.ts';
 import { between, limit95, pick, SHAPES, weighted } from './chance.ts';
 import { drawCables, drawColumns, round } from './draw-cables.ts';
-import { CURVES, type CropId, grainOf } from './grains.ts';
+import { type CropId, CURVES, grainOf } from './grains.ts';
 import type { BinDraw, Goal, MoistureErrors, Running, SeasonDraw } from './plan.ts';
 
 const CFM_PER_BU = 0.3048 ** 3 / 60 / (1.2445 * 0.3048 ** 3); // m3/s per m3 of grain
@@ -170,8 +170,13 @@ function blowable(cfm: number, depthM: number, resistance: { a: number; b: numbe
   return flow;
 }
 
-function horsepower(cfm: number, diameterM: number, depthM: number, resistance: { a: number; b: number; packing: number }) {
-  const flow = cfm * CFM_PER_BU * depthM * (Math.PI * diameterM ** 2) / 4;
+function horsepower(
+  cfm: number,
+  diameterM: number,
+  depthM: number,
+  resistance: { a: number; b: number; packing: number },
+) {
+  const flow = (cfm * CFM_PER_BU * depthM * (Math.PI * diameterM ** 2)) / 4;
   const pressure = bedPressurePa(cfm * CFM_PER_BU * depthM, depthM, resistance) + 60;
   const needed = (flow * pressure) / 0.5 / 745.7;
   return HORSEPOWERS.find((hp) => hp >= needed) ?? Math.ceil(needed / 10) * 10;

@@ -4,9 +4,9 @@ import { checkSeason } from '../../../src/season/checks/check-season.ts';
 import { joinFlags } from '../../../src/season/join-flags.ts';
 import { loadSeason } from '../../../src/season/load-season.ts';
 import type { LoadedSeason, SeasonTables } from '../../../src/season/loaded.ts';
+import { readSeason } from '../../../src/season/read-season.ts';
 import { fillHumidity } from '../../../src/season/readers/fill-humidity.ts';
 import { TableBuilder } from '../../../src/season/readers/table-builder.ts';
-import { readSeason } from '../../../src/season/read-season.ts';
 import { TABLES, type TableName } from '../../../src/tables/columns.ts';
 import type { Logs } from './log-season.ts';
 import type { SeasonDraw } from './plan.ts';
@@ -40,7 +40,12 @@ export async function openByTables(draw: SeasonDraw, logs: Logs, folder: string)
   for (const one of logs.grain) {
     const { bin, cable } = one;
     const readings = { temp_c: one.temp, moisture_wb: one.moisture / 100 };
-    add('readings', one.ms, { bin, cable, file: PATHS.grain }, { sensor: one.sensor, height_m: one.heightM, ...readings });
+    add(
+      'readings',
+      one.ms,
+      { bin, cable, file: PATHS.grain },
+      { sensor: one.sensor, height_m: one.heightM, ...readings },
+    );
   }
   const COLUMNS = { power: 'power_w', current: 'current_a', energy: 'energy_j', state: 'on' } as const;
   const SCALES = { power: 1000, current: 1, energy: 3.6e6, state: 1 } as const;

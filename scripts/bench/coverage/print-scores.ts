@@ -11,7 +11,8 @@ const percent = (share: number) => `${(100 * share).toFixed(1).padStart(5)} %`;
 
 function line(name: string, score: Score, small: number): string {
   const told = score.n - score.withheld;
-  if (told === 0) return `  ${name.padEnd(26)} ${String(score.n).padStart(4)} ${String(score.withheld).padStart(8)}   -`;
+  if (told === 0)
+    return `  ${name.padEnd(26)} ${String(score.n).padStart(4)} ${String(score.withheld).padStart(8)}   -`;
   const cells = [
     name.padEnd(26),
     String(score.n).padStart(4),

@@ -101,7 +101,16 @@ export function runBin(draw: BinDraw, weather: Weather): BinTrace {
     meanC = mean(columns, (column) => column.tempC);
     out.plenumC[step] = plenumC;
     out.plenumRh[step] = Math.min(1, air.vapourPa / saturationPa(plenumC));
-    const around = { layers: LAYERS, layerM, on, ratio, pressurePa: air.pressurePa, headspaceC, rh: air.rh, stepMs: STEP_MS };
+    const around = {
+      layers: LAYERS,
+      layerM,
+      on,
+      ratio,
+      pressurePa: air.pressurePa,
+      headspaceC,
+      rh: air.rh,
+      stepMs: STEP_MS,
+    };
     out.sensors.forEach((sensor, s) => {
       senseAir(states[s], sensor.heightM, columns[home[s]], draw, around);
       sensor.tempC[step] = states[s].tempC;
