@@ -14,9 +14,17 @@ export const MONEY_FORMULAS: readonly Formula[] = [
   {
     id: 'demand',
     title: 'Demand',
-    functions: ['monthlyDemand', 'quarterMeans'],
+    functions: ['monthlyDemand', 'periodDemand', 'quarterMeans', 'ratchetFloor', 'ratchetMonth'],
     equations: [],
     rule: `The highest mean of all fans on the tariff over ${DEMAND_MS / 60_000} clock minutes in the month, among those that begin while the rule holds, and not less than the ratchet’s share of the highest of the eleven months before; shared among fans by their power in that quarter hour. As tariffs state it.`,
+    sources: [],
+  },
+  {
+    id: 'demand-otherwise',
+    title: 'Demand of the same fan hours run otherwise',
+    functions: ['staggeredStarts', 'fanTurns', 'leastPeaks'],
+    equations: [],
+    rule: 'Starts apart: of fans that start within one demand interval each next one starts whole intervals later, its runs as long as they were. In turns: each fan runs as long in each local day as it did, in the intervals that make the day’s counted peak low. What no order could bring the peak below: the mean of what does not fit into the intervals in which no demand counts, and the weakest of the fans that must run at once. The kit’s own definition.',
     sources: [],
   },
   {

@@ -37,6 +37,7 @@ export const USED_WHEN: Readonly<Record<string, (season: Given) => boolean>> = {
   'sensor-shares': hasCables,
   'energy-cost': hasTariff,
   demand: ({ tariffs }) => tariffs.some((tariff) => tariff.demand.length > 0),
+  'demand-otherwise': ({ tariffs }) => tariffs.some((tariff) => tariff.demand.length > 0),
   connected: ({ tariffs }) =>
     tariffs.some((tariff) => tariff.connectedPerHpYear !== null || tariff.minimumPerMonth !== null),
   // The market's base moisture, else the target.

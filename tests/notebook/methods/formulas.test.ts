@@ -22,6 +22,7 @@ const NO_FORMULAS: Readonly<Record<string, string>> = {
   localMoment: 'calendar',
   localMonths: 'calendar',
   monthKey: 'calendar',
+  nextLocalDay: 'calendar',
 };
 
 async function exportedFunctions(): Promise<{ room: string; name: string }[]> {
