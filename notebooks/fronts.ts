@@ -14,6 +14,8 @@ import {
   frontsAnswer,
   knownTotal,
   methodsOf,
+  moistureFrontSection,
+  paceTable,
   ranOnCost,
   type SeasonFront,
   seasonFront,
@@ -78,6 +80,7 @@ export default defineNotebook(
           lead: 'The coldest front of each bin, of those that passed at least half of its sensors.',
           table: seasonFrontTable(fronts, units),
           figures: arrivalFigures(fronts, units),
+          tables: [paceTable(fronts, units)],
           notes: frontNotes(fronts),
         })),
         ...fronts.map((front) =>
@@ -86,6 +89,7 @@ export default defineNotebook(
             tables: [campaignTable(front, units), arrivalTable(front)],
           })),
         ),
+        section('drying', 'Drying fronts', () => moistureFrontSection(review.bins, units)),
         section('warming', 'Warming fronts', () => ({
           lead: warmingLead(fronts),
           tables: [warmingTable(fronts)],

@@ -32,17 +32,11 @@ export * from './notebook/bin-table.ts';
 export * from './notebook/cautions.ts';
 export * from './notebook/cheapest.ts';
 export { comparedAnswer, comparedKeys, groupLead, groupSaid } from './notebook/compare-answer.ts';
+export { factorTable, ratioTable, shareTable } from './notebook/compare-factor-tables.ts';
 export { comparedFigure } from './notebook/compare-figure.ts';
+export { manyNotes } from './notebook/compare-many.ts';
 export { ratioEntries, untoldNote } from './notebook/compare-statements.ts';
-export {
-  besideTable,
-  factorTable,
-  rankTable,
-  ratioTable,
-  refusedTable,
-  runTable,
-  shareTable,
-} from './notebook/compare-tables.ts';
+export { besideTable, rankTable, refusedTable, runTable } from './notebook/compare-tables.ts';
 export * from './notebook/compare-words.ts';
 export { coverageFigure } from './notebook/coverage-figure.ts';
 export { billSection } from './notebook/energy-bills.ts';

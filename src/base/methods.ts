@@ -244,9 +244,33 @@ export const METHODS: readonly Method[] = [
     id: 'cooling-rule',
     title: 'Rule of thumb for a cooling front',
     statement:
-      'Hours to push a cooling front through are about 15 over the cfm per bushel. A planning figure with a margin, shown beside the measured time and not used for it.',
-    constants: ['15 h × cfm/bu'],
+      'Hours to push a cooling front through are about 15 over the cfm per bushel. A planning figure with a margin, shown beside the measured time and not used for it. Beside it stand a handbook’s hours by season, recalled and not checked.',
+    constants: ['15 h × cfm/bu', 'handbook: 15 h × cfm/bu in fall, 20 in winter'],
     sourceKeys: ['isu-2021-cool-grain'],
+    usedOn: ['fronts'],
+  },
+  {
+    id: 'front-speed',
+    title: 'Front speed',
+    statement:
+      'Fan hours over height: in each cable the median of the slopes of all pairs of sensors half a metre apart or more, so that one arrival told wrong does not move it; the bin’s is the mean of the cables’ hours a metre, weighed by how well each can tell. The interval joins the error of arrivals with the differences between cables. Where its fast end would be over four times the middle no speed is told.',
+    constants: [
+      'error of an arrival: 6 fan hours for nine of ten sensors',
+      'cables differ by 12 % (working assumption, as firm as three differences)',
+    ],
+    sourceKeys: ['theil-1950', 'sen-1968'],
+    usedOn: ['fronts'],
+  },
+  {
+    id: 'moisture-front',
+    title: 'Front of drying or wetting',
+    statement:
+      'One for the season’s running, by moisture sensors. Ahead: the first two days of a sensor. Behind: the median, by fan hours of their later half, of the sensors nearest to where the air enters, or of the sensor itself where it ended farther on. Arrival: the fan hour at which the day’s moisture went through half-way and stayed beyond for three days (two at the log’s end). Still-air readings carry a day where there are two or more. Along a cable the most sensors that one front can have passed in order are kept. No front is told where ahead and behind differ by less than 1.5 points, or where all heights moved together.',
+    constants: [
+      'least change: 1.5 points',
+      'level of half-way: 0.4 point (sd) with the fan on, 0.2 in still air (working assumptions)',
+    ],
+    sourceKeys: [],
     usedOn: ['fronts'],
   },
   {

@@ -7,9 +7,12 @@ import type { Bin } from '../season/season.ts';
 import type { EndTemperature } from './end-temperature.ts';
 import { endsUndated, type Outcome, outcomesOf, type SensorOutcome } from './front-outcomes.ts';
 
+/** Where a sensor hangs and when a front came to it. */
+export type DatedSensor = Pick<FrontArrival, 'cable' | 'sensor' | 'heightM' | 'fanHours'>;
+
 /** A sensor that the front came to late, beside the other cables at its height. */
-export interface Slowest {
-  arrival: FrontArrival;
+export interface Slowest<Arrival = FrontArrival> {
+  arrival: Arrival;
   /** fan hours behind the median of the other cables at its height, above 0 */
   behindHours: number;
 }
@@ -86,7 +89,7 @@ function whyNotThrough(told: number, held: number, through: boolean, lastHours: 
 }
 
 /** Fan hours at which a cable's front stood at a height, between its sensors; null beyond the ones it passed. */
-function hoursAt(heightM: number, cable: readonly FrontArrival[]): number | null {
+function hoursAt(heightM: number, cable: readonly DatedSensor[]): number | null {
   const below = cable.filter((one) => one.heightM <= heightM).at(-1);
   const above = cable.find((one) => one.heightM >= heightM);
   if (below === undefined || above === undefined) return null;
@@ -96,10 +99,10 @@ function hoursAt(heightM: number, cable: readonly FrontArrival[]): number | null
 }
 
 /** The sensor farthest behind the median of the other cables at its height; null with one cable, or none behind. */
-function slowestOf(passed: readonly FrontArrival[]): Slowest | null {
+export function slowestOf<Arrival extends DatedSensor>(passed: readonly Arrival[]): Slowest<Arrival> | null {
   const dated = passed.filter((one) => one.fanHours !== null).sort((a, b) => a.heightM - b.heightM);
   const cables = byCable(dated);
-  let most: Slowest | null = null;
+  let most: Slowest<Arrival> | null = null;
   for (const arrival of dated) {
     const others = [...cables]
       .filter(([cable]) => cable !== arrival.cable)
@@ -112,8 +115,8 @@ function slowestOf(passed: readonly FrontArrival[]): Slowest | null {
   return most;
 }
 
-export function byCable(arrivals: readonly FrontArrival[]): Map<string, FrontArrival[]> {
-  const cables = new Map<string, FrontArrival[]>();
+export function byCable<Arrival extends DatedSensor>(arrivals: readonly Arrival[]): Map<string, Arrival[]> {
+  const cables = new Map<string, Arrival[]>();
   for (const one of arrivals) cables.set(one.cable, [...(cables.get(one.cable) ?? []), one]);
   return cables;
 }

@@ -1,7 +1,7 @@
 import { ARRIVAL_WITHIN_H } from '../analysis/fronts/front-limits.ts';
-import { RULE_OF_THUMB_HOURS } from '../analysis/fronts/rule-of-thumb.ts';
 import type { Units } from '../report/units.ts';
 import type { FrontFinding, HeldSensor } from './front-finding.ts';
+import { PACE_NOTE } from './front-pace.ts';
 import { leftC, placesSaid } from './front-words.ts';
 import type { SeasonFront } from './season-front.ts';
 import { counted, listed, sentence } from './words.ts';
@@ -31,6 +31,9 @@ export function frontLead(front: SeasonFront, units: Units): string {
       `The slowest for its height was ${placesSaid([arrival], units, 'cable')}, ${units.say('hours', behindHours)} behind the other cables.`,
     );
   }
+  const speed = campaign.speed?.speedMH;
+  if (speed !== undefined && speed.value !== null)
+    said.push(`It went ${review.bin.air} at ${units.say('front speed', speed)}.`);
   if (verdict === 'held' && earlier !== null) {
     const { span, airC } = earlier.campaign;
     said.push(
@@ -67,7 +70,8 @@ export function frontNotes(fronts: readonly SeasonFront[]): string[] {
   return [
     `Fan hours are measured, since the campaign began. Nine arrivals of ten lie within ${ARRIVAL_WITHIN_H} h of the truth on seasons whose truth is known; that makes the 90 % intervals of “through after” and “ran on”. Sensors are counts; of the grain between cables no log tells.`,
     `Slowest for its height: the sensor with the most fan hours (+) behind the median of the other cables at its height; up to ${ARRIVAL_WITHIN_H} h are within the error of an arrival. Undated: grain within 3 °C (5.4 °F) of the air already, or that went at least half of the way to it with no front that can be dated. Unread: no good readings. Where a fan dries, hours run on may have served that.`,
-    `Air from ${listed(from)}. Rule of thumb: about ${RULE_OF_THUMB_HOURS} h over the cfm per bushel: ${RULE_OF_THUMB_HOURS} h at 1 cfm/bu, ${RULE_OF_THUMB_HOURS * 10} h at 0.1. No bin’s airflow is worked out yet, so no bin has its own.`,
+    `Air from ${listed(from)}.`,
+    PACE_NOTE,
   ];
 }
 

@@ -14,13 +14,17 @@ export function some(items: readonly string[], one: string): string {
 }
 
 /** `C4 at 15.1 ft`, `C4 from 8.5 to 15.1 ft`: by cable, sensors that stand one above the other as a stretch. */
-export function placesSaid(sensors: readonly FrontArrival[], units: Units, before = ''): string {
+export function placesSaid(
+  sensors: readonly Pick<FrontArrival, 'cable' | 'sensor' | 'heightM'>[],
+  units: Units,
+  before = '',
+): string {
   const cables = [...new Set(sensors.map((one) => one.cable))];
   const unit = units.unit('length');
   const places = cables.map((id) => {
     const cable = before === '' || id.toLowerCase().startsWith(before) ? id : `${before} ${id}`;
     const of = sensors.filter((one) => one.cable === id).sort((a, b) => a.heightM - b.heightM);
-    const at = (one: FrontArrival) => units.number('length', one.heightM);
+    const at = (one: { heightM: number }) => units.number('length', one.heightM);
     const [low, high] = [of[0], of[of.length - 1]];
     const stretch = of.every((one, i) => i === 0 || Math.abs(one.sensor - of[i - 1].sensor) === 1);
     if (of.length > 2 && stretch) return `${cable} from ${at(low)} to ${at(high)} ${unit}`;

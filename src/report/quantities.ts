@@ -85,6 +85,15 @@ export const QUANTITIES = {
     from: { kind: 'temperature difference', us: 'degF', si: 'K' },
     rounding: decimals(1),
   },
+  // Values are metres per fan hour.
+  'front speed': {
+    us: 'ft/h',
+    si: 'm/h',
+    usWord: 'ft per fan hour',
+    siWord: 'm per fan hour',
+    from: { kind: 'length', us: 'ft', si: 'm' },
+    rounding: figures(2, 2),
+  },
   length: { us: 'ft', si: 'm', from: { kind: 'length', us: 'ft', si: 'm' }, rounding: decimals(1) },
   pressure: { us: 'inH2O', si: 'Pa', from: { kind: 'pressure', us: 'inH2O', si: 'Pa' }, rounding: figures(3, 2) },
   // Values are inH2O per foot or Pa per metre, and cfm per square foot or m3/s per m2, as shown.

@@ -16,3 +16,17 @@ export function ruleOfThumbHours(cfmPerBushel: number): number {
   if (!(cfmPerBushel > 0)) throw new RangeError(`cfmPerBushel is ${cfmPerBushel}; it must be above 0.`);
   return RULE_OF_THUMB_HOURS / cfmPerBushel;
 }
+
+/** The handbook's hours at 1 cfm per bushel by season; they fall as the airflow rises. */
+export const HANDBOOK_HOURS = { fall: 15, winter: 20, spring: 12 } as const;
+
+/**
+ * The handbook's fan hours of a front through a bed: cooling in fall and winter, warming in spring.
+ *
+ * @param cfmPerBushel  > 0
+ * @throws              RangeError for an airflow that is not above zero
+ * @source  MWPS-13, Grain Drying, Handling and Storage Handbook, table of cooling times (from memory, not checked)
+ */
+export function handbookHours(season: keyof typeof HANDBOOK_HOURS, cfmPerBushel: number): number {
+  return (HANDBOOK_HOURS[season] / RULE_OF_THUMB_HOURS) * ruleOfThumbHours(cfmPerBushel);
+}

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { ruleOfThumbHours } from '../../../src/analysis/fronts/rule-of-thumb.ts';
+import { handbookHours, ruleOfThumbHours } from '../../../src/analysis/fronts/rule-of-thumb.ts';
 
 describe('rule of thumb for a cooling front', () => {
   // Iowa State University Extension, Cool stored grain now, 28 Oct 2021: hours = 15 / (cfm per bushel).
@@ -34,6 +34,21 @@ describe('rule of thumb for a cooling front', () => {
     [1, 15],
   ])('handbook, fall cooling: %f cfm/bu takes %f h', (cfm, hours) => {
     expect(Math.abs(ruleOfThumbHours(cfm) - hours)).toBeLessThanOrEqual(0.5);
+  });
+
+  // The same table for winter and spring (from memory, not checked); 0.33 cfm/bu is printed as for 1/3.
+  it.each([
+    ['winter', 0.1, 200],
+    ['winter', 0.25, 80],
+    ['winter', 0.33, 61],
+    ['winter', 1, 20],
+    ['spring', 0.1, 120],
+    ['spring', 0.2, 60],
+    ['spring', 0.33, 36],
+    ['spring', 0.75, 16],
+    ['spring', 1.25, 10],
+  ] as const)('handbook, %s: %f cfm/bu takes %f h', (season, cfm, hours) => {
+    expect(Math.abs(handbookHours(season, cfm) - hours)).toBeLessThanOrEqual(0.5);
   });
 
   it('refuses no airflow', () => {
