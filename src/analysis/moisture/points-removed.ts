@@ -1,6 +1,7 @@
 import { type Estimate, estimate, withheld } from '../../base/estimate.ts';
 import type { CableSpread } from './cable-spread.ts';
 import { type ErrorPart, joinErrors } from './error-part.ts';
+import { isothermPart } from './isotherm-part.ts';
 import { type MoistureMoment, movingAirPart } from './moisture-moment.ts';
 import type { ObservedMoisture } from './observed-moisture.ts';
 import { driftPart, noisePart } from './reading-parts.ts';
@@ -59,6 +60,7 @@ function differenceParts(observed: ObservedMoisture, points: number, pooled: Cab
     ...samplingParts(changes, fill.depthM!, input.bin.diameterM, points, pooled, input.bin.air),
     noisePart(moments.rows, ['start', 'end'], input.season.sensors.moisture),
     driftPart(moments.rows),
+    isothermPart(observed),
     movingAirPart(observed, ['start', 'end']),
     missedPart(observed, points),
     movedPart(observed, points),

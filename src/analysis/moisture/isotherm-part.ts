@@ -1,0 +1,79 @@
+import { type Isotherm, isothermOf, isothermsOf } from '../../grain/isotherm.ts';
+import { moistureByOtherIsothermWb } from '../../grain/isotherm-spread.ts';
+import { meanMoisture } from './cable-points.ts';
+import type { ErrorPart } from './error-part.ts';
+import type { MomentName } from './moment-window.ts';
+import type { ObservedMoisture } from './observed-moisture.ts';
+import { sensorMean } from './sensor-mean.ts';
+import { believedReadings } from './sensor-readings.ts';
+
+/** Sets that nothing outside their own source bears out are no interval: some lie points off. */
+const UNCONFIRMED = /^(none|low|in conflict)/;
+/** What speaks for the cable's own isotherm is that its maker took it for the crop; the other half is shared by the others in use. */
+const OTHERS_WEIGHT = 0.5;
+/** Grain without a temperature, C: of a bin in autumn. */
+const ASSUMED_C = 12;
+/** Moistures that are turned around at, fraction. */
+const LEAST_WB = 0.04;
+const MOST_WB = 0.4;
+
+/**
+ * A cable tells moisture from the humidity in it by an isotherm, and which of the published ones this grain follows nobody
+ * knows. By another the same humidities are other moistures. Isotherms part more in wet grain than in dry, so this does not
+ * cancel in a difference as the fixed error of a sensor does.
+ *
+ * @returns  of the points removed: the root mean square, by weight, of what they would be moved by; 0 where the crop has
+ *           one isotherm only
+ */
+export function isothermPart(observed: ObservedMoisture): ErrorPart {
+  const { bin, season } = observed.input;
+  const part = { cause: 'isotherm of the cables', sd: 0, df: Number.POSITIVE_INFINITY };
+  const editions = editionsInUse(bin.grain.crop, season.sensors.moisture.isotherm);
+  if (editions === null || observed.changes.length === 0) return part;
+  const moments = [momentOf(observed, 'start'), momentOf(observed, 'end')];
+  const shares = observed.changes.map((one) => one.share);
+  const movedBy = (edition: Isotherm) => {
+    const [start, end] = moments.map(({ moistures, temps }) => {
+      const turned = moistures.map((wb, i) => byOther(editions.own, edition, temps[i], wb));
+      return meanMoisture(turned, shares) - meanMoisture(moistures, shares);
+    });
+    return 100 * (start - end);
+  };
+  const squares = editions.others.reduce((sum, edition) => sum + movedBy(edition) ** 2, 0);
+  return { ...part, sd: Math.sqrt((OTHERS_WEIGHT * squares) / editions.others.length) };
+}
+
+/** The cable's isotherm and the others in use for the crop; null where there is nothing to choose. */
+function editionsInUse(crop: string, named: string | null): { own: Isotherm; others: readonly Isotherm[] } | null {
+  const known = isothermsOf(crop);
+  // One name stands for all cables of a season: in a bin of another crop they work by that crop's own.
+  const own = known.find((one) => one.name === named?.replace(/ D245\.6$/, ' D245.5')) ?? isothermOf(crop);
+  const others = known.filter((one) => one.name !== own.name && !UNCONFIRMED.test(one.confirmation));
+  return others.length === 0 ? null : { own, others };
+}
+
+/** What each sensor told, and how warm it was there. */
+function momentOf({ input, moments, changes }: ObservedMoisture, name: MomentName) {
+  const { bin, series, spans } = input;
+  const { span, stillAir } = moments[name]!;
+  const warmths = believedReadings(bin, series, 'temperature', spans, span.fromMs, span.toMs);
+  const each = changes.map(({ cable, sensor }) => {
+    const own = warmths.find((one) => one.cable === cable && one.sensor === sensor);
+    return own === undefined ? Number.NaN : sensorMean(own, span, stillAir).value;
+  });
+  const known = each.filter((tempC) => !Number.isNaN(tempC));
+  const usual = known.length === 0 ? ASSUMED_C : known.reduce((sum, tempC) => sum + tempC, 0) / known.length;
+  return {
+    moistures: changes.map((one) => (name === 'start' ? one.startWb : one.endWb)),
+    temps: each.map((tempC) => (Number.isNaN(tempC) ? usual : tempC)),
+  };
+}
+
+/** Moved by what parts the two isotherms; a humidity that is held at its bounds on the way moves nothing by itself. */
+function byOther(from: Isotherm, to: Isotherm, tempC: number, moistureWb: number): number {
+  const coldest = Math.max(from.tempRangeC[0], to.tempRangeC[0]);
+  const held = Math.max(coldest, Math.min(from.tempRangeC[1], to.tempRangeC[1], tempC));
+  const wb = Math.min(MOST_WB, Math.max(LEAST_WB, moistureWb));
+  const there = moistureByOtherIsothermWb(from, to, held, wb);
+  return moistureWb + there - moistureByOtherIsothermWb(from, from, held, wb);
+}
