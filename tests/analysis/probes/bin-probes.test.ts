@@ -1,0 +1,153 @@
+import { describe, expect, it } from 'vitest';
+import { binMoisture } from '../../../src/analysis/moisture/bin-moisture.ts';
+import { binProbes } from '../../../src/analysis/probes/bin-probes.ts';
+import { FAN_OFF, FAN_ON } from '../../../src/analysis/types.ts';
+import { toArrow } from '../../../src/tables/arrow.ts';
+import { HOUR, makeBin, makeCable, makeSeason, makeSeries, makeSpans, T0 } from '../moisture/make-bin.ts';
+
+const CENTRE = makeCable('C', 0, 1, 3, 5);
+const RING = [makeCable('R1', 3, 1, 3, 5), makeCable('R2', 3, 1, 3, 5)];
+/** Truly 18 % before the fan and 15 % after; all cables read 0.6 point too dry, and the passing air while the fan runs. */
+const series = [CENTRE, ...RING].flatMap((cable) =>
+  [1, 2, 3].map((sensor) =>
+    makeSeries(
+      cable,
+      sensor,
+      0,
+      320,
+      (hour) => (hour < 48 ? 0.174 : hour < 250 ? 0.11 : 0.144),
+      () => 12,
+    ),
+  ),
+);
+const INPUT = {
+  bin: makeBin([CENTRE, ...RING]),
+  season: makeSeason({
+    prices: {
+      corn: { pricePerBushel: 4, baseMoistureWb: 0.15, shrinkPerPoint: null, discountPerBushelPoint: null },
+    },
+  }),
+  series,
+  spans: makeSpans([48, FAN_OFF], [200, FAN_ON], [72, FAN_OFF]),
+  fanHours: { value: 200, interval: null, why: null },
+  tickets: [],
+};
+const MOISTURE = binMoisture(INPUT);
+
+interface Sample {
+  hour: number;
+  height: number;
+  out: number;
+  wb: number;
+  temp?: number;
+  flag?: number;
+}
+
+function probesOf(samples: readonly Sample[], input = INPUT, moisture = MOISTURE) {
+  const of = (pick: (one: Sample) => number) => Float64Array.from(samples, pick);
+  const table = toArrow('probes', {
+    time: of((one) => T0 + one.hour * HOUR),
+    bin: { codes: new Int32Array(samples.length), values: ['B1'] },
+    height_m: of((one) => one.height),
+    from_centre_m: of((one) => one.out),
+    moisture_wb: of((one) => one.wb),
+    temp_c: of((one) => one.temp ?? 12),
+    flags: Uint8Array.from(samples, (one) => one.flag ?? 0),
+    file: { codes: new Int32Array(samples.length), values: ['probes.csv'] },
+  });
+  return binProbes(table, input, moisture);
+}
+
+const GOOD: Sample[] = [
+  { hour: 20, height: 1, out: 0, wb: 0.18 },
+  { hour: 20, height: 3, out: 2.8, wb: 0.18 },
+  { hour: 20, height: 5, out: 3.3, wb: 0.18 },
+  { hour: 280, height: 2, out: 3, wb: 0.15 },
+];
+
+describe('binProbes', () => {
+  it('finds the offset of the cables and tells the season’s numbers without it', () => {
+    const { bin, rings, days, corrected, why, unmatched } = probesOf(GOOD);
+    expect(why).toBeNull();
+    expect(unmatched).toEqual([]);
+    expect(bin.pairs).toBe(4);
+    expect(bin.offset.value).toBeCloseTo(-0.6, 9);
+    // The meter's limit alone, 0.5 * 1.645 / 1.96 = 0.42, is in the interval.
+    expect(bin.offset.interval![1] - bin.offset.value!).toBeGreaterThan(0.42);
+    expect(rings.map((one) => one.cables)).toEqual([['C'], ['R1', 'R2']]);
+    expect(days.map((one) => one.pairs)).toEqual([3, 1]);
+    expect(corrected!.end.value).toBeCloseTo(0.15, 9);
+    // The same sensors at both ends: a shared offset leaves the points as they are.
+    expect(corrected!.pointsRemoved).toEqual(MOISTURE.pointsRemoved);
+    // At 15 % nothing is over-dried; as read, at 14.4 %, there was.
+    expect(MOISTURE.overdryingLossBushels.value).toBeGreaterThan(0);
+    expect(corrected!.overdryingLossBushels.value).toBeCloseTo(0, 6);
+    expect(corrected!.overdryingLoss.value).toBeCloseTo(0, 6);
+  });
+
+  it('takes the offset off the end alone where the start is stated', () => {
+    const late = series.map((one) => ({
+      ...one,
+      moistureFlags: Uint8Array.from(one.timeMs, (ms) => (ms < T0 + 250 * HOUR ? 1 : 0)),
+    }));
+    const input = { ...INPUT, series: late, bin: makeBin([CENTRE, ...RING], { moistureInWb: 0.18 }) };
+    const moisture = binMoisture(input);
+    expect(moisture.start.from).toBe('stated');
+    expect(moisture.pointsRemoved.value).toBeCloseTo(3.6, 9);
+    const { corrected } = probesOf([{ hour: 280, height: 2, out: 3, wb: 0.15 }], input, moisture);
+    expect(corrected!.pointsRemoved.value).toBeCloseTo(3, 9);
+  });
+
+  it('does not count what cables say of the passing air', () => {
+    const { bin, pairs, corrected, why } = probesOf([{ hour: 150, height: 3, out: 3, wb: 0.165 }]);
+    expect(pairs.map((one) => one.stillAir)).toEqual([false]);
+    expect(bin.offset.value).toBeNull();
+    expect(why).toContain('while the fan ran');
+    expect(corrected).toBeNull();
+  });
+
+  it('says why a sample is held against no sensor', () => {
+    const { unmatched, bin } = probesOf([
+      { hour: 20, height: Number.NaN, out: 3, wb: 0.18 },
+      { hour: 20, height: 3, out: 4.9, wb: 0.18 },
+      { hour: 2000, height: 3, out: 3, wb: 0.18 },
+    ]);
+    expect(unmatched.map((one) => one.count)).toEqual([1, 1, 1]);
+    expect(unmatched.map((one) => one.why).join()).toMatch(/no height.*from the centre.*around their day/);
+    expect(bin.offset.value).toBeNull();
+  });
+
+  it('knows no bearing: cables of one ring that differ make the sample less sure', () => {
+    const uneven = series.map((one) =>
+      one.cable === 'R2' ? { ...one, moistureWb: one.moistureWb.map((wb) => wb + 0.02) } : one,
+    );
+    const [even] = probesOf([GOOD[1]]).pairs;
+    const [apart] = probesOf([GOOD[1]], { ...INPUT, series: uneven }).pairs;
+    // 17.4 and 19.4 %: mean 18.4, their standard deviation sqrt 2 points.
+    expect(apart.offset).toBeCloseTo(0.4, 9);
+    expect(apart.sd ** 2 - even.sd ** 2).toBeCloseTo(2, 6);
+  });
+
+  it('leaves flagged samples out and tells how cold ones were taken', () => {
+    const cold = GOOD.map((one) => ({ ...one, temp: 1 }));
+    const { pairs, notes, meterLimit } = probesOf([...cold, { ...GOOD[0], flag: 2 }]);
+    expect(pairs).toHaveLength(4);
+    expect(pairs.every((one) => one.cold)).toBe(true);
+    expect(meterLimit).toBe(1);
+    expect(notes.join(' ')).toMatch(/1 hand sample.*left out/);
+    expect(notes.join(' ')).toContain('too few warm ones');
+  });
+
+  it('takes a date alone for any hour of its day', () => {
+    // 2 October 2024, 00:00 in Chicago is 05:00 UTC: readings from hour 29 on, the day after filling.
+    const { pairs } = probesOf([{ hour: 29, height: 3, out: 3, wb: 0.18 }]);
+    expect(pairs[0].stillAir).toBe(true);
+    expect(pairs[0].cableWb).toBeCloseTo(0.174, 9);
+  });
+
+  it('has nothing to say without samples', () => {
+    const none = probesOf([]);
+    expect(none.why).toContain('No hand samples');
+    expect(none.corrected).toBeNull();
+  });
+});
