@@ -20,6 +20,7 @@ const TITLES: Readonly<Record<string, string>> = {
   'fan-energy': 'Fans, energy and cost',
   moisture: 'Moisture',
   fronts: 'Fronts',
+  'bins-compared': 'Bins compared',
 };
 
 export default defineNotebook(

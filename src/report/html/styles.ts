@@ -120,6 +120,10 @@ table{font-size:.85rem}
 th,td{padding:.2rem .45rem}
 .wide th,.wide td{padding:.2rem .3rem}
 .n{white-space:normal}
+dl.entries,section[aria-labelledby="sources"]>ul{columns:2;column-gap:8mm;font-size:.88rem;line-height:1.38}
+dl.entries dt{margin-top:.7rem;break-after:avoid}
+dl.entries dt:first-child{margin-top:0}
+section[aria-labelledby="sources"] li{break-inside:avoid}
 a{color:inherit}
 a.source::after{content:" <" attr(href) ">";overflow-wrap:anywhere}
 }`;

@@ -18,6 +18,7 @@ import { isothermCrops, resistanceCrops } from '../../../src/notebook/methods/se
 import { renderPages } from '../../../src/report/html/pages.ts';
 import type { Figure } from '../../../src/report/page.ts';
 import { Units } from '../../../src/report/units.ts';
+import { NOTEBOOKS } from '../../report/example-pages.ts';
 import { exampleInput } from '../../report/example-review.ts';
 
 const input = exampleInput();
@@ -62,6 +63,16 @@ describe('the methods page', () => {
       expect(entry?.details?.[0]).toBe(greekText(formula.rule));
       expect(entry?.details?.some((line) => line.startsWith('Record: '))).toBe(true);
       for (const { key } of formula.sources) expect(page.sources).toContain(key);
+    }
+  });
+
+  it('names the pages that a definition is used on by their titles', () => {
+    const titles = new Set(NOTEBOOKS.map((notebook) => notebook.title));
+    const entries = page.sections.find((one) => one.id === 'methods')?.entries ?? [];
+    expect(entries.length).toBeGreaterThan(15);
+    for (const entry of entries) {
+      const used = entry.details?.find((line) => line.startsWith('Used on: '))?.slice(9, -1) ?? '';
+      for (const title of used.split('; ')) expect(titles, `${entry.id}: ${title}`).toContain(title);
     }
   });
 
