@@ -14,6 +14,7 @@ import {
   GOAL_TITLES,
   goalParts,
   groupLead,
+  manyNotes,
   methodsOf,
   rankTable,
   ratioEntries,
@@ -68,7 +69,7 @@ export default defineNotebook(
           lead: 'A bin may be cheap for its grain, its air or its weather, and not for how it was run.',
           table: besideTable(bins, units),
           tables: [runTable(bins)],
-          notes: fillAirNotes(bins),
+          notes: [...fillAirNotes(bins), ...manyNotes(bins)],
         })),
         ...parts.map(({ goal, priced }) =>
           section(`parts-${goal}`, title(goal, 'The cost in its parts'), () => ({

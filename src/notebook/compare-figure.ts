@@ -48,7 +48,7 @@ function titleOf(known: readonly Compared[]): string {
     const what = crops.length > 1 ? ` with ${cropName(crop)}` : '';
     if (first.length === 1) return `${first[0]} was cheapest${what}`;
     if (first.length === of.length) return `no bin was clearly cheaper${what}`;
-    return first.length <= 3
+    return first.length <= 3 && crops.length === 1
       ? `${listed(first)} share first place${what}`
       : `${first.length} of ${of.length} bins share first place${what}`;
   });

@@ -5,8 +5,8 @@ import type { Estimate } from '../base/estimate.ts';
 import type { Entry } from '../report/page.ts';
 import type { Quantity } from '../report/quantities.ts';
 import type { Units } from '../report/units.ts';
-import { airflowShown } from './compare-scale.ts';
-import { ratioShown } from './compare-tables.ts';
+import { ratioShown } from './compare-ratio.ts';
+import { airflowShown, scaled } from './compare-scale.ts';
 import { type Compared, cropName, perWhat } from './compare-words.ts';
 import { capital, counted, listed } from './words.ts';
 
@@ -53,13 +53,13 @@ function moneySaid(ratio: CostRatio, own: Compared, other: Compared, units: Unit
   const [mine, theirs] = [own.beside.factors, other.beside.factors];
   if (mine === null || theirs === null) return 'What makes the difference is not known.';
   const against = (quantity: Quantity, a: Estimate, b: Estimate) =>
-    `${units.number(quantity, a.value)} against ${units.say(quantity, b.value)}`;
+    `${units.amount(quantity, a)} against ${units.say(quantity, b)}`;
   const points = own.beside.measure !== 'costPerBushel';
   const parts = [
     { of: ratio.factors.price, text: `the price of energy (${against('money per kWh', mine.price, theirs.price)})` },
     {
       of: ratio.factors.charges,
-      text: `what comes on top of energy${topSaid([own, other])} (in all ${against('times', mine.charges, theirs.charges)} the cost of energy)`,
+      text: `what comes on top of energy${topSaid([own, other])} (all charges over energy’s: ${against('times', mine.charges, theirs.charges)})`,
     },
     {
       of: ratio.energy,
@@ -119,7 +119,7 @@ function conditionsSaid(ratio: CostRatio, own: Compared, other: Compared, units:
   if (goal !== 'dry' && goal !== 'condition') return [];
   const leans = conditionLeans(goal, own.beside.conditions, other.beside.conditions, ratio.sameCrop);
   const toward = (way: ConditionLean['hours']) =>
-    leans.filter(({ hours }) => hours === way).map((lean) => leanSaid(lean, own, other, units));
+    leans.filter(({ hours }) => hours === way).map((lean) => leanSaid(lean, units));
   const [more, fewer] = [toward('more'), toward('fewer')];
   const out: string[] = [];
   if (more.length > 0) out.push(`Toward more fan hours for a point: ${listed(more)}.`);
@@ -141,24 +141,22 @@ function conditionsSaid(ratio: CostRatio, own: Compared, other: Compared, units:
   return out;
 }
 
-function leanSaid({ condition, difference }: ConditionLean, own: Compared, other: Compared, units: Units): string {
-  const [a, b] = [own.beside.conditions, other.beside.conditions];
-  const high = difference > 0;
-  const against = (quantity: Quantity, mine: number | null, theirs: number | null) =>
-    `${units.number(quantity, mine)} against ${units.say(quantity, theirs)}`;
+/** `grain 2.8 points (1.9 to 3.7) drier at the start`. */
+function leanSaid({ condition, difference }: ConditionLean, units: Units): string {
+  const high = Number(difference.value) > 0;
+  const size = high ? difference : scaled(difference, -1);
+  const points = () => units.say('points', scaled(size, 100));
   switch (condition) {
-    case 'airflow': {
-      const [mine, theirs] = [a, b].map((of) => airflowShown(of.airflowCfmPerBushel, units).value);
-      return `${high ? 'more' : 'less'} air (${against('airflow per grain', mine, theirs)})`;
-    }
+    case 'airflow':
+      return `${units.say('airflow per grain', airflowShown(size, units))} ${high ? 'more' : 'less'} air`;
     case 'start moisture':
-      return `grain ${high ? 'wetter' : 'drier'} at the start (${against('moisture', a.startWb.value, b.startWb.value)})`;
+      return `grain ${points()} ${high ? 'wetter' : 'drier'} at the start`;
     case 'end moisture':
-      return `grain taken to a ${high ? 'wetter' : 'drier'} end (${against('moisture', a.endWb.value, b.endWb.value)})`;
+      return `an end ${points()} ${high ? 'wetter' : 'drier'}`;
     case 'air moisture':
-      return `${high ? 'damper' : 'drier'} air at fill (grain would settle at ${against('moisture', a.air.equilibriumWb.value, b.air.equilibriumWb.value)})`;
+      return `air at fill in which grain settles ${points()} ${high ? 'wetter' : 'drier'}`;
     case 'air temperature':
-      return `${high ? 'warmer' : 'colder'} outdoor air at fill (${against('temperature', a.air.outdoorC, b.air.outdoorC)})`;
+      return `outdoor air at fill ${units.say('temperature difference', size)} ${high ? 'warmer' : 'colder'} (measured)`;
   }
 }
 

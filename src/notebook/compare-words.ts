@@ -49,7 +49,12 @@ export function placeText({ best, worst }: SharedRank): string {
 
 /** `corn bins run to dry`. */
 export function groupWords({ crop, goal }: Pick<RankGroup, 'crop' | 'goal'>): string {
-  return `${cropName(crop)} bins ${GOAL_DONE[goal]}`;
+  return `${cropWord(crop)} bins ${GOAL_DONE[goal]}`;
+}
+
+/** `corn`, `soybean`: before `bin`. */
+export function cropWord(crop: string): string {
+  return crop.replaceAll('-', ' ');
 }
 
 export function cropName(crop: string): string {
@@ -110,10 +115,9 @@ export function fillAirNotes(bins: readonly Compared[]): string[] {
     .filter(({ beside }) => beside.conditions.air.warmingFrom === 'stated')
     .map((one) => one.review.bin.name);
   return [
-    `Air at fill: the mean over the fan hours of the first ${FILL_DAYS} days from the first run on fresh grain, before the fan warms it. Grain would settle at: the moisture that the crop takes in this air once the fan has warmed it; its interval spans the editions of the isotherm.`,
+    `Air at fill: means over the fan hours of the first ${FILL_DAYS} days on fresh grain, outdoors. Grain would settle at: the moisture it takes in that air once warmed by the fan; the interval spans the editions of the isotherm. Fan hours are all of the season’s, those that cooled too.`,
     ...(stated.length === 0
       ? []
       : [`The fan’s warming was not logged in ${listed(stated)}: 2 °C (3.6 °F) is taken, 3 to 5 °F published.`]),
-    'Fan hours are all of the season’s, those that cooled or did little too.',
   ];
 }

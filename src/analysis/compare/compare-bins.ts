@@ -1,4 +1,3 @@
-import { cropOf } from '../../grain/crops.ts';
 import type { LoadedSeason } from '../../season/loaded.ts';
 import type { Goal } from '../../season/season.ts';
 import { rowsWhere } from '../../tables/sensors.ts';
@@ -110,7 +109,7 @@ function aloneWhy({ bin }: BinReview, sound: readonly BinReview[], all: number):
   if (all === 1) return 'There is no other bin to rank it with.';
   const others = sound.filter((one) => one.bin.goal === bin.goal && one.bin.id !== bin.id);
   if (others.length > 0)
-    return `It is the only ${cropOf(bin.grain.crop).name.toLowerCase()} bin ${goal} whose cost is known. Crops are not ranked with each other: their bushels weigh and hold water differently.`;
+    return `It is the only ${bin.grain.crop.replaceAll('-', ' ')} bin ${goal} whose cost is known. Crops are not ranked with each other: their bushels weigh and hold water differently.`;
   return `It is the only bin ${goal} whose cost is known. Bins run for another end bought something else.`;
 }
 

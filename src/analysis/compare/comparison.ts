@@ -56,6 +56,8 @@ export interface FillAir {
   outdoorRh: number | null;
   /** moisture at which the crop settles in the air as it enters, warmed by the fan; wet basis, fraction */
   equilibriumWb: Estimate;
+  /** the same by every edition of the crop's isotherm that answers, in the order of the table */
+  byIsotherm: readonly { isotherm: string; moistureWb: number }[];
   /** what told the fan's warming; null where the air is not known */
   warmingFrom: 'plenum' | 'stated' | 'none' | null;
   /** why something above is missing */

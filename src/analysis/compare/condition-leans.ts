@@ -1,4 +1,4 @@
-import type { Estimate } from '../../base/estimate.ts';
+import { type Estimate, estimate } from '../../base/estimate.ts';
 import type { Goal } from '../../season/season.ts';
 import type { BinConditions } from './comparison.ts';
 
@@ -7,8 +7,8 @@ export type ConditionName = 'airflow' | 'start moisture' | 'end moisture' | 'air
 /** A condition in which a bin clearly differs from the other, and which way that pulls its fan hours. */
 export interface ConditionLean {
   condition: ConditionName;
-  /** own less the other's, in the condition's unit: cfm/bu, fractions, K */
-  difference: number;
+  /** own less the other's, in the condition's unit: cfm/bu, fractions, K; no interval: measured */
+  difference: Estimate;
   /** `more`: by itself it would make a point take more fan hours than in the other bin */
   hours: 'more' | 'fewer';
 }
@@ -35,29 +35,46 @@ export function conditionLeans(
   const drying = goal === 'dry';
   const found: ConditionLean[] = [];
   /** @param moreWhenHigh  does more of it make a point take more hours? */
-  const lean = (condition: ConditionName, difference: number | null, moreWhenHigh: boolean) => {
+  const lean = (condition: ConditionName, difference: Estimate | null, moreWhenHigh: boolean) => {
     if (difference === null) return;
-    found.push({ condition, difference, hours: difference > 0 === moreWhenHigh ? 'more' : 'fewer' });
+    found.push({ condition, difference, hours: Number(difference.value) > 0 === moreWhenHigh ? 'more' : 'fewer' });
   };
   lean('airflow', clearDifference(own.airflowCfmPerBushel, other.airflowCfmPerBushel), false);
   if (sameCrop) {
     lean('start moisture', clearDifference(own.startWb, other.startWb), !drying);
     lean('end moisture', clearDifference(own.endWb, other.endWb), !drying);
-    const air = [own.air.equilibriumWb.value, other.air.equilibriumWb.value];
-    lean('air moisture', beyond(air[0], air[1], LEAST_AIR_WB), drying);
+    lean('air moisture', airDifference(own, other), drying);
   }
-  if (drying) lean('air temperature', beyond(own.air.outdoorC, other.air.outdoorC, LEAST_AIR_K), false);
+  if (drying) lean('air temperature', warmer(own.air.outdoorC, other.air.outdoorC), false);
   return found;
 }
 
-/** The difference where the intervals leave each other out, else null. */
-function clearDifference(own: Estimate, other: Estimate): number | null {
+/** The difference with both errors joined as squares, where the intervals leave each other out, else null. */
+function clearDifference(own: Estimate, other: Estimate): Estimate | null {
   if (own.value === null || other.value === null) return null;
   const [low, high] = own.interval ?? [own.value, own.value];
   const [otherLow, otherHigh] = other.interval ?? [other.value, other.value];
-  return low > otherHigh || high < otherLow ? own.value - other.value : null;
+  if (low <= otherHigh && high >= otherLow) return null;
+  const value = own.value - other.value;
+  const down = Math.hypot(own.value - low, otherHigh - other.value);
+  const up = Math.hypot(high - own.value, other.value - otherLow);
+  return estimate(value, value - down, value + up);
 }
 
-function beyond(own: number | null, other: number | null, least: number): number | null {
-  return own === null || other === null || Math.abs(own - other) < least ? null : own - other;
+/** How much damper one bin's air was: the choice of isotherm moves both alike, so its interval spans the differences by each edition. */
+function airDifference(own: BinConditions, other: BinConditions): Estimate | null {
+  const [mine, theirs] = [own.air.equilibriumWb.value, other.air.equilibriumWb.value];
+  if (mine === null || theirs === null || Math.abs(mine - theirs) < LEAST_AIR_WB) return null;
+  const value = mine - theirs;
+  const by = own.air.byIsotherm.flatMap(({ isotherm, moistureWb }) => {
+    const same = other.air.byIsotherm.find((one) => one.isotherm === isotherm);
+    return same === undefined ? [] : [moistureWb - same.moistureWb];
+  });
+  const [low, high] = [Math.min(value, ...by), Math.max(value, ...by)];
+  return low <= 0 && high >= 0 ? null : estimate(value, low, high);
+}
+
+function warmer(own: number | null, other: number | null): Estimate | null {
+  if (own === null || other === null || Math.abs(own - other) < LEAST_AIR_K) return null;
+  return { value: own - other, interval: null, why: null };
 }

@@ -1,23 +1,18 @@
 import { relativeHumidity } from '../../air/humidity.ts';
-import { relativeHumidityWarmed } from '../../air/warm-air.ts';
 import { type Estimate, estimate, withheld } from '../../base/estimate.ts';
-import { equilibriumMoistureWb } from '../../grain/equilibrium.ts';
-import { type Isotherm, isothermOf } from '../../grain/isotherm.ts';
-import { equilibriumByIsotherm } from '../../grain/isotherm-spread.ts';
 import type { Bin } from '../../season/season.ts';
 import type { AirLog } from '../fronts/air-log.ts';
 import { betweenReadings } from '../fronts/between-readings.ts';
 import { enteringAir, FAN_WARMING_K } from '../fronts/entering-air.ts';
-import { type FanPieces, fanPieces } from '../fronts/fan-pieces.ts';
+import { fanPieces } from '../fronts/fan-pieces.ts';
 import { AIR_GAP_H, HOUR_MS } from '../fronts/front-limits.ts';
 import { fillTimes } from '../grain/fill-times.ts';
 import type { FanSpans } from '../types.ts';
 import type { FillAir } from './comparison.ts';
+import { LEAST_KNOWN, meanOver, settledMoistures } from './settled-moisture.ts';
 
 /** The first weeks of running tell what air a bin had while it was fresh. */
 export const FILL_DAYS = 21;
-/** Air known for less than this part of those fan hours is not told. */
-const LEAST_KNOWN = 0.8;
 /** @source NDSU Extension: 3 to 5 degF of warming by fan and motor */
 const STATED_WARMING_K: readonly [number, number] = [3 / 1.8, 5 / 1.8];
 
@@ -74,66 +69,27 @@ export function fillAir(bin: Bin, spans: FanSpans, plenum: AirLog, outdoor: Outd
       : outdoorRh === null
         ? `The outdoor humidity is known for less than ${LEAST_KNOWN * 100} % of its fan hours in the first ${FILL_DAYS} days.`
         : null;
-  if (why !== null) return { ...base, outdoorC, outdoorRh, equilibriumWb: withheld(why), warmingFrom: null, why };
+  if (why !== null)
+    return { ...base, outdoorC, outdoorRh, equilibriumWb: withheld(why), byIsotherm: [], warmingFrom: null, why };
   const entering = enteringAir(pieces, spans, plenum, outdoor.temp, bin.air);
-  const settled = (moreK: number) => {
+  const settledBy = (moreK: number) => {
     const warmC = entering.tempC.map((value, i) => value + (entering.fromPlenum[i] === 1 ? 0 : moreK));
-    return settledMoisture(bin, pieces, tempC, rh, warmC);
+    return settledMoistures(bin, pieces, tempC, rh, warmC);
   };
-  const equilibriumWb = settled(0);
+  const settled = settledBy(0);
   const stated = entering.warmingFrom === 'stated' ? STATED_WARMING_K : [];
   return {
     ...base,
     outdoorC,
     outdoorRh,
     equilibriumWb: widened(
-      equilibriumWb,
-      stated.map((warmingK) => settled(warmingK - FAN_WARMING_K).value),
+      settled.moistureWb,
+      stated.map((warmingK) => settledBy(warmingK - FAN_WARMING_K).moistureWb.value),
     ),
+    byIsotherm: settled.byIsotherm,
     warmingFrom: entering.warmingFrom,
-    why: equilibriumWb.why,
+    why: settled.moistureWb.why,
   };
-}
-
-/** The mean over fan hours of the moisture at which the crop settles in each hour's air; its interval spans the editions of the isotherm. */
-function settledMoisture(
-  bin: Bin,
-  pieces: FanPieces,
-  outdoorC: Float64Array,
-  outdoorRh: Float64Array,
-  enteringC: Float64Array,
-): Estimate {
-  let isotherm: Isotherm;
-  try {
-    isotherm = isothermOf(bin.grain.crop, bin.grain.isotherm ?? undefined);
-  } catch (error) {
-    return withheld(error instanceof Error ? error.message : String(error));
-  }
-  const rh = outdoorC.map((temp, i) =>
-    Number.isNaN(outdoorRh[i] + enteringC[i])
-      ? Number.NaN
-      : Math.min(1, relativeHumidityWarmed(temp, outdoorRh[i], enteringC[i] - temp)),
-  );
-  const moisture = rh.map((each, i) => {
-    if (Number.isNaN(each)) return Number.NaN;
-    try {
-      return equilibriumMoistureWb(isotherm, enteringC[i], each);
-    } catch {
-      // Beyond the equation's range: the hour says nothing.
-      return Number.NaN;
-    }
-  });
-  const value = meanOver(pieces, moisture);
-  const tempC = meanOver(pieces, enteringC);
-  const meanRh = meanOver(pieces, rh);
-  if (value === null || tempC === null || meanRh === null)
-    return withheld(
-      `The air is outside what the isotherm covers in too many of the first ${FILL_DAYS} days' fan hours.`,
-    );
-  const answers = equilibriumByIsotherm(bin.grain.crop, tempC, meanRh);
-  const own = answers.find((one) => one.isotherm.name === isotherm.name)?.moistureWb ?? null;
-  const off = answers.flatMap(({ moistureWb }) => (moistureWb === null || own === null ? [] : [moistureWb - own]));
-  return estimate(value, value + Math.min(0, ...off), value + Math.max(0, ...off));
 }
 
 /** Ends widened as squares by what the number would be otherwise. */
@@ -148,21 +104,7 @@ function widened(of: Estimate, others: readonly (number | null)[]): Estimate {
   );
 }
 
-/** Mean by fan hours, of those in which the value is known; null where these are too few. */
-function meanOver(pieces: FanPieces, values: Float64Array): number | null {
-  let sum = 0;
-  let known = 0;
-  let all = 0;
-  pieces.hours.forEach((hours, i) => {
-    all += hours;
-    if (Number.isNaN(values[i])) return;
-    known += hours;
-    sum += hours * values[i];
-  });
-  return known > 0 && known >= LEAST_KNOWN * all ? sum / known : null;
-}
-
 export function unknownAir(why: string): FillAir {
   const none = { fromMs: null, toMs: null, fanHours: 0, outdoorC: null, outdoorRh: null, warmingFrom: null };
-  return { ...none, equilibriumWb: withheld(why), why };
+  return { ...none, equilibriumWb: withheld(why), byIsotherm: [], why };
 }

@@ -15,6 +15,11 @@ const at = (airflow: number, start: number, settles: number, outdoorC: number): 
     outdoorC,
     outdoorRh: 0.7,
     equilibriumWb: estimate(settles, settles - 0.01, settles),
+    // Another edition of the isotherm says a point less of either.
+    byIsotherm: [
+      { isotherm: 'own', moistureWb: settles },
+      { isotherm: 'other', moistureWb: settles * 0.95 },
+    ],
     why: null,
   },
 });
@@ -44,4 +49,20 @@ it('nothing is said of what cannot be told apart, of another crop’s moisture, 
     'air temperature: more',
   ]);
   expect(told('cool', at(0.5, 0.16, 0.16, 8), at(1.2, 0.19, 0.14, 15), true)).toEqual([]);
+});
+
+it('differences carry the errors of both, but of the isotherm only what does not cancel', () => {
+  const leans = conditionLeans('dry', at(0.5, 0.16, 0.16, 8), at(1.2, 0.19, 0.14, 15), true);
+  const of = (name: string) => leans.find(({ condition }) => condition === name)?.difference;
+  // 0.5 ± 0.05 less 1.2 ± 0.12: -0.7 ± 0.13 (5, 12, 13)
+  expect(of('airflow')).toMatchObject({
+    value: expect.closeTo(-0.7, 9),
+    interval: [expect.closeTo(-0.83, 9), expect.closeTo(-0.57, 9)],
+  });
+  // 16 less 14 %; by the other edition 15.2 less 13.3 %
+  expect(of('air moisture')).toMatchObject({
+    value: expect.closeTo(0.02, 9),
+    interval: [expect.closeTo(0.019, 9), expect.closeTo(0.02, 9)],
+  });
+  expect(of('air temperature')).toEqual({ value: -7, interval: null, why: null });
 });
