@@ -29,6 +29,11 @@ const LEAST_SD_K = 0.7;
 const GAP_H = 9;
 /** Misfits of neighbouring moments hang together: so many count as one. */
 const TOGETHER = 3;
+/** Delays tried about the best one to find the bottom: so many on each side, as far as 2 h, within these parts of the delay. */
+const BOWL_POINTS = 4;
+const BOWL_H = 2;
+const BOWL_LEAST = 0.12;
+const BOWL_MOST = 0.4;
 /** Readings, their steps and noise cannot agree better, K. */
 const LEAST_MISFIT_K = 0.25;
 
@@ -85,18 +90,45 @@ export function transitFit(
     if (found !== null && (best === null || found.part < best.part)) best = { flux, ...found };
   }
   if (best === null) return null;
-  const near = STEP ** 2;
-  const more = misfit(best.flux * near);
-  const less = misfit(best.flux / near);
-  if (more === null || less === null || !(more.part > best.part) || !(less.part > best.part)) return null;
-  // A parabola over the logarithm of the flux.
-  const step = Math.log(near);
-  const curve = (more.part - 2 * best.part + less.part) / step ** 2;
-  const shift = (less.part - more.part) / (2 * step * curve);
+  const bowl = bowlOf(best.flux, misfit, delayH(way, best.flux));
+  if (bowl === null) return null;
   const scatter = Math.max(best.part, (best.part / best.mean) * LEAST_MISFIT_K ** 2);
   return {
-    fluxKgM2S: best.flux * Math.exp(Math.max(-step, Math.min(step, shift))),
-    logSd: Math.sqrt((2 * scatter * TOGETHER) / (curve * best.count)),
+    fluxKgM2S: best.flux / bowl.at,
+    logSd: Math.sqrt((2 * scatter * TOGETHER) / (bowl.curve * best.count)) / bowl.at,
     likeness: 1 - best.part,
   };
+}
+
+function delayH(way: Float64Array, flux: number): number {
+  return way.reduce((sum, one) => sum + one, 0) / way.length / flux;
+}
+
+/**
+ * The bottom of the misfit over the delay, as a part of the delay at the best of the airflows tried: a parabola through several of them
+ * by least squares, so that noise does not choose the bottom. Null where there is no bottom.
+ */
+function bowlOf(
+  flux: number,
+  misfit: (flux: number) => { part: number } | null,
+  delay: number,
+): { at: number; curve: number } | null {
+  const half = Math.min(BOWL_MOST, Math.max(BOWL_LEAST, BOWL_H / delay));
+  const points: { u: number; part: number }[] = [];
+  for (let k = -BOWL_POINTS; k <= BOWL_POINTS; k++) {
+    const u = (half * k) / BOWL_POINTS;
+    const found = misfit(flux / (1 + u));
+    if (found !== null) points.push({ u, part: found.part });
+  }
+  if (points.length < 2 * BOWL_POINTS) return null;
+  const sum = (of: (point: { u: number; part: number }) => number) => points.reduce((total, one) => total + of(one), 0);
+  const [n, s1, s2, s3, s4] = [0, 1, 2, 3, 4].map((power) => sum(({ u }) => u ** power));
+  const [y0, y1, y2] = [0, 1, 2].map((power) => sum(({ u, part }) => part * u ** power));
+  // Cramer's rule for part = c0 + c1 u + c2 u^2.
+  const whole = n * (s2 * s4 - s3 * s3) - s1 * (s1 * s4 - s3 * s2) + s2 * (s1 * s3 - s2 * s2);
+  const c1 = (n * (y1 * s4 - s3 * y2) - y0 * (s1 * s4 - s3 * s2) + s2 * (s1 * y2 - y1 * s2)) / whole;
+  const c2 = (n * (s2 * y2 - y1 * s3) - s1 * (s1 * y2 - y1 * s2) + y0 * (s1 * s3 - s2 * s2)) / whole;
+  if (!(c2 > 0)) return null;
+  const at = -c1 / (2 * c2);
+  return Math.abs(at) > half ? null : { at: 1 + at, curve: 2 * c2 };
 }

@@ -30,6 +30,8 @@ export interface HeatBalance {
 /** Fixed error of a plenum's thermometer, K (sd), and of outdoor air with the usual warming. Working assumptions. */
 const PLENUM_SD_K = 0.35;
 const OUTDOOR_SD_K = 1.2;
+/** Isotherms part on how firmly grain holds its water, share of the heat of vaporisation (sd). */
+const BINDING_SD = 0.04;
 /** Change of the grain's mean temperature between its sensors, share (sd). Working assumption. */
 const GRAIN_SHARE_SD = 0.08;
 /** Heat through the wall while the fan runs, W for each m2 and K between grain and outdoors: a rim of grain, film and sun together (sd). Working assumption. */
@@ -87,6 +89,7 @@ export function heatBalance(
       { cause: 'temperature of the leaving air', sdKg: (perKPlenum + perKOutdoor) * cableSdK },
       { cause: 'heat that the grain gave up', sdKg: Math.abs(grainKg) * GRAIN_SHARE_SD },
       { cause: 'heat through the wall', sdKg: wallKg },
+      { cause: 'heat that binds water to grain', sdKg: Math.abs(waterKg) * BINDING_SD },
     ],
   };
 }
