@@ -106,6 +106,8 @@ export interface BinFan {
     energyKwh: number;
     energyCost: number | null;
     demandCost: number | null;
+    /** the same with their intervals */
+    told?: { hours: Estimate; energyKwh: Estimate; energyCost: Estimate; demandCost: Estimate };
   }[];
 }
 
@@ -117,12 +119,21 @@ export interface TariffMonth {
   energyKwh: number;
   energyCost: number;
   /** per demand rule: measured peak, billed peak (after ratchet), when the peak began, cost */
-  demand: readonly { peakKw: number; billedKw: number; atMs: number | null; cost: number }[];
+  demand: readonly {
+    peakKw: number;
+    billedKw: number;
+    atMs: number | null;
+    cost: number;
+    /** the same with their intervals */
+    told?: { peak: Estimate; billed: Estimate; cost: Estimate };
+  }[];
   fixed: number;
   connected: number;
   /** what the minimum adds, 0 where the charges exceed it */
   minimumTopUp: number;
   total: number;
+  /** the same with their intervals; money for all demand rules together */
+  told?: { energyKwh: Estimate; energyCost: Estimate; demandCost: Estimate; total: Estimate };
 }
 
 /** How full the bin was and what lay in it. */

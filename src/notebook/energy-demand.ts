@@ -3,7 +3,6 @@ import type { SeasonReview } from '../analysis/types.ts';
 import type { Estimate } from '../base/estimate.ts';
 import type { Section, Table } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
-import { counted } from './words.ts';
 
 type SectionBody = Omit<Section, 'id' | 'title'>;
 
@@ -41,7 +40,7 @@ export function demandSection({ demandWays, failures }: SeasonReview, units: Uni
             `Turns need a controller that sees all fans of the meter, and more starts. A fan in turn meets the air of other hours of the day: what its hours do to the grain changes, and that is not in this number. No order of the same hours of each day could have brought it below ${units.say('money', least)}, worked out from the measured powers.`,
           ]
         : []),
-      `Of the fans alone, over ${counted(demandWays.length, 'month')} and rule${demandWays.length === 1 ? '' : 's'}: what else the meter feeds has a peak of its own, which turns of the fans do not lower. Powers are those of the logs, which tell starts and stops to a sample.`,
+      `Of the fans alone: what else the meter feeds has a peak of its own, which turns of the fans do not lower. Powers are those of the logs, which tell starts and stops to a sample.`,
     ],
   };
 }
@@ -56,7 +55,7 @@ function demandTable(ways: readonly DemandWays[]): Table {
   const several = ways.some((one) => one.rule > 0);
   return {
     id: 'demand-ways',
-    caption: 'Demand cost by month for the same fan hours; peaks are the logs’ highest quarter hours',
+    caption: 'Demand cost by month for the same fan hours; peaks are the highest means of a quarter hour',
     columns: [
       { key: 'month', label: 'Month', quantity: 'month' },
       { key: 'tariff', label: 'Tariff', quantity: null },
@@ -72,8 +71,8 @@ function demandTable(ways: readonly DemandWays[]): Table {
       month: one.month,
       tariff: one.tariffId,
       rule: String(one.rule + 1),
-      peak: one.asRun.peakKw,
-      peakTurns: one.inTurns.peakKw,
+      peak: one.asRun.peak,
+      peakTurns: one.inTurns.peak,
       asRun: one.asRun.cost,
       apart: one.startsApart.cost,
       turns: one.inTurns.cost,

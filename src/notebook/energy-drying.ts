@@ -1,4 +1,5 @@
 import type { BinReview } from '../analysis/types.ts';
+import { NATURAL_AIR_TEXT } from '../analysis/unit-costs/plausible-energy.ts';
 import { type Estimate, withheld } from '../base/estimate.ts';
 import type { Section } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
@@ -27,14 +28,14 @@ export function dryingSection(bins: readonly BinReview[], units: Units): Section
   const told = bins.filter((one) => one.unitEnergy?.kwhPerBushelPoint.value != null);
   const outside = told.filter((one) => ['below', 'above'].includes(one.unitEnergy?.plausible.stands ?? ''));
   const said = told.map(
-    (one) =>
-      `${one.bin.name} used ${units.say('energy per grain point', perGrain(one.unitEnergy?.kwhPerBushelPoint ?? none(one), one, units))}`,
+    (one, i) =>
+      `${one.bin.name}${i === 0 ? ' took' : ''} ${units.say('energy per grain point', perGrain(one.unitEnergy?.kwhPerBushelPoint ?? none(one), one, units))}`,
   );
   return {
     lead:
       told.length === 0
         ? 'Can’t tell what a point took: no bin was dried by points that can be told from none.'
-        : `${listed(said)}. ${outside.length === 0 ? 'Nothing there is unusual.' : `${listed(outside.map((one) => one.bin.name))} ${outside.length === 1 ? 'lies' : 'lie'} outside what fits published figures.`}`,
+        : `${listed(said)}. ${outside.length === 0 ? 'None can be told to lie outside what fits published figures.' : `${listed(outside.map((one) => one.bin.name))} ${outside.length === 1 ? 'lies' : 'lie'} outside what fits published figures.`}`,
     table: {
       id: 'drying-energy',
       caption: 'Electricity of the fans for the grain, for what was taken out, and for its water',
@@ -60,6 +61,7 @@ export function dryingSection(bins: readonly BinReview[], units: Units): Section
           ? []
           : [`${one.bin.name}: ${one.unitEnergy.plausible.text.join(' ')}`],
       ),
+      ...(told.length > 0 ? [NATURAL_AIR_TEXT] : []),
       'Water is that of the sensors: dry matter times the change of moisture, dry basis. A heater’s fuel is in none of these.',
     ],
   };

@@ -3,7 +3,7 @@ import type { EnergySource, FanSeason, RunSource, SeasonReview } from '../analys
 import { estimate, Z90 } from '../base/estimate.ts';
 import type { Section } from '../report/page.ts';
 import type { LoadedSeason } from '../season/loaded.ts';
-import { counted, listed, sentence } from './words.ts';
+import { counted, listed } from './words.ts';
 
 type SectionBody = Omit<Section, 'id' | 'title'>;
 
@@ -62,8 +62,7 @@ export function sourceSection({ season }: LoadedSeason, { fans }: SeasonReview):
       empty: 'there is no fan in season.yaml.',
     },
     notes: [
-      'The order, surest first: an energy meter; logged power; logged current (√3 · volts · amperes · power factor on three phases, volts · amperes · power factor on one); the nameplate. The errors are assumed by the way of measuring, not measured themselves.',
-      ...told.map((fan) => `Fan ${fan.fanId}: ${sentence(fan.how)}`),
+      'The order, surest first: an energy meter; logged power; logged current (√3 · volts · amperes · power factor on three phases, volts · amperes · power factor on one); the nameplate. The errors are assumed by the way of measuring, not measured themselves. How on was told from off, and the power had, stands with each bin.',
       ...(told.length < season.fans.length
         ? [`${counted(season.fans.length - told.length, 'fan')} without a log: in no number of this page.`]
         : []),

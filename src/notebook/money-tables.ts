@@ -1,12 +1,14 @@
 import type { BinReview, SeasonReview } from '../analysis/types.ts';
+import type { Estimate } from '../base/estimate.ts';
 import { monthText } from '../report/date-text.ts';
 import { monthsByBin } from '../report/figures/months-by-bin.ts';
 import type { Section, Table } from '../report/page.ts';
 import type { Quantity } from '../report/quantities.ts';
 import type { Units } from '../report/units.ts';
-import { counted } from './words.ts';
+import { counted, knownTotal } from './words.ts';
 
 type SectionBody = Omit<Section, 'id' | 'title'>;
+const plain = (value: number): Estimate => ({ value, interval: null, why: null });
 
 /** `Lane 42 ran most in Oct 2024: 602 h`: the highest month of all bins. */
 function peakMonth(bins: ReturnType<typeof monthsOf>, quantity: Quantity, verb: string, units: Units): string | null {
@@ -87,11 +89,11 @@ function monthTable(bins: readonly BinReview[]): Table {
       one.fan.months.map((month) => ({
         bin: one.bin.name,
         month: month.month,
-        hours: month.hours,
+        hours: month.told?.hours ?? month.hours,
         unknown: month.unknownHours,
-        energy: month.energyKwh,
-        energyCost: month.energyCost ?? { value: null, why: unpriced },
-        demandCost: month.demandCost ?? { value: null, why: unpriced },
+        energy: month.told?.energyKwh ?? month.energyKwh,
+        energyCost: month.told?.energyCost ?? month.energyCost ?? { value: null, why: unpriced },
+        demandCost: month.told?.demandCost ?? month.demandCost ?? { value: null, why: unpriced },
       })),
     ),
     empty: 'no bin has a fan log.',
@@ -104,8 +106,10 @@ export function tariffTable(review: SeasonReview, units: Units): SectionBody {
   if (months.length === 0) {
     return { lead: 'Can’t tell: season.yaml states no tariff for these fans, or none of them has a log.' };
   }
-  const total = months.reduce((sum, one) => sum + one.total, 0);
-  const demand = months.reduce((sum, one) => sum + one.demand.reduce((all, rule) => all + rule.cost, 0), 0);
+  const total = knownTotal(months.map((one) => one.told?.total ?? plain(one.total))).total;
+  const demand = knownTotal(
+    months.map((one) => one.told?.demandCost ?? plain(one.demand.reduce((all, rule) => all + rule.cost, 0))),
+  ).total;
   const peaks = months.flatMap((one) => one.demand.map((rule) => ({ ...rule, month: one.month })));
   const top = peaks.reduce((most, one) => (one.peakKw > most.peakKw ? one : most), peaks[0]);
   const none = { value: null, why: 'This tariff has no demand charge.' };
@@ -120,21 +124,22 @@ export function tariffTable(review: SeasonReview, units: Units): SectionBody {
         { key: 'energy', label: 'Energy', quantity: 'energy' },
         { key: 'energyCost', label: 'Energy cost', quantity: 'money' },
         { key: 'demand', label: 'Demand cost', quantity: 'money' },
-        { key: 'connected', label: 'Connected', quantity: 'money' },
-        { key: 'fixed', label: 'Fixed', quantity: 'money' },
+        { key: 'fixed', label: 'Fixed and connected, as stated', quantity: 'money' },
         { key: 'topUp', label: 'To minimum', quantity: 'money' },
         { key: 'total', label: 'Total', quantity: 'money' },
       ],
       rows: months.map((one) => ({
         month: one.month,
         tariff: one.tariffId,
-        energy: one.energyKwh,
-        energyCost: one.energyCost,
-        demand: one.demand.length === 0 ? none : one.demand.reduce((sum, rule) => sum + rule.cost, 0),
-        connected: one.connected,
-        fixed: one.fixed,
+        energy: one.told?.energyKwh ?? one.energyKwh,
+        energyCost: one.told?.energyCost ?? one.energyCost,
+        demand:
+          one.demand.length === 0
+            ? none
+            : (one.told?.demandCost ?? one.demand.reduce((sum, rule) => sum + rule.cost, 0)),
+        fixed: one.fixed + one.connected,
         topUp: one.minimumTopUp,
-        total: one.total,
+        total: one.told?.total ?? one.total,
       })),
       total: { month: 'All months', total },
     },
@@ -143,7 +148,7 @@ export function tariffTable(review: SeasonReview, units: Units): SectionBody {
       top === undefined || top.atMs === null
         ? []
         : [
-            `The highest peak, ${units.say('power', top.peakKw)}, began on ${units.dateTime(top.atMs)}. Which fans ran then made the demand charge.`,
+            `The highest peak, ${units.say('power', top.told?.peak ?? top.peakKw)}, began on ${units.dateTime(top.atMs)}. Which fans ran then made the demand charge.`,
           ],
   };
 }
@@ -167,9 +172,9 @@ function peakTable(review: SeasonReview): Table {
         tariff: one.tariffId,
         rule: String(i + 1),
         at: rule.atMs ?? { value: null, why: 'No fan ran in the hours of this rule.' },
-        peak: rule.peakKw,
-        billed: rule.billedKw,
-        cost: rule.cost,
+        peak: rule.told?.peak ?? rule.peakKw,
+        billed: rule.told?.billed ?? rule.billedKw,
+        cost: rule.told?.cost ?? rule.cost,
       })),
     ),
   };

@@ -1,5 +1,7 @@
 // A season made by hand: the pages are tried on it. No number here is claimed to be right; they only have to be consistent enough to be read.
 import { missing } from '../../src/analysis/airflow/bin-airflow.ts';
+import { billShares } from '../../src/analysis/energy/bill-shares.ts';
+import { staggeredDemand } from '../../src/analysis/energy/staggered-demand.ts';
 import { failedBin } from '../../src/analysis/failed-bin.ts';
 import type { BinReview, FanSeason, FanSpans, MomentMean, SeasonReview } from '../../src/analysis/types.ts';
 import { missingWater } from '../../src/analysis/water/bin-water.ts';
@@ -476,6 +478,8 @@ export function exampleInput(options: { units?: 'us' | 'si'; names?: readonly st
       minimumTopUp: 0,
       total: [961, 1037][i],
     })),
+    bills: billShares(season, tables.bills, [fanSeason('F1')]),
+    demandWays: staggeredDemand(season, [fanSeason('F1')]),
   };
   return {
     loaded,

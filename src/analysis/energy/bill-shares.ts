@@ -84,6 +84,7 @@ function shareOf(
   const fansMoney = moneyOf(tariff, zone, bill, fans, means, {
     connected: (connected / 12) * months,
     moreKwh: (fansKwh.interval?.[1] ?? kwh) - kwh - halfKwh,
+    most: amount === null ? Number.POSITIVE_INFINITY : amount - fixed,
   });
   const share = billedKwh !== null && billedKwh > 0 ? scaled(fansKwh, 1 / billedKwh) : withheld(noEnergy(billedKwh));
   const restKwh = billedKwh === null ? withheld(noEnergy(null)) : lessOf(billedKwh, fansKwh);
@@ -125,7 +126,7 @@ function moneyOf(
   { tariffId, fromMs, toMs }: Bill,
   fans: readonly BilledFan[],
   means: ReadonlyMap<FanSeason, ReadonlyMap<number, number>>,
-  { connected, moreKwh }: { connected: number; moreKwh: number },
+  { connected, moreKwh, most }: { connected: number; moreKwh: number; most: number },
 ): Estimate {
   if (tariff === undefined) return withheld(`The tariff ${tariffId} is not in season.yaml.`);
   const energy = fans.reduce((sum, one) => sum + one.cost, 0);
@@ -154,7 +155,8 @@ function moneyOf(
   );
   const moreKw = moreKwh > 0 ? fans.reduce((sum, one) => sum + (one.untoldHours > 0 ? one.runningKw : 0), 0) : 0;
   const perKw = tariff.demand.reduce((sum, rule) => sum + rule.pricePerKw, 0);
-  return estimate(value, Math.max(0, value - half), value + half + moreKwh * dearest + moreKw * perKw);
+  const upper = value + half + moreKwh * dearest + moreKw * perKw;
+  return estimate(value, Math.max(0, value - half), Math.max(value + half, Math.min(upper, most)));
 }
 
 /** Hours of [fromMs, toMs) of which the fan's log does not tell: outside it while a bin of the fan holds grain, or unknown in it. */

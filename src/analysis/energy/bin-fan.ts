@@ -8,7 +8,7 @@ import { fanHoursBetween, startsOf, unknownHoursBetween } from '../fan/spans.ts'
 import { anyBushels, type Bushels, perBushel as overBushels } from '../grain/per-bushel.ts';
 import type { BinFan, FanSeason, FanSpans } from '../types.ts';
 import { energyFrom, energyFromText } from './energy-from.ts';
-import { type FanCost, fanCost, type Part } from './fan-cost.ts';
+import { type FanCost, fanCost, fanRelSd, type Part, PEAK_REL_SD } from './fan-cost.ts';
 import { heatCost } from './heat-cost.ts';
 import { outsideStorage, outsideText } from './outside-storage.ts';
 import { type TariffBill, tariffBills } from './tariff-bill.ts';
@@ -110,7 +110,7 @@ export function binFan(bin: Bin, season: Season, fanSeasons: readonly FanSeason[
     kwhPerBushel: perBushel(energyKwh),
     costPerBushel: perBushel(cost),
     why: reasons.length > 0 ? reasons.join(' ') : null,
-    months: monthsOf(season, shares, spans, costWhy),
+    months: monthsOf(season, shares, spans, costWhy, hoursSd),
   };
 }
 
@@ -164,26 +164,50 @@ function coverageNotes(bin: Bin, spans: FanSpans, unknownHours: number): string[
   return notes;
 }
 
-function monthsOf(season: Season, shares: readonly Share[], spans: FanSpans, costWhy: string | null): BinFan['months'] {
+function monthsOf(
+  season: Season,
+  shares: readonly Share[],
+  spans: FanSpans,
+  costWhy: string | null,
+  hoursSd: number,
+): BinFan['months'] {
   const zone = zoneOf(season.site.timeZone);
+  const all = fanHoursBetween(spans, Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY);
   return localMonths(zone, spans.startMs[0], spans.endMs[spans.endMs.length - 1]).map(({ month, fromMs, toMs }) => {
-    let energyKwh = 0;
-    let money = 0;
-    let demand = 0;
+    const kwh: Part[] = [];
+    const money: Part[] = [];
+    const demand: Part[] = [];
     const none = { startMs: new Float64Array(0), pricePerKwh: new Float64Array(0) };
     for (const { fan, bill, cost, part } of shares) {
       const used = energyCost(fan.spans, bill?.rates ?? none, fromMs, toMs);
-      energyKwh += used.kwh * part;
-      money += used.cost * part;
-      demand += (cost.demandByMonth.get(month) ?? 0) * part;
+      const own = cost.demandByMonth.get(month) ?? 0;
+      const moreKwh = (unknownHoursBetween(fan.spans, fromMs, toMs) * cost.runningW) / 1000;
+      const dearest = Math.max(0, ...(bill?.rates.pricePerKwh ?? []).filter((price) => !Number.isNaN(price)));
+      const perKw = bill?.tariff.demand.reduce((sum, rule) => sum + rule.pricePerKw, 0) ?? 0;
+      const sd = fanRelSd(fan);
+      kwh.push(scaled({ value: used.kwh, sd: sd * used.kwh, more: moreKwh }, part));
+      money.push(scaled({ value: used.cost, sd: sd * used.cost, more: moreKwh * dearest }, part));
+      const more = moreKwh > 0 ? Math.max(0, (cost.runningW / 1000) * perKw - own) : 0;
+      demand.push(scaled({ value: own, sd: Math.hypot(fan.energyRelSd, PEAK_REL_SD) * own, more }, part));
     }
+    const hours = fanHoursBetween(spans, fromMs, toMs);
+    const unknownHours = unknownHoursBetween(spans, fromMs, toMs);
+    // Of so many starts and stops each month has its part.
+    const hoursPart = { value: hours, sd: all > 0 ? hoursSd * Math.sqrt(hours / all) : 0, more: unknownHours };
+    const told = {
+      hours: ofParts([hoursPart]),
+      energyKwh: ofParts(kwh),
+      energyCost: costWhy === null ? ofParts(money) : withheld(costWhy),
+      demandCost: costWhy === null ? ofParts(demand) : withheld(costWhy),
+    };
     return {
       month,
-      hours: fanHoursBetween(spans, fromMs, toMs),
-      unknownHours: unknownHoursBetween(spans, fromMs, toMs),
-      energyKwh,
-      energyCost: costWhy === null ? money : null,
-      demandCost: costWhy === null ? demand : null,
+      hours,
+      unknownHours,
+      energyKwh: told.energyKwh.value ?? 0,
+      energyCost: told.energyCost.value,
+      demandCost: told.demandCost.value,
+      told,
     };
   });
 }

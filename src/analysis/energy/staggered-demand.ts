@@ -5,8 +5,9 @@ import { localMonths } from '../../money/local-time.ts';
 import { staggeredStarts } from '../../money/staggered-starts.ts';
 import type { Season } from '../../season/season.ts';
 import type { FanSeason } from '../types.ts';
+import { ofPeak, unknownMore } from './demand-error.ts';
 import type { DemandWays } from './demand-ways-types.ts';
-import { hasUnknown, PEAK_REL_SD } from './fan-cost.ts';
+import { PEAK_REL_SD } from './fan-cost.ts';
 import { type TariffBill, tariffBills } from './tariff-bill.ts';
 
 /**
@@ -40,8 +41,13 @@ function waysOf(bill: TariffBill): DemandWays[] {
       const leastKw = Math.max(peakKw, ratchetFloor(rule, month, ratchetMonth(least)?.peakKw ?? 0));
       least.push({ peakKw });
       const asRun = bill.demand[r][m];
-      const more = unknownMore(bill, start, end) * rule.pricePerKw;
-      const way = (of: MonthDemand) => ({ peakKw: of.peakKw, billedKw: of.billedKw, cost: costOf(fans, of, more) });
+      const moreKw = unknownMore(bill, start, end);
+      const way = (of: MonthDemand) => ({
+        peakKw: of.peakKw,
+        peak: ofPeak(fans, of, of.peakKw, moreKw),
+        billedKw: of.billedKw,
+        cost: ofPeak(fans, of, of.cost, moreKw * rule.pricePerKw),
+      });
       return {
         tariffId: tariff.id,
         rule: r,
@@ -57,24 +63,10 @@ function waysOf(bill: TariffBill): DemandWays[] {
   });
 }
 
-/** Errors of the fans' powers are independent, that of the peak is of their sum; what unknown time could add goes to the upper end. */
-function costOf(fans: readonly FanSeason[], { cost, shares }: MonthDemand, more: number): Estimate {
-  const half = Z90 * Math.hypot(...shares.map((share, f) => share * cost * fans[f].energyRelSd), PEAK_REL_SD * cost);
-  return estimate(cost, Math.max(0, cost - half), cost + half + more);
-}
-
 /** Both ways have the same fans: the errors of their powers go through the difference of each fan's part. */
 function savingOf(fans: readonly FanSeason[], asRun: MonthDemand, other: MonthDemand): Estimate {
   const value = asRun.cost - other.cost;
   const parts = fans.map((fan, f) => fan.energyRelSd * (asRun.shares[f] * asRun.cost - other.shares[f] * other.cost));
   const half = Z90 * Math.hypot(...parts, PEAK_REL_SD * value);
   return estimate(value, value - half, value + half);
-}
-
-/** Power of fans of which part of the time is unknown, kW: so much could any peak of it be higher. */
-function unknownMore({ fans }: TariffBill, fromMs: number, toMs: number): number {
-  return fans.reduce(
-    (sum, fan) => sum + (fan.onHours > 0 && hasUnknown(fan, fromMs, toMs) ? fan.energyKwh / fan.onHours : 0),
-    0,
-  );
 }

@@ -1,8 +1,12 @@
+import { estimate, Z90 } from '../../base/estimate.ts';
 import { energyCost } from '../../money/energy-cost.ts';
 import { localMonths } from '../../money/local-time.ts';
 import { minimumTopUp } from '../../money/minimum-top-up.ts';
 import type { Season } from '../../season/season.ts';
+import { unknownHoursBetween } from '../fan/spans.ts';
 import type { FanSeason, TariffMonth } from '../types.ts';
+import { ofPeak, unknownMore } from './demand-error.ts';
+import { fanRelSd } from './fan-cost.ts';
 import { tariffBills } from './tariff-bill.ts';
 
 /**
@@ -11,26 +15,52 @@ import { tariffBills } from './tariff-bill.ts';
  */
 export function tariffMonths(season: Season, fanSeasons: readonly FanSeason[]): TariffMonth[] {
   const months: TariffMonth[] = [];
-  for (const { tariff, zone, fans, fromMs, toMs, rates, demand, connectedPerYear } of tariffBills(
-    season,
-    fanSeasons,
-  ).values()) {
+  for (const bill of tariffBills(season, fanSeasons).values()) {
+    const { tariff, zone, fans, fromMs, toMs, rates, demand, connectedPerYear } = bill;
+    const dearest = Math.max(0, ...rates.pricePerKwh.filter((price) => !Number.isNaN(price)));
     localMonths(zone, fromMs, toMs).forEach(({ month, fromMs: start, toMs: end }, m) => {
       let energyKwh = 0;
       let cost = 0;
-      for (const fan of fans) {
+      let moreKwh = 0;
+      const sds = fans.map((fan) => {
         const used = energyCost(fan.spans, rates, start, end);
         energyKwh += used.kwh;
         cost += used.cost;
-      }
-      const rules = demand.map((rule) => {
-        const { peakKw, billedKw, atMs, cost } = rule[m];
-        return { peakKw, billedKw, atMs, cost };
+        if (fan.onHours > 0) moreKwh += (unknownHoursBetween(fan.spans, start, end) * fan.energyKwh) / fan.onHours;
+        return { kwh: fanRelSd(fan) * used.kwh, cost: fanRelSd(fan) * used.cost };
       });
+      const within = (value: number, half: number, more: number) =>
+        estimate(value, Math.max(0, value - half), value + half + more);
+      const energyHalf = Z90 * Math.hypot(...sds.map((sd) => sd.cost));
+      const moreKw = unknownMore(bill, start, end);
+      const rules = demand.map((rule, r) => {
+        const { peakKw, billedKw, atMs, cost } = rule[m];
+        const told = {
+          peak: ofPeak(fans, rule[m], peakKw, moreKw),
+          billed: ofPeak(fans, rule[m], billedKw, moreKw),
+          cost: ofPeak(fans, rule[m], cost, moreKw * tariff.demand[r].pricePerKw),
+        };
+        return { peakKw, billedKw, atMs, cost, told };
+      });
+      // All rules see the same fans: what is wrong in one is wrong in all.
+      const ends = ([0, 1] as const).map((at) =>
+        rules.reduce((sum, rule) => sum + (rule.told.cost.interval?.[at] ?? 0), 0),
+      );
       const fixed = tariff.fixedPerMonth ?? 0;
       const connected = connectedPerYear / 12;
       const charges = cost + rules.reduce((sum, rule) => sum + rule.cost, 0) + fixed + connected;
       const topUp = minimumTopUp(tariff.minimumPerMonth, charges);
+      const demandCost = rules.reduce((sum, rule) => sum + rule.cost, 0);
+      const told = {
+        energyKwh: within(energyKwh, Z90 * Math.hypot(...sds.map((sd) => sd.kwh)), moreKwh),
+        energyCost: within(cost, energyHalf, moreKwh * dearest),
+        demandCost: estimate(demandCost, ends[0], ends[1]),
+      };
+      // Energy and demand of one fan are wrong together; the minimum is paid whatever they are.
+      const [low, high] = [0, 1].map(
+        (at) =>
+          (told.energyCost.interval?.[at] ?? cost) + (told.demandCost.interval?.[at] ?? demandCost) + fixed + connected,
+      );
       months.push({
         tariffId: tariff.id,
         month,
@@ -41,6 +71,14 @@ export function tariffMonths(season: Season, fanSeasons: readonly FanSeason[]): 
         connected,
         minimumTopUp: topUp,
         total: charges + topUp,
+        told: {
+          ...told,
+          total: estimate(
+            charges + topUp,
+            low + minimumTopUp(tariff.minimumPerMonth, low),
+            high + minimumTopUp(tariff.minimumPerMonth, high),
+          ),
+        },
       });
     });
   }

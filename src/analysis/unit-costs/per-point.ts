@@ -14,13 +14,13 @@ const GOALS: Readonly<Record<Goal, string>> = {
  * An amount over the points removed (added), and that over the bushels, each with the errors of both; withheld where the bin
  * had another goal, where the points cannot be told from none, and where the grain went the other way.
  *
- * @param noun    what the amount is: `cost`, `use of energy`
+ * @param noun    what the amount is
  * @param points  positive as `goal` wants them
  */
 export function perPoint(
   bin: Bin,
   goal: 'dry' | 'condition',
-  noun: string,
+  noun: 'cost' | 'energy',
   amount: Estimate,
   points: Estimate,
   bushels: Bushels | null,
@@ -28,7 +28,9 @@ export function perPoint(
   const word = goal === 'dry' ? 'removed' : 'added';
   const both = (why: string) => ({ each: withheld(why), perBushel: withheld(why) });
   if (bin.goal !== goal) {
-    return both(`The fans of ${bin.name} were run ${GOALS[bin.goal]}, so a ${noun} per point ${word} has no meaning.`);
+    return both(
+      `The fans of ${bin.name} were run ${GOALS[bin.goal]}, so ${noun === 'cost' ? 'a cost' : noun} per point ${word} has no meaning.`,
+    );
   }
   if (points.value === null) return both(points.why ?? 'The points are not known.');
   if (amount.value === null) return both(amount.why ?? `The ${noun} is not known.`);

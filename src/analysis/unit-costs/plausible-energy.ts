@@ -11,6 +11,8 @@ import type { EnergyPlausibility } from './unit-energy-types.ts';
  * judgement, no published limit.
  */
 export const NATURAL_AIR = { kwhPerBushelPoint: [0.15, 0.45] as const, northDakota: 0.31, minnesotaPerBushel: 1 };
+/** The same in words. */
+export const NATURAL_AIR_TEXT = `Published figures of natural-air corn drying without heat are ${NATURAL_AIR.northDakota} kWh a bushel-point (North Dakota, 21 to 16 %) and about ${NATURAL_AIR.minnesotaPerBushel} kWh a bushel (mean of Minnesota farms); ${NATURAL_AIR.kwhPerBushelPoint[0]} to ${NATURAL_AIR.kwhPerBushelPoint[1]} kWh a bushel-point is the kit’s own working range about them.`;
 const SOURCES = ['ndsu-2007-natural-air', 'umn-natural-air'];
 
 /** Grain at harvest warmer than this was dried by summer's air, which carries off more with each fan hour; own judgement. */
@@ -51,10 +53,13 @@ export function plausibleEnergy(input: PlausibilityInput): EnergyPlausibility {
     return none(`The published figures are of air without heat; ${bin.name} has a heater.`);
   }
   const [low, high] = NATURAL_AIR.kwhPerBushelPoint;
-  const published = `published figures of natural-air corn drying (${NATURAL_AIR.northDakota} kWh a bushel-point in North Dakota; about ${NATURAL_AIR.minnesotaPerBushel} kWh a bushel in the mean of Minnesota farms; ${low} to ${high} a bushel-point is the kit’s working range about them)`;
   const [from, to] = own.interval;
   if (from >= low && to <= high) {
-    return { stands: 'within', text: [`It lies within what fits ${published}.`], sourceKeys: SOURCES };
+    return {
+      stands: 'within',
+      text: ['Its energy for a bushel-point lies within what fits published figures.'],
+      sourceKeys: SOURCES,
+    };
   }
   if (to < low || from > high) {
     const stands = to < low ? 'below' : 'above';
@@ -63,9 +68,13 @@ export function plausibleEnergy(input: PlausibilityInput): EnergyPlausibility {
       reasons.length > 0
         ? `Most likely ${reasons.slice(0, 2).join('; then ')}.`
         : 'Nothing in the logs says why: look at the points and at the fan’s power first.';
-    return { stands, text: [`It lies ${stands} what fits ${published}.`, likely], sourceKeys: SOURCES };
+    return {
+      stands,
+      text: [`Its energy for a bushel-point lies ${stands} what fits published figures.`, likely],
+      sourceKeys: SOURCES,
+    };
   }
-  const text = `Its interval reaches ${from < low ? 'below' : 'above'} what fits ${published}; nobody can say that it is unusual.`;
+  const text = `The interval of its energy for a bushel-point reaches ${from < low ? 'below' : 'above'} what fits published figures; nobody can say that it is unusual.`;
   return { stands: 'across', text: [text], sourceKeys: SOURCES };
 }
 

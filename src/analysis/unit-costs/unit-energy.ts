@@ -17,7 +17,7 @@ export function unitEnergy(
   water: Pick<BinWater, 'bySensors'>,
   bushels: Bushels | null,
 ): Omit<UnitEnergy, 'plausible'> {
-  const { each, perBushel } = perPoint(bin, 'dry', 'use of energy', fan.energyKwh, moisture.pointsRemoved, bushels);
+  const { each, perBushel } = perPoint(bin, 'dry', 'energy', fan.energyKwh, moisture.pointsRemoved, bushels);
   const none = `The water that left ${bin.name} cannot be told from none: its interval reaches zero.`;
   const reaches = water.bySensors.interval !== null && water.bySensors.interval[0] <= 0;
   const kwhPerKgWater =

@@ -1,0 +1,24 @@
+import { type Estimate, estimate, Z90 } from '../../base/estimate.ts';
+import type { MonthDemand } from '../../money/demand.ts';
+import type { FanSeason } from '../types.ts';
+import { hasUnknown, PEAK_REL_SD } from './fan-cost.ts';
+import type { TariffBill } from './tariff-bill.ts';
+
+/** kW or money of a month's demand: errors of the fans' powers are independent, that of the peak is of their sum; what unknown time could add goes to the upper end. */
+export function ofPeak(
+  fans: readonly FanSeason[],
+  { shares }: Pick<MonthDemand, 'shares'>,
+  value: number,
+  more: number,
+): Estimate {
+  const half = Z90 * Math.hypot(...shares.map((share, f) => share * value * fans[f].energyRelSd), PEAK_REL_SD * value);
+  return estimate(value, Math.max(0, value - half), value + half + more);
+}
+
+/** Power of fans of which part of the time is unknown, kW: so much could any peak of it be higher. */
+export function unknownMore({ fans }: TariffBill, fromMs: number, toMs: number): number {
+  return fans.reduce(
+    (sum, fan) => sum + (fan.onHours > 0 && hasUnknown(fan, fromMs, toMs) ? fan.energyKwh / fan.onHours : 0),
+    0,
+  );
+}
