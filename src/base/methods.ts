@@ -105,7 +105,7 @@ export const METHODS: readonly Method[] = [
     id: 'useful-hours',
     title: 'Useful hours',
     statement:
-      'Each fan hour is named by what its air could do to the bulk of the grain. Drying and rewetting: the moisture that grain takes in that air in the long run (desorption), against the grain’s mean moisture of the day, by still-air readings where there are any. Cooling and warming: the temperature that the air leads the grain to behind its front, evaporation counted in, against the grain’s mean. The air is the plenum’s where it was logged with the fan on, else outdoor air with the fan’s warming at the same water content. An hour nearer to the grain than the thresholds could do next to nothing. What is for and against the goal stands on the page. The intervals span the isotherms in use for the crop, half and double thresholds, the error of a single moment’s mean moisture, and 1 °C (1.8 °F) less and more warming where no plenum reading tells it; hours that nobody can class are added to the upper ends.',
+      'Each fan hour is named by what its air could do to the bulk of the grain. Drying and rewetting: the moisture that grain takes in that air in the long run (desorption), against the grain’s mean moisture of the day, by still-air readings where there are any. Cooling and warming: the temperature that the air leads the grain to behind its front, evaporation counted in, against the grain’s mean. The air is the plenum’s where it was logged with the fan on, else outdoor air with the fan’s warming at the same water content. An hour nearer to the grain than the thresholds could do next to nothing. What is for and against the goal stands on the page. Off, would have paid: air that could have worked for the goal, outdoor air warmed as with the fan on, while the grain was short of its target. The intervals span the isotherms in use for the crop, half and double thresholds, the error of a single moment’s mean moisture, and 1 °C (1.8 °F) less and more warming where no plenum reading tells it; hours that nobody can class are added to the upper ends.',
     constants: [
       'thresholds: 0.5 point and 2 °F where season.yaml states none (the kit’s choice)',
       'reached: within 0.2 point of a target moisture, 5 °F of a target temperature',
@@ -123,7 +123,7 @@ export const METHODS: readonly Method[] = [
       'at least 5 days and 24 fan hours between the first and the last (the kit’s choice)',
       'pairs of days closer than 6 fan hours are left out (the kit’s choice)',
     ],
-    sourceKeys: ['theil-1950', 'sen-1968', 'bayley-hammersley-1946', 'fieller-1954'],
+    sourceKeys: ['theil-1950', 'sen-1968', 'bayley-hammersley-1946', 'kendall-1954', 'fieller-1954'],
     usedOn: ['moisture'],
   },
   {
@@ -134,6 +134,48 @@ export const METHODS: readonly Method[] = [
     constants: ['coverage: 90 %; stated sensor limits are taken as limits that 95 % keep'],
     sourceKeys: ['satterthwaite-1946', 'jcgm-100'],
     usedOn: ['moisture', 'overview'],
+  },
+  {
+    id: 'layers',
+    title: 'Layers and loads',
+    statement:
+      'Bottom, middle and top are thirds of the depth. A sensor counts in a third by the part of it that lies nearest to the sensor; a cable without a sensor in a third says nothing of it, and cables with one must stand for a third of the floor. The intervals are wider than the bin’s, as a front may stand anywhere between two sensors. Over a centre sump grain flows as a funnel (common practice): the core first, then the top, the bottom along the wall last; so a load may be as wet as the wettest third or the core, and only the whole bin is all mixed. The core is told by a cable within a quarter of the radius.',
+    constants: ['spread between cables in a third: twice that over the depth (working assumption)'],
+    sourceKeys: ['satterthwaite-1946'],
+    usedOn: ['moisture'],
+  },
+  {
+    id: 'stages',
+    title: 'Filled or emptied in steps',
+    statement:
+      'Between two changes of the stated depth no grain comes or goes: each such stage is told by the sensors in the grain that lay there all through it. Stage points times the share of the full bin’s dry matter add up to the points per bushel of the full bin: so what went in, less what went out, less what is left, closes. Where grain comes or goes the mean moves by mixing, which is no drying. The points removed begin when the bin was full; where the fans ran 24 h or more after the first grain left, what the rest lost is added by its share.',
+    constants: ['a change of depth: 3 % of the deepest and more (the kit’s choice)'],
+    sourceKeys: [],
+    usedOn: ['moisture', 'overview'],
+  },
+  {
+    id: 'tickets-agree',
+    title: 'Sensors against tickets',
+    statement:
+      'The sensors’ mean at the start is held against the loads in, at the end against the loads out, by their 90 % intervals: the sensors’ fixed error and shared bias count in full here, beside the error of the tickets’ meter and the sampling of the loads. What the fans ran between loads and readings is allowed for at the season’s rate, from nothing to twice it. Loads that are under 85 % of the grain are not its mean and are not judged. The bias that would explain a difference is the one that all sensors would have to share.',
+    constants: [
+      'meter of the tickets: 0.6 point that 95 % keep; sampling a load: 0.3 point (standard error); both from memory',
+    ],
+    sourceKeys: ['satterthwaite-1946'],
+    usedOn: ['moisture'],
+  },
+  {
+    id: 'hand-samples',
+    title: 'Hand samples',
+    statement:
+      'A hand sample is held against the cables of the ring nearest to it, at its height on the line between the sensors above and below, by readings in still air around its day (up to two days off where next to no fan ran). Each weighs by how well its place, the cables between which it may lie, and one sample are known; the meter’s own error is the same in all and stays whole. Samples of grain under 4 °C (40 °F) do not count beside three warmer ones, else with twice the meter’s error. The corrected numbers take the offset off every moisture by sensors; between two moments of the same sensors it cancels.',
+    constants: [
+      'hand meter: 0.5 point that 95 % of readings keep (common practice); a sample: 0.3 point (standard error, from memory)',
+      'near: 5 ft (1.5 m) from the cable, 3 ft (1 m) of height from a sensor (the kit’s choice)',
+      'samples that scatter more than they should widen the interval by Birge’s ratio (from memory)',
+    ],
+    sourceKeys: ['satterthwaite-1946'],
+    usedOn: ['moisture'],
   },
   {
     id: 'isotherm',
@@ -280,8 +322,8 @@ export const METHODS: readonly Method[] = [
       'A change of temperature that passes one sensor is looked for at the next, later by the fan hours of its way up; the airflow is the one at which the two logs agree best. How far a change goes for each kilogram of air follows from the balances of heat and water of grain and air, at the temperature of the moment: evaporation carries nearly half of the heat. All running counts, daily waves and weather as well as whole fronts, in stretches of up to 120 fan hours. A cable’s airflow is the weighted median over its pairs of sensors, the bin’s the mean of the cables by their rings. The interval joins the spread between stretches and between cables, moisture, dry matter, and the published isotherms and specific heats.',
     constants: [
       'places at one distance from the centre differ by 7 % (working assumption, as firm as three cables)',
-      'grain between and beyond the cables: 5 % with one cable (working assumption)',
-      'the balances themselves: 4 % (tried on beds with a drying rate and other isotherms)',
+      'grain between and beyond the cables: 4 % with cables at one distance (working assumption)',
+      'the balances themselves: 3 % (tried on beds with a drying rate and other isotherms)',
     ],
     sourceKeys: ['sutherland-1971'],
     usedOn: ['fronts', 'overview', 'moisture'],

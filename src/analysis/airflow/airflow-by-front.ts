@@ -26,12 +26,12 @@ const LEAST_LIKENESS = 0.5;
  */
 const ZONE_SD_POINT = 0.12;
 /** The bed model against beds with a drying rate and other isotherms, and against uneven walls (sd). */
-const MODEL_SD = 0.04;
+const MODEL_SD = 0.03;
 /** Airflow differs from place to place at one distance from the centre (sd), held as firmly as three cables' difference. */
 const PLACE_SD = 0.07;
 const PLACE_DF = 3;
 /** What lies between and beyond the cables may get other air than they: sd with one cable, less with more distances. */
-const RADIAL_SD = 0.05;
+const RADIAL_SD = 0.04;
 /** Moisture at the sensors, points (sd), where its interval is not known. */
 const MOISTURE_SD = 0.6;
 /** A day's mean of a set of windows must come from the same fans for at least this much of its hours. */

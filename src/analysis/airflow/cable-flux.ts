@@ -20,7 +20,7 @@ export interface CableFlux {
 }
 
 /** Windows differ by this much where nothing else is known (sd of the logarithm), held as firmly as three of them. */
-const WINDOW_SD = 0.06;
+const WINDOW_SD = 0.05;
 const WINDOW_DF = 3;
 /** A single pair can be off by this much beside its own fit (sd): the sensors' fixed errors, their heights. */
 export const PAIR_SD = 0.05;
