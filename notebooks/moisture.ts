@@ -1,6 +1,5 @@
 import {
   agreementSection,
-  type BinReview,
   brokenBins,
   CAUTION_SOURCES,
   cautionsFor,
@@ -8,24 +7,17 @@ import {
   counted,
   defineNotebook,
   errorsSection,
-  errorTable,
-  grainFrom,
   grainTable,
   known,
   layersSection,
   listed,
   methodsOf,
   moistureFigures,
-  momentEstimate,
-  momentTable,
-  namedTable,
+  moistureSection,
   ratesSection,
   section,
   sentence,
-  sharesTable,
   stagesSection,
-  tradeTable,
-  type Units,
   WATER_SOURCES,
   waterSection,
 } from '../src/notebook.ts';
@@ -99,45 +91,3 @@ export default defineNotebook(
     };
   },
 );
-
-/** One bin: what came out, from which readings, and what the interval is made of. */
-function moistureSection(one: BinReview, units: Units) {
-  const { moisture, bin } = one;
-  const points = known(moisture.pointsRemoved);
-  const { start, end } = moisture;
-  return {
-    lead:
-      points === null
-        ? `Can’t tell the points removed from ${bin.name}: ${sentence(moisture.pointsRemoved.why ?? 'not known')}`
-        : `${bin.name} ${changeSaid(points, units)}, from ${units.say('moisture', start.value)} to ${units.say('moisture', end.value)}.`,
-    table: tradeTable([one], units),
-    tables: [
-      namedTable(
-        'numbers',
-        `More of the grain of ${bin.name}`,
-        [
-          {
-            label: 'Points removed per 100 fan hours',
-            quantity: 'points per hundred hours',
-            amount: moisture.perHundredFanHours,
-          },
-          {
-            label: 'Temperature at the start',
-            quantity: 'temperature',
-            amount: momentEstimate(one.temperature.start, one.temperature.why),
-          },
-          {
-            label: 'Temperature at the end',
-            quantity: 'temperature',
-            amount: momentEstimate(one.temperature.end, one.temperature.why),
-          },
-        ],
-        units,
-      ),
-      momentTable(one),
-      errorTable(moisture),
-      sharesTable(moisture),
-    ],
-    notes: [...grainFrom([one]), ...moisture.notes],
-  };
-}

@@ -68,6 +68,7 @@ export { agreementOf } from './notebook/methods/published-check.ts';
 export { publishedRecord } from './notebook/methods/published-record.ts';
 export { recordSection } from './notebook/methods/record-section.ts';
 export { usedFormulas } from './notebook/methods/used-formulas.ts';
+export { moistureSection } from './notebook/moisture-bin-section.ts';
 export { moistureFrontSection } from './notebook/moisture-front-section.ts';
 export * from './notebook/moisture-tables.ts';
 export * from './notebook/money-tables.ts';

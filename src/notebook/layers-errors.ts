@@ -36,7 +36,7 @@ export function errorsSection(bins: readonly BinReview[], units: Units): Omit<Se
         { key: 'fixed', label: 'Cancels: fixed error of each sensor and bias of all', quantity: 'points, fine' },
         { key: 'unseen', label: 'Stays: grain that no sensor sees', quantity: 'points, fine' },
         { key: 'reading', label: 'Stays: noise and drift', quantity: 'points, fine' },
-        { key: 'rest', label: 'Stays: moving air, hours not seen, else', quantity: 'points, fine' },
+        { key: 'rest', label: 'Stays: isotherm, moving air, hours not seen', quantity: 'points, fine' },
         { key: 'all', label: 'Points removed, all together', quantity: 'points, fine' },
         { key: 'end', label: 'Moisture at the end, all together', quantity: 'points, fine' },
       ],

@@ -76,7 +76,10 @@ function notesOf(pairs: readonly ProbePair[], leftOut: number, far: number, mete
   const notes: string[] = [];
   const cold = pairs.filter((one) => one.cold).length;
   const moving = pairs.filter((one) => !one.stillAir).length;
-  if (leftOut > 0) notes.push(`${leftOut} hand samples are left out: without a moisture, or not to be believed.`);
+  if (leftOut > 0)
+    notes.push(
+      `${leftOut} hand sample${leftOut > 1 ? 's are' : ' is'} left out: without a moisture, or not to be believed.`,
+    );
   if (cold > 0) {
     const how =
       meterLimit === COLD_METER_LIMIT
