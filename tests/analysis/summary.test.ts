@@ -18,6 +18,7 @@ const CONTRACT: Record<string, string> = {
   fan: 'hours unknownHours starts energyKwh energyFrom energyCost demandCost connectedCost heatCost cost kwhPerBushel costPerBushel why',
   moisture: 'startPct endPct pointsRemoved interval perHundredFanHours overdryingLossBushels overdryingLoss why',
   temperature: 'startC endC why',
+  usefulHours: 'dry rewet cool warm little unknown empty forGoal against againstShare againstCost offWouldHavePaid why',
   water: 'bySensorsKg bySensorsKgInterval byAirKg byAirKgInterval byTicketsKg agree why',
   costPerPoint: 'value interval perBushelPoint perBushelPointInterval why',
   costPerPointAdded: 'value perBushelPoint why',
