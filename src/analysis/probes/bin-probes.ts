@@ -17,7 +17,10 @@ export function binProbes(probes: Table, input: BinMoistureInput, moisture: BinM
   const { bin, season, series, spans } = input;
   const { readings, leftOut } = probeReadings(probes, bin.id);
   const all = (what: 'moisture' | 'temperature') =>
-    believedReadings(bin, series, what, spans, Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY);
+    // Bins without samples need no second walk through their logs.
+    readings.length === 0
+      ? []
+      : believedReadings(bin, series, what, spans, Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY);
   const zone = zoneOf(season.site.timeZone);
   const tools: PairInput = { bin, moistures: all('moisture'), temperatures: all('temperature'), spans, zone };
   const tried = readings.map((reading) => pairProbe(reading, tools));
