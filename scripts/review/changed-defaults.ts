@@ -1,3 +1,4 @@
+import { USUAL_LIMITS } from '../../src/analysis/useful/useful-limits.ts';
 import { fromSi } from '../../src/base/units.ts';
 import { cropOf } from '../../src/grain/crops.ts';
 import type { Season } from '../../src/season/season.ts';
@@ -37,6 +38,11 @@ export function changedDefaults(season: Season): string[] {
   out.push(...sensorWords('Temperature', temperature.accuracyK, temperature.noiseK, temperature.biasK, degrees));
   out.push(...sensorWords('Moisture', moisture.accuracyWb, moisture.noiseWb, moisture.biasWb, points));
   if (moisture.isotherm !== null) out.push(`Cables work moisture out by ${moisture.isotherm} (isotherm)`);
+  const { moistureWb = null, temperatureK = null } = season.usefulHours ?? {};
+  if (moistureWb !== null && moistureWb !== USUAL_LIMITS.moistureWb)
+    out.push(`A fan hour counts as drying or rewetting from ${points(moistureWb)} on (useful_hours)`);
+  if (temperatureK !== null && temperatureK !== USUAL_LIMITS.temperatureK)
+    out.push(`A fan hour counts as cooling or warming from ${degrees(temperatureK)} on (useful_hours)`);
   return out;
 }
 

@@ -1,5 +1,4 @@
 import type { BinReview } from '../analysis/types.ts';
-import { USUAL_LIMITS } from '../analysis/useful/useful-limits.ts';
 import type { Section } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
 import { usefulFigure } from './useful-figure.ts';
@@ -48,10 +47,9 @@ function noLog(review: BinReview): string {
 function notesOf(told: ReturnType<typeof withHours>, units: Units): string[] {
   const { limits } = told[0].useful;
   const goals = [...new Set(told.map(({ review }) => review.bin.goal))];
-  const usual =
-    limits.moistureWb === USUAL_LIMITS.moistureWb && limits.temperatureK === USUAL_LIMITS.temperatureK
-      ? 'the kit’s choice; useful_hours in season.yaml sets others'
-      : 'as useful_hours in season.yaml states';
+  const usual = limits.stated
+    ? 'as useful_hours in season.yaml states'
+    : 'the kit’s choice; useful_hours in season.yaml sets others';
   return [
     `An hour counts as drying or rewetting when the moisture that grain would take in its air lies ${units.say('points', 100 * limits.moistureWb)} or more from the mean of the grain, and as cooling or warming when the temperature that the air leads the grain to lies ${units.say('temperature difference', limits.temperatureK)} or more from its mean (${usual}).`,
     FIRST_WORDS,
