@@ -1,3 +1,4 @@
+import { Z95 } from '../../base/estimate.ts';
 import { type Isotherm, isothermOf, isothermsOf } from '../../grain/isotherm.ts';
 import { moistureByOtherIsothermWb } from '../../grain/isotherm-spread.ts';
 import { meanMoisture } from './cable-points.ts';
@@ -22,8 +23,8 @@ const MOST_WB = 0.4;
  * knows. By another the same humidities are other moistures. Isotherms part more in wet grain than in dry, so this does not
  * cancel in a difference as the fixed error of a sensor does.
  *
- * @returns  of the points removed: the root mean square, by weight, of what they would be moved by; 0 where the crop has
- *           one isotherm only
+ * @returns  of the points removed: the root mean square, by weight, of what they would be moved by, at most what the stated
+ *           bias of a bin's sensors allows; 0 where the crop has one isotherm only
  */
 export function isothermPart(observed: ObservedMoisture): ErrorPart {
   const { bin, season } = observed.input;
@@ -32,15 +33,28 @@ export function isothermPart(observed: ObservedMoisture): ErrorPart {
   if (editions === null || observed.changes.length === 0) return part;
   const moments = [momentOf(observed, 'start'), momentOf(observed, 'end')];
   const shares = observed.changes.map((one) => one.share);
+  const biasWb = season.sensors.moisture.biasWb;
   const movedBy = (edition: Isotherm) => {
     const [start, end] = moments.map(({ moistures, temps }) => {
       const turned = moistures.map((wb, i) => byOther(editions.own, edition, temps[i], wb));
-      return meanMoisture(turned, shares) - meanMoisture(moistures, shares);
+      return 100 * (meanMoisture(turned, shares) - meanMoisture(moistures, shares));
     });
-    return 100 * (start - end);
+    return (start - end) * withinBias(start, end, biasWb);
   };
   const squares = editions.others.reduce((sum, edition) => sum + movedBy(edition) ** 2, 0);
   return { ...part, sd: Math.sqrt((OTHERS_WEIGHT * squares) / editions.others.length) };
+}
+
+/**
+ * A wrong isotherm is an error that a bin's sensors share. Where season.yaml states the limit that 95 % of such errors keep,
+ * an edition tells only how the error would part between the two moments, not that it could be larger.
+ *
+ * @param startPoints, endPoints  what the edition would move the two means by
+ * @returns                       part of it that the stated bias allows, 0 to 1
+ */
+function withinBias(startPoints: number, endPoints: number, biasWb: number | null): number {
+  const size = Math.hypot(startPoints, endPoints) / Math.SQRT2;
+  return biasWb === null || size === 0 ? 1 : Math.min(1, (100 * biasWb) / Z95 / size);
 }
 
 /** The cable's isotherm and the others in use for the crop; null where there is nothing to choose. */

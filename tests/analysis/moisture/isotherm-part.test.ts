@@ -10,7 +10,7 @@ function observe(crop: string, startWb: number, endWb: number, tempC: number, is
   const cable = makeCable('C1', 2, 1.5, 4.5);
   const bin = makeBin([cable], { crop });
   const errors = makeSeason().sensors;
-  const season = makeSeason({ sensors: { ...errors, moisture: { ...errors.moisture, isotherm } } });
+  const season = makeSeason({ sensors: { ...errors, moisture: { ...errors.moisture, isotherm, biasWb: null } } });
   const read = (hour: number) => (hour < 100 ? startWb : endWb);
   const series = [1, 2].map((sensor) => makeSeries(cable, sensor, 0, 560, read, () => tempC, 4));
   const spans = makeSpans([60, FAN_OFF], [400, FAN_ON], [100, FAN_OFF]);
@@ -45,6 +45,22 @@ describe('what the choice of the isotherm leaves open in the points removed', ()
     const { pointsRemoved } = binMoisture(observe('soybean', 0.17, 0.12, 10));
     const low = wet(chungPfost(halsey.rh(dry(0.17), 10), 10)) - wet(chungPfost(halsey.rh(dry(0.12), 10), 10));
     expect(pointsRemoved.interval![0]).toBeLessThan(low);
+  });
+
+  it('keeps within the stated bias of the sensors: 0.6 point that 95 % keep, at both moments', () => {
+    const input = observe('soybean', 0.17, 0.12, 10);
+    const { moisture } = input.season.sensors;
+    const stated = { ...input.season.sensors, moisture: { ...moisture, biasWb: 0.006 } };
+    const part = isothermPart(observeMoisture({ ...input, season: { ...input.season, sensors: stated } }));
+    // Each edition's two errors shrink together until their root mean square is 0.6 / 1.96 = 0.306 point; what is left parts them.
+    const squares = [chungPfost, henderson].map((curve) => {
+      const [start, end] = [17, 12].map((wb) => wet(curve(halsey.rh(dry(wb / 100), 10), 10)) - wb);
+      const size = Math.sqrt((start ** 2 + end ** 2) / 2);
+      expect(size).toBeGreaterThan(0.306);
+      return ((0.6 / 1.96 / size) * (start - end)) ** 2;
+    });
+    expect(part.sd).toBeCloseTo(Math.sqrt((squares[0] + squares[1]) / 4), 3);
+    expect(part.sd).toBeLessThan(0.4);
   });
 
   it('is nothing where nothing changed at one temperature, for the editions differ the same at both moments', () => {
