@@ -48,6 +48,38 @@ export const METHODS: readonly Method[] = [
     usedOn: ['overview', 'fan-energy'],
   },
   {
+    id: 'demand-ways',
+    title: 'Demand, had the fans run in another order',
+    statement:
+      'The fans’ own runs are billed again by the same tariff. Starts apart: of fans that start within one quarter hour each next one starts a quarter hour later than it would have. In turns: each fan runs as long on each local day as it did, first in the quarter hours that no demand rule counts, then in those with the least running beside it, the strongest fan first; days that this does not help stay as they were. No order of the same hours of the day can bring the charge below what is told as the least: the fans’ hours that do not fit beside the counted time, spread evenly, and the weakest of as many fans as must meet. Of the fans alone; what the air of other hours does to the grain is not in it.',
+    constants: [
+      'demand interval: 15 minutes',
+      'error of a peak: 2 % (assumed, from memory), beside that of the fans’ powers',
+    ],
+    sourceKeys: [],
+    usedOn: ['fan-energy'],
+  },
+  {
+    id: 'bill-share',
+    title: 'Bills and fans',
+    statement:
+      'The fans’ part of a bill is their energy within its own time, their runs cut at its first and last moment, and what the tariff charges for it: energy, the demand of the fans’ own peak in that time with the ratchet of the eleven months before, and connected load by the month. The rest is billed less fans (and less fixed charges, in money). Time that no log tells while a bin holds grain widens the interval, but no further than to all of the bill. Where the fans explain more than was billed, the page names what most likely makes it so, in this order: the error of the logs; what is assumed of a fan’s power; the days on which the meter was read; a factor of the meter or another meter.',
+    constants: ['a reading may be off its date by 4 days (common practice; from memory)'],
+    sourceKeys: [],
+    usedOn: ['fan-energy'],
+  },
+  {
+    id: 'energy-per-point',
+    title: 'Energy for a bushel-point and for water',
+    statement:
+      'For a bin whose goal is dry: the fans’ kWh over its points removed and its bushels, and over the water that its sensors say left (dry matter × change of moisture, dry basis), with the errors of all of them. Withheld where points or water cannot be told from none. Beside it stand published figures of natural-air corn drying; a bin lies outside when the whole of its interval does, and the page says what most likely makes it so.',
+    constants: [
+      'working range 0.15 to 0.45 kWh a bushel-point: the kit’s own judgement about 0.31 kWh (North Dakota) and about 1 kWh a bushel (Minnesota)',
+    ],
+    sourceKeys: ['ndsu-2007-natural-air', 'umn-natural-air', 'fieller-1954'],
+    usedOn: ['fan-energy'],
+  },
+  {
     id: 'bushel',
     title: 'Bushels',
     statement:
@@ -199,7 +231,7 @@ export const METHODS: readonly Method[] = [
     id: 'shared-places',
     title: 'Places of bins',
     statement:
-      'Bins are ranked with bins of their goal and crop only: by cost per bushel-point where they were run to dry, per bushel-point added where they were run to add moisture, per bushel else. A bin’s best place is 1 + the number of bins whose interval lies wholly below its own; its worst is the number of bins less those whose interval lies wholly above. Bins whose intervals overlap always share a place; one wholly below another always stands before it. A bin is not ranked where its cost is withheld, where a fan of it serves another bin too, and where its fan log leaves out more than two days of its storage.',
+      'Bins are ranked with bins of their goal and crop only: by cost per bushel-point where they were run to dry, per bushel-point added where they were run to add moisture, per bushel else. A bin’s best place is 1 + the number of bins whose interval lies wholly below its own; its worst is the number of bins less those whose interval lies wholly above. Bins whose intervals overlap always share a place; one wholly below another always stands before it. Overlap is the stricter test: two bins can share places and still differ when held against each other, for the error of a ratio is less than that of both together. A bin is not ranked where its cost is withheld, where a fan of it serves another bin too, and where its fan log leaves out more than two days of its storage.',
     constants: [
       'two bins of one true cost and equally wide 90 % intervals part by chance in 2 of 100 pairs (worked out)',
       'fan log lacking at the start or the end: 2 days (the kit’s choice)',
