@@ -12,7 +12,7 @@ const HIDDEN_FRONT_SD = 1.5;
 /** A cable with one sensor tells nothing of the height: sd, points per point changed. */
 const ONE_SENSOR_SD = 0.3;
 /** Fronts stand at like heights in all cables, but not at the same: share of the variance that all cables have in common. */
-const COMMON_SHARE = 0.5;
+export const COMMON_SHARE = 0.5;
 
 /**
  * Error of the bin's points removed from seeing each cable at a few heights only.

@@ -2,6 +2,7 @@ import { type Estimate, estimate } from '../../base/estimate.ts';
 import { type CablePoints, meanMoisture } from './cable-points.ts';
 import { ASSUMED_SPREAD, type CableSpread, joinSpreads, ownSpread } from './cable-spread.ts';
 import { type ErrorPart, joinErrors } from './error-part.ts';
+import { COMMON_SHARE } from './height-error.ts';
 import { layerHeightError } from './layer-height-error.ts';
 import type { LayerPart } from './layer-weights.ts';
 import { movingAirPart } from './moisture-moment.ts';
@@ -47,20 +48,15 @@ export function layerParts(
   const own = ownSpread(cables, change);
   const spread = joinSpreads([wide(ASSUMED_SPREAD), ...(pooled === null ? [] : [wide(pooled)]), own]);
   const together = Math.sqrt(cables.reduce((sum, one) => sum + one.weight ** 2, 0));
-  const heights = Math.sqrt(
-    cables.reduce((sum, one) => {
-      const column = moments.rows.filter((row) => row.cable === one.cable).sort((a, b) => a.heightM - b.heightM);
-      const sd = layerHeightError(
-        column.map((row) => row.heightM),
-        column.map((row) => 100 * row[moment].value),
-        fill.depthM!,
-        fromM,
-        toM,
-        bin.air,
-      );
-      return sum + one.weight ** 2 * sd ** 2;
-    }, 0),
-  );
+  const each = cables.map((one) => {
+    const column = moments.rows.filter((row) => row.cable === one.cable).sort((a, b) => a.heightM - b.heightM);
+    const heightsM = column.map((row) => row.heightM);
+    const percents = column.map((row) => 100 * row[moment].value);
+    return one.weight * layerHeightError(heightsM, percents, fill.depthM!, fromM, toM, bin.air);
+  });
+  const common = each.reduce((sum, sd) => sum + sd, 0);
+  const apart = each.reduce((sum, sd) => sum + sd ** 2, 0);
+  const heights = Math.sqrt(COMMON_SHARE * common ** 2 + (1 - COMMON_SHARE) * apart);
   const firm = Number.POSITIVE_INFINITY;
   return [
     ...fixedParts(counted, errors),
