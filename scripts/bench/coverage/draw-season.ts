@@ -1,15 +1,14 @@
-import { bedPressurePa } from '../../sample/airflow.ts';
 import { DAY, fromLocal, HOUR, MINUTE } from '../../sample/calendar.ts';
 import { type Random, randomStream } from '../../sample/random.ts';
-import { between, limit95, pick, SHAPES, weighted } from './chance.ts';
+import { between, pick, weighted } from './chance.ts';
 import { drawCables, drawColumns, round } from './draw-cables.ts';
+import { drawErrors } from './draw-errors.ts';
+import { blowable, horsepower } from './draw-fan.ts';
 import { type CropId, CURVES, grainOf } from './grains.ts';
 import type { BinDraw, Goal, MoistureErrors, Running, SeasonDraw } from './plan.ts';
 
-const CFM_PER_BU = 0.3048 ** 3 / 60 / (1.2445 * 0.3048 ** 3); // m3/s per m3 of grain
-const HORSEPOWERS = [0.75, 1, 1.5, 2, 3, 5, 7.5, 10, 15, 20, 25, 30, 40, 50, 60];
-/** Least time after the start of the logs of the last start of a fan, days; beyond that the weather of another season comes. */
-export const MOST_DAYS: Readonly<Record<Goal, number>> = { dry: 45, cool: 40, condition: 45, hold: 70 };
+/** About how long a bin is looked at, days; some days without the fan follow. */
+const MOST_DAYS: Readonly<Record<Goal, number>> = { dry: 45, cool: 40, condition: 45, hold: 70 };
 
 /** A season drawn from a seed; nothing in it is asked of the kit. */
 export function drawSeason(seed: number): SeasonDraw {
@@ -161,57 +160,4 @@ function moistureIn(random: Random, crop: CropId, goal: Goal): number {
 function loads(random: Random, mean: number): number[] {
   const spread = between(random, 0.1, 0.6);
   return Array.from({ length: 7 }, () => mean + spread * random.normal());
-}
-
-/** No farm buys the fan that would blow so deep a bin at more than some 5 in. of water: the airflow that it buys then. */
-function blowable(cfm: number, depthM: number, resistance: { a: number; b: number; packing: number }): number {
-  let flow = cfm;
-  while (bedPressurePa(flow * CFM_PER_BU * depthM, depthM, resistance) > 1250) flow *= 0.95;
-  return flow;
-}
-
-function horsepower(
-  cfm: number,
-  diameterM: number,
-  depthM: number,
-  resistance: { a: number; b: number; packing: number },
-) {
-  const flow = (cfm * CFM_PER_BU * depthM * (Math.PI * diameterM ** 2)) / 4;
-  const pressure = bedPressurePa(cfm * CFM_PER_BU * depthM, depthM, resistance) + 60;
-  const needed = (flow * pressure) / 0.5 / 745.7;
-  return HORSEPOWERS.find((hp) => hp >= needed) ?? Math.ceil(needed / 10) * 10;
-}
-
-/** The flow that a plan's fan moves, m3/s. */
-export const flowOf = (bin: BinDraw): number =>
-  (bin.cfmPerBu * CFM_PER_BU * bin.depthM * Math.PI * bin.diameterM ** 2) / 4;
-
-/** Limits as data sheets give them, and errors of many shapes that keep them 95 times in a hundred. */
-function drawErrors(random: Random): MoistureErrors {
-  const shape = pick(random, SHAPES);
-  const cablePart = pick(random, [0, 0.3, 0.6]);
-  const noiseShape = pick(random, SHAPES);
-  const stated = random.uniform() < 0.75;
-  const accuracy = stated ? pick(random, [0.3, 0.5, 0.8, 1]) : 0.5;
-  return {
-    shape,
-    cablePart,
-    fixed: accuracy / limit95(shape, cablePart),
-    inHumidity: random.uniform() < 0.3,
-    bias: (stated ? pick(random, [0.2, 0.3, 0.5]) : 0.5) / 1.96,
-    noiseShape,
-    noise: between(random, 0.05, 0.2) / limit95(noiseShape, 0),
-    drift: between(random, 0.02, 0.14),
-    driftCablePart: pick(random, [0, 0.5]),
-    stated,
-  };
-}
-
-/** What a data sheet would say of those errors: limits that 95 % keep, points. */
-export function statedLimits(errors: MoistureErrors): { accuracy: number; noise: number; bias: number } {
-  return {
-    accuracy: errors.fixed * limit95(errors.shape, errors.cablePart),
-    noise: errors.noise * limit95(errors.noiseShape, 0),
-    bias: 1.96 * errors.bias,
-  };
 }

@@ -1,11 +1,12 @@
 import { humidityRatio, saturationPa, specificVolume } from '../../sample/air.ts';
 import { bedPressurePa } from '../../sample/airflow.ts';
-import { DAY, HOUR, localClock, MINUTE } from '../../sample/calendar.ts';
+import { DAY, HOUR, MINUTE } from '../../sample/calendar.ts';
 import { type Column, conduct, type Face, faceConductance, passAir } from '../../sample/column-bed.ts';
 import { toDryBasis, toWetBasis } from '../../sample/kernels.ts';
 import { meanTempC, type Weather, weatherAt } from '../../sample/weather.ts';
 import { columnOf } from './draw-cables.ts';
-import { flowOf } from './draw-season.ts';
+import { flowOf } from './draw-fan.ts';
+import { FanSwitch } from './fan-switch.ts';
 import type { BinDraw } from './plan.ts';
 import { type SensorState, senseAir } from './sense-air.ts';
 
@@ -69,7 +70,7 @@ export function runBin(draw: BinDraw, weather: Weather): BinTrace {
   const home = draw.cables.flatMap((cable) => cable.heightsM.map(() => columnOf(draw.columns, cable)));
   pourIn(draw, columns, weather, layerM);
   for (const column of columns) for (const kg of column.dryKgM2) out.dryKg += column.areaM2 * kg;
-  const fan = new FanSwitch(draw, weather);
+  const fan = new FanSwitch(draw, weather, STEP_MS);
   let meanC = mean(columns, (column) => column.tempC);
   out.meanDb[0] = mean(columns, (column) => column.moistureDb);
   let plenumC = weatherAt(weather, draw.filledMs).tempC;
@@ -168,51 +169,5 @@ function pourIn(draw: BinDraw, columns: readonly Column[], weather: Weather, lay
       column.tempC[i] = warm;
       column.dryKgM2[i] = bulk * draw.massFactor * layerM * (1 - wb / 100);
     }
-  }
-}
-
-/** The person or box at the switch; rules of the generator's own. */
-class FanSwitch {
-  private readonly draw: BinDraw;
-  private readonly weather: Weather;
-  private readonly frontHours: number;
-  private hours = 0;
-  private begun = false;
-  private done = false;
-  private was = false;
-
-  constructor(draw: BinDraw, weather: Weather) {
-    this.draw = draw;
-    this.weather = weather;
-    this.frontHours = (1.15 * 15) / draw.cfmPerBu;
-  }
-
-  wants(ms: number, plenumC: number, plenumRh: number, grainC: number, grainWb: number): boolean {
-    const now = !this.done && ms >= this.draw.fanFromMs && this.ruled(ms, plenumC, plenumRh, grainC, grainWb);
-    if (now) this.hours += STEP_MS / HOUR;
-    this.was = now;
-    return now;
-  }
-
-  private ruled(ms: number, plenumC: number, plenumRh: number, grainC: number, grainWb: number): boolean {
-    const { draw, weather } = this;
-    const slack = this.was ? 0.03 : 0;
-    const hour = localClock(ms).getUTCHours();
-    const lastDays = ms > draw.endMs - 6 * DAY;
-    if (draw.goal === 'dry') {
-      if (grainWb <= draw.targetWb || lastDays) this.done = true;
-      return !this.done && (draw.running === 'continuous' || plenumRh < 0.7 + slack);
-    }
-    if (draw.goal === 'condition') {
-      if (grainWb >= draw.targetWb || lastDays) this.done = true;
-      return !this.done && plenumRh > 0.6 - slack && plenumRh < 0.85 + slack && plenumC > 1;
-    }
-    if (draw.goal === 'hold') return localClock(ms).getUTCDay() === 2 && hour >= 6 && hour < 14;
-    if (!this.begun) {
-      this.begun = meanTempC(weather, ms, ms + 4 * DAY) < grainC - 6;
-      if (!this.begun) return false;
-    }
-    if (this.hours >= this.frontHours) this.done = true;
-    return !this.done && (draw.running === 'continuous' || hour >= 20 || hour < 8);
   }
 }

@@ -1,5 +1,5 @@
 import { localText } from '../../sample/calendar.ts';
-import { statedLimits } from './draw-season.ts';
+import { statedLimits } from './draw-errors.ts';
 import type { BinDraw, SeasonDraw } from './plan.ts';
 
 /** Files of a season folder, by what they hold; `fan` has one for each kind of log. */
