@@ -322,7 +322,14 @@ export interface BinAirflow {
     windows: number;
     fanHours: number;
     /** each cable's share of the floor, its airflow over the bin's mean, and the speed of a change of temperature, m per fan hour */
-    cables: readonly { cable: string; share: number; relative: number; speedMH: number; pairs: number }[];
+    cables: readonly {
+      cable: string;
+      share: number;
+      relative: number;
+      relativeInterval: readonly [number, number];
+      speedMH: number;
+      pairs: number;
+    }[];
     /** relative standard errors by cause */
     parts: readonly { cause: string; relSd: number }[];
     isotherms: readonly string[];
@@ -352,8 +359,8 @@ export interface BinWater {
     /** share of the covered hours in which the plenum told the entering air */
     plenumShare: number;
     /** the two ways by which the gain of the air was had, and the weight of the one by heat */
-    byHumidityKg: number | null;
-    byHeatKg: number | null;
+    byHumidity: Estimate;
+    byHeat: Estimate;
     heatShare: number;
     /** mean humidity ratios, kg/kg, weighted by airflow; null where the cables tell no humidity */
     enteringRatio: number | null;

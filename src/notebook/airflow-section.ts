@@ -147,7 +147,7 @@ function cableTable(bins: readonly BinReview[]): Table {
       { key: 'bin', label: 'Bin', quantity: null },
       { key: 'cable', label: 'Cable', quantity: null },
       { key: 'share', label: 'Floor', quantity: 'share' },
-      { key: 'relative', label: 'Air over the mean, estimated', quantity: 'number' },
+      { key: 'relative', label: 'Air over the mean', quantity: 'number' },
       { key: 'pairs', label: 'Times two sensors were compared', quantity: 'count' },
     ],
     rows: bins.flatMap(({ bin, airflow }) =>
@@ -157,7 +157,10 @@ function cableTable(bins: readonly BinReview[]): Table {
           bin: bin.name,
           cable: id,
           share: of?.share ?? { value: null, why },
-          relative: of === undefined ? { value: null, why } : of.relative,
+          relative:
+            of === undefined
+              ? { value: null, why }
+              : { value: of.relative, interval: [...of.relativeInterval] as [number, number], why: null },
           pairs: of?.pairs ?? 0,
         };
       }),

@@ -121,7 +121,7 @@ function airTable(bins: readonly BinReview[]): Table {
   return {
     id: 'water-air',
     caption:
-      'What the account of the air stands on: hours are measured, the two ways to the air’s gain are before they are joined',
+      'What the account of the air stands on: hours are measured, the two ways to the air’s gain are before they are joined, without the airflow’s error that they share',
     folded: true,
     columns: [
       { key: 'bin', label: 'Bin', quantity: null },
@@ -138,8 +138,8 @@ function airTable(bins: readonly BinReview[]): Table {
         bin: one.bin.name,
         hours: air?.fanHours ?? none,
         covered: air?.coveredHours ?? none,
-        humidity: air?.byHumidityKg ?? none,
-        heat: air?.byHeatKg ?? none,
+        humidity: air?.byHumidity ?? none,
+        heat: air?.byHeat ?? none,
         weight: air?.heatShare ?? none,
       };
     }),

@@ -7,7 +7,7 @@ import { sensorShares } from '../../bin/shares.ts';
 import type { Bin } from '../../season/season.ts';
 import type { SensorSeries } from '../../tables/sensors.ts';
 import { goodReadings } from '../fronts/good-readings.ts';
-import type { BinGrainAmount, BinMoisture, FanSeason, FanSpans } from '../types.ts';
+import type { BinAirflow, BinGrainAmount, BinMoisture, FanSeason, FanSpans } from '../types.ts';
 import { type CableFlux, cableFlux, PAIR_SD, type PairFlux } from './cable-flux.ts';
 import { mainFanSet } from './fan-sets.ts';
 import { type PassingCurve, passingCurve } from './passing-curve.ts';
@@ -58,7 +58,7 @@ export interface FrontAirflowInput {
 export interface FrontAirflowFound {
   flowM3S: Estimate;
   /** each cable's airflow over the bin's mean, and how fast a change at 10 degC moves past it, m per fan hour */
-  cables: readonly { cable: string; share: number; relative: number; speedMH: number; pairs: number }[];
+  cables: BinAirflow['front']['cables'];
   /** which fans ran, as `F1+F2`; empty where there is no answer */
   fanSet: string;
   windows: number;
@@ -229,6 +229,11 @@ function joined(
       cable: one.cable,
       share: shares[i],
       relative: one.fluxKgM2S / flux,
+      // Timing alone: what isotherm and moisture leave open is the same for all cables.
+      relativeInterval: [
+        (one.fluxKgM2S / flux) * Math.exp(-Z90 * one.logSd),
+        (one.fluxKgM2S / flux) * Math.exp(Z90 * one.logSd),
+      ],
       speedMH: (one.fluxKgM2S * ratio(wb) * 3600) / dryMatterKgM3,
       pairs: one.pairs,
     })),

@@ -60,14 +60,19 @@ export function waterByAir(input: WaterByAirInput): WaterByAirFound {
       fanHours: pieces.reduce((sum, one) => sum + one.hours, 0),
       coveredHours: all.coveredHours,
       plenumShare: pieces.filter((one) => one.entering?.plenum).length / pieces.length,
-      byHumidityKg: humidity === null ? null : humidity.waterKg,
-      byHeatKg: heat === null ? null : heat.waterKg,
+      byHumidity: wayOf(humidity, 'Moisture of the last grain or humidity of the entering air is not known.'),
+      byHeat: wayOf(heat, 'Temperatures of the air or the dry matter are not known.'),
       heatShare: all.heatShare,
       enteringRatio: humidity === null ? null : humidity.enteringKg / humidity.airKg,
       leavingRatio: humidity === null ? null : humidity.leavingKg / humidity.airKg,
       parts: all.parts,
     },
   };
+}
+
+/** One way to the gain with its interval, without the airflow's, which both share. */
+function wayOf(way: { waterKg: number; sd: number } | null, why: string): Estimate {
+  return way === null ? withheld(why) : estimate(way.waterKg, way.waterKg - Z90 * way.sd, way.waterKg + Z90 * way.sd);
 }
 
 interface Account {
