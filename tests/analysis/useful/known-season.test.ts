@@ -134,6 +134,29 @@ describe('the air that entered', () => {
   });
 });
 
+describe('air and grain at the ends of what formulas hold for', () => {
+  it.each([
+    [-45, 0.9, 0.15, -20],
+    [49, 0.02, 0.15, 30],
+    [25, 1.04, 0.15, 20],
+    [10, 0.5, 0.45, 10],
+    [10, 0.5, 0.03, 10],
+    [Number.NaN, 0.5, 0.15, 10],
+    [10, Number.NaN, 0.15, 10],
+  ])('%f degC and %f on grain of %f and %f degC: every hour has a class', (tempC, rh, grainWb, grainC) => {
+    for (const goal of ['dry', 'cool', 'condition', 'hold'] as const) {
+      const useful = told({ goal, air: () => ({ tempC, rh }), grainWb, grainC, targetC: 5 });
+      expect(HOUR_CLASSES.reduce((sum, name) => sum + useful.hours[name].value!, 0)).toBeCloseTo(240, 9);
+      for (const one of [useful.forGoal, useful.against, ...Object.values(useful.hours)]) {
+        if (one.value === null) continue;
+        expect(one.interval![0]).toBeLessThanOrEqual(one.value);
+        expect(one.interval![1]).toBeGreaterThanOrEqual(one.value);
+        expect(one.interval![1]).toBeLessThanOrEqual(240 + 1e-9);
+      }
+    }
+  });
+});
+
 describe('parts of the season', () => {
   it('months, hours of the day and kinds of weather each add up to the fan hours', () => {
     const useful = told();
