@@ -39,7 +39,7 @@ export function groupSaid(bins: readonly Compared[], group: RankGroup, units: Un
   const leaders = of.filter((one) => one.beside.rank?.best === 1);
   const dearest = last.beside.ratio;
   if (leaders.length === of.length)
-    return `The ${counted(of.length, groupWords(group), groupWords(group))} can’t be told apart by cost: from ${cost(first)} to ${cost(last)}.`;
+    return `The ${counted(of.length, groupWords(group), groupWords(group))} share their places, as their intervals overlap: from ${cost(first)} to ${cost(last)}${dearest === null ? '' : `, ${units.say('times', dearest.times)} as much`}.`;
   const end =
     dearest === null
       ? `the dearest is ${last.review.bin.name}`
@@ -48,7 +48,7 @@ export function groupSaid(bins: readonly Compared[], group: RankGroup, units: Un
     return `Of ${counted(of.length, groupWords(group), groupWords(group))}, ${first.review.bin.name} was cheapest at ${units.say(quantity, costShown(first, units))}; ${end}.`;
   const rest = leaders.filter((one) => one !== first).map((one) => one.review.bin.name);
   const with_ = rest.length <= NAMED ? listed(rest) : `${rest.length} others`;
-  return `Of ${counted(of.length, groupWords(group), groupWords(group))}, the lowest cost is ${cost(first)}, which can’t be told from ${with_}; ${end}.`;
+  return `Of ${counted(of.length, groupWords(group), groupWords(group))}, the lowest cost is ${cost(first)}, sharing first place with ${with_}; ${end}.`;
 }
 
 export function membersOf(bins: readonly Compared[], { binIds }: RankGroup): Compared[] {

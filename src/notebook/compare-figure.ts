@@ -47,7 +47,7 @@ function titleOf(known: readonly Compared[]): string {
     const first = of.filter(({ beside }) => beside.rank?.best === 1).map(({ review }) => review.bin.name);
     const what = crops.length > 1 ? ` with ${cropName(crop)}` : '';
     if (first.length === 1) return `${first[0]} was cheapest${what}`;
-    if (first.length === of.length) return `no bin was clearly cheaper${what}`;
+    if (first.length === of.length) return `all intervals overlap, so the places are shared${what}`;
     return first.length <= 3 && crops.length === 1
       ? `${listed(first)} share first place${what}`
       : `${first.length} of ${of.length} bins share first place${what}`;

@@ -36,7 +36,11 @@ function entryOf(own: Compared, other: Compared, all: readonly Compared[], units
   const crops = ratio.sameCrop
     ? ''
     : ` ${a} holds ${cropName(own.review.bin.grain.crop)}, ${b} ${cropName(other.review.bin.grain.crop)}, so they are not ranked.`;
-  const tail = apart(ratio.times) ? '' : ': the two can’t be told apart';
+  const tail = apart(ratio.times)
+    ? overlap(own, other)
+      ? '. Their intervals overlap, so they share places; held against each other the difference is clear'
+      : ''
+    : ': the two can’t be told apart';
   return {
     term: `${a} against ${b}`,
     text: `${a} cost ${said} as much ${per} as ${b}${tail}.${crops}`,
@@ -46,6 +50,12 @@ function entryOf(own: Compared, other: Compared, all: readonly Compared[], units
       ...conditionsSaid(ratio, own, other, units),
     ],
   };
+}
+
+/** Ranked together, with intervals that overlap? Two can overlap and yet differ, for a ratio's error is less than the sum of both. */
+function overlap(own: Compared, other: Compared): boolean {
+  const [a, b] = [own.beside.cost.interval, other.beside.cost.interval];
+  return own.beside.rank !== null && a !== null && b !== null && a[0] <= b[1] && b[0] <= a[1];
 }
 
 /** Price, charges and energy: which made the difference. */

@@ -87,13 +87,11 @@ export function runTable(bins: readonly Compared[]): Table {
       { key: 'bin', label: 'Bin', quantity: null },
       { key: 'goal', label: 'Crop and goal', quantity: null },
       { key: 'run', label: 'How it was run', quantity: null },
-      { key: 'rule', label: 'Nearest rule', quantity: null },
     ],
     rows: bins.map(({ review: { bin } }) => ({
       bin: bin.name,
       goal: `${cropOf(bin.grain.crop).name}, ${GOAL_DONE[bin.goal]}`,
-      run: bin.managedAs ?? 'not stated',
-      rule: bin.strategy ?? 'not stated',
+      run: bin.managedAs ?? (bin.strategy === null ? 'not stated' : `by the rule ${bin.strategy}`),
     })),
     empty: 'there is no bin.',
   };

@@ -43,12 +43,12 @@ describe('the first sentence', () => {
       'Of 2 corn bins run to dry, Cheap was cheapest at 0.023 USD a bushel-point (0.021 to 0.024); Dear cost 2.00 times as much.',
     );
   });
-  it('says who cannot be told from the cheapest, or that none can be told apart', () => {
+  it('says who shares first place, or that all places are shared', () => {
     expect(pageOf([dried('A', 4), dried('B', 3.9), dried('C', 2)]).answer).toMatch(
-      /^Of 3 corn bins run to dry, the lowest cost is 0\.023 .* in A, which can’t be told from B; the dearest, C, cost 2\.00 times as much\.$/,
+      /^Of 3 corn bins run to dry, the lowest cost is 0\.023 .* in A, sharing first place with B; the dearest, C, cost 2\.00 times as much\.$/,
     );
     expect(pageOf([dried('A', 4), dried('B', 3.9)]).answer).toMatch(
-      /^The 2 corn bins run to dry can’t be told apart by cost: from .* in A to .* in B\.$/,
+      /^The 2 corn bins run to dry share their places, as their intervals overlap: from .* in A to .* in B, 1\.03 times as much\.$/,
     );
   });
   it('says that there is one bin, or none that can be ranked', () => {

@@ -109,8 +109,8 @@ function aloneWhy({ bin }: BinReview, sound: readonly BinReview[], all: number):
   if (all === 1) return 'There is no other bin to rank it with.';
   const others = sound.filter((one) => one.bin.goal === bin.goal && one.bin.id !== bin.id);
   if (others.length > 0)
-    return `It is the only ${bin.grain.crop.replaceAll('-', ' ')} bin ${goal} whose cost is known. Crops are not ranked with each other: their bushels weigh and hold water differently.`;
-  return `It is the only bin ${goal} whose cost is known. Bins run for another end bought something else.`;
+    return `It is the only ${bin.grain.crop.replaceAll('-', ' ')} bin ${goal} whose cost is known; crops are not ranked with each other.`;
+  return `It is the only bin ${goal} whose cost is known; other goals buy something else.`;
 }
 
 function airOf(review: BinReview, tables: LoadedSeason['tables'], outdoor: OutdoorLog): FillAir {
