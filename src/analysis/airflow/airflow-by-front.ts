@@ -13,7 +13,7 @@ import { mainFanSet } from './fan-sets.ts';
 import { type PassingCurve, passingCurve } from './passing-curve.ts';
 import { type RunWindow, runWindows } from './run-windows.ts';
 import { transitFit } from './transit-fit.ts';
-import { constantsSpread, grainHeatJKgK, grainIsotherm, waveRatioAt } from './wave-ratio.ts';
+import { constantsSpread, grainHeatJKgK, grainIsotherm, waveRatioAt, waveRatios } from './wave-ratio.ts';
 import { windowMoisture } from './window-moisture.ts';
 
 /** Sensors nearer to each other than this, m, are passed too soon after each other to be timed. */
@@ -103,8 +103,12 @@ export function airflowByFront(input: FrontAirflowInput): FrontAirflowFound {
   const curves = input.series.map((one) =>
     passingCurve(goodReadings(one, Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY), spans),
   );
+  const { crop } = bin.grain;
+  const ratios = waveRatios(grainIsotherm(crop, bin.grain.isotherm), crop, input.stationPa);
   const cables = bin.cables.flatMap((cable) => {
-    const pairs = windows.flatMap((window, number) => pairsOf(input, curves, cable, window, number, dryMatterKgM3));
+    const pairs = windows.flatMap((window, number) =>
+      pairsOf(input, ratios, curves, cable, window, number, dryMatterKgM3),
+    );
     const found = cableFlux(cable.id, pairs);
     return found === null ? [] : [found];
   });
@@ -127,14 +131,14 @@ function mainWindows(all: readonly FanWindow[], depthM: number): FanWindow[] {
 }
 
 function pairsOf(
-  { bin, series, moisture, stationPa }: FrontAirflowInput,
+  { bin, series, moisture }: FrontAirflowInput,
+  ratios: (moistureWb: number) => (tempC: number) => number,
   curves: readonly PassingCurve[],
   cable: Cable,
   window: FanWindow,
   number: number,
   dryMatterKgM3: number,
 ): PairFlux[] {
-  const isotherm = grainIsotherm(bin.grain.crop, bin.grain.isotherm);
   const sensors = curves
     .filter((one) => one.cable === cable.id && one.heightM < window.depthM)
     .map((curve) => ({
@@ -156,7 +160,7 @@ function pairsOf(
       const between = sensors.slice(i, j + 1).map((one) => one.moisture);
       const wb = between.reduce((sum, one) => sum + one.value, 0) / between.length;
       if (!(wb >= 0.06 && wb <= 0.35)) continue;
-      const ratioAt = waveRatioAt(isotherm, grainHeatJKgK(bin.grain.crop, wb), wb, stationPa);
+      const ratioAt = ratios(wb);
       const fit = transitFit(first.curve, second.curve, apartM, window.fromH, window.toH, { ratioAt, dryMatterKgM3 });
       if (fit === null || fit.likeness < LEAST_LIKENESS) continue;
       const values = between.map((one) => 100 * one.value);

@@ -38,17 +38,45 @@ export function waveRatioAt(
   };
 }
 
+/** `waveRatioAt` of a crop with its default heat by moisture, to a thousandth; each table is made once. */
+export function waveRatios(
+  isotherm: Isotherm,
+  crop: string,
+  pressurePa: number,
+): (moistureWb: number) => (tempC: number) => number {
+  const made = new Map<number, (tempC: number) => number>();
+  return (moistureWb) => {
+    const key = Math.round(1000 * moistureWb);
+    let found = made.get(key);
+    if (found === undefined) {
+      found = waveRatioAt(isotherm, grainHeatJKgK(crop, key / 1000), key / 1000, pressurePa);
+      made.set(key, found);
+    }
+    return found;
+  };
+}
+
 /** Specific heat of the grain with its water, as `frontRatioSpread` takes it for its value, J/(kg K). */
 export function grainHeatJKgK(crop: string, moistureWb: number): number {
   const lines = specificHeatLinesOf(crop);
-  if (lines.length > 0) {
-    const { rangePct, basis } = lines[0];
-    const most = basis === 'wet' ? rangePct[1] / 100 : rangePct[1] / (100 + rangePct[1]);
-    const least = basis === 'wet' ? rangePct[0] / 100 : rangePct[0] / (100 + rangePct[0]);
-    return specificHeatJKgK(lines[0], Math.min(most, Math.max(least, moistureWb)));
-  }
-  const [low, high] = specificHeatSpreadJKgK(Math.min(SPREAD_RANGE_WB[1], Math.max(SPREAD_RANGE_WB[0], moistureWb)));
+  const [least, most] = heatRangeWb(crop);
+  const held = Math.min(most, Math.max(least, moistureWb));
+  if (lines.length > 0) return specificHeatJKgK(lines[0], held);
+  const [low, high] = specificHeatSpreadJKgK(held);
   return (low + high) / 2;
+}
+
+/** Moistures, wet basis, in which every line of the crop speaks, or those of all crops where it has none; beyond them the nearest counts. */
+function heatRangeWb(crop: string): readonly [number, number] {
+  const ranges = specificHeatLinesOf(crop).map(({ rangePct, basis }) =>
+    rangePct.map((pct) => (basis === 'wet' ? pct / 100 : pct / (100 + pct))),
+  );
+  if (ranges.length === 0) return SPREAD_RANGE_WB;
+  // a thousandth inside, so that the way there and back does not step out
+  return [
+    Math.max(0.051, ...ranges.map(([low]) => low + 0.001)),
+    Math.min(0.399, ...ranges.map(([, high]) => high - 0.001)),
+  ];
 }
 
 /** How far other published isotherms and heats move the airflow, over that by the defaults: at most 1 and at least 1. */
@@ -59,8 +87,8 @@ export function constantsSpread(
   warmC: number,
   pressurePa: number,
 ): { low: number; high: number; isotherms: FrontSpread['isotherms'] } {
-  const lines = specificHeatLinesOf(crop);
-  const held = lines.length > 0 ? moistureWb : Math.min(SPREAD_RANGE_WB[1], Math.max(SPREAD_RANGE_WB[0], moistureWb));
+  const [least, most] = heatRangeWb(crop);
+  const held = Math.min(most, Math.max(least, moistureWb));
   const aheadC = warmC - coldC < 1 ? coldC + 1 : warmC;
   const spread = frontRatioSpread(crop, { moistureWb: held, aheadC, behindC: coldC, pressurePa });
   return { low: spread.value / spread.high, high: spread.value / spread.low, isotherms: spread.isotherms };

@@ -1,12 +1,12 @@
 import type { LoadedSeason } from '../../season/loaded.ts';
 import type { Bin } from '../../season/season.ts';
 import { rowsWhere, type SensorSeries } from '../../tables/sensors.ts';
-import { binAirflow } from '../airflow/bin-airflow.ts';
+import { binAirflow, missing } from '../airflow/bin-airflow.ts';
 import { enteringTemperature, farmPressurePa } from '../airflow/entering-temperature.ts';
 import { airLog } from '../fronts/air-log.ts';
 import type { Ticket } from '../moisture/tickets.ts';
 import type { BinAirflow, BinFan, BinGrainAmount, BinMoisture, BinWater, FanSpans } from '../types.ts';
-import { binWater } from './bin-water.ts';
+import { binWater, missingWater } from './bin-water.ts';
 
 export interface AirAndWaterInput {
   bin: Bin;
@@ -22,6 +22,20 @@ export interface AirAndWaterInput {
 /** A bin's airflow and its water, from the season's tables. */
 export function airAndWater(
   { season, tables }: LoadedSeason,
+  input: AirAndWaterInput,
+): { airflow: BinAirflow; water: BinWater } {
+  try {
+    return worked(season, tables, input);
+  } catch (error) {
+    // What breaks here takes neither the bin's moisture nor its money along.
+    const why = `It could not be worked out: ${error instanceof Error ? error.message : String(error)}`;
+    return { airflow: missing(why), water: missingWater(why) };
+  }
+}
+
+function worked(
+  season: LoadedSeason['season'],
+  tables: LoadedSeason['tables'],
   input: AirAndWaterInput,
 ): { airflow: BinAirflow; water: BinWater } {
   const { bin } = input;

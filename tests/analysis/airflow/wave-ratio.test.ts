@@ -1,0 +1,47 @@
+import { describe, expect, it } from 'vitest';
+import {
+  constantsSpread,
+  grainHeatJKgK,
+  grainIsotherm,
+  waveRatioAt,
+  waveRatios,
+} from '../../../src/analysis/airflow/wave-ratio.ts';
+import { frontRatios } from '../../../src/bin/front-speed.ts';
+import { CROPS } from '../../../src/grain/crops.ts';
+import { ISOTHERM_CROPS } from '../../../src/grain/isotherm.ts';
+
+const PRESSURE_PA = 98000;
+
+describe('how fast a temperature moves up', () => {
+  it('is the ratio of a front of that temperature', () => {
+    const isotherm = grainIsotherm('corn', null);
+    const heatJKgK = grainHeatJKgK('corn', 0.16);
+    const ratioAt = waveRatioAt(isotherm, heatJKgK, 0.16, PRESSURE_PA);
+    // a front of two tenths of a kelvin: its lead, where the grain is still at 12 degC
+    const front = frontRatios({
+      isotherm,
+      heatJKgK,
+      moistureWb: 0.16,
+      aheadC: 12,
+      behindC: 11.8,
+      pressurePa: PRESSURE_PA,
+    });
+    expect(ratioAt(12)).toBeCloseTo(front.lead, 6);
+    // evaporation carries more in warm grain; sensible heat alone would make it half as fast there
+    expect(ratioAt(25)).toBeGreaterThan(1.4 * ratioAt(5));
+    expect(ratioAt(20)).toBeGreaterThan((1.6 * 1006) / (heatJKgK / 0.84));
+    expect(waveRatios(isotherm, 'corn', PRESSURE_PA)(0.16)(12)).toBe(ratioAt(12));
+  });
+
+  it('is told of every crop with an isotherm, in damp and in dry grain', () => {
+    for (const crop of ISOTHERM_CROPS.filter((id) => CROPS.some((one) => one.id === id && one.isotherm !== null))) {
+      for (const moistureWb of [0.07, 0.13, 0.28]) {
+        const { low, high } = constantsSpread(crop, moistureWb, 2, 20, PRESSURE_PA);
+        expect(low, crop).toBeLessThanOrEqual(1);
+        expect(high, crop).toBeGreaterThanOrEqual(1);
+        expect(high / low, crop).toBeLessThan(2);
+        expect(grainHeatJKgK(crop, moistureWb), crop).toBeGreaterThan(1200);
+      }
+    }
+  });
+});
