@@ -55,17 +55,17 @@ function demandTable(ways: readonly DemandWays[]): Table {
   const several = ways.some((one) => one.rule > 0);
   return {
     id: 'demand-ways',
-    caption: 'Demand cost by month for the same fan hours; peaks are the highest means of a quarter hour',
+    caption: 'Demand cost by month for the same fan hours',
     columns: [
       { key: 'month', label: 'Month', quantity: 'month' },
       { key: 'tariff', label: 'Tariff', quantity: null },
       ...(several ? [{ key: 'rule', label: 'Rule', quantity: null } as const] : []),
-      { key: 'peak', label: 'Peak as run', quantity: 'power' },
-      { key: 'peakTurns', label: 'Peak in turns', quantity: 'power' },
       { key: 'asRun', label: 'Cost as run', quantity: 'money' },
       { key: 'apart', label: 'Starts apart', quantity: 'money' },
       { key: 'turns', label: 'In turns', quantity: 'money' },
       { key: 'saving', label: 'Saved by turns', quantity: 'money' },
+      { key: 'peak', label: 'Peak as run', quantity: 'power' },
+      { key: 'peakTurns', label: 'Peak in turns', quantity: 'power' },
     ],
     rows: ways.map((one) => ({
       month: one.month,

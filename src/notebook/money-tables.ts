@@ -10,18 +10,20 @@ import { counted, knownTotal } from './words.ts';
 type SectionBody = Omit<Section, 'id' | 'title'>;
 const plain = (value: number): Estimate => ({ value, interval: null, why: null });
 
-/** `Lane 42 ran most in Oct 2024: 602 h`: the highest month of all bins. */
-function peakMonth(bins: ReturnType<typeof monthsOf>, quantity: Quantity, verb: string, units: Units): string | null {
-  const all = bins.flatMap(({ name, months }) =>
-    months.map(({ month, values }) => ({
-      name,
-      month,
-      sum: values.reduce<number>((sum, value) => sum + (value ?? 0), 0),
-    })),
+/** `Lane 42 ran most in Oct 2024: 602 h (…)`: the highest month of all bins. */
+function peakMonth(
+  bins: readonly BinReview[],
+  quantity: Quantity,
+  verb: string,
+  pick: (month: BinReview['fan']['months'][number]) => Estimate,
+  units: Units,
+): string | null {
+  const all = bins.flatMap(({ bin, fan }) =>
+    fan.months.map((each) => ({ name: bin.name, month: each.month, of: pick(each) })),
   );
-  const top = all.reduce((most, one) => (one.sum > most.sum ? one : most), all[0]);
-  if (top === undefined || top.sum === 0) return null;
-  return `${top.name} ${verb} most in ${monthText(top.month)}: ${units.say(quantity, top.sum)}`;
+  const top = all.reduce((most, one) => ((one.of.value ?? 0) > (most.of.value ?? 0) ? one : most), all[0]);
+  if (top === undefined || (top.of.value ?? 0) === 0) return null;
+  return `${top.name} ${verb} most in ${monthText(top.month)}: ${units.say(quantity, top.of)}`;
 }
 
 function monthsOf(
@@ -47,7 +49,8 @@ export function monthSection(bins: readonly BinReview[], units: Units): SectionB
       monthsByBin(
         {
           id: 'hours',
-          title: peakMonth(hours, 'hours', 'ran', units) ?? 'No fan ran',
+          title:
+            peakMonth(bins, 'hours', 'ran', (each) => each.told?.hours ?? plain(each.hours), units) ?? 'No fan ran',
           quantity: 'hours',
           parts: ['fan hours'],
           bins: hours,
@@ -57,7 +60,7 @@ export function monthSection(bins: readonly BinReview[], units: Units): SectionB
       monthsByBin(
         {
           id: 'cost',
-          title: peakMonth(cost, 'money', 'cost', units) ?? 'No month has a cost',
+          title: peakMonth(bins, 'money', 'cost', costOf, units) ?? 'No month has a cost',
           quantity: 'money',
           parts: ['energy', 'demand'],
           bins: cost,
@@ -67,6 +70,12 @@ export function monthSection(bins: readonly BinReview[], units: Units): SectionB
     ],
     tables: [monthTable(bins)],
   };
+}
+
+/** Energy and demand of a month; both are wrong together. */
+function costOf({ told, energyCost, demandCost }: BinReview['fan']['months'][number]): Estimate {
+  const parts = [told?.energyCost ?? plain(energyCost ?? 0), told?.demandCost ?? plain(demandCost ?? 0)];
+  return knownTotal(parts).total;
 }
 
 /** Hours, energy and money of each bin and month, the numbers behind the monthly bars. */
