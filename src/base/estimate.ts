@@ -18,6 +18,15 @@ export function withheld(why: string): Estimate {
   return { value: null, interval: null, why };
 }
 
+/** The same number in another measure. @param factor  above 0 */
+export function scaled({ value, interval, why }: Estimate, factor: number): Estimate {
+  return {
+    value: value === null ? null : value * factor,
+    interval: interval === null ? null : [interval[0] * factor, interval[1] * factor],
+    why,
+  };
+}
+
 /** The half-width, in standard deviations, of a two-sided 90 % interval of a normal value. */
 export const Z90 = 1.6448536269514722;
 /** The same for 95 %: `season.yaml` states sensor limits that 95 % keep. */

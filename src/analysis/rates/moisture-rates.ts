@@ -1,4 +1,4 @@
-import { type Estimate, withheld } from '../../base/estimate.ts';
+import { type Estimate, scaled, withheld } from '../../base/estimate.ts';
 import { ratioInterval } from '../../base/stats/ratio-interval.ts';
 import { zoneOf } from '../../base/zone.ts';
 import { localMonths } from '../../money/local-time.ts';
@@ -94,14 +94,6 @@ function sizeOf(rate: Estimate): Estimate {
   if (rate.value === null || rate.value >= 0) return rate;
   const interval: Estimate['interval'] = rate.interval === null ? null : [-rate.interval[1], -rate.interval[0]];
   return { value: -rate.value, interval, why: null };
-}
-
-function scaled({ value, interval, why }: Estimate, factor: number): Estimate {
-  return {
-    value: value === null ? null : value * factor,
-    interval: interval === null ? null : [interval[0] * factor, interval[1] * factor],
-    why,
-  };
 }
 
 function notesOf(days: readonly RateDay[]): string[] {

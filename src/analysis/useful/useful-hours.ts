@@ -1,4 +1,4 @@
-import { type Estimate, withheld } from '../../base/estimate.ts';
+import { type Estimate, scaled, withheld } from '../../base/estimate.ts';
 import { zoneOf } from '../../base/zone.ts';
 import { againstCost } from './against-cost.ts';
 import { entryLayer } from './entry-layer.ts';
@@ -84,9 +84,4 @@ function nothingClassed({ classes }: Judged, all: number): string | null {
   if (classes.some((code) => code < UNKNOWN)) return null;
   if (!classes.includes(UNKNOWN)) return 'The fan ran only while the bin held no grain.';
   return 'No reading tells the air that the fan pushed in, temperature and humidity, beside the grain that it met, so nobody can say what any fan hour could do.';
-}
-
-function scaled({ value, interval, why }: Estimate, factor: number): Estimate {
-  if (value === null || interval === null) return { value, interval, why };
-  return { value: value * factor, interval: [interval[0] * factor, interval[1] * factor], why };
 }
