@@ -173,14 +173,15 @@ function aheadOf(
   return Number.isNaN(before) || sign * (before - moved) > DRIFT_K ? moved : before;
 }
 
-/** Mean over a day's fan hours before the front begins to move the sensor, C. */
+/** Mean over the hours before the front begins to move the sensor, C. */
 function beforeItMoves(curve: FanHourCurve, axis: FanAxis, steepest: SteepestChange, sign: 1 | -1): number {
   const { windowH } = steepest;
   let fanHour = steepest.fanHour;
   const rate = (x: number) =>
     (sign * (curve.mean(x, x + windowH / 2) - curve.mean(x - windowH / 2, x))) / (windowH / 2);
   while (fanHour > 0 && rate(fanHour) > BEGINS_PART * steepest.slope) fanHour -= AXIS_STEP_H;
-  const from = Math.max(fanHour - windowH, curve.fanHour[0]);
+  // The definition's 12 hours, or a day's fan hours where the fan ran for less.
+  const from = Math.max(fanHour - Math.min(windowH, AHEAD_H), curve.fanHour[0]);
   return fanHour <= from ? curve.at(Math.min(fanHour, axis.lengthH)) : curve.mean(from, fanHour);
 }
 
