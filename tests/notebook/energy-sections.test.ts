@@ -1,0 +1,129 @@
+import { describe, expect, it } from 'vitest';
+import type { BillShare } from '../../src/analysis/energy/bill-types.ts';
+import type { DemandWays } from '../../src/analysis/energy/demand-ways-types.ts';
+import type { BinReview, SeasonReview } from '../../src/analysis/types.ts';
+import { estimate, withheld } from '../../src/base/estimate.ts';
+import { billSection } from '../../src/notebook/energy-bills.ts';
+import { demandSection } from '../../src/notebook/energy-demand.ts';
+import { dryingSection, perWater } from '../../src/notebook/energy-drying.ts';
+import { sourceSection } from '../../src/notebook/energy-source.ts';
+import { Units } from '../../src/report/units.ts';
+import { exampleInput } from '../report/example-review.ts';
+
+const US = new Units('us', 'USD', 'America/Chicago');
+const SI = new Units('si', 'EUR', 'Europe/Berlin');
+const about = (value: number, half: number) => estimate(value, value - half, value + half);
+const review = (part: Partial<SeasonReview>) => part as SeasonReview;
+const day = (month: number, date: number) => Date.UTC(2024, month - 1, date, 5);
+
+describe('had the fans taken turns', () => {
+  const way = (cost: number) => ({
+    peakKw: cost / 10,
+    peak: about(cost / 10, 1),
+    billedKw: cost / 10,
+    cost: about(cost, 10),
+  });
+  const ways = (asRun: number, apart: number, turns: number): DemandWays => ({
+    tariffId: 'T',
+    rule: 0,
+    month: '2024-10',
+    asRun: way(asRun),
+    startsApart: way(apart),
+    inTurns: way(turns),
+    leastCost: turns - 20,
+    saving: about(asRun - turns, 5),
+  });
+  it('says what turns would have saved, what they need, and that starting apart changes nothing', () => {
+    const told = demandSection(review({ demandWays: [ways(300, 300, 200)] }), US);
+    expect(told.lead).toContain('would have cost 200 USD (190 to 210): 100 USD (95 to 105) less');
+    expect(told.notes?.join(' ')).toContain('a quarter hour apart alone would have changed nothing');
+    expect(told.notes?.join(' ')).toContain('need a controller that sees all fans');
+    expect(told.notes?.join(' ')).toContain('below 180 USD');
+  });
+  it('says so where turns change nothing, where nothing hangs on them, and where they broke', () => {
+    expect(demandSection(review({ demandWays: [ways(300, 300, 300)] }), US).lead).toContain('nothing worth telling');
+    expect(demandSection(review({ demandWays: [] }), US).lead).toMatch(/^No demand charge hangs/);
+    const broken = review({ demandWays: undefined, failures: ['demand charges: no clock'] });
+    expect(demandSection(broken, US).lead).toContain('no clock');
+  });
+});
+
+describe('beside the bills', () => {
+  const bill = (part: Partial<BillShare>): BillShare => ({
+    tariffId: 'T',
+    fromMs: day(10, 1),
+    toMs: day(11, 1),
+    billedKwh: 1000,
+    billedKw: null,
+    amount: 200,
+    fansKwh: about(600, 60),
+    untoldHours: 0,
+    share: about(0.6, 0.06),
+    restKwh: about(400, 60),
+    fansMoney: about(100, 10),
+    fixed: 20,
+    restMoney: about(80, 10),
+    cause: null,
+    ...part,
+  });
+  it('adds the bills up with the ends of their intervals: 1,200 of 2,000 kWh, 60 % give or take 6', () => {
+    const told = billSection(review({ bills: [bill({}), bill({ fromMs: day(11, 1), toMs: day(12, 1) })] }), US);
+    expect(told.lead).toContain('explain 60.0 % (54.0 to 66.0) of the 2,000 kWh billed');
+    expect(told.lead).toContain('Of 400 USD paid, 160 USD (140 to 180) are neither');
+    expect(told.figures).toHaveLength(1);
+  });
+  it('names the bill that the fans exceed, with the cause; counts bills in which a log lacks', () => {
+    const over = bill({ fansKwh: about(1200, 10), restKwh: about(-200, 10), cause: 'Most likely X.', untoldHours: 30 });
+    const notes = billSection(review({ bills: [over] }), US).notes?.join(' ') ?? '';
+    expect(notes).toContain('The bill from 1 Oct 2024, T: the fans explain more than was billed. Most likely X.');
+    expect(notes).toContain('In the time of 1 bill');
+  });
+  it('a bill that says no energy has no share, and no figure stands alone on it', () => {
+    const none = bill({ billedKwh: null, share: withheld('no'), restKwh: withheld('no') });
+    const told = billSection(review({ bills: [none] }), US);
+    expect(told.lead).toMatch(/^Can’t tell what share/);
+    expect(told.figures).toEqual([]);
+    expect(billSection(review({ bills: [] }), US).lead).toContain('no bills are given');
+  });
+});
+
+describe('energy for what drying did', () => {
+  it('1 kWh a kilogram of water is 1,547.7 Btu a pound: 3,412.14 / 2.20462', () => {
+    expect(perWater(about(1, 0), US).value).toBeCloseTo(1547.7, 1);
+    expect(perWater(about(1, 0), SI).value).toBe(1);
+  });
+  it('tells bins outside what fits published figures, and that none can be told where none is', () => {
+    const { bins } = exampleInput().review;
+    const unit = (stands: 'within' | 'below'): BinReview => ({
+      ...bins[0],
+      unitEnergy: {
+        kwhPerPoint: about(1500, 100),
+        kwhPerBushelPoint: about(0.1, 0.01),
+        kwhPerKgWater: about(0.4, 0.1),
+        plausible: { stands, text: ['It lies there.'], sourceKeys: ['ndsu-2007-natural-air'] },
+        why: null,
+      },
+    });
+    const below = dryingSection([unit('below')], US);
+    expect(below.lead).toContain('0.100 kWh a bushel-point (0.090 to 0.110)');
+    expect(below.lead).toContain('North 36 lies outside');
+    expect(below.notes?.[0]).toBe('North 36: It lies there.');
+    expect(dryingSection([unit('within')], US).lead).toContain('None can be told to lie outside');
+    expect(dryingSection(bins.slice(2), US).lead).toMatch(/^Can’t tell what a point took/);
+  });
+});
+
+describe('where each fan’s energy comes from', () => {
+  it('names the way, and fans without a log', () => {
+    const { loaded, review: whole } = exampleInput();
+    const told = sourceSection(loaded, whole);
+    const rows = told.table?.rows ?? [];
+    expect(rows).toHaveLength(loaded.season.fans.length);
+    expect(rows.map((row) => row.fan)).toEqual(loaded.season.fans.map((fan) => fan.id));
+    for (const row of rows)
+      expect(row.from === 'no log' ? row.energy : null).toEqual(
+        row.from === 'no log' ? { value: null, why: 'No log of this fan.' } : null,
+      );
+    expect(sourceSection(loaded, { ...whole, fans: [] }).lead).toMatch(/^Can’t tell/);
+  });
+});
