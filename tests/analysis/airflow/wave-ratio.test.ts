@@ -26,7 +26,8 @@ describe('how fast a temperature moves up', () => {
       behindC: 11.8,
       pressurePa: PRESSURE_PA,
     });
-    expect(ratioAt(12)).toBeCloseTo(front.lead, 6);
+    // straight lines between half kelvins: a hundredth of a percent
+    expect(Math.abs(ratioAt(12) / front.lead - 1)).toBeLessThan(2e-4);
     // evaporation carries more in warm grain; sensible heat alone would make it half as fast there
     expect(ratioAt(25)).toBeGreaterThan(1.4 * ratioAt(5));
     expect(ratioAt(20)).toBeGreaterThan((1.6 * 1006) / (heatJKgK / 0.84));
