@@ -83,7 +83,7 @@ export function entryTable(bins: readonly BinHours[]): Table {
     folded: true,
     columns: [
       { key: 'bin', label: 'Bin', quantity: null },
-      { key: 'height', label: 'Height', quantity: 'length' },
+      { key: 'height', label: 'Height, stated', quantity: 'length' },
       { key: 'dry', label: 'Dry', quantity: 'hours' },
       { key: 'rewet', label: 'Rewet', quantity: 'hours' },
       { key: 'over', label: 'Dry, though under its target', quantity: 'hours' },
@@ -120,7 +120,7 @@ export function groupTables(bins: readonly BinHours[], units: Units): Table[] {
       { key: 'hours', label: 'Fan hours, measured', quantity: 'hours' },
       { key: 'for', label: 'For the goal', quantity: 'hours' },
       { key: 'against', label: 'Against it', quantity: 'hours' },
-      { key: 'unclassed', label: 'Not classed', quantity: 'hours' },
+      { key: 'unclassed', label: 'Not classed, measured', quantity: 'hours' },
     ],
     rows: withHours(bins).flatMap(({ review, useful }) =>
       groups(useful).map((group) => ({
