@@ -21,7 +21,7 @@ export function dayBandText(key: string): string {
   return `${from}:00 to ${from + DAY_BAND_H}:00`;
 }
 
-/** `50 to 68 °F, under 60 %` */
+/** `50 to 68 °F; humidity under 60 %` */
 export function outdoorText(key: string, units: Units): string {
   if (key === 'none') return 'not known';
   const [t, rh] = key.split(' ').map(Number);
@@ -31,11 +31,11 @@ export function outdoorText(key: string, units: Units): string {
     units.unit('temperature'),
   );
   const humid = between(
-    OUTDOOR_BANDS.rh.map((end) => units.number('share', end)),
+    OUTDOOR_BANDS.rh.map((end) => String(Math.round(100 * end))),
     rh,
     '%',
   );
-  return `${temp}; ${humid} humidity`;
+  return `${temp}; humidity ${humid}`;
 }
 
 function between(ends: readonly string[], band: number, unit: string): string {

@@ -62,6 +62,16 @@ describe('what each fan hour could do, on the page', () => {
     expect(both?.alt).toMatch(/120 h.* rewetting/);
   });
 
+  it('tells the weather of the hours in bands, in one system of units', () => {
+    const rowsOf = (of: Units) =>
+      usefulSection([damp], of)
+        .tables?.find((table) => table.id === 'hours-by-weather')
+        ?.rows.map((row) => row.part);
+    // Air of 10 degC and 95 % at night
+    expect(rowsOf(units)).toContain('50 to 68 °F; humidity 80 % and more');
+    expect(rowsOf(si)).toContain('10 to 20 °C; humidity 80 % and more');
+  });
+
   it('a bin without a log keeps its row, with the reason', () => {
     const section = usefulSection([damp, none], units);
     expect(section.table?.rows[1]).toMatchObject({ against: { value: null, why: 'No log tells what fan F1 did.' } });
