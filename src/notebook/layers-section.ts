@@ -14,7 +14,7 @@ export function layersSection(bins: readonly BinReview[], units: Units): Omit<Se
   return {
     lead: leadOf(bins, units),
     table: layersTable(bins, 'end'),
-    tables: [{ ...layersTable(bins, 'start'), folded: true }],
+    tables: [{ ...layersTable(bins, 'start'), folded: 'on screen' }],
     notes: [
       'Thirds of the depth, each about a third of the dry matter. Over a centre sump grain flows as a funnel (common practice): the core comes first, from the floor to the surface, then the top slides in, and the bottom along the wall comes last. A load drawn that way may be as wet as the wettest third or the core; only the whole bin, or a bin turned over, is “all mixed”.',
       'Of the interval of a third, what all sensors share cancels in “wettest less driest”.',

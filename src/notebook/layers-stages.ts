@@ -1,7 +1,7 @@
 import type { BinReview } from '../analysis/types.ts';
 import type { Cell, Section } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
-import { counted, known } from './words.ts';
+import { changeSaid, counted, known } from './words.ts';
 
 /** Bins filled or emptied in steps: points by stage and their balance; null where there is none. */
 export function stagesSection(bins: readonly BinReview[], units: Units): Omit<Section, 'id' | 'title'> | null {
@@ -12,7 +12,7 @@ export function stagesSection(bins: readonly BinReview[], units: Units): Omit<Se
       const all = known(stages.perFullBushel);
       return all === null
         ? `${one.bin.name} had ${counted(stages.stages.length, 'stage')}; their balance can’t be told.`
-        : `${one.bin.name} had ${counted(stages.stages.length, 'stage')}, which took out ${units.say('points', all)} per bushel of the full bin.`;
+        : `${one.bin.name} had ${counted(stages.stages.length, 'stage')}, in which each bushel of the full bin ${changeSaid(all, units)}.`;
     })
     .join(' ');
   return {

@@ -1,3 +1,4 @@
+import { LATER_STAGES } from '../analysis/moisture/later-stages.ts';
 import type { BinReview } from '../analysis/types.ts';
 import type { Units } from '../report/units.ts';
 import { momentEstimate, tradeTable } from './bin-table.ts';
@@ -15,7 +16,7 @@ export function moistureSection(one: BinReview, units: Units) {
     lead:
       points === null
         ? `Can’t tell the points removed from ${bin.name}: ${sentence(moisture.pointsRemoved.why ?? 'not known')}`
-        : `${bin.name} ${changeSaid(points, units)}, from ${units.say('moisture', start.value)} to ${units.say('moisture', end.value)}.`,
+        : `${bin.name} ${changeSaid(points, units)}, from ${units.say('moisture', start.value)} to ${units.say('moisture', end.value)}${isWhole(one) ? '' : ' while the bin was whole'}.`,
     table: tradeTable([one], units),
     tables: [
       namedTable(
@@ -46,4 +47,9 @@ export function moistureSection(one: BinReview, units: Units) {
     ],
     notes: [...grainFrom([one]), ...moisture.notes],
   };
+}
+
+/** Points that count what the rest lost after the first grain was taken out are no longer start less end. */
+function isWhole({ moisture }: BinReview): boolean {
+  return !moisture.errorParts.some(({ cause }) => cause === LATER_STAGES);
 }

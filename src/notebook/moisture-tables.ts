@@ -25,7 +25,7 @@ export function momentTable(review: BinReview): Table {
   return {
     id: 'moments',
     caption: 'The readings behind start and end',
-    folded: true,
+    folded: 'on screen',
     columns: [
       { key: 'moment', label: 'Moment', quantity: null },
       { key: 'mean', label: 'Mean moisture', quantity: 'moisture' },

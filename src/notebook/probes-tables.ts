@@ -51,7 +51,7 @@ export function offsetPartsTable(bins: readonly BinReview[]): Table {
   return {
     id: 'probe-offsets',
     caption: 'Cables less samples, by the cables at one distance from the centre and by day',
-    folded: true,
+    folded: 'on screen',
     columns: [
       { key: 'bin', label: 'Bin', quantity: null },
       { key: 'of', label: 'Cables', quantity: null },
@@ -119,7 +119,7 @@ export function samplesTable(bins: readonly BinReview[]): Table {
           sample: reading.moistureWb,
           cables: pair.cableWb,
           offset: { value: pair.offset, interval: [pair.offset - half, pair.offset + half], why: null },
-          counts: pair.counted ? 'yes' : !pair.stillAir ? 'no, fan running' : pair.cold ? 'no, cold' : 'no, far off',
+          counts: pair.counted ? 'yes' : !pair.stillAir ? 'no, fan running' : pair.far ? 'no, far off' : 'no, cold',
         };
       }),
     ),

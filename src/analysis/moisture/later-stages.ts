@@ -4,8 +4,12 @@ import { DAY_MS } from './moment-window.ts';
 import { type PointsRemoved, withPart } from './points-removed.ts';
 import type { MoistureStages } from './stage-types.ts';
 
+/** The cause under which the error of what the rest lost stands; there exactly where the points count it. */
+export const LATER_STAGES = 'what the rest lost after the first grain was taken out';
 /** Fan hours on the rest of a bin that may go untold, as for the days before and after the readings. */
 const FEW_HOURS = 24;
+
+const said = (points: number) => points.toFixed(1).replace('-', '−');
 
 /**
  * The points of the full bin and, by the balance, of what stayed after the first grain was taken out: each stage's points
@@ -34,13 +38,12 @@ export function withLaterStages(
       return sum + ((share * (high - low)) / 2) ** 2;
     }, 0),
   );
-  const cause = 'what the rest lost after the first grain was taken out';
   const days = Math.round((later[later.length - 1].span.toMs - later[0].span.fromMs) / DAY_MS);
   const share = Math.round(100 * later[0].share);
   return {
-    removed: withPart(removed, more, { cause, sd: half / Z90, df: Number.POSITIVE_INFINITY }),
+    removed: withPart(removed, more, { cause: LATER_STAGES, sd: half / Z90, df: Number.POSITIVE_INFINITY }),
     notes: [
-      `${ran}, over ${days} days on the ${share} % and less that stayed. The points removed count them by that share: ${removed.points.value.toFixed(1)} while the bin was whole and ${more.toFixed(1)} after, per bushel of the full bin. Start, end and over-drying are those of the whole bin.`,
+      `${ran}, over ${days} days on the ${share} % and less that stayed. The points removed count them by that share: ${said(removed.points.value)} while the bin was whole and ${said(more)} after, per bushel of the full bin. Start, end and over-drying are those of the whole bin.`,
     ],
   };
 }

@@ -100,7 +100,7 @@ function mixedBetween(before: MoistureMoment | null, after: MoistureMoment | nul
   return estimate(points, points - half90, points + half90);
 }
 
-/** Stages err apart in noise and moving air, together in what is not seen of the bin: half-widths add up, the widest honest interval. */
+/** Each stage has other fronts, other days and, in part, other grain in place: half-widths join as squares. */
 function summed(stages: readonly MoistureStage[], weight: (stage: MoistureStage) => number): Estimate {
   const lacking = stages.find((one) => one.points.value === null);
   if (stages.length === 0) return withheld('There is no stage.');
@@ -110,13 +110,10 @@ function summed(stages: readonly MoistureStage[], weight: (stage: MoistureStage)
       lacking.fanHours === null ? 'no log tells when the fan ran' : `${Math.round(lacking.fanHours)} fan hours`;
     return withheld(`The stage of ${days} days (${hours}) can’t be told: ${lacking.points.why}`);
   }
-  const sum = (of: (points: Estimate) => number) =>
-    stages.reduce((total, stage) => total + weight(stage) * of(stage.points), 0);
-  return estimate(
-    sum((points) => points.value!),
-    sum((points) => points.interval![0]),
-    sum((points) => points.interval![1]),
-  );
+  const value = stages.reduce((sum, stage) => sum + weight(stage) * stage.points.value!, 0);
+  const side = (end: 0 | 1) =>
+    Math.hypot(...stages.map((stage) => weight(stage) * (stage.points.interval![end] - stage.points.value!)));
+  return estimate(value, value - side(0), value + side(1));
 }
 
 function notesOf(stages: readonly MoistureStage[]): string[] {

@@ -37,8 +37,9 @@ export function binProbes(probes: Table, input: BinMoistureInput, moisture: BinM
     const local = new Date(toLocalMs(zone, pair.reading.timeMs));
     return localDayStart(zone, local.getUTCFullYear(), local.getUTCMonth() + 1, local.getUTCDate());
   };
-  const days = [...new Set(pairs.filter((one) => one.stillAir).map(dayOf))].map((dayMs) => {
-    const own = pairs.filter((one) => dayOf(one) === dayMs && one.stillAir);
+  const still = pairs.filter((one) => one.stillAir && one.far !== true);
+  const days = [...new Set(still.map(dayOf))].map((dayMs) => {
+    const own = still.filter((one) => dayOf(one) === dayMs);
     const cold = own.filter((one) => one.cold).length;
     return { dayMs, cold, ...probeOffset(own, cold > 0 ? COLD_METER_LIMIT : METER_LIMIT) };
   });

@@ -25,7 +25,10 @@ export function countedPairs(pairs: readonly ProbePair[]): { pairs: ProbePair[];
   const isFar = (one: ProbePair) =>
     pool.length >= LEAST_TO_JUDGE && Math.abs(one.offset - middle) > FAR_SDS * Math.max(scatter, one.sd);
   return {
-    pairs: pairs.map((one) => ({ ...one, counted: pool.includes(one) && !isFar(one) })),
+    pairs: pairs.map((one) => {
+      const apart = pool.includes(one) && isFar(one);
+      return { ...one, counted: pool.includes(one) && !apart, far: apart };
+    }),
     meterLimit: pool.some((one) => one.cold) ? COLD_METER_LIMIT : METER_LIMIT,
     far: pool.filter(isFar).length,
   };

@@ -28,6 +28,8 @@ export interface ProbePair {
   cold: boolean;
   /** false: cold beside enough warm ones, or far from all others */
   counted: boolean;
+  /** far from all others: a mistaken number, or another place */
+  far?: boolean;
 }
 
 /** Offset over several hand samples. */
