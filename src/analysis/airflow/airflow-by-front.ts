@@ -2,34 +2,20 @@ import { specificVolumeM3Kg } from '../../air/volume.ts';
 import { type Estimate, estimate, withheld, Z90 } from '../../base/estimate.ts';
 import { quantile } from '../../base/stats/quantile.ts';
 import { weightedMean } from '../../base/stats/weighted.ts';
-import type { Cable } from '../../bin/cable.ts';
-import { sensorShares } from '../../bin/shares.ts';
 import type { Bin } from '../../season/season.ts';
 import type { SensorSeries } from '../../tables/sensors.ts';
 import { goodReadings } from '../fronts/good-readings.ts';
 import type { BinAirflow, BinGrainAmount, BinMoisture, FanSeason, FanSpans } from '../types.ts';
-import { type CableFlux, cableFlux, PAIR_SD, type PairFlux } from './cable-flux.ts';
+import { type CableFlux, cableFlux } from './cable-flux.ts';
+import { cableShares, distances, placeSd } from './cables-apart.ts';
 import { mainFanSet } from './fan-sets.ts';
 import { type PassingCurve, passingCurve } from './passing-curve.ts';
 import { type RunWindow, runWindows } from './run-windows.ts';
-import { transitFit } from './transit-fit.ts';
+import { sensorPairs } from './sensor-pairs.ts';
 import { constantsSpread, grainHeatJKgK, grainIsotherm, waveRatioAt, waveRatios } from './wave-ratio.ts';
-import { windowMoisture } from './window-moisture.ts';
 
-/** Sensors nearer to each other than this, m, are passed too soon after each other to be timed. */
-const LEAST_APART_M = 0.8;
-/** The second sensor must repeat at least this much of what the first one saw. */
-const LEAST_LIKENESS = 0.5;
-/**
- * In a zone that dries or wets, the air's humidity changes with the weather too and moves temperatures on before they are
- * carried there: sd of the logarithm for each point by which the grain of a pair has changed or differs, up to two points.
- */
-const ZONE_SD_POINT = 0.12;
 /** The bed model against beds with a drying rate and other isotherms, and against uneven walls (sd). */
 const MODEL_SD = 0.03;
-/** Airflow differs from place to place at one distance from the centre (sd), held as firmly as three cables' difference. */
-const PLACE_SD = 0.07;
-const PLACE_DF = 3;
 /** What lies between and beyond the cables may get other air than they: sd with one cable, less with more distances. */
 const RADIAL_SD = 0.04;
 /** Moisture at the sensors, points (sd), where its interval is not known. */
@@ -69,6 +55,8 @@ export interface FrontAirflowFound {
   isotherms: readonly string[];
 }
 
+type FanWindow = RunWindow & { fans: { set: string; share: number } };
+
 const nothing = (why: string): FrontAirflowFound => ({
   flowM3S: withheld(why),
   cables: [],
@@ -107,7 +95,7 @@ export function airflowByFront(input: FrontAirflowInput): FrontAirflowFound {
   const ratios = waveRatios(grainIsotherm(crop, bin.grain.isotherm), crop, input.stationPa);
   const cables = bin.cables.flatMap((cable) => {
     const pairs = windows.flatMap((window, number) =>
-      pairsOf(input, ratios, curves, cable, window, number, dryMatterKgM3),
+      sensorPairs(input, ratios, curves, cable, window, number, dryMatterKgM3),
     );
     const found = cableFlux(cable.id, pairs);
     return found === null ? [] : [found];
@@ -119,8 +107,6 @@ export function airflowByFront(input: FrontAirflowInput): FrontAirflowFound {
   return joined(input, windows, cables, curves, dryMatterKgM3);
 }
 
-type FanWindow = RunWindow & { fans: { set: string; share: number } };
-
 /** Windows at full depth with the set of fans that ran longest there. */
 function mainWindows(all: readonly FanWindow[], depthM: number): FanWindow[] {
   const full = all.filter((one) => one.depthM >= FULL_SHARE * depthM && one.fans.share >= SAME_FANS);
@@ -128,54 +114,6 @@ function mainWindows(all: readonly FanWindow[], depthM: number): FanWindow[] {
   for (const one of full) hours.set(one.fans.set, (hours.get(one.fans.set) ?? 0) + one.toH - one.fromH);
   const [set] = [...hours].sort((a, b) => b[1] - a[1] || (a[0] < b[0] ? -1 : 1))[0] ?? [''];
   return full.filter((one) => one.fans.set === set);
-}
-
-function pairsOf(
-  { bin, series, moisture }: FrontAirflowInput,
-  ratios: (moistureWb: number) => (tempC: number) => number,
-  curves: readonly PassingCurve[],
-  cable: Cable,
-  window: FanWindow,
-  number: number,
-  dryMatterKgM3: number,
-): PairFlux[] {
-  const sensors = curves
-    .filter((one) => one.cable === cable.id && one.heightM < window.depthM)
-    .map((curve) => ({
-      curve,
-      fromEntryM: bin.air === 'up' ? curve.heightM : window.depthM - curve.heightM,
-      moisture: windowMoisture(
-        series.find((one) => one.cable === cable.id && one.sensor === curve.sensor),
-        moisture,
-        window.span,
-      ),
-    }))
-    .sort((a, b) => a.fromEntryM - b.fromEntryM);
-  const pairs: PairFlux[] = [];
-  for (const [i, first] of sensors.entries()) {
-    for (let j = i + 1; j < sensors.length; j++) {
-      const second = sensors[j];
-      const apartM = second.fromEntryM - first.fromEntryM;
-      if (apartM < LEAST_APART_M) continue;
-      const between = sensors.slice(i, j + 1).map((one) => one.moisture);
-      const wb = between.reduce((sum, one) => sum + one.value, 0) / between.length;
-      if (!(wb >= 0.06 && wb <= 0.35)) continue;
-      const ratioAt = ratios(wb);
-      const fit = transitFit(first.curve, second.curve, apartM, window.fromH, window.toH, { ratioAt, dryMatterKgM3 });
-      if (fit === null || fit.likeness < LEAST_LIKENESS) continue;
-      const values = between.map((one) => 100 * one.value);
-      const zone = Math.min(
-        2,
-        Math.max(...values) - Math.min(...values) + Math.max(...between.map((one) => one.changed)),
-      );
-      pairs.push({
-        window: number,
-        fluxKgM2S: fit.fluxKgM2S,
-        logSd: Math.hypot(fit.logSd, PAIR_SD, ZONE_SD_POINT * zone),
-      });
-    }
-  }
-  return pairs;
 }
 
 /** The cables together, by their rings, with the interval. */
@@ -251,32 +189,6 @@ function joined(
     ],
     isotherms: spread.isotherms,
   };
-}
-
-function cableShares(bin: Bin, depthM: number, cables: readonly CableFlux[]): number[] {
-  const placed = sensorShares(bin.diameterM, depthM, bin.cables, (cable) => cables.some((one) => one.cable === cable));
-  const share = (id: string) => placed.find((one) => one.cable === id)?.cableShare ?? 0;
-  const all = cables.reduce((sum, one) => sum + share(one.cable), 0);
-  return cables.map((one) => share(one.cable) / all);
-}
-
-/** How cables at one distance differ, sd of the logarithm, with what is assumed before they are looked at. */
-function placeSd(bin: Bin, cables: readonly CableFlux[]): number {
-  const at = (id: string) => bin.cables.find((one) => one.id === id)?.fromCentreM ?? 0;
-  let squares = PLACE_DF * PLACE_SD ** 2;
-  let df = PLACE_DF;
-  for (const place of new Set(cables.map((one) => at(one.cable)))) {
-    const ring = cables.filter((one) => at(one.cable) === place).map((one) => Math.log(one.fluxKgM2S));
-    const mean = ring.reduce((sum, one) => sum + one, 0) / ring.length;
-    squares += ring.reduce((sum, one) => sum + (one - mean) ** 2, 0);
-    df += ring.length - 1;
-  }
-  return Math.sqrt(squares / df);
-}
-
-function distances(bin: Bin, cables: readonly CableFlux[]): number {
-  const used = bin.cables.filter((one) => cables.some((flux) => flux.cable === one.id));
-  return new Set(used.map((one) => one.fromCentreM.toFixed(1))).size;
 }
 
 function meanEntering({ enteringC }: FrontAirflowInput, windows: readonly FanWindow[]): number {

@@ -1,9 +1,9 @@
 import { type Estimate, estimate, withheld, Z90, Z95 } from '../../base/estimate.ts';
 import type { Isotherm } from '../../grain/isotherm.ts';
 import type { SensorErrors } from '../../season/season.ts';
-import { dryFromWet } from '../moisture/dry-basis.ts';
 import type { BinGrainAmount, BinMoisture, BinWater, Span } from '../types.ts';
 import { type AirPiece, type AirPiecesInput, airPieces } from './air-pieces.ts';
+import { beyondSensors } from './beyond-sensors.ts';
 import { type HeatBalance, heatBalance } from './heat-balance.ts';
 import { type HumidityBalance, humidityBalance } from './humidity-balance.ts';
 
@@ -168,7 +168,7 @@ function humidityOf(
   const found = humidityBalance(pieces, sds.moistureWb, sds.tempK);
   if (!(found.hours >= LEAST_COVERED * hours)) return null;
   const fill = pieces.reduce((sum, one) => sum + one.airKg, 0) / found.airKg;
-  const beyond = beyondSensors(input);
+  const beyond = beyondSensors(input.bin, input.moisture, input.grain);
   const parts = [
     ...found.parts.map(({ cause, sdKg }) => ({ cause, sdKg: sdKg * fill })),
     { cause: 'grain beyond the last sensors', sdKg: 0.5 * Math.abs(beyond) },
@@ -224,24 +224,4 @@ function heatOf(
     parts,
     sd: Math.max(1, Math.hypot(...parts.map((part) => part.sdKg))),
   };
-}
-
-/**
- * Grain beyond the last sensors: the air passes them before it leaves, and what that layer gave off is not in their air. Its
- * dry matter times the change of the nearest sensors, kg.
- */
-function beyondSensors({ bin, moisture, grain }: WaterByAirInput): number {
-  if (grain.dryMatterKg === null || grain.depthM === null) return 0;
-  let sum = 0;
-  let weight = 0;
-  for (const cable of bin.cables) {
-    const own = moisture.shares.filter((one) => one.cable === cable.id && one.startWb !== null && one.endWb !== null);
-    if (own.length === 0) continue;
-    const last = own.reduce((a, b) => ((bin.air === 'up') === a.heightM > b.heightM ? a : b));
-    const beyondM = bin.air === 'up' ? grain.depthM - last.heightM : last.heightM;
-    const share = own.reduce((total, one) => total + one.share, 0);
-    sum += share * (beyondM / grain.depthM) * (dryFromWet(last.startWb!) - dryFromWet(last.endWb!));
-    weight += share;
-  }
-  return weight > 0 ? (grain.dryMatterKg * sum) / weight : 0;
 }
