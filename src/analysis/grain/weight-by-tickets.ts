@@ -1,12 +1,10 @@
-import type { Ticket } from '../moisture/tickets.ts';
+import { LOAD_SAMPLE_SD, type Ticket } from '../moisture/tickets.ts';
 import { type FillLoads, fillLoads } from './fill-loads.ts';
 import type { FillTimes } from './fill-times.ts';
 import type { WeightByVolume } from './weight-by-volume.ts';
 
 /** Platform scales in trade are kept within about 0.2 % (common practice); sd of the sum of a bin's loads, relative. */
 export const SCALE_REL_SD = 0.002;
-/** Sampling and reading one load, points, sd. Working assumption, from memory of probe and meter trials. */
-const LOAD_SAMPLE_SD = 0.3;
 /** Tickets and volume may differ by this many standard errors of the volume before one of them is wrong. */
 const FIT_SDS = 2.5;
 /** More taken out during the filling than this share of what came in: nobody can tell what lay there. */

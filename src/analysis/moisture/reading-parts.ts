@@ -14,7 +14,7 @@ export const DRIFT_SD = 0.1;
 export const ASSUMED_ACCURACY = 0.5;
 export const ASSUMED_BIAS = 0.5;
 /** Where neither season.yaml nor the readings tell: noise of a reading, sd in points. */
-const ASSUMED_NOISE_SD = 0.1;
+export const ASSUMED_NOISE_SD = 0.1;
 
 type MoistureErrors = SensorErrors['moisture'];
 

@@ -7,10 +7,8 @@ import { DAY_MS, likelyHours, type MomentName } from './moment-window.ts';
 import type { ObservedMoisture } from './observed-moisture.ts';
 import type { MomentAgreement, TicketsHeld } from './ticket-agreement-types.ts';
 import { ticketWords } from './ticket-words.ts';
-import { ASSUMED_METER, type Ticket, ticketMean } from './tickets.ts';
+import { ASSUMED_METER, LOAD_SAMPLE_SD, type Ticket, ticketMean } from './tickets.ts';
 
-/** Sampling and reading one load, points, sd. Working assumption, as for the weight by tickets. */
-const LOAD_SAMPLE_SD = 0.3;
 /** Loads that are less of the grain than this are not the bin's mean: core and top come first. */
 const LEAST_COVERED = 0.85;
 const BIAS = 'bias that the sensors share';

@@ -3,6 +3,8 @@ import { numbers, texts } from '../../tables/arrow.ts';
 
 /** A moisture meter against the oven, points that 95 % of meters keep. Working assumption, from memory of meter trials. */
 export const ASSUMED_METER = 0.6;
+/** Sampling and reading one load, or one hand sample: sd, points. Working assumption, from memory of probe and meter trials. */
+export const LOAD_SAMPLE_SD = 0.3;
 
 /** One load over the scale. NaN is missing. */
 export interface Ticket {

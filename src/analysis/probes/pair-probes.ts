@@ -1,6 +1,7 @@
 import { toLocalMs, type Zone } from '../../base/zone.ts';
 import type { Bin } from '../../season/season.ts';
 import type { SensorReadings } from '../moisture/sensor-readings.ts';
+import { LOAD_SAMPLE_SD } from '../moisture/tickets.ts';
 import type { FanSpans } from '../types.ts';
 import { cableAt, type SensorAt } from './cable-at.ts';
 import type { ProbePair, ProbeReading } from './probe-types.ts';
@@ -12,8 +13,6 @@ const DAY_MS = 24 * HOUR_MS;
 const NEAR_OUT_M = 1.5;
 /** Cables within this of the nearest distance hang in its ring. */
 const SAME_RING_M = 0.3;
-/** Taking and reading one hand sample: sd in points, as for a load (working assumption, from memory). */
-export const SAMPLE_SD = 0.3;
 /** Hand meters read cold grain wrong: below this they want the sample warmed in a closed bag first (common practice). */
 export const COLD_C = (40 - 32) / 1.8;
 
@@ -66,7 +65,7 @@ export function pairProbe(reading: ProbeReading, input: PairInput): ProbePair | 
     cableWb: mean,
     stillAir: found.every((one) => one.stillAir),
     offset: 100 * (mean - reading.moistureWb),
-    sd: Math.hypot(own, between, SAMPLE_SD),
+    sd: Math.hypot(own, between, LOAD_SAMPLE_SD),
     cold: isCold(reading, () => at(input.temperatures).map((one) => one.value)),
     counted: true,
   };

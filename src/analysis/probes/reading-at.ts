@@ -1,5 +1,6 @@
 import { likelyHours } from '../moisture/moment-window.ts';
 import { ASSUMED_MOVING_AIR_SD } from '../moisture/moving-air-error.ts';
+import { ASSUMED_NOISE_SD } from '../moisture/reading-parts.ts';
 import { AIR_STILL, firstFrom, type SensorReadings } from '../moisture/sensor-readings.ts';
 import type { FanSpans } from '../types.ts';
 
@@ -7,8 +8,6 @@ const HOUR_MS = 3_600_000;
 /** Still-air readings up to this far from the sample may stand for it, with at most so many fan hours in between. */
 const FAR_HOURS = 48;
 const MOST_FAN_HOURS = 3;
-/** Noise of one reading, sd in points, where nothing is stated. */
-const NOISE_SD = 0.1;
 /** A single sensor leans more towards the passing air than the bin's mean does (working assumption). */
 const LEAN = 2;
 
@@ -53,7 +52,7 @@ interface Mean {
 }
 
 function told({ mean, count }: Mean, stillAir: boolean): ReadingAt {
-  const noise = NOISE_SD / Math.sqrt(count);
+  const noise = ASSUMED_NOISE_SD / Math.sqrt(count);
   return { value: mean, stillAir, sd: stillAir ? noise : Math.hypot(noise, LEAN * ASSUMED_MOVING_AIR_SD) };
 }
 
