@@ -7,6 +7,7 @@ import {
   comparedAnswer,
   comparedFigure,
   comparedKeys,
+  comparisonOf,
   counted,
   defineNotebook,
   factorTable,
@@ -33,9 +34,8 @@ export default defineNotebook(
     title: 'Bins compared',
     question: 'Which bins cost too much, and what made the difference?',
   },
-  ({ review, units }) => {
-    const { compared } = review;
-    if (compared === undefined) throw new Error('the bins could not be compared');
+  ({ loaded, review, units }) => {
+    const compared = comparisonOf({ loaded, review });
     const bins = shownBins(review.bins, compared.bins);
     const parts = goalParts(bins, compared.groups);
     const refused = bins.filter((one) => one.beside.rank === null);
@@ -59,7 +59,7 @@ export default defineNotebook(
               lead:
                 entries.length === 0
                   ? 'No bin has another that it can be held against.'
-                  : 'A cost is exactly price of energy × all charges over it × energy used, so the difference between two bins parts into these.',
+                  : 'A cost is exactly price of energy × all charges over it × energy used, and so is the ratio of two. Shares, of its logarithm, add up to 100 %; they go beyond where something pulled the other way.',
               entries,
               notes: untoldNote(untold),
             };

@@ -66,20 +66,26 @@ function moneySaid(ratio: CostRatio, own: Compared, other: Compared, units: Unit
     `${units.amount(quantity, a)} against ${units.say(quantity, b)}`;
   const points = own.beside.measure !== 'costPerBushel';
   const parts = [
-    { of: ratio.factors.price, text: `the price of energy (${against('money per kWh', mine.price, theirs.price)})` },
+    {
+      of: ratio.factors.price,
+      name: 'the price of energy',
+      detail: ` (${against('money per kWh', mine.price, theirs.price)})`,
+    },
     {
       of: ratio.factors.charges,
-      text: `what comes on top of energy${topSaid([own, other])} (all charges over energy’s: ${against('times', mine.charges, theirs.charges)})`,
+      name: `what comes on top of energy${topSaid([own, other])}`,
+      detail: ` (all charges over energy’s: ${against('times', mine.charges, theirs.charges)})`,
     },
     {
       of: ratio.energy,
-      text: `the energy ${points ? 'used for a point' : 'used'} (${units.say('times', ratio.energy.times)} as much${apart(ratio.energy.times) ? '' : ', not to be told from alike'})`,
+      name: `the energy ${points ? 'used for a point' : 'used'}`,
+      detail: ` (${units.say('times', ratio.energy.times)} as much${apart(ratio.energy.times) ? '' : ', not to be told from alike'})`,
     },
   ];
   if (parts.some(({ of }) => of.share.value === null))
-    return `${capital(listed(parts.map(({ of, text }) => `${text} made it ${units.number('times', of.times.value)} times`)))}; these multiply.`;
+    return `${capital(listed(parts.map(({ of, name }) => `${name} made it ${units.say('times', of.times)}`)))}; these multiply.`;
   const shared = parts
-    .map(({ of, text }) => ({ share: of.share, text }))
+    .map(({ of, name, detail }) => ({ share: of.share, text: `${name}${detail}` }))
     .sort((x, y) => Number(y.share.value) - Number(x.share.value));
   const toward = shared.filter(({ share }) => Number(share.value) >= 0);
   const away = shared.filter(({ share }) => Number(share.value) < 0);
@@ -117,8 +123,8 @@ function energySaid({ factors, energy, times: cost }: CostRatio, own: Compared, 
   const times = ({ times: of }: FactorRatio) => units.say('times', of);
   const points = own.beside.measure !== 'costPerBushel' ? ' for a point' : '';
   const behind = `power for the grain ${times(factors.power)} the other’s by fan hours${points} ${times(factors.hours)}`;
-  // Where the difference was shared out, the energy has been told.
-  return apart(cost) && energy.share.value !== null
+  // Where the difference was parted, the energy has been told.
+  return apart(cost)
     ? `Behind that energy: ${behind}.`
     : `Energy${points} was ${times(energy)} as much${apart(energy.times) ? '' : ', which can’t be told from alike'}: ${behind}.`;
 }

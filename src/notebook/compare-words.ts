@@ -1,14 +1,21 @@
-import type { BinComparison, CostMeasure, RankGroup } from '../analysis/compare/comparison.ts';
+import { compareBins } from '../analysis/compare/compare-bins.ts';
+import type { BinComparison, Comparison, CostMeasure, RankGroup } from '../analysis/compare/comparison.ts';
 import { FILL_DAYS } from '../analysis/compare/fill-air.ts';
 import type { SharedRank } from '../analysis/compare/share-ranks.ts';
-import type { BinReview } from '../analysis/types.ts';
+import type { BinReview, SeasonReview } from '../analysis/types.ts';
 import type { Estimate } from '../base/estimate.ts';
 import { cropOf } from '../grain/crops.ts';
 import type { Quantity } from '../report/quantities.ts';
 import type { Units } from '../report/units.ts';
+import type { LoadedSeason } from '../season/loaded.ts';
 import type { Goal } from '../season/season.ts';
 import { perGrain } from './bin-table.ts';
 import { listed } from './words.ts';
+
+/** The season's bins beside each other; worked out here where the review brings none. @throws what comparing throws */
+export function comparisonOf({ loaded, review }: { loaded: LoadedSeason; review: SeasonReview }): Comparison {
+  return review.compared ?? compareBins(loaded, review.bins);
+}
 
 /** A bin with what is said of it alone and beside the others. */
 export interface Compared {

@@ -74,6 +74,7 @@ describe('notebooks', () => {
       false,
       false,
       false,
+      false,
       true,
       true,
     ]);

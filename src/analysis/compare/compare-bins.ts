@@ -100,7 +100,10 @@ function referenceOf(review: BinReview, sound: readonly BinReview[], groups: rea
   const group = groups.find(({ binIds }) => binIds.includes(review.bin.id));
   if (group !== undefined) return group.binIds[0] === review.bin.id ? null : byId(sound, group.binIds[0]);
   const others = sound.filter((one) => one.bin.goal === review.bin.goal && one.bin.id !== review.bin.id);
-  return cheapestFirst(others)[0] ?? null;
+  const first = cheapestFirst(others)[0] ?? null;
+  // Of two that are both alone the dearer is told, not each by the other.
+  const alone = first !== null && !groups.some(({ binIds }) => binIds.includes(first.bin.id));
+  return alone && cost(review) <= cost(first) ? null : first;
 }
 
 /** Why a bin that could be compared has nobody to be ranked with. */

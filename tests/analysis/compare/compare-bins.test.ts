@@ -66,6 +66,19 @@ describe('bins that are not ranked say why', () => {
     });
   });
 
+  it('of two that are each alone with their crop, the dearer is held against the cheaper and not back', () => {
+    const wheat = madeBin({
+      id: 'W',
+      crop: 'wheat',
+      cost: estimate(1800, 1700, 1900),
+      unitCost: estimate(0.06, 0.05, 0.07),
+    });
+    const comparison = compare([cheap, wheat]);
+    expect(comparison.groups).toEqual([]);
+    expect(of(comparison, 'W').ratio?.againstId).toBe('A');
+    expect(of(comparison, 'A').ratio).toBeNull();
+  });
+
   it('one whose points or cost are withheld, by the reason of that', () => {
     const why = 'The points removed in N cannot be told from none: their interval reaches zero.';
     const comparison = compare([cheap, dear, madeBin({ id: 'N', unitCost: withheld(why) })]);
