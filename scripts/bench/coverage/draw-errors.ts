@@ -1,6 +1,7 @@
 import type { Random } from '../../sample/random.ts';
 import { between, limit95, pick, SHAPES } from './chance.ts';
-import type { MoistureErrors } from './plan.ts';
+import type { BinDraw, MoistureErrors } from './plan.ts';
+import { sharedLimit } from './shared-limit.ts';
 
 /** Limits as data sheets give them, and errors of many shapes that keep them 95 times in a hundred. */
 export function drawErrors(random: Random): MoistureErrors {
@@ -24,10 +25,14 @@ export function drawErrors(random: Random): MoistureErrors {
 }
 
 /** What a data sheet would say of those errors: limits that 95 % keep, points. */
-export function statedLimits(errors: MoistureErrors): { accuracy: number; noise: number; bias: number } {
+export function statedLimits({ moistureErrors: errors, crop, cableCurve }: BinDraw): {
+  accuracy: number;
+  noise: number;
+  bias: number;
+} {
   return {
     accuracy: errors.fixed * limit95(errors.shape, errors.cablePart),
     noise: errors.noise * limit95(errors.noiseShape, 0),
-    bias: 1.96 * errors.bias,
+    bias: sharedLimit(crop, cableCurve, errors.bias),
   };
 }

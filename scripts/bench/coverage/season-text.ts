@@ -13,7 +13,7 @@ const FAN_COLUMNS = {
   state: 'state: value',
 } as const;
 
-/** The season.yaml that the grower of this season would write. Sensor limits are stated once a season: those of the first bin's make. */
+/** The season.yaml that the grower of this season would write. Sensor limits are stated once a season. */
 export function seasonText(draw: SeasonDraw): string {
   const { tariff, bins } = draw;
   const night = tariff.night === null ? [] : [`{ price: ${tariff.night} USD/kWh, when: { hours: 22:00-06:00 } }`];
@@ -34,7 +34,7 @@ export function seasonText(draw: SeasonDraw): string {
       ({ fan }) =>
         `  - { id: ${fan.id}, nameplate: ${fan.hp} hp, supply: { phases: 3, volts: 230, power_factor: ${fan.statedPowerFactor} }, tariff: farm }`,
     ),
-    ...sensorLines(bins[0]),
+    ...sensorLines(bins),
     'files:',
     `  - { path: ${PATHS.grain}, holds: grain, time_zone: UTC, columns: { time: time, bin: bin, cable: cable, sensor: sensor, temperature: { column: t, unit: degC }, moisture: { column: mc, unit: "%" } } }`,
     ...logs.map(
@@ -73,9 +73,11 @@ function binLines(bin: BinDraw): string[] {
   ];
 }
 
-function sensorLines({ moistureErrors, statedCurve }: BinDraw): string[] {
+function sensorLines(bins: readonly BinDraw[]): string[] {
+  const { moistureErrors, statedCurve } = bins[0];
   const isotherm = statedCurve === null ? [] : [`isotherm: ${statedCurve}`];
-  const limits = statedLimits(moistureErrors);
+  // One statement for all of a farm's bins: that of the crop in which the sensors err most.
+  const limits = bins.map(statedLimits).reduce((a, b) => (b.bias > a.bias ? b : a));
   const points = (value: number) => `${value.toFixed(2)} %`;
   const stated = moistureErrors.stated
     ? [`accuracy: ${points(limits.accuracy)}`, `noise: ${points(limits.noise)}`, `bias: ${points(limits.bias)}`]
