@@ -69,7 +69,7 @@ function billFigure(bills: readonly BillShare[], share: Estimate, units: Units) 
   }));
   const title = `The fans explain ${units.say('share', share)} of the energy billed`;
   return billsByTime(
-    { id: 'bills', title, alt: `${title}, in ${counted(bills.length, 'bill')} of ${ids.join(' and ')}.`, tariffs },
+    { id: 'bills-by-time', title, alt: `${title}, in ${counted(bills.length, 'bill')} of ${ids.join(' and ')}.`, tariffs },
     units,
   );
 }
@@ -85,7 +85,7 @@ const whenOf = (bill: BillShare) => ({ from: bill.fromMs, to: bill.toMs - 1, tar
 
 function energyTable(bills: readonly BillShare[]): Table {
   return {
-    id: 'bills',
+    id: 'bills-energy',
     caption: 'Energy of the bills (as stated) and of the fans',
     columns: [
       ...WHEN,

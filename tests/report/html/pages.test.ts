@@ -211,6 +211,7 @@ describe('pages', () => {
       'A broken part',
       'Fans and cost, bin by bin',
       'Grain, bin by bin',
+      'Airflow, bin by bin',
       'How each bin was run',
       'Warnings',
       'Before you go to a bin',
