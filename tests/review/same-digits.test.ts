@@ -30,7 +30,9 @@ beforeAll(async () => {
 afterAll(() => rmSync(work, { recursive: true, force: true }));
 
 /** A page's number as a program writes it. */
-const plain = (text: string) => text.replaceAll(',', '').replace('−', '-');
+/** Pages keep a number and its unit together by a no-break space; files carry a plain one. */
+const spaced = (text: string) => text.replaceAll('\u00a0', ' ');
+const plain = (text: string) => spaced(text).replaceAll(',', '').replace('−', '-');
 
 /** A value at the digits that a text of it has: its decimals, or three figures where it has none. */
 function atDigitsOf(text: string, value: number): number {
@@ -67,7 +69,9 @@ describe('a number has the same digits', () => {
       expect(table, name).toBeTruthy();
       const drawn = [...(table?.querySelectorAll('tbody tr, tfoot tr') ?? [])].map((row) => [...row.children]);
       expect(drawn.length, name).toBe(rows.length);
-      const labels = [...(table?.querySelectorAll('thead tr:first-child th') ?? [])].map((th) => th.textContent ?? '');
+      const labels = [...(table?.querySelectorAll('thead tr:first-child th') ?? [])].map((th) =>
+        spaced(th.textContent ?? ''),
+      );
       labels.forEach((label, c) => {
         const kind = (drawn[0][c] ?? drawn[0][0]).className;
         if (!/^(n|n marked|own)$/.test(kind)) return;
