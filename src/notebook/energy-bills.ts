@@ -69,7 +69,12 @@ function billFigure(bills: readonly BillShare[], share: Estimate, units: Units) 
   }));
   const title = `The fans explain ${units.say('share', share)} of the energy billed`;
   return billsByTime(
-    { id: 'bills-by-time', title, alt: `${title}, in ${counted(bills.length, 'bill')} of ${ids.join(' and ')}.`, tariffs },
+    {
+      id: 'bills-by-time',
+      title,
+      alt: `${title}, in ${counted(bills.length, 'bill')} of ${ids.join(' and ')}.`,
+      tariffs,
+    },
     units,
   );
 }

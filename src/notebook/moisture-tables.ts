@@ -64,7 +64,7 @@ export function errorTable(moisture: BinMoisture): Table {
   return {
     id: 'errors',
     caption: 'What makes the numbers unsure, and what cancels: how far each cause alone would put them off, either way',
-    folded: true,
+    folded: 'on screen',
     columns: [
       { key: 'cause', label: 'Cause', quantity: null },
       { key: 'end', label: 'Moisture at the end off by up to', quantity: 'points, fine' },
@@ -111,7 +111,7 @@ export function sharesTable(moisture: BinMoisture): Table {
   return {
     id: 'shares',
     caption: 'Each sensor’s share of the grain',
-    folded: true,
+    folded: 'on screen',
     columns: [
       { key: 'sensor', label: 'Cable and sensor', quantity: null },
       { key: 'height', label: 'Height', quantity: 'length' },

@@ -80,7 +80,7 @@ export function entryTable(bins: readonly BinHours[]): Table {
   return {
     id: 'entry',
     caption: 'The layer where the air enters: fan hours that could dry and rewet it',
-    folded: true,
+    folded: 'on screen',
     columns: [
       { key: 'bin', label: 'Bin', quantity: null },
       { key: 'height', label: 'Height, stated', quantity: 'length' },
