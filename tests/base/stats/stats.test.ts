@@ -80,6 +80,29 @@ describe('ratioInterval', () => {
     );
   });
 
+  // By hand. A fan whose log is half silent: 135 to 1,235 over 4 +- 0 is 33.75 to 308.75, and no cost below 33.75.
+  // 300 over 3, from 2.5 to 5: 300 / 5 = 60 to 300 / 2.5 = 120. 100 over 2, from 1.8 to 2.3, and 100 from 97 to 104:
+  // each end solves (100 - 2 r)^2 = hTop^2 + r^2 hBottom^2 for its own sides: 3 and 0.3, then 4 and 0.2.
+  it('keeps a lopsided interval lopsided', () => {
+    const ends = (top: [number, number, number], bottom: [number, number, number]) =>
+      ratioInterval(estimate(...top), estimate(...bottom), 'no').interval ?? [Number.NaN, Number.NaN];
+    expect(ends([135, 135, 1235], [4, 4, 4])).toEqual([33.75, 308.75]);
+    expect(ends([300, 300, 300], [3, 2.5, 5])[0]).toBeCloseTo(60, 9);
+    expect(ends([300, 300, 300], [3, 2.5, 5])[1]).toBeCloseTo(120, 9);
+    const [low, high] = ends([100, 97, 104], [2, 1.8, 2.3]);
+    expect((100 - 2 * low) ** 2).toBeCloseTo(3 ** 2 + (0.3 * low) ** 2, 6);
+    expect((100 - 2 * high) ** 2).toBeCloseTo(4 ** 2 + (0.2 * high) ** 2, 6);
+    expect(low).toBeLessThan(50);
+    expect(high).toBeGreaterThan(50);
+    // The mirror of the same numbers: what was the low end is the high one.
+    expect(ends([-100, -104, -97], [2, 1.8, 2.3])[1]).toBeCloseTo(-low, 9);
+    expect(ends([100, 97, 104], [-2, -2.3, -1.8])[0]).toBeCloseTo(-high, 9);
+    // An end beyond zero: 1 - 5 over 2, at its least 1.5. (1 - 2 r)^2 = 5^2 + (0.5 r)^2
+    const [below] = ends([1, -4, 2], [2, 1.5, 2.9]);
+    expect(below).toBeLessThan(-2);
+    expect((1 - 2 * below) ** 2).toBeCloseTo(5 ** 2 + (0.5 * below) ** 2, 6);
+  });
+
   it('works for numbers below zero', () => {
     const ratio = ratioInterval(estimate(300, 300, 300), estimate(-3, -4, -2), 'no');
     expect(ratio.interval![0]).toBeCloseTo(-150, 9);
