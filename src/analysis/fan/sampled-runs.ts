@@ -20,6 +20,7 @@ export interface SampledRuns {
  *
  * A log that strictly alternates between on and off at irregular intervals is a log of switchings: it writes when
  * the fan starts or stops and at no other time, so no interval of it is a gap. (A sampled log repeats itself.)
+ * Its last row may say once more how the fan stood when the log was read out.
  *
  * Such a log's last word stands until the season's data end: off after "off"; after "on" it is not known how long.
  *
@@ -52,7 +53,9 @@ export function sampledRuns(
 }
 
 function isSwitchingLog(timeMs: Float64Array, state: Uint8Array): boolean {
-  const count = timeMs.length;
+  const rows = timeMs.length;
+  const closed = rows > FEWEST_SWITCHINGS && state[rows - 1] === state[rows - 2];
+  const count = closed ? rows - 1 : rows;
   if (count < 2) return false;
   for (let i = 1; i < count; i++) {
     if (state[i] === state[i - 1] || state[i] === FAN_UNKNOWN) return false;

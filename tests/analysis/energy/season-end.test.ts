@@ -66,6 +66,22 @@ describe('a log of switchings whose last row says off', () => {
   });
 });
 
+describe('a log of switchings that says at its end once more how the fan stands', () => {
+  it('knows as much as one that does not: the long rest before that row is no gap', () => {
+    const got = bill([...switchings, { time: local(12, 9), on: 0 }], local(12, 10));
+    expect(got.bin.hours.value).toBe(150);
+    expect(got.bin.unknownHours).toBe(0);
+    expect(got.months.map((month) => month[1])).toEqual([150, 75, 75]);
+    expect(stillHoursAt(got.fan.spans, Float64Array.of(local(11, 6)))[0]).toBe(240);
+  });
+  it('a fan that still ran at that row has run until then, 24 h more; after it nothing is known', () => {
+    const on = [...switchings, { time: local(11, 2), on: 1 }, { time: local(11, 3), on: 1 }];
+    const got = bill(on, local(11, 4));
+    expect(got.bin.hours.value).toBe(174);
+    expect(got.bin.unknownHours).toBe(24);
+  });
+});
+
 describe('a log whose last row does not say that the fan rests', () => {
   it('after "on" the rest of the data is not known: 4 days, 96 h, at the upper end of the hours', () => {
     const got = bill(switchings.slice(0, 5), local(10, 29, 18));
