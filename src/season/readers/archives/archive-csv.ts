@@ -62,9 +62,15 @@ export function lacksColumn(
 export const NO_HUMIDITY =
   'Without humidity nothing can be said of drying; export it again with relative humidity or dew point.';
 
-/** The problem that a file of one place holds several: their hours would be mixed. `index`: column of the station's name, -1 for none. */
+/**
+ * The problem that a file of one place holds several: their hours would be mixed. A row cut off at or before the field behind
+ * the name (as by a download that broke off) says nothing: its name may be half of one. It is rejected as a row later.
+ *
+ * @param index  column of the station's name, -1 for none
+ */
 export function severalStations(path: string, rows: readonly string[][], index: number): Problem | null {
-  const names = new Set(index < 0 ? [] : rows.map((row) => (row[index] ?? '').trim()).filter((name) => name !== ''));
+  const whole = index < 0 ? [] : rows.filter((row) => row.length > index + 1);
+  const names = new Set(whole.map((row) => row[index].trim()).filter((name) => name !== ''));
   if (names.size < 2) return null;
   const message = `holds ${names.size} stations (${shownList([...names])}), and the farm has one weather. Export the nearest alone, or split the file.`;
   return { code: 'FILE_FORMAT', file: path, line: 1, message };

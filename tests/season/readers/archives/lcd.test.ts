@@ -101,6 +101,13 @@ describe('LCD', () => {
     expect(lcdUnits([{ ...one, humidity: Number.NaN }])).toBeNull();
   });
 
+  it('a download that broke off within the station’s name is one bad row, and no second station', async () => {
+    const row = us('2020-01-01T00:52:00', 'FM-15', '50', '59', '72', '29.00');
+    const { tables, load } = await read(V1, row, row.slice(0, 6));
+    expect(rowsOf(tables.weather)).toHaveLength(1);
+    expect(load.rejects).toMatchObject([{ line: 3, column: null, text: row.slice(0, 6) }]);
+  });
+
   it('another file, several stations and a file without humidity are refused', async () => {
     const problems = async (...lines: string[]) => (await problemsOf({ 'w.csv': lines.join('\n') }, [lcd]))[0];
     const row = us('2020-01-01T00:52:00', 'FM-15', '50', '59', '72', '29.00');
