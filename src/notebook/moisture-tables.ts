@@ -59,7 +59,7 @@ export function errorTable(moisture: BinMoisture): Table {
   const named = new Set(points.parts.map(({ cause }) => cause.replace(AT_END, '')));
   const gone = single.parts
     .filter(({ cause }) => !named.has(cause))
-    .map(({ cause, off }) => ({ cause: capital(cause), end: off, off: points.parts.length > 0 ? 'cancels' : null }));
+    .map(({ cause, off }) => ({ cause: capital(cause), end: off, off: points.parts.length > 0 ? CANCELS : null }));
   const rows = [...gone, ...inPoints];
   return {
     id: 'errors',
@@ -83,7 +83,8 @@ export function errorTable(moisture: BinMoisture): Table {
   };
 }
 
-const NO_PART = 'no part';
+const NO_PART = { value: null, why: 'It plays no part in the moisture at the end.' };
+const CANCELS = { value: null, why: 'It cancels: the same error stands in the moisture at the start and at the end.' };
 
 /** The causes behind the points removed and behind the moisture at the end, each by how far it alone would put them off, points. */
 export function errorShares({ errorParts, endParts = [], pointsRemoved, end }: BinMoisture) {

@@ -72,7 +72,7 @@ describe('fan hours against points, on the page', () => {
     ]);
     expect(section.table?.rows[2].rate).toEqual({ value: null, why: 'No log tells what fan F1 did.' });
     const [months] = section.tables ?? [];
-    expect(months.folded).toBe(true);
+    expect(months.folded).toBe('on screen');
     expect(months.rows.slice(0, 2).map((row) => row.period)).toEqual(['Oct 2024', 'Nov 2024']);
     expect(months.rows[1].kwh).toMatchObject({ value: null, why: ZERO });
     expect(section.notes).toContain('North: A note.');
