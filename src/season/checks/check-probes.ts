@@ -68,7 +68,7 @@ export function checkProbes(season: Season, table: Table, flags: Uint8Array): Fi
       ...tell(
         above,
         'headspace',
-        'were taken above the stated level of the grain',
+        'lay above the stated level of the grain',
         'See whether heights count from the floor, and whether the depths in season.yaml are right.',
       ),
     ];

@@ -12,13 +12,18 @@ import type { Place } from './places.ts';
 import type { WideSlot } from './wide-columns.ts';
 import { isMissing, stateWord } from './words.ts';
 
-/** Put the placed rows of a file into its table, cell by cell, and count each. */
+/**
+ * Put the placed rows of a file into its table, cell by cell, and count each.
+ *
+ * @param textOf  a record as it stands in the file, for those rejected here
+ */
 export function addRows(
   reading: FileReading,
   records: CsvRecords,
   plan: ColumnPlan,
   placed: PlacedRows,
   clock: FileClock,
+  textOf: (record: number) => string,
 ): void {
   const { tally, spec, season } = reading;
   const zone = fileZone(spec.timeZone, season.site.timeZone);
@@ -31,7 +36,7 @@ export function addRows(
     const line = records.lines[row + 1];
     const timeMs = clock.timeMs[row];
     if (endMs !== null && !(endMs[row] > timeMs)) {
-      tally.rejectRow(line, plan.measured.length, fields.join(', '), 'ends before it begins');
+      tally.rejectRow(line, plan.measured.length, textOf(row + 1), 'ends before it begins');
       continue;
     }
     if (endMs === null ? isOutside(reading, timeMs) : isOutside(reading, timeMs, endMs[row])) {

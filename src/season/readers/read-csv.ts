@@ -50,7 +50,7 @@ export function readCsv(reading: FileReading): Problem[] {
   }
   const inSeason = (timeMs: number) => !isOutside(reading, timeMs);
   const clock: FileClock = fileClock(path, placed.stamps, spec.timeZone, season.site.timeZone, keys.ordered, inSeason);
-  addRows(reading, records, plan, placed, clock);
+  addRows(reading, records, plan, placed, clock, (record) => rowText(records, lines, record));
   return [];
 }
 

@@ -23,4 +23,10 @@ describe('the end of a bill', () => {
       '2024-10-21T05:00:00.000Z',
     ]);
   });
+  it('that lies before its beginning: the row stands in rejects.csv as it stood in the file', async () => {
+    const csv = 'from,to,tariff,energy (kWh)\n2024-10-01,2024-10-10,T1,5\n"2024-12-01", 2024-11-01,T1,1\n';
+    const { load } = await loadOf({ 'b.csv': csv }, [fileOf('bills', 'b.csv')]);
+    expect(load.rejects).toMatchObject([{ line: 3, text: '"2024-12-01", 2024-11-01,T1,1' }]);
+    expect(load.findings).toMatchObject([{ text: 'b.csv: 1 value could not be read (1 whole row).' }]);
+  });
 });
