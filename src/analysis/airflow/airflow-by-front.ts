@@ -5,6 +5,7 @@ import { weightedMean } from '../../base/stats/weighted.ts';
 import type { Bin } from '../../season/season.ts';
 import type { SensorSeries } from '../../tables/sensors.ts';
 import { goodReadings } from '../fronts/good-readings.ts';
+import { CORE_RADIUS } from '../moisture/radial-error.ts';
 import type { BinAirflow, BinGrainAmount, BinMoisture, FanSeason, FanSpans } from '../types.ts';
 import { type CableFlux, cableFlux } from './cable-flux.ts';
 import { cableShares, distances, placeSd } from './cables-apart.ts';
@@ -18,6 +19,8 @@ import { constantsSpread, grainHeatJKgK, grainIsotherm, waveRatioAt, waveRatios 
 const MODEL_SD = 0.03;
 /** What lies between and beyond the cables may get other air than they: sd with one cable, less with more distances. */
 const RADIAL_SD = 0.04;
+/** A bin whose only cables hang in the core, which fines leave short of air: sd, as for the points removed there. */
+const CORE_ONLY_SD = 0.3;
 /** Moisture at the sensors, points (sd), where its interval is not known. */
 const MOISTURE_SD = 0.6;
 /** A day's mean of a set of windows must come from the same fans for at least this much of its hours. */
@@ -87,7 +90,9 @@ export function airflowByFront(input: FrontAirflowInput): FrontAirflowFound {
   }));
   const windows = mainWindows(all, grain.depthM);
   if (windows.length === 0)
-    return nothing('The fans did not run for six hours on end at one depth of the grain, too little to time a front.');
+    return nothing(
+      'The fans did not run for 24 hours without days of rest at one depth of the grain, too little to time a front.',
+    );
   const curves = input.series.map((one) =>
     passingCurve(goodReadings(one, Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY), spans),
   );
@@ -153,7 +158,7 @@ function joined(
       ),
     },
     { cause: 'air that differs from place to place', relSd: placing * Math.sqrt(effective) },
-    { cause: 'grain between and beyond the cables', relSd: RADIAL_SD / Math.sqrt(distances(bin, cables)) },
+    { cause: 'grain between and beyond the cables', relSd: radialSd(bin, cables) },
     { cause: 'moisture of the grain', relSd: Math.abs(ratio(wb + moistureSd) / ratio(wb) - 1) },
     { cause: 'dry matter in a cubic metre', relSd: (heaviest - lightest) / 2 / Z90 / grain.dryMatterKg! },
     { cause: 'the balances themselves', relSd: MODEL_SD },
@@ -189,6 +194,12 @@ function joined(
     ],
     isotherms: spread.isotherms,
   };
+}
+
+function radialSd(bin: Bin, cables: readonly CableFlux[]): number {
+  const used = bin.cables.filter((one) => cables.some((flux) => flux.cable === one.id));
+  const outer = Math.max(...used.map((one) => one.fromCentreM)) / (bin.diameterM / 2);
+  return outer < CORE_RADIUS ? CORE_ONLY_SD : RADIAL_SD / Math.sqrt(distances(bin, cables));
 }
 
 function meanEntering({ enteringC }: FrontAirflowInput, windows: readonly FanWindow[]): number {

@@ -6,7 +6,11 @@ import type { FanSpans, Span } from '../types.ts';
 
 /** Longest window, fan hours: long enough for a slow front to pass some sensors, short enough for weather to be told apart. */
 const LONGEST_H = 120;
-const SHORTEST_H = 6;
+/**
+ * Half of a window is the longest delay that can be found in it. 12 h is what a change takes for a metre at 0.2 cfm/bu (15 / 0.2 h
+ * for 6 m, rule of thumb): in a shorter window only faster airflows than that of aeration can fit, and so wrong ones do.
+ */
+const SHORTEST_H = 24;
 /** A hole in the fan's log longer than this, h, leaves the fan hours across it unknown. */
 const UNKNOWN_H = 3;
 
