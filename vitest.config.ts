@@ -5,7 +5,8 @@ export default defineConfig({
     include: ['tests/**/*.test.ts'],
     // Two cores: more workers than that only wait for each other.
     maxWorkers: 2,
-    testTimeout: 60_000,
-    hookTimeout: 120_000,
+    // Whole reviews run in some tests; a busy machine takes several times what a quiet one does.
+    testTimeout: 180_000,
+    hookTimeout: 300_000,
   },
 });
