@@ -148,6 +148,7 @@ const bin = z.strictObject({
     cfmPerBushel: number,
     cfmPerBushelInterval: interval,
     from: z.enum(['model', 'front', 'pressure']).nullable(),
+    fans: z.array(z.string()).describe('that ran: of two fans those that ran together for most of the hours'),
     agree: z.boolean().nullable(),
     why,
   }),

@@ -113,6 +113,7 @@ function binSummary(review: BinReview): Omit<BinSummary, 'comparison'> {
       ...both('byModelM3S', airflow.byModel),
       ...both('cfmPerBushel', airflow.cfmPerBushel),
       from: airflow.from,
+      fans: airflow.fanSet === '' ? [] : airflow.fanSet.split('+'),
       agree: airflow.agree,
       why: reason(null, airflow.byFront, airflow.byPressure, airflow.cfmPerBushel, airflow.byModel),
     },

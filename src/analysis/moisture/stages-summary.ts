@@ -29,15 +29,22 @@ export const STAGES_SHAPE = z
     stayedInterval: interval,
     why,
   })
-  .nullable()
-  .describe('null where the depth did not change while the bin held grain');
+  .describe('no stages where the depth did not change while the bin held grain');
 
 // Whole minutes, as the other times.
 const iso = (ms: number) => new Date(Math.round(ms / 60_000) * 60_000).toISOString();
 
-export function stagesSummary({ moisture }: BinReview): z.infer<typeof STAGES_SHAPE> {
+const NO_STAGES = withheld(
+  'No change of the depth while the bin held grain is stated, so there are no stages to tell apart.',
+);
+const FIRST = withheld('Nothing lay in the bin before.');
+
+export function stagesSummary({ failure, moisture }: BinReview): z.infer<typeof STAGES_SHAPE> {
   const { stages } = moisture;
-  if (stages === null || stages === undefined) return null;
+  if (stages === null || stages === undefined) {
+    const why = failure ?? NO_STAGES.why;
+    return { stages: [], ...both('perFullBushel', NO_STAGES), ...both('stayed', NO_STAGES), why };
+  }
   return {
     stages: stages.stages.map((one) => ({
       from: iso(one.span.fromMs),
@@ -48,8 +55,8 @@ export function stagesSummary({ moisture }: BinReview): z.infer<typeof STAGES_SH
       startPct: plain(one.startWb, 100),
       endPct: plain(one.endWb, 100),
       ...both('points', one.points),
-      ...both('mixedPoints', one.mixed ?? withheld('')),
-      why: reason(null, one.points, ...(one.mixed === null ? [] : [one.mixed])),
+      ...both('mixedPoints', one.mixed ?? FIRST),
+      why: reason(null, one.points, one.mixed ?? FIRST),
     })),
     ...both('perFullBushel', stages.perFullBushel),
     ...both('stayed', stages.stayed),
