@@ -1,6 +1,7 @@
 import type { Problem } from '../base/errors.ts';
 import { InputError } from '../base/errors.ts';
 import { TABLES, type TableName } from '../tables/columns.ts';
+import { allOutside } from './all-outside.ts';
 import { checkSeason } from './checks/check-season.ts';
 import { KEYS } from './column-keys.ts';
 import { joinFlags } from './join-flags.ts';
@@ -52,6 +53,8 @@ export async function loadSeason(
       if (tally.rejects.length > 0) findings.push(rejectFinding(tally));
     }
   }
+  const nothing = allOutside(season, files);
+  if (nothing !== null) problems.push(nothing);
   if (problems.length > 0) throw new InputError(problems);
   fillHumidity(builders.get('weather')!);
   for (const holds of ['grain', 'fan', 'plenum', 'weather'] as const) {

@@ -1,0 +1,32 @@
+import { describe, expect, it } from 'vitest';
+import { InputError } from '../../src/base/errors.ts';
+import { loadOf } from './readers/load-of.ts';
+import { fileOf } from './readers/season-of.ts';
+
+const columns = {
+  time: { header: 'time', unit: null },
+  fan: { header: 'fan', unit: null },
+  current: { header: 'amps', unit: 'A' },
+};
+const files = { 'fans.csv': 'time,fan,amps\n2024-10-04 13:00,F1,30\n2024-10-04 14:00,F1,30\n' };
+const load = (starts: number | null, ends: number | null) =>
+  loadOf(files, [fileOf('fan', 'fans.csv', { columns })], { startsMs: starts, endsMs: ends });
+
+// Chicago: 1 September 2025 begins at 5:00 UTC, 1 May 2026 ends at 5:00 UTC of the 2nd.
+describe('bounds that leave out every reading of the logs', () => {
+  it('are an error that names the bounds by local days, the file and how many values', async () => {
+    const told = await load(Date.UTC(2025, 8, 1, 5), Date.UTC(2026, 4, 2, 5)).catch((error) => error);
+    expect(told).toBeInstanceOf(InputError);
+    expect(told.problems).toHaveLength(1);
+    expect(told.problems[0]).toMatchObject({ code: 'SEASON_BOUNDS', file: 'season.yaml' });
+    expect(told.message).toMatch(/from 2025-09-01 to 2026-05-01 only, and all 2 values of fans\.csv lie outside/);
+  });
+
+  it('are none as long as one reading is inside, or where there are no bounds', async () => {
+    // 13:00 in Chicago is 18:00 UTC: the second reading is left out.
+    const { load: some } = await load(null, Date.UTC(2024, 9, 4, 18, 30));
+    expect(some.totals).toMatchObject({ outside: 1, cells: 2 });
+    const { load: all } = await load(null, null);
+    expect(all.totals.outside).toBe(0);
+  });
+});
