@@ -11,6 +11,7 @@ import { likelyWater, orderOf } from './disagreement.ts';
 import { grainWarmth } from './grain-warmth.ts';
 import { humidityLog } from './humidity-log.ts';
 import { leavingAir } from './leaving-air.ts';
+import { settledShare } from './settled-share.ts';
 import { waterByAir } from './water-by-air.ts';
 import { waterBySensors } from './water-by-sensors.ts';
 import { waterByTickets } from './water-by-tickets.ts';
@@ -73,11 +74,19 @@ export function missingWater(why: string): BinWater {
   };
 }
 
+/** Short runs after long rests tell what the bed does while it settles, and not what leaves it. */
+const LEAST_SETTLED = 0.2;
+const UNSETTLED =
+  'Most of the fan hours lie in short runs between rests of three days or more: while the bed settles, the air that leaves is not in balance with the grain at the last sensors.';
+
 function byAirOf(input: BinWaterInput) {
   const { bin, season, series, spans, moisture, airflow, stationPa } = input;
   const none = (why: string) => ({ all: withheld(why), between: withheld(why), air: null });
   if (spans === null || airflow.relativeAt === null)
     return none(airflow.told.why ?? 'The airflow of this bin is not known.');
+  const { filledMs, unloadedMs } = bin.grain;
+  const settled = settledShare(spans, filledMs ?? Number.NEGATIVE_INFINITY, unloadedMs ?? Number.POSITIVE_INFINITY);
+  if (settled < LEAST_SETTLED) return none(UNSETTLED);
   const isotherm = cableIsotherm(bin, season);
   if (isotherm === null) return none(`No isotherm is known for ${bin.grain.crop}.`);
   const burner = season.fans.some(
