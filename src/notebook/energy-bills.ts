@@ -11,6 +11,9 @@ type SectionBody = Omit<Section, 'id' | 'title'>;
 const UNSAID = 'The bill does not say.';
 const said = (value: number | null): Cell => value ?? { value: null, why: UNSAID };
 
+/** Nobody is billed less than nothing: such an energy is no part of a sum. */
+const believed = ({ billedKwh }: BillShare) => (billedKwh !== null && billedKwh < 0 ? null : billedKwh);
+
 /** Bills month by month: what share of energy and money the fans explain, with the unexplained rest. */
 export function billSection({ bills, failures }: SeasonReview, units: Units): SectionBody {
   if (bills === undefined) {
@@ -18,7 +21,7 @@ export function billSection({ bills, failures }: SeasonReview, units: Units): Se
     return { lead: `Can’t hold the cost against bills: ${why}.` };
   }
   if (bills.length === 0) return { lead: 'Can’t hold the cost against bills: no bills are given.' };
-  const withEnergy = bills.filter((bill) => bill.billedKwh !== null);
+  const withEnergy = bills.filter((bill) => believed(bill) !== null);
   const billed = withEnergy.reduce((sum, bill) => sum + (bill.billedKwh ?? 0), 0);
   const share = scaled(sumOf(withEnergy.map((bill) => bill.fansKwh)), 1 / billed);
   const withMoney = bills.filter((bill) => bill.amount !== null && bill.restMoney.value !== null);
@@ -62,7 +65,7 @@ function billFigure(bills: readonly BillShare[], share: Estimate, units: Units) 
       .sort((a, b) => a.fromMs - b.fromMs)
       .map((bill) => ({
         month: new Date(toLocalMs(units.zone, (bill.fromMs + bill.toMs) / 2)).toISOString().slice(0, 7),
-        billedKwh: bill.billedKwh,
+        billedKwh: believed(bill),
         fansKwh: bill.fansKwh.value ?? 0,
         fansInterval: bill.fansKwh.interval ?? ([0, 0] as const),
       })),

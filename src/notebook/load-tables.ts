@@ -27,7 +27,7 @@ export function isToDo({ advice }: Finding): boolean {
 /** Values that were read and are not believed, each counted once. */
 export function notBelieved({ tables }: LoadedSeason): number {
   let sum = readingsByCable(tables.readings).reduce((all, one) => all + one.flagged, 0);
-  for (const name of ['fan', 'plenum', 'weather'] as const) {
+  for (const name of ['fan', 'plenum', 'weather', 'tickets', 'probes'] as const) {
     const flags = integers(tables[name], 'flags');
     const values = TABLES[name]
       .filter((column) => column.type === 'number')

@@ -29,7 +29,7 @@ export function joinFlags(
   };
   join(readings, 'temp_flags', flags.readings.temp, oneIf('temp_c'));
   join(readings, 'moisture_flags', flags.readings.moisture, oneIf('moisture_wb'));
-  for (const name of ['fan', 'plenum', 'weather', 'probes'] as const) {
+  for (const name of ['fan', 'plenum', 'weather', 'tickets', 'probes'] as const) {
     const table = builders.get(name)!;
     join(table, 'flags', flags[name] ?? new Uint8Array(table.rows), (row) => table.cellsOf(row));
   }

@@ -75,6 +75,7 @@ export const TABLES = {
     { name: 'direction', type: 'text', unit: null, description: 'in or out' },
     { name: 'net_kg', type: 'number', unit: 'kg', description: 'net weight' },
     { name: 'moisture_wb', type: 'number', unit: '1', description: 'moisture, wet basis' },
+    flags('flags', 'the row'),
     { name: 'file', type: 'text', unit: null, description: 'file the row came from' },
   ],
   probes: [

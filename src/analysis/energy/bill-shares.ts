@@ -76,7 +76,7 @@ function shareOf(
   const fansKwh = estimate(
     kwh,
     Math.max(0, kwh - halfKwh),
-    billedKwh === null ? most : Math.max(kwh + halfKwh, Math.min(most, billedKwh)),
+    billedKwh === null || billedKwh < 0 ? most : Math.max(kwh + halfKwh, Math.min(most, billedKwh)),
   );
   const months = monthsIn(zone, fromMs, toMs);
   const fixed = (tariff?.fixedPerMonth ?? 0) * Math.max(1, Math.round(months));
@@ -87,7 +87,8 @@ function shareOf(
     most: amount === null ? Number.POSITIVE_INFINITY : amount - fixed,
   });
   const share = billedKwh !== null && billedKwh > 0 ? scaled(fansKwh, 1 / billedKwh) : withheld(noEnergy(billedKwh));
-  const restKwh = billedKwh === null ? withheld(noEnergy(null)) : lessOf(billedKwh, fansKwh);
+  const below = billedKwh !== null && billedKwh < 0;
+  const restKwh = billedKwh === null || below ? withheld(noEnergy(billedKwh)) : lessOf(billedKwh, fansKwh);
   return {
     ...bill,
     fansKwh,
@@ -96,7 +97,12 @@ function shareOf(
     restKwh,
     fansMoney,
     fixed,
-    restMoney: amount === null ? withheld('The bill does not say its amount.') : lessOf(amount - fixed, fansMoney),
+    restMoney:
+      amount === null
+        ? withheld('The bill does not say its amount.')
+        : below
+          ? withheld(noEnergy(billedKwh))
+          : lessOf(amount - fixed, fansMoney),
     cause: restKwh.value !== null && restKwh.value < 0 ? overBilled(restKwh, fans, fromMs, toMs) : null,
   };
 }
@@ -117,7 +123,8 @@ const withoutLog = (fanId: string): FanSeason => ({
 const NO_RATES = { startMs: new Float64Array(0), pricePerKwh: new Float64Array(0) };
 
 function noEnergy(billedKwh: number | null): string {
-  return billedKwh === null ? 'The bill does not say its energy.' : 'Nothing was billed.';
+  if (billedKwh === null) return 'The bill does not say its energy.';
+  return billedKwh < 0 ? 'The energy of the bill is below zero, so the bill is left out.' : 'Nothing was billed.';
 }
 
 function moneyOf(

@@ -44,7 +44,7 @@ export function weightByTickets(
   if (volume === null) return not('no depth of the grain is stated, so nobody can tell whether they cover the filling');
   const unweighed = [...loads.in, ...loads.out].filter((one) => !(one.netKg > 0)).length;
   if (unweighed > 0)
-    return not(`${unweighed} of ${loads.in.length + loads.out.length} loads have no weight above zero`);
+    return not(`${unweighed} of ${loads.in.length + loads.out.length} loads have no weight that can be used`);
   const weighed = sum(loads.in);
   const taken = sum(loads.out);
   if (taken > MOST_TAKEN_OUT * weighed)

@@ -1,5 +1,7 @@
 import type { Table } from 'apache-arrow';
-import { numbers, texts } from '../../tables/arrow.ts';
+import { impossibleNet } from '../../season/checks/check-tickets.ts';
+import { integers, numbers, texts } from '../../tables/arrow.ts';
+import { FLAGS } from '../../tables/flags.ts';
 
 /** A moisture meter against the oven, points that 95 % of meters keep. Working assumption, from memory of meter trials. */
 export const ASSUMED_METER = 0.6;
@@ -15,20 +17,25 @@ export interface Ticket {
   moistureWb: number;
 }
 
-/** The loads of one bin, as the table holds them. */
+/**
+ * The loads of one bin. A ticket that tells a load again is left out. One that cannot be still says that a load went, which
+ * must not be lost from the sum unseen: it stays without its moisture, and without its weight where that cannot be.
+ */
 export function ticketsOf(tickets: Table, binId: string): Ticket[] {
   const time = numbers(tickets, 'time');
   const bin = texts(tickets, 'bin');
   const direction = texts(tickets, 'direction');
   const netKg = numbers(tickets, 'net_kg');
   const moistureWb = numbers(tickets, 'moisture_wb');
+  const flags = integers(tickets, 'flags');
   return [...bin.keys()]
     .filter((row) => bin[row] === binId && (direction[row] === 'in' || direction[row] === 'out'))
+    .filter((row) => (flags[row] & FLAGS.duplicate) === 0)
     .map((row) => ({
       timeMs: time[row],
       direction: direction[row] as 'in' | 'out',
-      netKg: netKg[row],
-      moistureWb: moistureWb[row],
+      netKg: flags[row] !== 0 && impossibleNet(netKg[row]) ? Number.NaN : netKg[row],
+      moistureWb: flags[row] !== 0 ? Number.NaN : moistureWb[row],
     }));
 }
 

@@ -35,7 +35,7 @@ export function billsByTime(data: BillsByTime, units: Units): Figure {
       { label: 'billed', swatch: 'var(--wash)' },
       { label: '90 % interval of the fans', swatch: 'line' },
     ],
-    notShown: unknown === 0 ? null : `${unknown} bills have no outline: they give no energy.`,
+    notShown: unknown === 0 ? null : `${unknown} bills have no outline: they give no energy, or one below zero.`,
     draw: (size) => data.tariffs.map((tariff) => drawTariff(tariff, unit, units, size)).join(''),
   };
 }

@@ -3,11 +3,13 @@ import { sensorSeries } from '../../tables/sensors.ts';
 import type { Finding, SeasonTables } from '../loaded.ts';
 import type { Season } from '../season.ts';
 import { type AirLog, airLog, checkPlenum, checkWeather } from './check-air.ts';
+import { checkBills } from './check-bills.ts';
 import { binOf, checkFans, type FanSeen, fansSeen } from './check-fans.ts';
 import { boundsOf, checkFanGaps, checkGrainGaps, checkLogGaps } from './check-gaps.ts';
 import { checkGrain } from './check-grain.ts';
 import { checkProbes } from './check-probes.ts';
 import { checkSilent } from './check-silent.ts';
+import { checkTickets } from './check-tickets.ts';
 import { type BinCheck, type Checked, checkedOf } from './checked.ts';
 import { airAt, type FanHistory, fanHistory } from './fan-state.ts';
 import { rosterOf } from './places.ts';
@@ -24,6 +26,7 @@ export interface SeasonFlags {
   plenum: Uint8Array;
   weather: Uint8Array;
   probes?: Uint8Array;
+  tickets?: Uint8Array;
 }
 
 /**
@@ -37,6 +40,7 @@ export function checkSeason(season: Season, tables: SeasonTables): { flags: Seas
     plenum: new Uint8Array(tables.plenum.numRows),
     weather: new Uint8Array(tables.weather.numRows),
     probes: new Uint8Array(tables.probes.numRows),
+    tickets: new Uint8Array(tables.tickets.numRows),
   } satisfies SeasonFlags;
   const findings: Finding[] = [];
   const units = saidUnits(season);
@@ -115,6 +119,7 @@ export function checkSeason(season: Season, tables: SeasonTables): { flags: Seas
     findings.push(...checkLogGaps(`${rows.id} plenum`, rows.id, rows.time, bounds.get(rows.id) ?? null));
   }
   findings.push(...checkProbes(season, tables.probes, flags.probes));
+  findings.push(...checkTickets(season, tables.tickets, flags.tickets), ...checkBills(tables.bills));
   if (weatherRows !== undefined) findings.push(...checkLogGaps('weather', null, weatherRows.time, farm));
   findings.push(
     ...checkSilent(season, {

@@ -1,5 +1,6 @@
 import type { Finding } from '../loaded.ts';
 import { PROBE_ABOVE_M } from './check-probes.ts';
+import { TICKET_MOISTURE_WB, TICKET_MOST_KG } from './check-tickets.ts';
 import { DEAD_CURRENT_MS, NO_CURRENT_SHARE, WORKING_PRESSURE_PA, WORKING_SHARE } from './dead-current.ts';
 import { SETTLING_MS } from './fan-state.ts';
 import { GAP_INTERVALS } from './gaps.ts';
@@ -129,6 +130,34 @@ export const CHECK_RULES: readonly CheckRule[] = [
     title: 'Hand samples above the grain',
     rule: `A hand sample more than ${PROBE_ABOVE_M} m (1 ft) above the levelled depth that season.yaml states for its day.`,
     constants: { PROBE_ABOVE_M },
+  },
+  {
+    flag: 'spike',
+    title: 'Scale tickets that cannot be',
+    rule: `A ticket with a net weight of zero or less, or above ${TICKET_MOST_KG / 1000} t (more than a truck with trailers carries, common practice): the load counts as one not weighed. One with a moisture outside ${percent(TICKET_MOISTURE_WB[0])} to ${percent(TICKET_MOISTURE_WB[1])} (common practice): its moisture is not used, its weight is.`,
+    constants: {
+      TICKET_MOST_KG,
+      ticketMoistureLowWb: TICKET_MOISTURE_WB[0],
+      ticketMoistureHighWb: TICKET_MOISTURE_WB[1],
+    },
+  },
+  {
+    flag: 'duplicate',
+    title: 'A scale ticket twice',
+    rule: 'A ticket with the bin, time, direction, weight and moisture of another: a scale weighs one truck at a time, so the first counts. Where the tickets bear a date alone (midnight) they are told and not flagged.',
+    constants: {},
+  },
+  {
+    flag: 'spike',
+    title: 'Bills that cannot be',
+    rule: 'A bill with an energy or a demand below zero is told; of one with an energy below zero no share is worked out. An amount below zero may be a credit.',
+    constants: {},
+  },
+  {
+    flag: 'duplicate',
+    title: 'Bills over each other',
+    rule: 'Two bills of one tariff whose times overlap are told; both are shown.',
+    constants: {},
   },
   {
     flag: 'spike',

@@ -148,3 +148,16 @@ describe('fans that explain more than was billed: the most likely cause', () => 
     expect(one.cause).toContain('draws less than its nameplate');
   });
 });
+
+describe('a bill whose energy is below zero', () => {
+  it('is left out with the reason, and what the fans used is still told', () => {
+    const [one] = shares(powerRows(day(10, 1), [[24, 10_000]]), [
+      { from: day(10, 1), to: day(11, 1), kwh: -5, amount: 200 },
+    ]);
+    const why = 'The energy of the bill is below zero, so the bill is left out.';
+    for (const of of [one.share, one.restKwh, one.restMoney]) expect(of).toMatchObject({ value: null, why });
+    expect(one.cause).toBeNull();
+    // A day at 10 kW.
+    expect(one.fansKwh.value).toBeCloseTo(240, 6);
+  });
+});
