@@ -59,7 +59,9 @@ describe('the weight as filled from scale tickets', () => {
   });
 
   it('a load without a weight, or with a weight of none: not used', () => {
-    expect(why([...loads, load(7.2, { netKg: Number.NaN })])).toContain('1 of 15 loads have no weight that can be used');
+    expect(why([...loads, load(7.2, { netKg: Number.NaN })])).toContain(
+      '1 of 15 loads have no weight that can be used',
+    );
     expect(why([...loads, load(7.2, { netKg: -NET })])).toContain('no weight that can be used');
   });
 
