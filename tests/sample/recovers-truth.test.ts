@@ -203,6 +203,7 @@ describe.each(['sorrel-fork', 'sorrel-fork-2023'])('the review of %s', (folder) 
     expect(spurious.length, where).toBeLessThanOrEqual(SPURIOUS_PART * told);
   });
 
+  // The past season has no stall planted, so there is nothing to tell there.
   test.runIf(folder === 'sorrel-fork')('the planted stall on the cable under the spreader is told', () => {
     const stalled = truth.bins
       .find((one) => one.id === 'B3')!
