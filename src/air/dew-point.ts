@@ -1,4 +1,5 @@
 import { assertRange } from '../base/errors.ts';
+import { halve } from '../base/halve.ts';
 import { vapourPressurePa } from './humidity-ratio.ts';
 import { saturationPressurePa } from './saturation.ts';
 
@@ -18,13 +19,6 @@ export function dewPointOfRatioC(humidityRatio: number, pressurePa: number): num
   assertRange('humidityRatio', humidityRatio, 0, 10);
   assertRange('pressurePa', pressurePa, 30000, 120000);
   const vapour = vapourPressurePa(humidityRatio, pressurePa);
-  let low = COLDEST_C;
-  let high = HOTTEST_C;
-  assertRange('vapourPressurePa', vapour, saturationPressurePa(low), saturationPressurePa(high));
-  for (let i = 0; i < 60; i++) {
-    const middle = (low + high) / 2;
-    if (saturationPressurePa(middle) < vapour) low = middle;
-    else high = middle;
-  }
-  return (low + high) / 2;
+  assertRange('vapourPressurePa', vapour, saturationPressurePa(COLDEST_C), saturationPressurePa(HOTTEST_C));
+  return halve(COLDEST_C, HOTTEST_C, (middle) => saturationPressurePa(middle) < vapour);
 }

@@ -1,5 +1,9 @@
 import { assertRange } from '../base/errors.ts';
+import { halve } from '../base/halve.ts';
 import { saturationPressurePa } from './saturation.ts';
+
+/** Where the curve of saturation over water ends. */
+const COLDEST_C = -80;
 
 /**
  * Relative humidity over water from the dew point.
@@ -27,13 +31,8 @@ export function dewPointC(tempC: number, rh: number): number {
   assertRange('rh', rh, 0.001, 1.1);
   const target = Math.log(rh * saturationPressurePa(tempC));
   // The curve rises without a bend of its own, so halving cannot miss.
-  let low = -80;
-  let high = Math.min(200, tempC + 5);
-  if (target < Math.log(saturationPressurePa(low))) return Number.NaN;
-  for (let i = 0; i < 60; i++) {
-    const middle = (low + high) / 2;
-    if (Math.log(saturationPressurePa(middle)) < target) low = middle;
-    else high = middle;
-  }
-  return (low + high) / 2;
+  const isBelow = (middle: number) => Math.log(saturationPressurePa(middle)) < target;
+  return target < Math.log(saturationPressurePa(COLDEST_C))
+    ? Number.NaN
+    : halve(COLDEST_C, Math.min(200, tempC + 5), isBelow);
 }

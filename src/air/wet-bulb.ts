@@ -1,4 +1,5 @@
 import { assertRange } from '../base/errors.ts';
+import { halve } from '../base/halve.ts';
 import { HEAT_DRY_AIR_J_KGK, HEAT_VAPOUR_J_KGK, VAPORISATION_0C_J_KG } from './enthalpy.ts';
 import { humidityRatioOfVapour } from './humidity-ratio.ts';
 import { saturationPressureOverIcePa, saturationPressurePa } from './saturation.ts';
@@ -67,15 +68,10 @@ export function wetBulbC(tempC: number, humidityRatio: number, pressurePa: numbe
   assertRange('tempC', tempC, -60, 100);
   assertRange('pressurePa', pressurePa, 30000, 120000);
   const bulb = cover === 'ice' ? iceBulb : waterBulb;
-  let high = cover === 'ice' ? Math.min(tempC, 0) : tempC;
-  let low = Math.max(-70, tempC - 80);
+  const high = cover === 'ice' ? Math.min(tempC, 0) : tempC;
+  const low = Math.max(-70, tempC - 80);
   const most = bulb(tempC, high, pressurePa);
   // A hair above saturation is rounding of whoever worked the ratio out.
   assertRange('humidityRatio', humidityRatio, Math.max(0, bulb(tempC, low, pressurePa)), most * (1 + 1e-9));
-  for (let i = 0; i < 60; i++) {
-    const middle = (low + high) / 2;
-    if (bulb(tempC, middle, pressurePa) < humidityRatio) low = middle;
-    else high = middle;
-  }
-  return (low + high) / 2;
+  return halve(low, high, (middle) => bulb(tempC, middle, pressurePa) < humidityRatio);
 }

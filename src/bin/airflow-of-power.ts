@@ -1,4 +1,5 @@
 import { assertRange } from '../base/errors.ts';
+import { halve } from '../base/halve.ts';
 import { resistancePaM } from './airflow-resistance.ts';
 import type { ResistanceCurve } from './resistance-curves.ts';
 
@@ -27,12 +28,7 @@ export function velocityOfPowerMS(
   assertRange('efficiency', efficiency, 0.05, 1);
   const powerAt = (velocityMS: number) =>
     (velocityMS * factor * depthM * resistancePaM(curve.a, curve.b, velocityMS)) / efficiency;
-  let [low, high] = curve.rangeMS;
+  const [low, high] = curve.rangeMS;
   assertRange('powerWM2', powerWM2, powerAt(low), powerAt(high));
-  for (let i = 0; i < 60; i++) {
-    const middle = (low + high) / 2;
-    if (powerAt(middle) < powerWM2) low = middle;
-    else high = middle;
-  }
-  return (low + high) / 2;
+  return halve(low, high, (middle) => powerAt(middle) < powerWM2);
 }

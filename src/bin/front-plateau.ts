@@ -1,5 +1,6 @@
 import { enthalpyJKg } from '../air/enthalpy.ts';
 import { assertRange } from '../base/errors.ts';
+import { halve } from '../base/halve.ts';
 import { grainHumidityRatio } from '../grain/grain-air.ts';
 import type { Isotherm } from '../grain/isotherm.ts';
 
@@ -28,12 +29,7 @@ export function frontPlateauC(
   assertRange('moistureWb', moistureWb, 0.05, 0.4);
   const target = enthalpyJKg(tempC, humidity);
   const at = (t: number) => enthalpyJKg(t, grainHumidityRatio(isotherm, t, moistureWb, pressurePa));
-  let [low, high] = isotherm.tempRangeC;
+  const [low, high] = isotherm.tempRangeC;
   assertRange('enthalpy of the entering air, J/kg,', target, at(low), at(high));
-  for (let i = 0; i < 60; i++) {
-    const middle = (low + high) / 2;
-    if (at(middle) < target) low = middle;
-    else high = middle;
-  }
-  return (low + high) / 2;
+  return halve(low, high, (middle) => at(middle) < target);
 }

@@ -1,4 +1,5 @@
 import { assertRange } from '../base/errors.ts';
+import { halve } from '../base/halve.ts';
 import { resistancePaM } from './airflow-resistance.ts';
 import { assertFanCurve, type FanCurve, fanFlowM3S, pressureRangePa } from './fan-curve.ts';
 import type { ResistanceCurve } from './resistance-curves.ts';
@@ -42,8 +43,8 @@ export function operatingPoint(fans: readonly FanCurve[], bed: Bed): OperatingPo
   assertRange('factor', bed.factor, 0.5, 10);
   for (const curve of fans) assertFanCurve(curve);
   if (fans.length === 0) return { ok: false, why: 'There is no fan curve.' };
-  let low = Math.max(...fans.map((curve) => pressureRangePa(curve)[0]));
-  let high = Math.min(...fans.map((curve) => pressureRangePa(curve)[1]));
+  const low = Math.max(...fans.map((curve) => pressureRangePa(curve)[0]));
+  const high = Math.min(...fans.map((curve) => pressureRangePa(curve)[1]));
   if (!(low < high)) return { ok: false, why: 'The fan curves have no static pressure in common.' };
   const flowAt = (pressurePa: number) => fans.reduce((sum, curve) => sum + fanFlowM3S(curve, pressurePa), 0);
   const needAt = (pressurePa: number) =>
@@ -55,12 +56,7 @@ export function operatingPoint(fans: readonly FanCurve[], bed: Bed): OperatingPo
   if (needAt(high) > high) {
     return { ok: false, why: `The bed asks for more than ${whole(high)}, where a fan curve ends.` };
   }
-  for (let i = 0; i < 80; i++) {
-    const middle = (low + high) / 2;
-    if (needAt(middle) > middle) low = middle;
-    else high = middle;
-  }
-  const pressurePa = (low + high) / 2;
+  const pressurePa = halve(low, high, (middle) => needAt(middle) > middle, 80);
   const flowM3S = flowAt(pressurePa);
   const velocityMS = flowM3S / bed.floorAreaM2;
   const [least, most] = bed.curve.rangeMS;

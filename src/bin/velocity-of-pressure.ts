@@ -1,4 +1,5 @@
 import { assertRange } from '../base/errors.ts';
+import { halve } from '../base/halve.ts';
 import { resistancePaM } from './airflow-resistance.ts';
 import type { ResistanceCurve } from './resistance-curves.ts';
 
@@ -42,11 +43,5 @@ export function velocityOfPressureMS(
 ): number {
   assertRange('pressurePa', pressurePa, ...bedPressureRangePa(curve, depthM, factor));
   const pressureAt = (velocityMS: number) => factor * depthM * resistancePaM(curve.a, curve.b, velocityMS);
-  let [low, high] = curve.rangeMS;
-  for (let i = 0; i < 60; i++) {
-    const middle = (low + high) / 2;
-    if (pressureAt(middle) < pressurePa) low = middle;
-    else high = middle;
-  }
-  return (low + high) / 2;
+  return halve(...curve.rangeMS, (middle) => pressureAt(middle) < pressurePa);
 }

@@ -1,4 +1,5 @@
 import { assertRange } from '../base/errors.ts';
+import { halve } from '../base/halve.ts';
 import {
   type CornColdForm,
   cornDamageMultiplier,
@@ -54,12 +55,5 @@ export function cornStorageHours(tempC: number, moistureWb: number, options: Cor
  */
 export function cornReferenceHours(loss: number): number {
   assertRange('loss', loss, 0.0001, 0.05);
-  let low = 0;
-  let high = 2000;
-  for (let i = 0; i < 60; i++) {
-    const middle = (low + high) / 2;
-    if (cornDryMatterLoss(middle) < loss) low = middle;
-    else high = middle;
-  }
-  return (low + high) / 2;
+  return halve(0, 2000, (middle) => cornDryMatterLoss(middle) < loss);
 }

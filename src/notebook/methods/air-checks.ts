@@ -5,6 +5,7 @@ import { saturationPressureOverIcePa, saturationPressurePa } from '../../air/sat
 import { specificVolumeM3Kg } from '../../air/volume.ts';
 import { relativeHumidityWarmed } from '../../air/warm-air.ts';
 import { humidityRatioOfWetBulb } from '../../air/wet-bulb.ts';
+import { halve } from '../../base/halve.ts';
 import { equilibriumHumidity } from '../../grain/equilibrium.ts';
 import { isothermOf } from '../../grain/isotherm.ts';
 import { capital } from '../words.ts';
@@ -34,13 +35,7 @@ function waterTakenUp(tempC: number, rh: number): number {
   const start = humidityRatio(tempC, rh, SEA_LEVEL_PA);
   const target = enthalpyJKg(tempC, start);
   const leaving = (t: number) => humidityRatio(t, equilibriumHumidity(corn, t, 0.21), SEA_LEVEL_PA);
-  let [low, high] = [tempC - 5, tempC];
-  for (let i = 0; i < 60; i++) {
-    const middle = (low + high) / 2;
-    if (enthalpyJKg(middle, leaving(middle)) < target) low = middle;
-    else high = middle;
-  }
-  return leaving(low) - start;
+  return leaving(halve(tempC - 5, tempC, (t) => enthalpyJKg(t, leaving(t)) < target)) - start;
 }
 
 function ours(row: ReferenceRow): [value: number | null, formulaId: string] {
