@@ -1,4 +1,5 @@
 import { assertRange } from '../base/errors.ts';
+import { GAS_DRY_AIR_J_KGK } from './volume.ts';
 
 /**
  * Pressure of the standard atmosphere at an elevation.
@@ -14,7 +15,6 @@ export function standardPressurePa(elevationM: number): number {
 }
 
 const GRAVITY_M_S2 = 9.80665; // standard gravity, CGPM 1901
-const GAS_DRY_AIR_J_KGK = 287.042; // ASHRAE Handbook - Fundamentals (2017), ch. 1, eq. 1
 const LAPSE_K_M = 0.0065; // International Standard Atmosphere, ISO 2533:1975
 
 /** Sea-level pressures that weather has; the records are 87000 and 108500 Pa. */

@@ -1,4 +1,5 @@
-const GAS_DRY_AIR_J_KGK = 287.042; // ashrae-2017, ch. 1, eq. 1
+/** Gas constant of dry air, J/(kg K). ashrae-2017, ch. 1, eq. 1 */
+export const GAS_DRY_AIR_J_KGK = 287.042;
 const DRY_AIR_PER_WATER = 1.607858; // molar mass of dry air over that of water; ashrae-2017, ch. 1, eq. 26
 
 /**

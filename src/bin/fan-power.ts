@@ -1,7 +1,8 @@
+import { HEAT_DRY_AIR_J_KGK } from '../air/enthalpy.ts';
 import { assertRange } from '../base/errors.ts';
 
-const HP_W = 745.6998715822702; // mechanical horsepower, 550 ft lbf/s; NIST SP 811
-const HEAT_AIR_J_KGK = 1006; // ashrae-2017, ch. 1, eq. 30, dry air
+/** Mechanical horsepower, 550 ft lbf/s, W. NIST SP 811 */
+export const HP_W = 745.6998715822702;
 /** Dry air to steam: what is given in other units falls outside. */
 const HEAT_RANGE_J_KGK = [900, 2000] as const;
 
@@ -46,7 +47,12 @@ export function hpPerThousandBushels(powerW: number, bushels: number): number {
  * @source             heat balance
  * @valid              throws RangeError outside
  */
-export function fanWarmingK(powerW: number, flowM3S: number, densityKgM3: number, heatJKgK = HEAT_AIR_J_KGK): number {
+export function fanWarmingK(
+  powerW: number,
+  flowM3S: number,
+  densityKgM3: number,
+  heatJKgK = HEAT_DRY_AIR_J_KGK,
+): number {
   assertRange('powerW', powerW, 0, 1e8);
   assertRange('flowM3S', flowM3S, 1e-6, 1e4);
   assertRange('densityKgM3', densityKgM3, 0.5, 2);
@@ -69,7 +75,7 @@ export function fanWarmingByPressureK(
   pressurePa: number,
   efficiency: number,
   densityKgM3: number,
-  heatJKgK = HEAT_AIR_J_KGK,
+  heatJKgK = HEAT_DRY_AIR_J_KGK,
 ): number {
   assertRange('pressurePa', pressurePa, 0, 1e5);
   assertRange('efficiency', efficiency, 0.05, 1);

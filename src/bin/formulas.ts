@@ -1,5 +1,6 @@
 import { BUSHEL_FT3 } from '../base/bushel.ts';
 import type { Formula } from '../base/formula.ts';
+import { HP_W } from './fan-power.ts';
 import { DAMP_GRAIN_FACTOR, PACKING_FACTOR } from './resistance-factors.ts';
 
 /** The equations of bins, airflow and fans. */
@@ -48,7 +49,7 @@ export const BIN_FORMULAS: readonly Formula[] = [
     id: 'fan-power',
     title: 'Air power and fan size',
     functions: ['airPowerW', 'hpPerThousandBushels'],
-    equations: ['N = P * Q', 'n = N_s / 745.6998715822702 / (B / 1000)'],
+    equations: ['N = P * Q', `n = N_s / ${HP_W} / (B / 1000)`],
     rule: 'Air power N in W from the static pressure P in Pa and the airflow Q in m³/s; n in hp per 1,000 bushels from the shaft power N_s in W and B bushels. By definition.',
     sources: [],
   },

@@ -9,13 +9,12 @@ import { halve } from '../../base/halve.ts';
 import { equilibriumHumidity } from '../../grain/equilibrium.ts';
 import { isothermOf } from '../../grain/isotherm.ts';
 import { capital } from '../words.ts';
+import { celsius, FT_M, LB_KG, PSI_PA } from './printed-units.ts';
 import { type PublishedCheck, provenanceOf } from './published-check.ts';
 import { type ReferenceRow, readReference, toleranceOf } from './read-reference.ts';
 
 const SEA_LEVEL_PA = 101325;
-const PSI_PA = 6894.757293; // NIST SP 811
-const FT3_LB_M3_KG = 0.028316846592 / 0.45359237;
-const celsius = (f: number) => (f - 32) / 1.8;
+const FT3_LB_M3_KG = FT_M ** 3 / LB_KG;
 
 /** Numbers of a condition such as `T=77 F, 14.696 psia`, temperatures in degC. */
 function numbersOf(condition: string): { temps: number[]; rest: number[] } {
@@ -67,7 +66,7 @@ function ours(row: ReferenceRow): [value: number | null, formulaId: string] {
     case 'standard pressure': {
       const inMetres = row.condition.endsWith(' m');
       return [
-        inMetres ? standardPressurePa(rest[0]) : standardPressurePa(rest[0] * 0.3048) / PSI_PA,
+        inMetres ? standardPressurePa(rest[0]) : standardPressurePa(rest[0] * FT_M) / PSI_PA,
         'standard-pressure',
       ];
     }

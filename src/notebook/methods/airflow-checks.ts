@@ -1,17 +1,14 @@
 import { bedPressurePa } from '../../bin/airflow-resistance.ts';
-import { airPowerW, hpPerThousandBushels } from '../../bin/fan-power.ts';
+import { airPowerW, HP_W, hpPerThousandBushels } from '../../bin/fan-power.ts';
 import { resistanceCurveOf } from '../../bin/resistance-curves.ts';
 import { PACKING_FACTOR } from '../../bin/resistance-factors.ts';
 import { velocityOfCfmPerBushel } from '../../bin/specific-airflow.ts';
+import { CFM_M3S, FT_M, IN_WATER_PA } from './printed-units.ts';
 import { type PublishedCheck, provenanceOf } from './published-check.ts';
 import { halfDigit, type ReferenceRow, readReference } from './read-reference.ts';
 
-const FT_M = 0.3048;
-const HP_W = 745.6998715822702; // NIST SP 811
-export const IN_WATER_PA = 249.08891; // NIST SP 811
-export const CFM_M3S = FT_M ** 3 / 60;
 /** Assumed for published fan powers, whose source states neither. */
-export const ASSUMED_FAN_EFFICIENCY = 0.6;
+const ASSUMED_FAN_EFFICIENCY = 0.6;
 
 /** A published static pressure or fan power: with its numbers for the chart. */
 export interface AirflowCheck extends PublishedCheck {
@@ -28,12 +25,6 @@ function numbersOf(row: ReferenceRow) {
   const depthM = Number(row.depth_ft) * FT_M;
   const velocityMS = velocityOfCfmPerBushel(Number(row.cfm_per_bu), depthM);
   return { depthM, velocityMS, curve: resistanceCurveOf(row.crop) };
-}
-
-/** Static pressure of a row's case, Pa. */
-export function rowPressurePa(row: ReferenceRow, factor: number): number {
-  const { curve, velocityMS, depthM } = numbersOf(row);
-  return bedPressurePa(curve, velocityMS, depthM, factor);
 }
 
 /** The rows of tests/reference/airflow.csv. The table does not state its packing factor; 1.5 is the allowance of D272's notes. */

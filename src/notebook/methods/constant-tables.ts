@@ -10,10 +10,10 @@ import { STORAGE_RULES } from '../../grain/storage-rules.ts';
 import type { Table } from '../../report/page.ts';
 import { capital } from '../words.ts';
 import { equationText, unitsText } from './equation-text.ts';
+import { LB_KG } from './printed-units.ts';
 import { resistanceCropOf } from './season-crops.ts';
 import { sourceText } from './source-text.ts';
 
-const LB_KG = 0.45359237;
 /** A constant with all its digits, as the code holds it. */
 export const constant = (value: number) => equationText(String(value));
 export const known = { seen: 'read', memory: 'from memory' } as const;

@@ -1,18 +1,17 @@
 import { humidityRatio } from '../../air/humidity-ratio.ts';
-import { BUSHEL_FT3 } from '../../base/bushel.ts';
 import { bedWaveRatio } from '../../bin/bed-waves.ts';
 import { frontPlateauC } from '../../bin/front-plateau.ts';
 import { airVolumeBehindM3Kg, type FrontRatios, frontRatios, frontSpeedMS } from '../../bin/front-speed.ts';
 import { velocityOfCfmPerBushel } from '../../bin/specific-airflow.ts';
+import { standardBulkDensityKgM3 } from '../../grain/bulk.ts';
 import { isothermOf } from '../../grain/isotherm.ts';
 import { specificHeatJKgK, specificHeatLineOf } from '../../grain/specific-heat.ts';
+import { celsius } from './printed-units.ts';
 import { type PublishedCheck, provenanceOf } from './published-check.ts';
 import { type ReferenceRow, readReference } from './read-reference.ts';
 
 const SEA_PA = 101325;
-const CORN_KG_M3 = (56 * 0.45359237) / (BUSHEL_FT3 * 0.3048 ** 3);
 const MOISTURE_WB = 0.15;
-const celsius = (f: number) => (f - 32) / 1.8;
 
 /** A front in corn of 15 % when air of 70 % comes in, degF. */
 export function cornFront(grainF: number, airF: number): { ratios: FrontRatios; volume: number } {
@@ -33,7 +32,8 @@ export function cornFront(grainF: number, airF: number): { ratios: FrontRatios; 
 export function hoursCfmPerBu(grainF: number, airF: number, part: 'lead' | 'middle' | 'tail'): number {
   const { ratios, volume } = cornFront(grainF, airF);
   const depthM = 6;
-  const speed = frontSpeedMS(ratios[part], velocityOfCfmPerBushel(1, depthM), volume, CORN_KG_M3 * (1 - MOISTURE_WB));
+  const dryMatter = standardBulkDensityKgM3('corn') * (1 - MOISTURE_WB);
+  const speed = frontSpeedMS(ratios[part], velocityOfCfmPerBushel(1, depthM), volume, dryMatter);
   return depthM / speed / 3600;
 }
 

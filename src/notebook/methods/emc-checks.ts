@@ -2,6 +2,7 @@ import { equilibriumMoistureWb } from '../../grain/equilibrium.ts';
 import { ISOTHERM_FORMULA_IDS } from '../../grain/formulas.ts';
 import { isothermOf } from '../../grain/isotherm.ts';
 import { capital } from '../words.ts';
+import { celsius } from './printed-units.ts';
 import { type PublishedCheck, provenanceOf } from './published-check.ts';
 import { readReference } from './read-reference.ts';
 
@@ -20,7 +21,7 @@ const CONSTANTS_POINT = 0.01;
 /** The rows of tests/reference/emc.csv. */
 export function emcChecks(): EmcCheck[] {
   return readReference('emc').map((row) => {
-    const tempC = (Number(row.temp_F) - 32) / 1.8;
+    const tempC = celsius(Number(row.temp_F));
     const rh = Number(row.rh_pct) / 100;
     const isotherm = isothermOf(row.crop, row.isotherm);
     return {

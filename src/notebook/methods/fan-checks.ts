@@ -4,14 +4,13 @@ import { resistanceCurveOf } from '../../bin/resistance-curves.ts';
 import { PACKING_FACTOR } from '../../bin/resistance-factors.ts';
 import { velocityOfCfmPerBushel } from '../../bin/specific-airflow.ts';
 import { capital } from '../words.ts';
-import { CFM_M3S, IN_WATER_PA } from './airflow-checks.ts';
+import { BTU_LB_F_J_KGK, CFM_M3S, FT_M, IN_WATER_PA } from './printed-units.ts';
 import { type PublishedCheck, provenanceOf } from './published-check.ts';
 import { type ReferenceRow, readReference, toleranceOf } from './read-reference.ts';
 
-const FT_M = 0.3048;
 // Air and units of the published formula: 0.075 lb/ft3, 0.24 Btu/(lb degF).
 const DENSITY_KG_M3 = 0.075 * 16.018463;
-const HEAT_J_KGK = 0.24 * 4186.8;
+const HEAT_J_KGK = 0.24 * BTU_LB_F_J_KGK;
 /** The rule takes an inch of water at 68 degF, 5.192 lb/ft2, 0.2 % lighter than the conventional inch. */
 const RULE_INCH_PA = 5.192 * 47.880259;
 

@@ -8,6 +8,7 @@ import { overdryingFraction } from '../../money/overdrying-weight.ts';
 import { perWaterKg } from '../../money/per-water.ts';
 import { waterShrink, waterShrinkPerPoint } from '../../money/water-shrink.ts';
 import { capital } from '../words.ts';
+import { LB_KG } from './printed-units.ts';
 import { type PublishedCheck, provenanceOf } from './published-check.ts';
 import { type ReferenceRow, readReference, toleranceOf } from './read-reference.ts';
 
@@ -23,7 +24,6 @@ function givenOf(row: ReferenceRow): Given {
   );
 }
 
-const LB_KG = 0.45359237;
 const PROPANE_BTU_GAL = 91_500; // common practice
 
 const dryer = (g: Given) =>

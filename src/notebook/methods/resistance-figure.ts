@@ -7,10 +7,10 @@ import type { Figure, Table } from '../../report/page.ts';
 import type { Units } from '../../report/units.ts';
 import type { AirflowCheck } from './airflow-checks.ts';
 import { cropName } from './constant-tables.ts';
+import { FT_M } from './printed-units.ts';
 import { agrees } from './published-check.ts';
 
 const STEPS = 24;
-const FT_M = 0.3048;
 
 /** Pa per metre in the shown unit. */
 const pressureShown = (paM: number, units: Units) =>

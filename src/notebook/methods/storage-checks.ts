@@ -1,16 +1,17 @@
 import { cornStorageHours } from '../../grain/corn-storage.ts';
 import { storageRuleOf } from '../../grain/storage-rules.ts';
 import { capital } from '../words.ts';
+import { celsius } from './printed-units.ts';
 import { type PublishedCheck, provenanceOf } from './published-check.ts';
 import { halfDigit, type ReferenceRow, readReference } from './read-reference.ts';
 
-const celsius = (row: ReferenceRow) => (Number(row.temp_F) - 32) / 1.8;
+const tempC = (row: ReferenceRow) => celsius(Number(row.temp_F));
 const wetBasis = (row: ReferenceRow) => Number(row.moisture_pct_wb) / 100;
 
 /** Days by a rule, by default the row's own. */
 export function storageDays(row: ReferenceRow, rule: string = row.rule): number {
-  if (row.damage_pct === '') return storageRuleOf(row.crop, rule).hours(celsius(row), wetBasis(row)) / 24;
-  return cornStorageHours(celsius(row), wetBasis(row), { damageFraction: Number(row.damage_pct) / 100 }) / 24;
+  if (row.damage_pct === '') return storageRuleOf(row.crop, rule).hours(tempC(row), wetBasis(row)) / 24;
+  return cornStorageHours(tempC(row), wetBasis(row), { damageFraction: Number(row.damage_pct) / 100 }) / 24;
 }
 
 function formulaIdOf(row: ReferenceRow): string {
