@@ -16,6 +16,9 @@ export interface RateBreaks {
   pricePerKwh: Float64Array;
 }
 
+/** No price at any time: for the energy of spans alone. */
+export const NO_RATES: RateBreaks = { startMs: new Float64Array(0), pricePerKwh: new Float64Array(0) };
+
 /** Money per kWh at an instant: the first rule that matches; NaN where none does. */
 export function rateAt(tariff: Tariff, zone: Zone, utcMs: number): number {
   return priceOf(tariff.energy, zone, utcMs);
@@ -44,7 +47,7 @@ export function rateBreaks(tariff: Tariff, zone: Zone, fromMs: number, toMs: num
     startMs.push(ms);
     pricePerKwh.push(price);
   };
-  if (!(toMs > fromMs)) return { startMs: new Float64Array(0), pricePerKwh: new Float64Array(0) };
+  if (!(toMs > fromMs)) return NO_RATES;
   add(fromMs);
   for (let at = fromMs; whens.length > 0 && at < toMs; at += STRETCH_MS) {
     const end = Math.min(at + STRETCH_MS, toMs);

@@ -1,7 +1,8 @@
-import { type Estimate, estimate, Z90 } from '../../base/estimate.ts';
+import { type Estimate, Z90 } from '../../base/estimate.ts';
 import type { MonthDemand } from '../../money/demand.ts';
 import type { FanSeason } from '../types.ts';
 import { hasUnknown, PEAK_REL_SD } from './fan-cost.ts';
+import { notBelowZero } from './parts.ts';
 import type { TariffBill } from './tariff-bill.ts';
 
 /** kW or money of a month's demand: errors of the fans' powers are independent, that of the peak is of their sum; what unknown time could add goes to the upper end. */
@@ -12,7 +13,7 @@ export function ofPeak(
   more: number,
 ): Estimate {
   const half = Z90 * Math.hypot(...shares.map((share, f) => share * value * fans[f].energyRelSd), PEAK_REL_SD * value);
-  return estimate(value, Math.max(0, value - half), value + half + more);
+  return notBelowZero(value, half, more);
 }
 
 /** Power of fans of which part of the time is unknown, kW: so much could any peak of it be higher. */

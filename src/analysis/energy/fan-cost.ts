@@ -3,17 +3,11 @@ import { energyCost } from '../../money/energy-cost.ts';
 import { localMonths } from '../../money/local-time.ts';
 import { nameplateHp, nominalPower } from '../fan/nominal-power.ts';
 import { FAN_ON, FAN_UNKNOWN, type FanSeason } from '../types.ts';
+import type { Part } from './parts.ts';
 import type { TariffBill } from './tariff-bill.ts';
 
 /** The highest of many quarter hours is picked for its errors too, and a meter's step is some percent of a quarter hour; a working assumption, from memory. */
 export const PEAK_REL_SD = 0.02;
-
-/** Money or energy with what is unsure about it: a standard error, and what unknown time could add at most. */
-export interface Part {
-  value: number;
-  sd: number;
-  more: number;
-}
 
 export interface FanCost {
   energyKwh: Part;

@@ -2,7 +2,8 @@ import type { Fan } from '../../bin/fan.ts';
 import { energyCost } from '../../money/energy-cost.ts';
 import { nominalPower } from '../fan/nominal-power.ts';
 import type { FanSeason } from '../types.ts';
-import { heaterSpans, type Part } from './fan-cost.ts';
+import { heaterSpans } from './fan-cost.ts';
+import type { Part } from './parts.ts';
 import type { TariffBill } from './tariff-bill.ts';
 
 // Whether a heater ran with the fan, and at full output, no fan log tells.

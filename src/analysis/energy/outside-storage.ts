@@ -1,5 +1,5 @@
 import { energyCost } from '../../money/energy-cost.ts';
-import type { RateBreaks } from '../../money/rate-breaks.ts';
+import { NO_RATES, type RateBreaks } from '../../money/rate-breaks.ts';
 import type { Bin } from '../../season/season.ts';
 import { fanHoursBetween } from '../fan/spans.ts';
 import { fillTimes } from '../grain/fill-times.ts';
@@ -21,22 +21,17 @@ export function outsideStorage(
   spans: FanSpans,
   parts: readonly { spans: FanSpans; rates: RateBreaks | null; part: number }[],
 ): OutsideStorage | null {
-  const times = [Number.NEGATIVE_INFINITY, fillTimes(bin).begunMs ?? Number.NEGATIVE_INFINITY] as const;
+  const before = [Number.NEGATIVE_INFINITY, fillTimes(bin).begunMs ?? Number.NEGATIVE_INFINITY] as const;
   const after = [bin.grain.unloadedMs ?? Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY] as const;
-  const hoursBefore = fanHoursBetween(spans, ...times);
+  const hoursBefore = fanHoursBetween(spans, ...before);
   const hoursAfter = fanHoursBetween(spans, ...after);
   const all = fanHoursBetween(spans, Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY);
   if (!(hoursBefore + hoursAfter > MEANINGFUL_SHARE * all)) return null;
   let energyKwh = 0;
   let cost = 0;
   for (const { spans: own, rates, part } of parts) {
-    for (const [fromMs, toMs] of [times, after]) {
-      const used = energyCost(
-        own,
-        rates ?? { startMs: new Float64Array(0), pricePerKwh: new Float64Array(0) },
-        fromMs,
-        toMs,
-      );
+    for (const [fromMs, toMs] of [before, after]) {
+      const used = energyCost(own, rates ?? NO_RATES, fromMs, toMs);
       energyKwh += used.kwh * part;
       cost += used.cost * part;
     }

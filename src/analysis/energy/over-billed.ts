@@ -1,5 +1,6 @@
 import type { Estimate } from '../../base/estimate.ts';
 import { energyCost } from '../../money/energy-cost.ts';
+import { NO_RATES } from '../../money/rate-breaks.ts';
 import type { FanSeason } from '../types.ts';
 import { fanRelSd } from './fan-cost.ts';
 
@@ -61,10 +62,9 @@ export function overBilled(rest: Estimate, fans: readonly BilledFan[], fromMs: n
 
 /** Days by which one end of the bill must move inward for the fans to have used so much less; null: more than readings are off. */
 function daysToExplain(fans: readonly FanSeason[], kwh: number, fromMs: number, toMs: number): number | null {
-  const none = { startMs: new Float64Array(0), pricePerKwh: new Float64Array(0) };
   for (let days = 1; days <= READING_DAYS; days++) {
     const at = (from: number, to: number) =>
-      fans.reduce((sum, fan) => sum + energyCost(fan.spans, none, from, to).kwh, 0);
+      fans.reduce((sum, fan) => sum + energyCost(fan.spans, NO_RATES, from, to).kwh, 0);
     const first = at(fromMs, fromMs + days * DAY_MS);
     const last = at(toMs - days * DAY_MS, toMs);
     if (Math.max(first, last) >= kwh) return days;

@@ -5,8 +5,10 @@ import { minimumTopUp } from '../../money/minimum-top-up.ts';
 import type { Season } from '../../season/season.ts';
 import { unknownHoursBetween } from '../fan/spans.ts';
 import type { FanSeason, TariffMonth } from '../types.ts';
+import { dearestPrice } from './dearest-price.ts';
 import { ofPeak, unknownMore } from './demand-error.ts';
 import { fanRelSd } from './fan-cost.ts';
+import { notBelowZero } from './parts.ts';
 import { tariffBills } from './tariff-bill.ts';
 
 /**
@@ -17,7 +19,7 @@ export function tariffMonths(season: Season, fanSeasons: readonly FanSeason[]): 
   const months: TariffMonth[] = [];
   for (const bill of tariffBills(season, fanSeasons).values()) {
     const { tariff, zone, fans, fromMs, toMs, rates, demand, connectedPerYear } = bill;
-    const dearest = Math.max(0, ...rates.pricePerKwh.filter((price) => !Number.isNaN(price)));
+    const dearest = dearestPrice(rates);
     localMonths(zone, fromMs, toMs).forEach(({ month, fromMs: start, toMs: end }, m) => {
       let energyKwh = 0;
       let cost = 0;
@@ -29,8 +31,6 @@ export function tariffMonths(season: Season, fanSeasons: readonly FanSeason[]): 
         if (fan.onHours > 0) moreKwh += (unknownHoursBetween(fan.spans, start, end) * fan.energyKwh) / fan.onHours;
         return { kwh: fanRelSd(fan) * used.kwh, cost: fanRelSd(fan) * used.cost };
       });
-      const within = (value: number, half: number, more: number) =>
-        estimate(value, Math.max(0, value - half), value + half + more);
       const energyHalf = Z90 * Math.hypot(...sds.map((sd) => sd.cost));
       const moreKw = unknownMore(bill, start, end);
       const rules = demand.map((rule, r) => {
@@ -48,12 +48,12 @@ export function tariffMonths(season: Season, fanSeasons: readonly FanSeason[]): 
       );
       const fixed = tariff.fixedPerMonth ?? 0;
       const connected = connectedPerYear / 12;
-      const charges = cost + rules.reduce((sum, rule) => sum + rule.cost, 0) + fixed + connected;
-      const topUp = minimumTopUp(tariff.minimumPerMonth, charges);
       const demandCost = rules.reduce((sum, rule) => sum + rule.cost, 0);
+      const charges = cost + demandCost + fixed + connected;
+      const topUp = minimumTopUp(tariff.minimumPerMonth, charges);
       const told = {
-        energyKwh: within(energyKwh, Z90 * Math.hypot(...sds.map((sd) => sd.kwh)), moreKwh),
-        energyCost: within(cost, energyHalf, moreKwh * dearest),
+        energyKwh: notBelowZero(energyKwh, Z90 * Math.hypot(...sds.map((sd) => sd.kwh)), moreKwh),
+        energyCost: notBelowZero(cost, energyHalf, moreKwh * dearest),
         demandCost: estimate(demandCost, ends[0], ends[1]),
       };
       // Energy and demand of one fan are wrong together; the minimum is paid whatever they are.

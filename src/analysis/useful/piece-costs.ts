@@ -1,5 +1,6 @@
 import { energyCost } from '../../money/energy-cost.ts';
 import type { Season } from '../../season/season.ts';
+import { binsOnFan } from '../energy/bins-on-fan.ts';
 import { tariffBills } from '../energy/tariff-bill.ts';
 import type { BinFan, FanSeason } from '../types.ts';
 import type { HourPieces } from './hour-pieces.ts';
@@ -24,8 +25,7 @@ export function pieceCosts(season: Season, fans: readonly FanSeason[], fan: BinF
     const bill = tariffId === null ? undefined : bills.get(tariffId);
     if (bill === undefined)
       return { cost, relSd: 0, why: `Fan ${own.fanId} has no tariff, so its hours have no price.` };
-    // A fan of several bins gives each an equal part.
-    const part = 1 / Math.max(1, season.bins.filter((one) => one.fanIds.includes(own.fanId)).length);
+    const part = 1 / binsOnFan(season, own.fanId);
     const { startMs, endMs, powerW } = own.spans;
     let span = 0;
     let spent = 0;

@@ -1,0 +1,40 @@
+import { type Estimate, estimate, withheld, Z90 } from '../../base/estimate.ts';
+import type { PeriodDemand } from '../../money/period-demand.ts';
+import type { RateBreaks } from '../../money/rate-breaks.ts';
+import type { Tariff } from '../../money/tariff.ts';
+import { dearestPrice } from './dearest-price.ts';
+import { fanRelSd, PEAK_REL_SD } from './fan-cost.ts';
+import type { BilledFan } from './over-billed.ts';
+
+/**
+ * What the tariff charges the fans for the time of one bill: energy, demand of their own peak, connected load.
+ *
+ * @param rules      what each demand rule of the tariff bills; shares in the order of `fans`
+ * @param rates      energy prices over the bill's time
+ * @param connected  connected load of the bill's time, money
+ * @param moreKwh    what unknown time could add to the energy
+ * @param most       what the bill leaves for the fans, money
+ */
+export function moneyOfFans(
+  fans: readonly BilledFan[],
+  rules: readonly PeriodDemand[],
+  tariff: Tariff,
+  rates: RateBreaks,
+  { connected, moreKwh, most }: { connected: number; moreKwh: number; most: number },
+): Estimate {
+  const energy = fans.reduce((sum, one) => sum + one.cost, 0);
+  if (Number.isNaN(energy)) return withheld(`The tariff ${tariff.id} has no energy price for part of the time.`);
+  const demand = rules.reduce((sum, rule) => sum + rule.cost, 0);
+  // Of one fan: energy and demand are wrong together.
+  const sds = fans.map(
+    ({ fan, cost }, f) =>
+      fanRelSd(fan) * cost + fan.energyRelSd * rules.reduce((sum, rule) => sum + rule.shares[f] * rule.cost, 0),
+  );
+  const value = energy + demand + connected;
+  const half = Z90 * Math.hypot(...sds, PEAK_REL_SD * demand);
+  // Unknown time could have been run at the dearest hour and on top of the peak.
+  const moreKw = moreKwh > 0 ? fans.reduce((sum, one) => sum + (one.untoldHours > 0 ? one.runningKw : 0), 0) : 0;
+  const perKw = tariff.demand.reduce((sum, rule) => sum + rule.pricePerKw, 0);
+  const upper = value + half + moreKwh * dearestPrice(rates) + moreKw * perKw;
+  return estimate(value, Math.max(0, value - half), Math.max(value + half, Math.min(upper, most)));
+}
