@@ -9,10 +9,7 @@ export function bedPressurePa(
 }
 
 /** Flow of a fan against a pressure, straight between the points of its curve and on beyond the last, m3/s. */
-export function fanFlow(
-  curve: readonly (readonly [pressurePa: number, flowM3S: number])[],
-  pressurePa: number,
-): number {
+function fanFlow(curve: readonly (readonly [pressurePa: number, flowM3S: number])[], pressurePa: number): number {
   let k = 1;
   while (k < curve.length - 1 && pressurePa > curve[k][0]) k++;
   const [p0, q0] = curve[k - 1];

@@ -14,7 +14,7 @@ export interface SampleSeason {
 }
 
 /** One weather for history, the past season and the season, without a seam. */
-export const sampleWeather = (): Weather => inventWeather(FARM_2024.seed, Date.UTC(2014, 0, 1), Date.UTC(2025, 5, 2));
+const sampleWeather = (): Weather => inventWeather(FARM_2024.seed, Date.UTC(2014, 0, 1), Date.UTC(2025, 5, 2));
 
 const packed = (files: readonly SampleFile[]) => files.map((file) => ({ path: file.path, bytes: fileBytes(file) }));
 const json = (value: unknown): string => `${JSON.stringify(value, null, 1)}\n`;
@@ -35,7 +35,7 @@ export function past(weather: Weather): SampleSeason {
   };
 }
 
-export function present(weather: Weather): SampleSeason {
+function present(weather: Weather): SampleSeason {
   const made = make2024(FARM_2024, weather, runFarm(FARM_2024, weather));
   return {
     folder: FARM_2024.folder,

@@ -16,7 +16,7 @@ export interface Weather {
   windMs: Float64Array;
 }
 
-export const STATION_HEIGHT_M = 308;
+const STATION_HEIGHT_M = 308;
 
 /** A first-order autoregressive walk of unit spread: one step an hour, memory in hours. */
 function walk(seed: number, name: string, hours: number, memoryHours: number): Float64Array {

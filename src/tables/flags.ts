@@ -2,8 +2,3 @@
 export const FLAGS = { stuck: 1, spike: 2, headspace: 4, duplicate: 8, clock: 16, unit: 32 } as const;
 
 export type FlagName = keyof typeof FLAGS;
-
-/** `stuck+spike` for 3, an empty text for 0. */
-export function flagText(bits: number): string {
-  return (Object.keys(FLAGS) as FlagName[]).filter((name) => (bits & FLAGS[name]) !== 0).join('+');
-}

@@ -8,7 +8,7 @@ import { frontLines, quantityLines } from './print-scores.ts';
 
 export const SEASONS = 200;
 /** Every eighth goes through files, the others straight into the tables. */
-export const BY_FILES = 8;
+const BY_FILES = 8;
 
 /** 200 drawn seasons with a known truth through the kit: how often its 90 % intervals hold it, and how wide they are. */
 export async function benchCoverage(): Promise<void> {

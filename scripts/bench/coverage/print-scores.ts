@@ -2,14 +2,12 @@ import { type Case, QUANTITIES } from './cases.ts';
 import type { FrontCase } from './front-cases.ts';
 import { knowingHalves, type Score, scoreOf } from './score.ts';
 
-/** Limits of the owner: overall, in every stratum that is large enough to say, and of the median width. */
-export const TARGET = { low: 0.84, high: 0.96, stratum: 0.78, width: 1.5 };
 /** With fewer told cases a stratum says little: at a true 90 % one in eight such would fall below 78 % by chance alone. */
-export const SMALL = 12;
+const SMALL = 12;
 
 const percent = (share: number) => `${(100 * share).toFixed(1).padStart(5)} %`;
 
-function line(name: string, score: Score, small: number): string {
+function line(name: string, score: Score): string {
   const told = score.n - score.withheld;
   if (told === 0)
     return `  ${name.padEnd(26)} ${String(score.n).padStart(4)} ${String(score.withheld).padStart(8)}   -`;
@@ -22,18 +20,18 @@ function line(name: string, score: Score, small: number): string {
     `${percent(score.bias)} +- ${(100 * score.biasError).toFixed(1)}`,
     percent(score.biasMedian),
   ];
-  return `  ${cells.join(' ')}${told < small ? '  (few)' : ''}`;
+  return `  ${cells.join(' ')}${told < SMALL ? '  (few)' : ''}`;
 }
 
 /** The table of one quantity: overall, by crop, by number of cables, by goal, by how the fan ran. */
-export function quantityLines(cases: readonly Case[], small = SMALL): string[] {
+export function quantityLines(cases: readonly Case[]): string[] {
   return QUANTITIES.flatMap((quantity) => {
     const own = cases.filter((one) => one.quantity === quantity);
     if (own.length === 0) return [`${quantity}: not told by the review yet`];
     const halves = knowingHalves(own);
     const stratum = (name: string, holds: (one: Case) => boolean) => {
       const some = own.filter(holds);
-      return some.length === 0 ? [] : [line(name, scoreOf(some, halves), small)];
+      return some.length === 0 ? [] : [line(name, scoreOf(some, halves))];
     };
     const each = <T>(of: (one: Case) => T) => [...new Set(own.map(of))].sort();
     return [

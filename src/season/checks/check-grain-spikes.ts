@@ -1,7 +1,8 @@
+import { median } from '../../base/stats/quantile.ts';
 import type { Finding } from '../loaded.ts';
 import { type BinCheck, type Cell, type Checked, flagCells } from './checked.ts';
 import { STILL, UNKNOWN } from './fan-state.ts';
-import { medianOf, usualInterval } from './interval.ts';
+import { usualInterval } from './interval.ts';
 import { outsideLimits } from './limits.ts';
 import { type AtSensor, listed, type Place, placesOf } from './places.ts';
 import {
@@ -120,7 +121,7 @@ function shownRange(values: readonly number[], cell: Cell, show: ShowUnits): str
   const high = text(sorted[sorted.length - 1]);
   if (low === high) return low;
   // A failure code stands out by being most of them.
-  const usual = text(medianOf(sorted));
+  const usual = text(median(sorted));
   return values.length > 10 && values.filter((value) => text(value) === usual).length > 0.8 * values.length
     ? `mostly ${usual}`
     : `from ${low} to ${high}`;

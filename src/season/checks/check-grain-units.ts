@@ -1,6 +1,6 @@
+import { median } from '../../base/stats/quantile.ts';
 import type { Finding } from '../loaded.ts';
 import { type BinCheck, type Checked, flagCells } from './checked.ts';
-import { medianOf } from './interval.ts';
 import { type AtSensor, type Place, placesOf } from './places.ts';
 import { DAY_MS, used } from './track.ts';
 import { wrongShares } from './unit-fraction.ts';
@@ -69,8 +69,8 @@ function stretches(sensors: readonly Checked[], mistake: UnitMistake): Found[] {
       if (new Set(fellows.map(({ of }) => of)).size < UNIT_SENSORS * reading.length) return [];
       // One logger, one change: all of them share the middle start and end.
       const shared = {
-        fromMs: medianOf(fellows.map((two) => two.fromMs)),
-        toMs: medianOf(fellows.map((two) => two.toMs)),
+        fromMs: median(fellows.map((two) => two.fromMs)),
+        toMs: median(fellows.map((two) => two.toMs)),
       };
       const positions = positionsWithin(one.of, shared);
       return [atSensor(one.of, { first: positions[0], last: positions[positions.length - 1] })];
@@ -89,8 +89,8 @@ function followers(its: readonly Checked[], voted: readonly Found[], mistake: Un
         continue;
       const positions = positionsWithin(of, lead);
       if (positions.length === 0) continue;
-      const level = (sensor: Checked) => medianOf(positionsWithin(sensor, lead).map((i) => sensor.temp.values[i]));
-      const fellows = medianOf(
+      const level = (sensor: Checked) => median(positionsWithin(sensor, lead).map((i) => sensor.temp.values[i]));
+      const fellows = median(
         voted
           .filter((one) => one.fromMs <= lead.toMs && one.toMs >= lead.fromMs)
           .map((one) => mistake.truth(level(one.of))),

@@ -88,7 +88,7 @@ function longEnough(days: ReadonlySet<number>): Set<number> {
  *                drawn down, which is not looked at then); the first sensor in grain must then be calm
  * @returns       day numbers by sensor
  */
-export function bareDays(places: readonly Places[], blind: boolean): Set<number>[] {
+function bareDays(places: readonly Places[], blind: boolean): Set<number>[] {
   const out = places.map(() => new Set<number>());
   const days = new Set<number>(places.flatMap((one) => [...one.state.keys()].map((day) => one.firstDay + day)));
   for (const day of days) {

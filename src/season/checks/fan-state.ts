@@ -1,5 +1,6 @@
+import { median } from '../../base/stats/quantile.ts';
 import type { Fan } from '../../bin/fan.ts';
-import { medianOf, quantileOf, usualInterval } from './interval.ts';
+import { quantileOf, usualInterval } from './interval.ts';
 import { HOUR_MS } from './track.ts';
 
 export const STILL = 0;
@@ -117,5 +118,5 @@ export function isByChange(state: Uint8Array): boolean {
 
 /** Mean running current of the samples in which the fan ran, A. */
 export function runningAmps(log: FanLog, state: Uint8Array): number {
-  return medianOf(log.current_a.filter((value, i) => state[i] === MOVING && Number.isFinite(value)));
+  return median(log.current_a.filter((value, i) => state[i] === MOVING && Number.isFinite(value)));
 }

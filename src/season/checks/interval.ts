@@ -10,10 +10,3 @@ export function quantileOf(sorted: ArrayLike<number>, p: number): number {
   if (sorted.length === 0) return Number.NaN;
   return sorted[Math.min(sorted.length - 1, Math.floor(p * sorted.length))];
 }
-
-export function medianOf(values: Iterable<number>): number {
-  const sorted = Float64Array.from(values).sort();
-  const mid = sorted.length >> 1;
-  if (sorted.length === 0) return Number.NaN;
-  return sorted.length % 2 === 1 ? sorted[mid] : (sorted[mid - 1] + sorted[mid]) / 2;
-}

@@ -19,7 +19,7 @@ export const SPIKE_COARSE_MS = 2 * HOUR_MS;
 export const SPIKE_TIMES_USUAL = 3;
 const USUAL_SHARE = 0.9;
 /** After a spike the reading is back to within this share of its height. */
-export const SPIKE_RETURN = 0.5;
+const SPIKE_RETURN = 0.5;
 /** steps before and after that say what is usual around a reading */
 const AROUND = 60;
 

@@ -1,5 +1,6 @@
+import { median } from '../../base/stats/quantile.ts';
 import { MOVING } from './fan-state.ts';
-import { medianOf, usualInterval } from './interval.ts';
+import { usualInterval } from './interval.ts';
 import { type Run, resolutionOf, sameValueRuns } from './runs.ts';
 import { HOUR_MS, type Track } from './track.ts';
 
@@ -17,7 +18,7 @@ export const FINE_STEP_K = 0.12;
 export const FINE_STEP_RH = 0.002;
 
 /** Range of a track within a span, a twentieth cut off either end; 0 where there is too little. */
-export function rangeWithin(track: Track, fromMs: number, toMs: number): number {
+function rangeWithin(track: Track, fromMs: number, toMs: number): number {
   const values: number[] = [];
   for (let i = 0; i < track.timeMs.length; i++) {
     if (track.use[i] && track.timeMs[i] >= fromMs && track.timeMs[i] <= toMs) values.push(track.values[i]);
@@ -65,7 +66,7 @@ export function stuckPlenum(
 }
 
 /** How long the fan ran within positions first to last. */
-export function movingMs(timeMs: ArrayLike<number>, air: ArrayLike<number>, first: number, last: number): number {
+function movingMs(timeMs: ArrayLike<number>, air: ArrayLike<number>, first: number, last: number): number {
   let total = 0;
   for (let i = first; i < last; i++) if (air[i] === MOVING) total += Math.min(6 * HOUR_MS, timeMs[i + 1] - timeMs[i]);
   return total;
@@ -89,5 +90,5 @@ export function medianApart(track: Track, other: Track, of: (value: number) => n
     if (!track.use[i] || !other.use[j] || Math.abs(other.timeMs[j] - track.timeMs[i]) > reach) continue;
     apart.push(Math.abs(of(track.values[i]) - other.values[j]));
   }
-  return medianOf(apart);
+  return median(apart);
 }

@@ -19,8 +19,8 @@ export const STUCK_CHANCE = 1e-6;
 export const STUCK_JUMP_K = 4;
 export const STUCK_JUMP_WB = 0.03;
 /** Slower logs may step far between readings: there neither flicker nor (slower still) a jump is evidence. */
-export const STUCK_FLICKER_MS = 3 * HOUR_MS;
-export const STUCK_JUMP_MS = 2 * HOUR_MS;
+const STUCK_FLICKER_MS = 3 * HOUR_MS;
+const STUCK_JUMP_MS = 2 * HOUR_MS;
 /** Frozen together: runs that begin and end within this of each other. */
 const TOGETHER_MS = 6 * HOUR_MS;
 
@@ -84,7 +84,7 @@ function nextOn(one: Seen, run: Run, all: readonly Seen[], way: number): Seen | 
 }
 
 /** The range of what two tracks do together within a run: at each time the lesser of two changes that go the same way. */
-export function commonMovement(a: Track, b: Track, run: { fromMs: number; toMs: number }): number {
+function commonMovement(a: Track, b: Track, run: { fromMs: number; toMs: number }): number {
   const inA = within(a, run);
   const inB = within(b, run);
   if (inA.length < 4 || inB.length < 4) return 0;

@@ -6,19 +6,19 @@ export const SWING_GAIN = 0.45;
 /** and it must keep step with the air: correlation of departures from the day's mean */
 export const SWING_CORRELATION = 0.7;
 /** The sensor may be ahead of the air (a sunlit roof) or behind it (a sluggish headspace). */
-export const SWING_LAGS_H = [-2, -1, 0, 1, 2, 3, 4] as const;
+const SWING_LAGS_H = [-2, -1, 0, 1, 2, 3, 4] as const;
 /** Days looked at together. */
 export const SWING_DAYS = 5;
 /** Readings they must hold. */
-export const SWING_READINGS = 12;
+const SWING_READINGS = 12;
 /** A day's air must depart from its mean by this much (standard deviation) before it tells anything. */
-export const SWING_AIR_K = 1.2;
+const SWING_AIR_K = 1.2;
 /** A shorter stretch is not called out of the grain. */
 export const SWING_LEAST_DAYS = 4;
 /** Without a fan log: the first sensor in grain must be this calm, else the fan's air carries the day's wave up through the grain. */
 export const SWING_CALM_GAIN = 0.3;
 /** At the ends of a stretch single days decide, with a lower bar since the swing is known. */
-export const SWING_EDGE_GAIN = 0.35;
+const SWING_EDGE_GAIN = 0.35;
 
 /** Outdoor air by the hour as departures from the mean of 24 hours around. */
 export interface AirSwing {
@@ -139,7 +139,7 @@ function swingOver(of: DaySums, from: number, to: number, least: number): { gain
   return best;
 }
 
-export const IN_GRAIN = 0;
+const IN_GRAIN = 0;
 export const IN_AIR = 1;
 const NOT_KNOWN = 2;
 

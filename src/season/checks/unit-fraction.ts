@@ -1,7 +1,7 @@
 import { UNIT_READINGS } from './unit-stretch.ts';
 
 /** What a share must look like when it is read rightly. */
-export const SHARE_RANGE = { moisture: [0.05, 0.4], rh: [0.05, 1.05] } as const;
+const SHARE_RANGE = { moisture: [0.05, 0.4], rh: [0.05, 1.05] } as const;
 
 /**
  * Runs of at least UNIT_READINGS values that were fractions read as percent (0.15 as 0.15 %) or percent read as fractions (15 as 1500 %).

@@ -1,19 +1,20 @@
-import { medianOf, quantileOf } from './interval.ts';
+import { median } from '../../base/stats/quantile.ts';
+import { quantileOf } from './interval.ts';
 import { DAY_MS, type Track } from './track.ts';
 import type { UnitMistake } from './unit-stretch.ts';
 
 /** Days that two records must share before levels are compared. */
-export const LEVEL_DAYS = 10;
+const LEVEL_DAYS = 10;
 /** Share of those days that must speak the same way. */
-export const LEVEL_SHARE = 0.85;
+const LEVEL_SHARE = 0.85;
 /** Cables of one bin are that far apart by what the file says, and that close by the other scale. */
 export const LEVEL_APART_K = 8;
 export const LEVEL_JOIN_K = 5;
 /** Against the month's mean outdoor air: a whole bin so much colder than it, or so hot (half its days above 30 C, or a tenth above 40 C). */
-export const LEVEL_COLDER_K = 8;
-export const LEVEL_HOTTER_K = 15;
-export const LEVEL_HOT_C = 30;
-export const LEVEL_HOTTEST_C = 40;
+const LEVEL_COLDER_K = 8;
+const LEVEL_HOTTER_K = 15;
+const LEVEL_HOT_C = 30;
+const LEVEL_HOTTEST_C = 40;
 /** and within this of it by the other scale */
 export const LEVEL_NEAR_AIR_K = 15;
 /** Days of outdoor air that grain is held against. */
@@ -31,7 +32,7 @@ export function dailyMedians(tracks: readonly Track[]): Map<number, number> {
       else values.push(track.values[i]);
     }
   }
-  return new Map([...days].map(([day, values]) => [day, medianOf(values)]));
+  return new Map([...days].map(([day, values]) => [day, median(values)]));
 }
 
 /** Whether one record, read on the other scale, is at the level of another all through, and far from it as said. */

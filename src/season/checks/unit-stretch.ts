@@ -1,4 +1,5 @@
-import { medianOf, quantileOf } from './interval.ts';
+import { median } from '../../base/stats/quantile.ts';
+import { quantileOf } from './interval.ts';
 import { HOUR_MS, type Track, used } from './track.ts';
 
 /** A file that says one scale while the logger wrote the other. */
@@ -19,7 +20,7 @@ export const UNIT_MISTAKES: readonly UnitMistake[] = [
 export const UNIT_JUMP_K = 8;
 /** What is left of the jump when the other scale is read, at most: this, or this share of it. */
 export const UNIT_JOIN_K = 3;
-export const UNIT_JOIN_SHARE = 0.2;
+const UNIT_JOIN_SHARE = 0.2;
 /** Fewer readings than this are called a spike. */
 export const UNIT_READINGS = 6;
 /** Share of a cable's sensors that must show it at once: a scale is set for a logger, not for one sensor. */
@@ -102,7 +103,7 @@ function stretchesOf(state: Uint8Array): [number, number][] {
 /** At an end of a stretch: read as said there is a jump, read the other way there is none. */
 function proved(track: Track, mistake: UnitMistake, at: Int32Array, end: number, isFirst: boolean): boolean {
   const level = (start: number, stop: number) =>
-    medianOf(Array.from(at.subarray(Math.max(0, start), Math.max(0, stop)), (i) => track.values[i]));
+    median(Array.from(at.subarray(Math.max(0, start), Math.max(0, stop)), (i) => track.values[i]));
   const inside = (readings: number) => (isFirst ? level(end, end + readings) : level(end + 1 - readings, end + 1));
   const outside = (readings: number) => (isFirst ? level(end - readings, end) : level(end + 1, end + 1 + readings));
   // A spike beside the end is no level: the jump is taken over more readings than a spike may last, the join close by.

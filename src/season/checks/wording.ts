@@ -7,11 +7,6 @@ export function tempText(tempC: number, show: ShowUnits): string {
   return show === 'us' ? `${fromSi('temperature', tempC, 'degF').toFixed(1)} °F` : `${tempC.toFixed(1)} °C`;
 }
 
-/** `9.0 °F`, a difference */
-export function deltaText(deltaK: number, show: ShowUnits): string {
-  return show === 'us' ? `${(deltaK * 1.8).toFixed(1)} °F` : `${deltaK.toFixed(1)} K`;
-}
-
 /** `14.3 %` */
 export function percentText(fraction: number): string {
   return `${(fraction * 100).toFixed(Math.abs(fraction) < 0.01 ? 2 : 1)} %`;
@@ -19,7 +14,9 @@ export function percentText(fraction: number): string {
 
 /** `inH2O` or `Pa` as people write them */
 export function pressureText(pressurePa: number, show: ShowUnits): string {
-  return show === 'us' ? `${(pressurePa / 249.08891).toFixed(2)} in of water` : `${Math.round(pressurePa)} Pa`;
+  return show === 'us'
+    ? `${fromSi('pressure', pressurePa, 'inH2O').toFixed(2)} in of water`
+    : `${Math.round(pressurePa)} Pa`;
 }
 
 /** `21 days`, `30 hours` */

@@ -1,8 +1,9 @@
 import type { Problem } from '../../base/errors.ts';
 import { linearUnit, unitsOf } from '../../base/units.ts';
 import { KEYS, keysOf, type MeasuredKey } from '../column-keys.ts';
+import { impliedUnit, nameAndUnit } from '../implied-unit.ts';
 import type { ColumnSpec, FileSpec, Season } from '../season.ts';
-import { keyName, matchHeader, nameAndUnit } from './match-header.ts';
+import { keyName, matchHeader } from './match-header.ts';
 import type { NumberColumn } from './number-cell.ts';
 import { shown, shownList } from './shown.ts';
 import { type WideSlot, wideColumns } from './wide-columns.ts';
@@ -133,13 +134,9 @@ function numberColumn(
   say: (message: string, code?: string) => void,
 ): NumberColumn | undefined {
   const kind = key.kind!;
-  const money = kind === 'money' ? season.currency : undefined;
-  const inHeader = nameAndUnit(column.header).unit ?? undefined;
-  // `Run (fan 1)` says no unit; where the key or the currency tells it, that is no fault.
-  const known = inHeader !== undefined && linearUnit(kind, inHeader, season.currency) !== null ? inHeader : undefined;
-  const unit = column.unit ?? known ?? key.defaultUnit ?? money ?? inHeader;
+  const unit = column.unit ?? impliedUnit(key, kind, column.header, season.currency) ?? nameAndUnit(column.header).unit;
   const allowed = unitsOf(kind, season.currency).join(', ');
-  if (unit === undefined) {
+  if (unit === null) {
     say(
       `${key.key} has no unit (allowed: ${allowed}). Write the header as "${key.key} (unit)", or give column and unit in columns.`,
       'FILE_UNIT',

@@ -1,4 +1,5 @@
 import { closest } from 'fastest-levenshtein';
+import { nameAndUnit } from '../implied-unit.ts';
 import { shown, shownList } from './shown.ts';
 
 /**
@@ -26,12 +27,6 @@ function nearestHeader(headers: readonly string[], name: string): string {
 
 function positions(headers: readonly string[], test: (header: string) => boolean): number[] {
   return [...headers.keys()].filter((i) => test(headers[i]));
-}
-
-/** A header of the form `temperature (degF)` or `temperature [degF]`, or a name alone. */
-export function nameAndUnit(header: string): { name: string; unit: string | null } {
-  const match = /^(.*?)\s*[([]\s*([^()[\]]+?)\s*[)\]]$/.exec(header.trim());
-  return match === null ? { name: header.trim(), unit: null } : { name: match[1], unit: match[2] };
 }
 
 /** A header as a key of the contract would be written: `Static Pressure (Pa)` is `static_pressure`. */

@@ -10,7 +10,7 @@ export interface Place {
 }
 
 /** An id as a file writes it: exactly, else but for capitals where only one fits. */
-export function findId<T extends { id: string }>(all: readonly T[], text: string): T | null {
+function findId<T extends { id: string }>(all: readonly T[], text: string): T | null {
   const exact = all.find((one) => one.id === text);
   if (exact !== undefined) return exact;
   const alike = all.filter((one) => one.id.toLowerCase() === text.toLowerCase());
@@ -18,7 +18,7 @@ export function findId<T extends { id: string }>(all: readonly T[], text: string
 }
 
 /** `3`, `03`, `3.0` as a sensor number; NaN for another text. */
-export function sensorNumber(text: string): number {
+function sensorNumber(text: string): number {
   return /^\d{1,4}(?:\.0+)?$/.test(text) ? Number(text) : Number.NaN;
 }
 

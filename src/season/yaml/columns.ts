@@ -1,6 +1,7 @@
 import * as z from 'zod';
-import { exampleOf, linearUnit, type UnitKind, unitsOf } from '../../base/units.ts';
+import { exampleOf, linearUnit, unitsOf } from '../../base/units.ts';
 import { COLUMN_KEYS, constantsOf, KEYS, keysOf, type MeasuredKey } from '../column-keys.ts';
+import { impliedUnit } from '../implied-unit.ts';
 import type { ColumnSpec } from '../season.ts';
 import type { Check } from './check.ts';
 import type { Draft } from './draft.ts';
@@ -35,13 +36,6 @@ const columnSchema = () =>
     ],
     { error: TAKES },
   );
-
-/** The unit that stands elsewhere than in `unit`: in the header as `Amps (A)`, in the key, or in the season's currency. */
-function impliedUnit({ defaultUnit }: MeasuredKey, header: string, kind: UnitKind, currency: string): string | null {
-  const inHeader = /[([]\s*([^()[\]]+?)\s*[)\]]$/.exec(header.trim())?.[1];
-  if (inHeader !== undefined && linearUnit(kind, inHeader, currency) !== null) return inHeader;
-  return defaultUnit ?? (kind === 'money' ? currency : null);
-}
 
 /** Which keys a file may have hangs on what it holds, so checkColumns looks at them. */
 export const columnsSchema = () =>
@@ -162,7 +156,7 @@ function checkUnit(
   }
   const units = unitsOf(kind, currency);
   if (unit === undefined) {
-    if (impliedUnit(measure, form.headers ?? form.column ?? '', kind, currency) !== null) return;
+    if (impliedUnit(measure, kind, form.headers ?? form.column ?? '', currency) !== null) return;
     const [, example] = /^[\d.]+ ?(.*)$/.exec(exampleOf(kind, currency)) ?? ['', units[0]];
     const quoted = example === '%' ? '"%"' : example;
     const text = `has no unit; a column of ${kind} needs one (units: ${units.join(', ')}). Write e.g. { column: ${form.column ?? '…'}, unit: ${quoted} }.`;

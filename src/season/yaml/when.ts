@@ -12,13 +12,13 @@ const DAYS_TAKE = 'days like mon-fri or sat,sun';
 const HOURS_TAKE = 'hours like 13:00-19:00, 22:00-06:00 or several of them in a list';
 
 /** `6-9`, `11-2` across the year's end, `6,7,9`, or a list of these. */
-export function readMonths(raw: string | readonly string[]): Parts<Set<number>> {
+function readMonths(raw: string | readonly string[]): Parts<Set<number>> {
   const step = (word: string) => (/^(?:0?[1-9]|1[0-2])$/.test(word) ? Number(word) : null);
   return readCircle(raw, 12, step, MONTHS_TAKE);
 }
 
 /** `mon-fri`, `sat-mon` across the week's end, `sat,sun`, or a list of these. */
-export function readDays(raw: string | readonly string[]): Parts<Set<number>> {
+function readDays(raw: string | readonly string[]): Parts<Set<number>> {
   const step = (word: string) => DAYS.indexOf(word.toLowerCase() as (typeof DAYS)[number]) + 1 || null;
   return readCircle(raw, 7, step, DAYS_TAKE);
 }
@@ -54,7 +54,7 @@ function minutes(word: string): number | null {
 }
 
 /** `13:00-19:00`, `22:00-06:00` across midnight, several with commas or in a list. [from, to) in minutes. */
-export function readHours(raw: string | readonly string[]): Parts<[number, number][]> {
+function readHours(raw: string | readonly string[]): Parts<[number, number][]> {
   const spans: [number, number][] = [];
   for (const part of partsOf(raw)) {
     const ends = part.split('-').map(minutes);

@@ -1,9 +1,9 @@
 import type { Problem } from '../../../base/errors.ts';
 import { linearUnit, type UnitKind, unitsOf } from '../../../base/units.ts';
 import { isoStamp } from '../../clock/iso-stamp.ts';
+import { nameAndUnit } from '../../implied-unit.ts';
 import { csvRecords, textLines } from '../csv-records.ts';
 import type { FileReading } from '../file-reading.ts';
-import { nameAndUnit } from '../match-header.ts';
 import { shown } from '../shown.ts';
 import { formatProblem, lacksColumn, NO_HUMIDITY, noRowPlaced } from './archive-csv.ts';
 import { type ArchiveCell, addArchiveRow } from './archive-row.ts';
