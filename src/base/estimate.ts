@@ -1,6 +1,3 @@
-/** How a number came about: read off a meter or sensor, stated by the user, or worked out with an interval. */
-export type Origin = 'measured' | 'stated' | 'estimated';
-
 /** A number with its 90 % interval, or the reason why it cannot be given. */
 export interface Estimate {
   value: number | null;

@@ -48,9 +48,7 @@ export type UnitKind =
   | 'shrink per point';
 
 interface KindDef {
-  /** SI unit inside, for people to read */
-  si: string;
-  /** the library's expression of it */
+  /** the unit inside, as the library spells it; empty: a plain number */
   expression: string;
   /** spelling in files -> the library's expression */
   units: Readonly<Record<string, string>>;
@@ -61,114 +59,97 @@ interface KindDef {
 const CURRENCY = '¤'; // stands for the season's currency code in the spellings below
 
 const KINDS: Readonly<Record<UnitKind, KindDef>> = {
-  length: { si: 'm', expression: 'm', units: { ft: 'ft', in: 'inch', m: 'm', cm: 'cm', mm: 'mm' }, example: '36 ft' },
-  temperature: { si: 'degC', expression: 'degC', units: { degF: 'degF', degC: 'degC', K: 'K' }, example: '40 degF' },
+  length: { expression: 'm', units: { ft: 'ft', in: 'inch', m: 'm', cm: 'cm', mm: 'mm' }, example: '36 ft' },
+  temperature: { expression: 'degC', units: { degF: 'degF', degC: 'degC', K: 'K' }, example: '40 degF' },
   'temperature difference': {
-    si: 'K',
     expression: 'K',
     units: { degF: 'degF', degC: 'degC', K: 'K' },
     example: '1 degF',
   },
-  power: { si: 'W', expression: 'W', units: { hp: 'hp', kW: 'kW', W: 'W' }, example: '15 hp' },
-  'heat flow': { si: 'W', expression: 'W', units: { 'BTU/h': 'BTU/hour', kW: 'kW', W: 'W' }, example: '60000 BTU/h' },
+  power: { expression: 'W', units: { hp: 'hp', kW: 'kW', W: 'W' }, example: '15 hp' },
+  'heat flow': { expression: 'W', units: { 'BTU/h': 'BTU/hour', kW: 'kW', W: 'W' }, example: '60000 BTU/h' },
   energy: {
-    si: 'J',
     expression: 'J',
     units: { kWh: 'kWh', Wh: 'Wh', MWh: 'MWh', MJ: 'MJ', J: 'J' },
     example: '120 kWh',
   },
   pressure: {
-    si: 'Pa',
     expression: 'Pa',
     units: { inH2O: 'inH2O', Pa: 'Pa', hPa: 'hPa', kPa: 'kPa', mbar: 'mbar', inHg: '3386.389 Pa', mmHg: 'mmHg' },
     example: '3.1 inH2O',
   },
   airflow: {
-    si: 'm3/s',
     expression: 'm^3/s',
     units: { cfm: 'cfm', 'm3/s': 'm^3/s', 'm3/h': 'm^3/hour', 'L/s': 'L/s' },
     example: '17800 cfm',
   },
-  fraction: { si: '1', expression: '', units: { '%': '0.01', fraction: '1' }, example: '60 %' },
-  moisture: { si: '1 (wet basis)', expression: '', units: { '%': '0.01', fraction: '1' }, example: '15 %' },
+  fraction: { expression: '', units: { '%': '0.01', fraction: '1' }, example: '60 %' },
+  moisture: { expression: '', units: { '%': '0.01', fraction: '1' }, example: '15 %' },
   'bulk density': {
-    si: 'kg/m3',
     expression: 'kg/m^3',
     units: { 'lb/bu': 'lbm/bushelVolume', 'kg/m3': 'kg/m^3', 'kg/hL': 'kg/hL', 'lb/ft3': 'lbm/ft^3' },
     example: '56 lb/bu',
   },
   weight: {
-    si: 'kg',
     expression: 'kg',
     units: { lb: 'lbm', kg: 'kg', t: '1000 kg', ton: '2000 lbm' },
     example: '52140 lb',
   },
-  current: { si: 'A', expression: 'A', units: { A: 'A', mA: 'mA' }, example: '4 A' },
-  voltage: { si: 'V', expression: 'V', units: { V: 'V', kV: 'kV' }, example: '230 V' },
-  time: { si: 's', expression: 's', units: { h: 'hour', min: 'minute', s: 's' }, example: '812.4 h' },
+  current: { expression: 'A', units: { A: 'A', mA: 'mA' }, example: '4 A' },
+  voltage: { expression: 'V', units: { V: 'V', kV: 'kV' }, example: '230 V' },
+  time: { expression: 's', units: { h: 'hour', min: 'minute', s: 's' }, example: '812.4 h' },
   speed: {
-    si: 'm/s',
     expression: 'm/s',
     units: { mph: 'mi/hour', 'm/s': 'm/s', 'km/h': 'km/hour', kn: '1852 m/hour' },
     example: '10 mph',
   },
-  money: { si: CURRENCY, expression: 'money', units: { [CURRENCY]: 'money' }, example: `120.50 ${CURRENCY}` },
+  money: { expression: 'money', units: { [CURRENCY]: 'money' }, example: `120.50 ${CURRENCY}` },
   'price per energy': {
-    si: `${CURRENCY}/kWh`,
     expression: 'money/kWh',
     units: { [`${CURRENCY}/kWh`]: 'money/kWh', [`${CURRENCY}/MWh`]: 'money/MWh' },
     example: `0.094 ${CURRENCY}/kWh`,
   },
   'price per power': {
-    si: `${CURRENCY}/kW`,
     expression: 'money/kW',
     units: { [`${CURRENCY}/kW`]: 'money/kW' },
     example: `9.50 ${CURRENCY}/kW`,
   },
   'price per month': {
-    si: `${CURRENCY}/month`,
     expression: 'money',
     units: { [`${CURRENCY}/month`]: 'money' },
     example: `38 ${CURRENCY}/month`,
   },
   'price per power and year': {
-    si: `${CURRENCY}/hp/year`,
     expression: 'money/hp',
     units: { [`${CURRENCY}/hp/year`]: 'money/hp', [`${CURRENCY}/kW/year`]: 'money/kW' },
     example: `12 ${CURRENCY}/hp/year`,
   },
   'price per bushel': {
-    si: `${CURRENCY}/bu`,
     expression: 'money/bu',
     units: { [`${CURRENCY}/bu`]: 'money/bu' },
     example: `4.35 ${CURRENCY}/bu`,
   },
   'price per bushel-point': {
-    si: `${CURRENCY}/bu/point`,
     expression: 'money/bu/point',
     units: { [`${CURRENCY}/bu/point`]: 'money/bu/point' },
     example: `0.03 ${CURRENCY}/bu/point`,
   },
   'price per fuel': {
-    si: `${CURRENCY}/m3`,
     expression: 'money/m^3',
     units: { [`${CURRENCY}/gal`]: 'money/gallon', [`${CURRENCY}/L`]: 'money/L', [`${CURRENCY}/m3`]: 'money/m^3' },
     example: `1.80 ${CURRENCY}/gal`,
   },
   'fuel per bushel-point': {
-    si: 'm3/bu/point',
     expression: 'm^3/bu/point',
     units: { 'gal/bu/point': 'gallon/bu/point', 'L/bu/point': 'L/bu/point' },
     example: '0.02 gal/bu/point',
   },
   'energy per bushel-point': {
-    si: 'kWh/bu/point',
     expression: 'kWh/bu/point',
     units: { 'kWh/bu/point': 'kWh/bu/point' },
     example: '0.01 kWh/bu/point',
   },
   'shrink per point': {
-    si: '1/point',
     expression: '',
     units: { '%/point': '0.01' },
     example: '1.4 %/point',
@@ -189,11 +170,6 @@ export function unitsOf(kind: UnitKind, currency = 'USD'): string[] {
 /** A quantity of the kind as somebody would write it, for messages. */
 export function exampleOf(kind: UnitKind, currency = 'USD'): string {
   return KINDS[kind].example.replace(CURRENCY, currency);
-}
-
-/** The unit that values of a kind are in inside the kit. */
-export function siUnitOf(kind: UnitKind, currency = 'USD'): string {
-  return KINDS[kind].si.replace(CURRENCY, currency);
 }
 
 /** `degF` however a file spells it: `°F`, `F`, `deg F`; `"` and `'` stay refused, they are quotes. */

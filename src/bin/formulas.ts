@@ -72,7 +72,6 @@ export const BIN_FORMULAS: readonly Formula[] = [
       'velocityOfFrontMS',
       'airVolumeBehindM3Kg',
       'frontRatioSpread',
-      'airflowOfFront',
     ],
     equations: [],
     rule: 'In a bed whose air leaves each layer in balance with the grain, c s² − (c_a + h W_t + c W_m) s + c_a W_m = 0 has two roots s, kg of dry grain passed for each kg of dry air: the larger for the front of temperature, the smaller for that of moisture. c and c_a are the heats of grain and air for each kg of dry matter and dry air, h the heat of vaporisation from grain, W_t and W_m how the humidity ratio of air in balance rises with temperature and moisture. Warm grain passes faster than cold, by what evaporation carries: a cooling front spreads between its lead and its tail, a warming front stays sharp at the mean. Speed is s times dry air for each m² and second over dry matter for each m³; solved the other way it gives the airflow. Conduction, walls and uneven air are left out.',

@@ -1,18 +1,12 @@
 import { type Isotherm, isothermOf, isothermsOf } from '../grain/isotherm.ts';
 import { specificHeatJKgK, specificHeatLinesOf } from '../grain/specific-heat.ts';
 import { specificHeatSpreadJKgK } from '../grain/specific-heat-spread.ts';
-import {
-  airVolumeBehindM3Kg,
-  type FrontRatios,
-  frontRatios,
-  type TemperatureFront,
-  velocityOfFrontMS,
-} from './front-speed.ts';
+import { type FrontRatios, frontRatios, type TemperatureFront } from './front-speed.ts';
 
 /** A front in a crop, without the choices that move its speed. */
-export type FrontOfCrop = Omit<TemperatureFront, 'isotherm' | 'heatJKgK'>;
+type FrontOfCrop = Omit<TemperatureFront, 'isotherm' | 'heatJKgK'>;
 
-export type FrontPart = Exclude<keyof FrontRatios, 'moistureChangeWb'>;
+type FrontPart = Exclude<keyof FrontRatios, 'moistureChangeWb'>;
 
 /** Ratio of a part of a front with the crop's defaults, and how far other published constants move it. */
 export interface FrontSpread {
@@ -53,39 +47,6 @@ export function frontRatioSpread(crop: string, front: FrontOfCrop, part: FrontPa
     isotherms: isotherms.map(({ name }) => name),
     heatsJKgK,
   };
-}
-
-/** Airflow over the floor that a front tells, and how far the choice of constants moves it. */
-export interface FrontAirflow {
-  velocityMS: number;
-  lowMS: number;
-  highMS: number;
-}
-
-/**
- * Airflow over the floor from the speed of a front, with what the published constants leave open.
- *
- * @param crop           id of the crop table
- * @param front          as `frontRatioSpread` takes it
- * @param speedMS        of the part of the front, m/s, 0 to 0.01
- * @param dryMatterKgM3  in the bed, kg/m3, 100 to 1100
- * @param part           which part was timed; `middle`
- * @returns              m/s; times the floor area the airflow. The speed's own error, which is its relative part of the answer,
- *                       comes on top
- * @source               as `frontRatioSpread`
- * @valid                throws RangeError outside
- */
-export function airflowOfFront(
-  crop: string,
-  front: FrontOfCrop,
-  speedMS: number,
-  dryMatterKgM3: number,
-  part: FrontPart = 'middle',
-): FrontAirflow {
-  const { value, low, high, heatsJKgK } = frontRatioSpread(crop, front, part);
-  const volume = airVolumeBehindM3Kg({ ...front, isotherm: isothermOf(crop), heatJKgK: heatsJKgK[0] });
-  const of = (ratio: number) => velocityOfFrontMS(ratio, speedMS, volume, dryMatterKgM3);
-  return { velocityMS: of(value), lowMS: of(high), highMS: of(low) };
 }
 
 function heatsOf(crop: string, moistureWb: number): number[] {

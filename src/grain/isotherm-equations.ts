@@ -1,12 +1,11 @@
 /** The equations of ASAE D245 for equilibrium moisture. */
-export type IsothermEquation = 'modified Henderson' | 'modified Chung-Pfost' | 'modified Halsey' | 'modified Oswin';
-
-export const ISOTHERM_EQUATIONS: readonly IsothermEquation[] = [
+export const ISOTHERM_EQUATIONS = [
   'modified Henderson',
   'modified Chung-Pfost',
   'modified Halsey',
   'modified Oswin',
-];
+] as const;
+export type IsothermEquation = (typeof ISOTHERM_EQUATIONS)[number];
 
 /**
  * Equilibrium relative humidity of the air between the kernels: the kernel, no checks, no allocation.

@@ -4,7 +4,8 @@ import { KERNELS } from '../../scripts/sample/kernels.ts';
 import { humidityRatio } from '../../src/air/humidity-ratio.ts';
 import { specificVolumeM3Kg } from '../../src/air/volume.ts';
 import { frontPlateauC } from '../../src/bin/front-plateau.ts';
-import { airflowOfFront } from '../../src/bin/front-spread.ts';
+import { airVolumeBehindM3Kg, velocityOfFrontMS } from '../../src/bin/front-speed.ts';
+import { frontRatioSpread } from '../../src/bin/front-spread.ts';
 import { velocityOfCfmPerBushel } from '../../src/bin/specific-airflow.ts';
 import { isothermOf } from '../../src/grain/isotherm.ts';
 
@@ -67,8 +68,11 @@ describe('airflow by the front that it drove through another model’s bed', () 
       const dryMatter = 620;
       const [middleS, topS] = arrivals(crop, moistureWb, aheadC, behindC, inletC, inletRatio, velocity, dryMatter);
       const speed = DEPTH_M / 2 / (topS - middleS);
-      const told = airflowOfFront(crop, { moistureWb, aheadC, behindC, pressurePa: PRESSURE_PA }, speed, dryMatter);
-      expect(Math.abs(told.velocityMS / velocity - 1)).toBeLessThan(0.08);
+      const front = { moistureWb, aheadC, behindC, pressurePa: PRESSURE_PA };
+      const { value, heatsJKgK } = frontRatioSpread(crop, front);
+      const volume = airVolumeBehindM3Kg({ ...front, isotherm: isothermOf(crop), heatJKgK: heatsJKgK[0] });
+      const told = velocityOfFrontMS(value, speed, volume, dryMatter);
+      expect(Math.abs(told / velocity - 1)).toBeLessThan(0.08);
     },
   );
 });

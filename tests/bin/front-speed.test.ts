@@ -4,7 +4,7 @@ import { humidityRatio } from '../../src/air/humidity-ratio.ts';
 import { bedWaveRatio } from '../../src/bin/bed-waves.ts';
 import { frontPlateauC } from '../../src/bin/front-plateau.ts';
 import { airVolumeBehindM3Kg, frontRatios, frontSpeedMS, velocityOfFrontMS } from '../../src/bin/front-speed.ts';
-import { airflowOfFront, frontRatioSpread } from '../../src/bin/front-spread.ts';
+import { frontRatioSpread } from '../../src/bin/front-spread.ts';
 import { grainHumidityRatio } from '../../src/grain/grain-air.ts';
 import { heatOfVaporisationJKg } from '../../src/grain/heat-of-vaporisation.ts';
 import { isothermOf } from '../../src/grain/isotherm.ts';
@@ -185,16 +185,17 @@ describe('how sure the speed of a front is', () => {
         (crop, velocity, part) => {
           const spread = frontRatioSpread(crop, of, part);
           const state = { ...of, isotherm: isothermOf(crop), heatJKgK: spread.heatsJKgK[0] };
-          const speed = frontSpeedMS(frontRatios(state)[part], velocity, airVolumeBehindM3Kg(state), 630);
-          const told = airflowOfFront(crop, of, speed, 630, part);
-          expect(Math.abs(told.velocityMS / velocity - 1)).toBeLessThan(1e-12);
-          expect(told.lowMS).toBeLessThanOrEqual(told.velocityMS);
-          expect(told.highMS).toBeGreaterThanOrEqual(told.velocityMS);
+          const volume = airVolumeBehindM3Kg(state);
+          const speed = frontSpeedMS(frontRatios(state)[part], velocity, volume, 630);
+          const told = (ratio: number) => velocityOfFrontMS(ratio, speed, volume, 630);
+          expect(Math.abs(told(spread.value) / velocity - 1)).toBeLessThan(1e-12);
+          expect(told(spread.high)).toBeLessThanOrEqual(told(spread.value));
+          expect(told(spread.low)).toBeGreaterThanOrEqual(told(spread.value));
         },
       ),
       { seed: 20241007, numRuns: 60 },
     );
-    expect(() => airflowOfFront('corn', of, Number.NaN, 630)).toThrow(/speedMS is NaN/);
-    expect(() => airflowOfFront('corn', of, 1e-4, 20)).toThrow(/dryMatterKgM3 is 20/);
+    expect(() => velocityOfFrontMS(0.5, Number.NaN, 0.85, 630)).toThrow(/speedMS is NaN/);
+    expect(() => velocityOfFrontMS(0.5, 1e-4, 0.85, 20)).toThrow(/dryMatterKgM3 is 20/);
   });
 });

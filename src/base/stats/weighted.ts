@@ -15,17 +15,6 @@ export function weightedMean(values: ArrayLike<number>, weights: ArrayLike<numbe
 }
 
 /**
- * Standard deviation about the weighted mean, the weights taken as shares of a population (no correction for few values).
- *
- * @returns NaN when no weight is left
- */
-export function weightedSd(values: ArrayLike<number>, weights: ArrayLike<number>): number {
-  const mean = weightedMean(values, weights);
-  const squares = Array.from(values, (value) => (value - mean) ** 2);
-  return Math.sqrt(weightedMean(squares, weights));
-}
-
-/**
  * Value below which a share p of the weight lies: the first value, rising, at which the weight so far reaches p.
  *
  * @param p  0 to 1

@@ -1,6 +1,6 @@
 import { ISOTHERM_FORMULA_IDS } from '../../grain/formulas.ts';
 import { isothermOf } from '../../grain/isotherm.ts';
-import type { IsothermEquation } from '../../grain/isotherm-equations.ts';
+import { ISOTHERM_EQUATIONS, type IsothermEquation } from '../../grain/isotherm-equations.ts';
 import type { Season } from '../../season/season.ts';
 
 type Given = Pick<Season, 'bins' | 'files' | 'prices' | 'tariffs'>;
@@ -64,12 +64,7 @@ export const USED_WHEN: Readonly<Record<string, (season: Given) => boolean>> = {
   // The air at fill, warmed by the fan, and the moisture it stands for.
   warming: holds('weather'),
   'other-isotherms': holds('weather'),
-  ...Object.fromEntries(
-    (Object.keys(ISOTHERM_FORMULA_IDS) as IsothermEquation[]).map((equation) => [
-      ISOTHERM_FORMULA_IDS[equation],
-      settlesBy(equation),
-    ]),
-  ),
+  ...Object.fromEntries(ISOTHERM_EQUATIONS.map((equation) => [ISOTHERM_FORMULA_IDS[equation], settlesBy(equation)])),
 };
 
 /** Ids of the formulas that this season's review worked with. */
