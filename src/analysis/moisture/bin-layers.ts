@@ -8,6 +8,7 @@ import type { BinLayers, GrainLayer, LayerName } from './layer-types.ts';
 import { layerWeights } from './layer-weights.ts';
 import type { MomentName } from './moment-window.ts';
 import type { ObservedMoisture } from './observed-moisture.ts';
+import { BIAS } from './reading-parts.ts';
 import { unloadMix } from './unload-mix.ts';
 
 const NAMES: readonly LayerName[] = ['bottom', 'middle', 'top'];
@@ -85,7 +86,7 @@ function spreadOf(told: readonly Told[], why: string | null): Estimate {
   const wettest = told[0];
   const driest = told[told.length - 1];
   const points = 100 * (Number(wettest.layer.moisture.value) - Number(driest.layer.moisture.value));
-  const parts = [...wettest.parts, ...driest.parts].filter((part) => part.cause !== 'bias that the sensors share');
+  const parts = [...wettest.parts, ...driest.parts].filter((part) => part.cause !== BIAS);
   const { half90 } = joinErrors(parts);
   return estimate(points, Math.max(0, points - half90), points + half90);
 }

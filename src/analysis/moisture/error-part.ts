@@ -10,6 +10,11 @@ export interface ErrorPart {
   df: number;
 }
 
+/** A cause whose size is stated or assumed. */
+export function firmPart(cause: string, sd: number): ErrorPart {
+  return { cause, sd, df: Number.POSITIVE_INFINITY };
+}
+
 /**
  * Independent causes together.
  *
@@ -23,4 +28,10 @@ export function joinErrors(parts: readonly ErrorPart[]): { sd: number; df: numbe
   const df = bottom > 0 ? variance ** 2 / bottom : Number.POSITIVE_INFINITY;
   const sd = Math.sqrt(variance);
   return { sd, df, half90: variance === 0 ? 0 : tQuantile(0.95, df) * sd };
+}
+
+/** The 90 % interval of a moisture, wet basis, fractions, by the causes of its error. */
+export function moistureInterval(moistureWb: number, parts: readonly ErrorPart[]): [low: number, high: number] {
+  const half = joinErrors(parts).half90 / 100;
+  return [Math.max(0, moistureWb - half), moistureWb + half];
 }

@@ -1,14 +1,14 @@
 import { type Estimate, estimate } from '../../base/estimate.ts';
 import { type CablePoints, meanMoisture } from './cable-points.ts';
 import { ASSUMED_SPREAD, type CableSpread, joinSpreads, ownSpread } from './cable-spread.ts';
-import { type ErrorPart, joinErrors } from './error-part.ts';
+import { type ErrorPart, moistureInterval } from './error-part.ts';
 import { COMMON_SHARE } from './height-error.ts';
 import { layerHeightError } from './layer-height-error.ts';
 import type { LayerPart } from './layer-weights.ts';
 import { movingAirPart } from './moisture-moment.ts';
 import type { MomentName } from './moment-window.ts';
 import type { ObservedMoisture } from './observed-moisture.ts';
-import { radialError } from './radial-error.ts';
+import { BEYOND_CABLES, radialError } from './radial-error.ts';
 import { driftPart, fixedParts, noisePart } from './reading-parts.ts';
 
 /** A front stands at other heights in other cables: in a third they differ twice as much as over the depth (working assumption). */
@@ -63,7 +63,7 @@ export function layerParts(
     { cause: 'spread between cables', sd: change * Math.sqrt(spread.variance) * together, df: spread.df },
     { cause: 'fronts between the heights of the sensors', sd: heights, df: firm },
     {
-      cause: 'grain between and beyond the cables',
+      cause: BEYOND_CABLES,
       sd: radialError(cables, bin.diameterM / 2, change),
       df: firm,
     },
@@ -79,6 +79,5 @@ function lean(part: ErrorPart): ErrorPart {
 
 /** A moisture with the 90 % interval of its parts, fractions. */
 export function around(value: number, parts: readonly ErrorPart[]): Estimate {
-  const half = joinErrors(parts).half90 / 100;
-  return estimate(value, Math.max(0, value - half), value + half);
+  return estimate(value, ...moistureInterval(value, parts));
 }

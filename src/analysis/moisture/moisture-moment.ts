@@ -5,7 +5,7 @@ import { weightByVolume } from '../grain/weight-by-volume.ts';
 import type { MomentMean } from '../types.ts';
 import { meanMoisture } from './cable-points.ts';
 import type { CableSpread } from './cable-spread.ts';
-import { type ErrorPart, joinErrors } from './error-part.ts';
+import { type ErrorPart, firmPart, moistureInterval } from './error-part.ts';
 import { DAY_MS, type MomentName } from './moment-window.ts';
 import type { ObservedMoisture } from './observed-moisture.ts';
 import { driftPart, fixedParts, noisePart, unsettledShare } from './reading-parts.ts';
@@ -45,13 +45,13 @@ export function moistureMoment(
   const tickets = ticketMean(loads, moment === 'start' ? 'in' : 'out');
   if (tickets !== null) {
     const parts = [
-      part(METER, ASSUMED_METER / Z95),
-      part('spread between loads', (100 * tickets.loadSdWb) / Math.sqrt(tickets.loads)),
+      firmPart(METER, ASSUMED_METER / Z95),
+      firmPart('spread between loads', (100 * tickets.loadSdWb) / Math.sqrt(tickets.loads)),
     ];
     return told(tickets.moistureWb, 'tickets', tickets.loads, parts);
   }
   const stated = moment === 'start' ? input.bin.grain.moistureInWb : input.bin.grain.moistureOutWb;
-  if (stated !== null) return told(stated, 'stated', 0, [part('moisture as stated', ASSUMED_STATED / Z95)]);
+  if (stated !== null) return told(stated, 'stated', 0, [firmPart('moisture as stated', ASSUMED_STATED / Z95)]);
   const why = (moment === 'start' ? moments.startWhy : moments.endWhy) ?? 'The moisture is not known.';
   const mean: MomentMean = {
     value: null,
@@ -78,13 +78,9 @@ export function ticketStart({ input, fill }: ObservedMoisture): MoistureMoment |
   const times = fillLoads(tickets, fill).in.map((load) => load.timeMs);
   if (Math.max(...times) - Math.min(...times) > QUICK_FILL_DAYS * DAY_MS) return null;
   return told(weight.moistureWb, 'tickets', weight.loads, [
-    part(METER, ASSUMED_METER / Z95),
-    part('sampling of the loads', 100 * weight.moistureSamplingSdWb),
+    firmPart(METER, ASSUMED_METER / Z95),
+    firmPart('sampling of the loads', 100 * weight.moistureSamplingSdWb),
   ]);
-}
-
-function part(cause: string, sd: number): ErrorPart {
-  return { cause, sd, df: Number.POSITIVE_INFINITY };
 }
 
 function told(value: number, from: 'tickets' | 'stated', readings: number, parts: ErrorPart[]): MoistureMoment {
@@ -95,15 +91,10 @@ function told(value: number, from: 'tickets' | 'stated', readings: number, parts
     readings,
     sensors: 0,
     fanOn: null,
-    interval: around(value, parts),
+    interval: moistureInterval(value, parts),
     from,
   };
   return { mean, parts, why: null };
-}
-
-function around(value: number, parts: readonly ErrorPart[]): [number, number] {
-  const half = joinErrors(parts).half90 / 100;
-  return [Math.max(0, value - half), value + half];
 }
 
 /** The moment as its sensors tell it; they must tell it (`observed.moments[moment]` is there). */
@@ -142,7 +133,7 @@ export function sensorMoment(
             moving.map((row) => row[moment].moving),
             moving.map((row) => row.share),
           ),
-    interval: around(value, parts),
+    interval: moistureInterval(value, parts),
     from: 'sensors',
   };
   return { mean, parts, why: null };
@@ -154,5 +145,5 @@ export function movingAirPart(observed: ObservedMoisture, moments: readonly Mome
   const variance = moments
     .filter((moment) => !observed.moments[moment]!.stillAir)
     .reduce((sum, moment) => sum + unsettledShare(rows, moment) ** 2, 0);
-  return part('readings while the fan ran', observed.movingAir.sd * Math.sqrt(variance));
+  return firmPart('readings while the fan ran', observed.movingAir.sd * Math.sqrt(variance));
 }

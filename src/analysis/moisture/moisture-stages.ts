@@ -7,6 +7,7 @@ import { type MoistureMoment, sensorMoment } from './moisture-moment.ts';
 import { DAY_MS, likelyHours } from './moment-window.ts';
 import { type ObservedMoisture, observeMoisture } from './observed-moisture.ts';
 import { pointsRemoved } from './points-removed.ts';
+import { BIAS } from './reading-parts.ts';
 import type { MoistureStage, MoistureStages } from './stage-types.ts';
 
 /** A stage with fewer fan hours than this takes out next to nothing: common practice is 0.3 to 0.5 point in 24 good hours. */
@@ -94,8 +95,7 @@ function mixedBetween(before: MoistureMoment | null, after: MoistureMoment | nul
   if (before?.mean.value == null || after?.mean.value == null)
     return withheld('The mean before or after the change of depth is not known.');
   const points = 100 * (before.mean.value - after.mean.value);
-  const own = (moment: MoistureMoment): readonly ErrorPart[] =>
-    moment.parts.filter((part) => part.cause !== 'bias that the sensors share');
+  const own = (moment: MoistureMoment): readonly ErrorPart[] => moment.parts.filter((part) => part.cause !== BIAS);
   const { half90 } = joinErrors([...own(before), ...own(after)]);
   return estimate(points, points - half90, points + half90);
 }

@@ -13,6 +13,8 @@ const CORE_SD = 0.3;
 const RIM_SD = 0.1;
 /** A cable within this share of the radius hangs in the core. */
 export const CORE_RADIUS = 0.25;
+/** The cause under which this error stands. */
+export const BEYOND_CABLES = 'grain between and beyond the cables';
 
 /**
  * Error of the bin's points removed from seeing it at a few distances from the centre only: the edge between the rings,

@@ -16,6 +16,10 @@ export const ASSUMED_BIAS = 0.5;
 /** Where neither season.yaml nor the readings tell: noise of a reading, sd in points. */
 export const ASSUMED_NOISE_SD = 0.1;
 
+/** Causes that others leave out or put theirs in place of. */
+export const ACCURACY = 'accuracy of the sensors';
+export const BIAS = 'bias that the sensors share';
+
 type MoistureErrors = SensorErrors['moisture'];
 
 /** Noise of the readings in the mean of the given moments; it does not cancel. */
@@ -44,8 +48,8 @@ export function fixedParts(rows: readonly SensorRow[], errors: MoistureErrors): 
   const accuracy = errors.accuracyWb === null ? ASSUMED_ACCURACY : 100 * errors.accuracyWb;
   const bias = errors.biasWb === null ? ASSUMED_BIAS : 100 * errors.biasWb;
   return [
-    { cause: 'accuracy of the sensors', sd: (accuracy / Z95) * sharesTogether(rows), df: Number.POSITIVE_INFINITY },
-    { cause: 'bias that the sensors share', sd: bias / Z95, df: Number.POSITIVE_INFINITY },
+    { cause: ACCURACY, sd: (accuracy / Z95) * sharesTogether(rows), df: Number.POSITIVE_INFINITY },
+    { cause: BIAS, sd: bias / Z95, df: Number.POSITIVE_INFINITY },
   ];
 }
 

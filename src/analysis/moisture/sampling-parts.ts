@@ -3,7 +3,7 @@ import { type CablePoints, cablePoints, type SensorChange } from './cable-points
 import { ASSUMED_SPREAD, type CableSpread, joinSpreads, ownSpread } from './cable-spread.ts';
 import type { ErrorPart } from './error-part.ts';
 import { heightError } from './height-error.ts';
-import { radialError } from './radial-error.ts';
+import { BEYOND_CABLES, radialError } from './radial-error.ts';
 
 /**
  * Errors from seeing a bin by a few sensors only: spread between cables, what lies between the heights, and what lies
@@ -34,7 +34,7 @@ export function samplingParts(
       df: Number.POSITIVE_INFINITY,
     },
     {
-      cause: 'grain between and beyond the cables',
+      cause: BEYOND_CABLES,
       sd: radialError(cables, diameterM / 2, scale),
       df: Number.POSITIVE_INFINITY,
     },

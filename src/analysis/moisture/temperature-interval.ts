@@ -5,7 +5,8 @@ import type { CablePoints } from './cable-points.ts';
 import { type CableSpread, joinSpreads, ownSpread } from './cable-spread.ts';
 import { type ErrorPart, joinErrors } from './error-part.ts';
 import { heightError } from './height-error.ts';
-import { radialError } from './radial-error.ts';
+import { BEYOND_CABLES, radialError } from './radial-error.ts';
+import { ACCURACY, BIAS } from './reading-parts.ts';
 
 /** Where season.yaml states no limit: fixed error of a sensor and error that a bin's sensors share, K that 95 % keep. From memory of data sheets. */
 export const ASSUMED_ACCURACY_K = 0.5;
@@ -36,11 +37,11 @@ export function temperatureParts(
   // The error between heights knows changes in percent: one percent stands for one K here.
   const levels = rows.map((row) => ({ ...row, startWb: row.tempC / 100, endWb: 0 }));
   return [
-    { cause: 'accuracy of the sensors', sd: ((errors.accuracyK ?? ASSUMED_ACCURACY_K) / Z95) * together, df: firm },
-    { cause: 'bias that the sensors share', sd: (errors.biasK ?? ASSUMED_BIAS_K) / Z95, df: firm },
+    { cause: ACCURACY, sd: ((errors.accuracyK ?? ASSUMED_ACCURACY_K) / Z95) * together, df: firm },
+    { cause: BIAS, sd: (errors.biasK ?? ASSUMED_BIAS_K) / Z95, df: firm },
     { cause: 'spread between cables', sd: Math.sqrt(spread.variance) * weights, df: spread.df },
     { cause: 'fronts between the heights of the sensors', sd: heightError(levels, depthM, range, air), df: firm },
-    { cause: 'grain between and beyond the cables', sd: radialError(cables, diameterM / 2, range), df: firm },
+    { cause: BEYOND_CABLES, sd: radialError(cables, diameterM / 2, range), df: firm },
   ];
 }
 

@@ -1,17 +1,17 @@
 import { type Estimate, estimate, withheld, Z95 } from '../../base/estimate.ts';
 import { fillLoads } from '../grain/fill-loads.ts';
 import type { CableSpread } from './cable-spread.ts';
-import { type ErrorPart, joinErrors } from './error-part.ts';
+import { type ErrorPart, firmPart, joinErrors } from './error-part.ts';
 import { METER, sensorMoment } from './moisture-moment.ts';
 import { DAY_MS, likelyHours, type MomentName } from './moment-window.ts';
 import type { ObservedMoisture } from './observed-moisture.ts';
+import { BIAS } from './reading-parts.ts';
 import type { MomentAgreement, TicketsHeld } from './ticket-agreement-types.ts';
 import { ticketWords } from './ticket-words.ts';
 import { ASSUMED_METER, LOAD_SAMPLE_SD, type Ticket, ticketMean } from './tickets.ts';
 
 /** Loads that are less of the grain than this are not the bin's mean: core and top come first. */
 const LEAST_COVERED = 0.85;
-const BIAS = 'bias that the sensors share';
 
 /**
  * The sensors' moisture at the start against the loads in, at the end against the loads out; what one bias that all
@@ -56,9 +56,9 @@ function momentAgreement(
   const read = sensorMoment(observed, moment, pooled);
   const sensors = read.mean.value!;
   const scatter = Math.max(LOAD_SAMPLE_SD, 100 * mean.loadSdWb) / Math.sqrt(mean.loads);
-  const own: ErrorPart[] = [part(METER, ASSUMED_METER / Z95), part('sampling of the loads', scatter)];
+  const own: ErrorPart[] = [firmPart(METER, ASSUMED_METER / Z95), firmPart('sampling of the loads', scatter)];
   const between = fansBetween(observed, moment, loads);
-  const apart = part('fan hours between the loads and the readings', Math.abs(between.points) / Math.sqrt(3));
+  const apart = firmPart('fan hours between the loads and the readings', Math.abs(between.points) / Math.sqrt(3));
   const all = [...read.parts, ...own, apart].filter((one) => one.sd > 0);
   const points = 100 * (sensors - mean.moistureWb);
   const { half90 } = joinErrors(all);
@@ -140,8 +140,4 @@ function together(start: Held | null, end: Held | null): { sharedBias: Estimate;
   const drift = offsets[1].points - offsets[0].points;
   const wide = Math.hypot(offsets[0].half90, offsets[1].half90);
   return { sharedBias, drift: estimate(drift, drift - wide, drift + wide) };
-}
-
-function part(cause: string, sd: number): ErrorPart {
-  return { cause, sd, df: Number.POSITIVE_INFINITY };
 }

@@ -6,7 +6,7 @@ import { around, layerParts } from './layer-parts.ts';
 import type { GrainLayer, UnloadMix } from './layer-types.ts';
 import { layerWeights } from './layer-weights.ts';
 import type { ObservedMoisture } from './observed-moisture.ts';
-import { CORE_RADIUS } from './radial-error.ts';
+import { BEYOND_CABLES, CORE_RADIUS } from './radial-error.ts';
 
 /**
  * What an unload brings: the whole bin mixed; the driest and the wettest third, between which loads may run; and the
@@ -55,7 +55,7 @@ function centreColumn(
   );
   // The cable stands for the core alone: what lies beyond it is no error of the column.
   const errors = layerParts(within, 'end', pooled, parts, 0, fill.depthM).filter(
-    (part) => part.cause !== 'grain between and beyond the cables',
+    (part) => part.cause !== BEYOND_CABLES,
   );
   return { centre: around(value, errors), cable: nearest.cable };
 }

@@ -3,12 +3,9 @@ import { grainAmount } from '../grain/grain-amount.ts';
 import { type ErrorPart, joinErrors } from '../moisture/error-part.ts';
 import type { BinMoistureInput } from '../moisture/observed-moisture.ts';
 import { overdryingLoss } from '../moisture/overdrying-loss.ts';
+import { ACCURACY, BIAS } from '../moisture/reading-parts.ts';
 import type { BinMoisture, MomentMean } from '../types.ts';
 import type { CorrectedNumbers } from './probe-types.ts';
-
-/** Errors of the cables that the hand samples take the place of: the first as far as they reach. */
-const ACCURACY = 'accuracy of the sensors';
-const BIAS = 'bias that the sensors share';
 
 /**
  * The season's numbers with the offset taken off every moisture that sensors told. Between two moments of the same
@@ -28,6 +25,7 @@ export function correctedNumbers(
   if (offset.value === null || end.from !== 'sensors' || end.value === null) return null;
   const sd = (offset.interval![1] - offset.interval![0]) / 2 / Z90;
   const own: ErrorPart = { cause: 'offset by the hand samples', sd, df: Number.POSITIVE_INFINITY };
+  // The hand samples take the place of what the cables share, and of each sensor's own error as far as they reach.
   const kept = (parts: readonly { cause: string; sd: number }[], at = '') =>
     parts
       .filter(({ cause }) => cause !== `${BIAS}${at}`)

@@ -14,7 +14,6 @@ export interface HumidityBalance {
   /** kg of water in the entering and the leaving air */
   enteringKg: number;
   leavingKg: number;
-  plenumHours: number;
 }
 
 /**
@@ -31,12 +30,11 @@ export function humidityBalance(pieces: readonly AirPiece[], moistureSd: number,
   let plenumRh = 0;
   let outdoorRh = 0;
   const others: number[] = [];
-  const sums = { hours: 0, airKg: 0, enteringKg: 0, leavingKg: 0, plenumHours: 0 };
+  const sums = { hours: 0, airKg: 0, enteringKg: 0, leavingKg: 0 };
   for (const { hours, airKg, entering, leaving } of pieces) {
     if (entering === null || leaving === null) continue;
     sums.hours += hours;
     sums.airKg += airKg;
-    if (entering.plenum) sums.plenumHours += hours;
     sums.enteringKg += airKg * entering.ratio;
     sums.leavingKg += airKg * leaving.ratio;
     water += airKg * (leaving.ratio - entering.ratio);

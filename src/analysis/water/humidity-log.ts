@@ -11,13 +11,6 @@ export interface HumidityLog {
   tempC: Float64Array;
 }
 
-export const EMPTY_LOG: HumidityLog = {
-  timeMs: new Float64Array(0),
-  ratio: new Float64Array(0),
-  perRh: new Float64Array(0),
-  tempC: new Float64Array(0),
-};
-
 /** Between readings farther apart than this, ms, nothing is told. */
 const LONGEST_GAP_MS = 6 * 3_600_000;
 

@@ -1,6 +1,8 @@
 import { type Estimate, estimate, withheld, Z90, Z95 } from '../../base/estimate.ts';
 import type { Isotherm } from '../../grain/isotherm.ts';
 import type { SensorErrors } from '../../season/season.ts';
+import { ASSUMED_ACCURACY, ASSUMED_BIAS } from '../moisture/reading-parts.ts';
+import { ASSUMED_ACCURACY_K } from '../moisture/temperature-interval.ts';
 import type { BinGrainAmount, BinMoisture, BinWater, Span } from '../types.ts';
 import { type AirPiece, type AirPiecesInput, airPieces } from './air-pieces.ts';
 import { beyondSensors } from './beyond-sensors.ts';
@@ -11,10 +13,7 @@ import { type HumidityBalance, humidityBalance } from './humidity-balance.ts';
 const LEAST_COVERED = 0.6;
 /** What the uncovered hours took out may differ from the usual by so much (sd). Working assumption. */
 const FILLED_SD = 0.5;
-/** Cables where season.yaml states nothing: each sensor's own error and the one shared by a bin, fractions, and K (sd). */
-const OWN_SD_WB = 0.005 / Z95;
-const SHARED_SD_WB = 0.005 / Z95;
-const OWN_SD_K = 0.5 / Z95;
+/** Error that a bin's thermometers share where season.yaml states none, K (sd). Working assumption, wider than that in the grain's mean temperature. */
 const SHARED_SD_K = 0.25;
 /** How far the air at the last sensors stands for the air that leaves everywhere, share of the water (sd). */
 const PLACE_SD = 0.06;
@@ -149,11 +148,11 @@ function cableSd({ bin, errors }: WaterByAirInput): { moistureWb: number; tempK:
   const of = (stated: number | null, otherwise: number) => (stated === null ? otherwise : stated / Z95);
   return {
     moistureWb: Math.hypot(
-      of(errors.moisture.accuracyWb, OWN_SD_WB) / Math.sqrt(count),
-      of(errors.moisture.biasWb, SHARED_SD_WB),
+      of(errors.moisture.accuracyWb, ASSUMED_ACCURACY / 100 / Z95) / Math.sqrt(count),
+      of(errors.moisture.biasWb, ASSUMED_BIAS / 100 / Z95),
     ),
     tempK: Math.hypot(
-      of(errors.temperature.accuracyK, OWN_SD_K) / Math.sqrt(count),
+      of(errors.temperature.accuracyK, ASSUMED_ACCURACY_K / Z95) / Math.sqrt(count),
       of(errors.temperature.biasK, SHARED_SD_K),
     ),
   };

@@ -3,12 +3,10 @@ import { fillLoads } from '../grain/fill-loads.ts';
 import type { FillTimes } from '../grain/fill-times.ts';
 import { SCALE_REL_SD } from '../grain/weight-by-tickets.ts';
 import { dryFromWet } from '../moisture/dry-basis.ts';
-import { ASSUMED_METER, type Ticket, ticketMean } from '../moisture/tickets.ts';
+import { ASSUMED_METER, LOAD_SAMPLE_SD, type Ticket, ticketMean } from '../moisture/tickets.ts';
 
 /** Dry matter in and out may differ by this much before some load is missing: scales, meters, handling loss, respiration. */
 const DRY_MATTER_FIT = 0.04;
-/** One load's moisture as sampled and read, points (sd). Working assumption, as in the weight by tickets. */
-const LOAD_SAMPLE_SD = 0.3;
 
 /**
  * Water that left between the scale in and the scale out: dry matter over the scale times the change of its moisture, dry
