@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { checkSeason } from '../../../src/season/checks/check-season.ts';
 import { FLAGS, type FlagName } from '../../../src/tables/flags.ts';
-import { draws, HOUR, type Made, make, type Options, seasonOf, tablesOf } from './synthetic.ts';
+import { draws, HOUR, type Made, make, type Options } from './made-bin.ts';
+import { madeSeason, tablesOf } from './made-season.ts';
 
 /** Cells that a fault was planted in, `sensor:reading`. */
 type Planted = Set<string>;
@@ -24,7 +25,7 @@ function trial(
   for (let seed = 1; seed <= 8; seed++) {
     const made = make({ ...LOGS[seed % LOGS.length], days: 150, cables: 3, ...given.options, seed: 7000 + seed });
     const planted = plant(made, draws(900 + seed).uniform);
-    const { flags } = checkSeason(seasonOf(made.options, { unit: given.unit }), tablesOf(made));
+    const { flags } = checkSeason(madeSeason(made.options, { unit: given.unit }), tablesOf(made));
     const n = made.timeMs.length;
     flags.readings[cell].forEach((bits, row) => {
       const isPlanted = planted.has(`${Math.floor(row / n)}:${row % n}`);
@@ -253,7 +254,7 @@ describe('planted faults are found, and nothing beside them', () => {
   it('tell the days: findings have place, span and sentence', () => {
     const made = make({ seed: 5, days: 100 });
     hold(made, made.temp, 8, 24, 21);
-    const { findings } = checkSeason(seasonOf(made.options), tablesOf(made));
+    const { findings } = checkSeason(madeSeason(made.options), tablesOf(made));
     const stuck = findings.filter((one) => one.kind === 'stuck');
     expect(stuck.map((one) => one.where)).toEqual(['B1 C2 sensor 3']);
     expect(Math.abs(stuck[0].fromMs! - made.timeMs[24])).toBeLessThanOrEqual(2 * HOUR);
