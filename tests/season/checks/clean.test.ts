@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { checkSeason } from '../../../src/season/checks/check-season.ts';
-import { make, type Options, seasonOf, tablesOf } from './synthetic.ts';
+import { make, type Options } from './made-bin.ts';
+import { madeSeason, tablesOf } from './made-season.ts';
 
 /** Steps of 0.1 °F, 1 °F, 0.1 °C; logs of a quarter hour to six hours; with and without noise; every way of running the fan. */
 const VARIANTS: Partial<Options>[] = [
@@ -24,7 +25,7 @@ describe('clean seasons', () => {
   it.each(VARIANTS.map((variant, k) => [JSON.stringify(variant), k] as const))('stay unflagged: %s', (_, k) => {
     for (let seed = 1; seed <= 3; seed++) {
       const made = make({ ...VARIANTS[k], seed: 100 * k + seed, days: VARIANTS[k].days ?? 150, cables: 3 });
-      const { flags, findings } = checkSeason(seasonOf(made.options), tablesOf(made));
+      const { flags, findings } = checkSeason(madeSeason(made.options), tablesOf(made));
       expect(
         findings.filter((one) => one.kind !== 'silent').map((one) => `${one.kind} ${one.where} ${one.text}`),
       ).toEqual([]);

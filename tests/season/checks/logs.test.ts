@@ -1,11 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { checkSeason } from '../../../src/season/checks/check-season.ts';
 import { FLAGS } from '../../../src/tables/flags.ts';
-import { make, seasonOf, table, tablesOf, text } from './synthetic.ts';
+import { make } from './made-bin.ts';
+import { madeSeason, table, tablesOf, text } from './made-season.ts';
 
 const made = make({ seed: 3, days: 90 });
 const hours = made.airMs.length;
-const season = seasonOf(made.options);
+const season = madeSeason(made.options);
 /** Plenum air: outdoors and a little warmer, some pressure while the fan runs. */
 const plenum = (
   change: (columns: { temp_c: Float64Array; rh: Float64Array; static_pressure_pa: Float64Array }) => void,

@@ -12,9 +12,10 @@ import { trackOf } from '../../../src/season/checks/track.ts';
 import { wrongShares } from '../../../src/season/checks/unit-fraction.ts';
 import type { BinGrain } from '../../../src/season/season.ts';
 import { FLAGS } from '../../../src/tables/flags.ts';
-import { HOUR, seasonOf, TYPICAL } from './synthetic.ts';
+import { HOUR, TYPICAL } from './made-bin.ts';
+import { madeSeason } from './made-season.ts';
 
-const grain = (given: Partial<BinGrain>): BinGrain => ({ ...seasonOf(TYPICAL).bins[0].grain, ...given });
+const grain = (given: Partial<BinGrain>): BinGrain => ({ ...madeSeason(TYPICAL).bins[0].grain, ...given });
 const ones = (n: number) => new Uint8Array(n).fill(1);
 
 describe('grain depth', () => {
@@ -89,7 +90,7 @@ describe('a dead current sensor', () => {
 });
 
 describe('what the fan did', () => {
-  const fan = seasonOf(TYPICAL).fans[0];
+  const fan = madeSeason(TYPICAL).fans[0];
   const nothing = (n: number) => new Float64Array(n).fill(Number.NaN);
   const log = (n: number) => ({
     time: Float64Array.from({ length: n }, (_, i) => i * HOUR),

@@ -1,9 +1,11 @@
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
+import type { Fan } from '../../../src/bin/fan.ts';
 import type { Bin, FileSpec, Season } from '../../../src/season/season.ts';
 
-const bin = (id: string, cables: Bin['cables']): Bin => ({
+/** A bin of corn; what is not said is as season.yaml would leave it. */
+export const binOf = (id: string, cables: Bin['cables'], depthM = 5): Bin => ({
   id,
   name: id,
   diameterM: 11,
@@ -11,7 +13,7 @@ const bin = (id: string, cables: Bin['cables']): Bin => ({
   openFloor: 1,
   grain: {
     crop: 'corn',
-    depthSteps: [{ fromMs: Number.NEGATIVE_INFINITY, depthM: 5 }],
+    depthSteps: [{ fromMs: Number.NEGATIVE_INFINITY, depthM }],
     bulkDensityKgM3: 721,
     bulkDensityFrom: 'crop',
     moistureInWb: null,
@@ -33,6 +35,18 @@ const bin = (id: string, cables: Bin['cables']): Bin => ({
 });
 
 const cable = (id: string, sensorHeightsM: number[]) => ({ id, fromCentreM: 0, bearingDeg: null, sensorHeightsM });
+
+export const fanOf = (id: string): Fan => ({
+  id,
+  nameplateW: 11000,
+  supply: null,
+  load: null,
+  motorEfficiency: null,
+  runningAboveA: null,
+  tariffId: 'T1',
+  curve: null,
+  heater: null,
+});
 
 /** A file of the season; what is not said is as season.yaml would leave it. */
 export function fileOf(holds: FileSpec['holds'], path: string, more: Partial<FileSpec> = {}): FileSpec {
@@ -56,17 +70,6 @@ export function fileOf(holds: FileSpec['holds'], path: string, more: Partial<Fil
 
 /** A season by hand: bins B1 (cable C1: 3 sensors, C2: 1) and B2 (C1: 1), fans F1 and F2, tariff T1, Chicago, 300 m. */
 export function seasonOf(folder: string, files: FileSpec[], more: Partial<Season> = {}): Season {
-  const fan = (id: string) => ({
-    id,
-    nameplateW: 11000,
-    supply: null,
-    load: null,
-    motorEfficiency: null,
-    runningAboveA: null,
-    tariffId: 'T1',
-    curve: null,
-    heater: null,
-  });
   return {
     title: 'Hand-made',
     folder,
@@ -89,8 +92,8 @@ export function seasonOf(folder: string, files: FileSpec[], more: Partial<Season
     ],
     prices: {},
     dryingAlternative: null,
-    bins: [bin('B1', [cable('C1', [0.5, 1.5, 2.5]), cable('C2', [1])]), bin('B2', [cable('C1', [0.6])])],
-    fans: [fan('F1'), fan('F2')],
+    bins: [binOf('B1', [cable('C1', [0.5, 1.5, 2.5]), cable('C2', [1])]), binOf('B2', [cable('C1', [0.6])])],
+    fans: [fanOf('F1'), fanOf('F2')],
     sensors: {
       temperature: { accuracyK: null, noiseK: null, biasK: null },
       moisture: { accuracyWb: null, noiseWb: null, biasWb: null, isotherm: null },
