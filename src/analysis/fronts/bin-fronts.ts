@@ -16,15 +16,12 @@ import { type GoodReadings, goodReadings, readingsWithin } from './good-readings
 import { grainDepthAt } from './grain-depth.ts';
 import { grainMean } from './grain-mean.ts';
 import type { Passage } from './passages.ts';
-import { type SensorPassages, sensorPassages } from './sensor-passages.ts';
+import { sensorPassages } from './sensor-passages.ts';
 import { tellStalled } from './stalled.ts';
 import { turnedBack } from './turned-back.ts';
 
 /** Only a sensor this near to where the air enters can meet the front in the campaign's first moment. */
 const AT_ENTRY_M = 1;
-
-/** Readings, their noise and the daily wave may put a passage off by this much against the next sensor's, fan hours. */
-const SLACK_H = 2;
 
 export interface FrontsInput {
   bin: Bin;
@@ -144,7 +141,6 @@ function meansOf(pieces: FanPieces, air: EnteringAir, grainC: Float64Array, { fi
 interface Sighted {
   base: FrontArrival;
   fromEntryM: number;
-  slackH: number;
   passages: readonly Passage[];
   /** told where no passage is chosen */
   none: FrontArrival;
@@ -165,7 +161,7 @@ function cableArrivals(
     .map((one, index) => ({ ...one, index }))
     .filter((one) => one.passages.length > 0)
     .sort((a, b) => a.fromEntryM - b.fromEntryM);
-  const { chosen } = frontChain(places);
+  const chosen = frontChain(places);
   return sighted.map((one, index) => {
     const place = places.findIndex((other) => other.index === index);
     if (place < 0) return one.none;
@@ -212,7 +208,7 @@ function sightedAt(
   const fromEntryM = input.bin.air === 'up' ? heightM : (depthM ?? heightM) - heightM;
   const unseen = (why: string): Sighted => {
     const none = { ...base, why, unseen: true };
-    return { base, fromEntryM, slackH: 0, passages: [], none };
+    return { base, fromEntryM, passages: [], none };
   };
   if (depthM !== null && heightM >= depthM) return unseen('The sensor hangs at or above the surface.');
   const whole = readings.find((one) => one.cable === cable && one.sensor === sensor);
@@ -222,16 +218,13 @@ function sightedAt(
   const fromMs = Math.max(axis.startMs - 3 * DAY_H * HOUR_MS, Math.min(runFromMs, axis.startMs) - AHEAD_H * HOUR_MS);
   const toMs = axis.endMs + AHEAD_H * HOUR_MS;
   const near = readingsWithin(whole, fromMs, toMs);
-  const { passages, none }: SensorPassages = sensorPassages(near, axis, signOf(campaign.kind));
-  // Only a sensor near to where the air enters can meet the front in the campaign's first moment.
+  const { passages, none } = sensorPassages(near, axis, signOf(campaign.kind));
   const possible = passages.filter(({ fanHours }) => fanHours > 0 || fromEntryM <= AT_ENTRY_M);
   const early = 'The temperature was past half-way when the campaign began: an earlier front had come.';
-  const slackH = SLACK_H;
   const without = passages.length > 0 ? { ...passages[0], why: early } : none;
   return {
     base,
     fromEntryM,
-    slackH,
     passages: possible,
     none: { ...base, aheadC: without.aheadC, behindC: without.behindC, why: without.why },
   };

@@ -27,6 +27,9 @@ export interface CampaignSpeed {
  * Speed of a front from fan hours over height: in each cable the median of the slopes of all pairs of sensors (one arrival
  * told wrong does not move it), the cables by the mean of these hours a metre, weighed by how well each can tell.
  *
+ * It says how fast this front went, for planning the next. The airflow is not told from it but from all changes of temperature
+ * (`airflow/airflow-by-front.ts`): half-way arrivals alone lead astray where the air drifted while the front was under way.
+ *
  * @source  median of slopes: theil-1950, sen-1968 (sources of the methods page)
  */
 export function campaignSpeed(arrivals: readonly FrontArrival[], air: 'up' | 'down'): CampaignSpeed {

@@ -23,18 +23,17 @@ export interface CampaignSpan {
 
 /**
  * Campaigns: begun when the day's mean air is CLEARLY_K from the grain's mean (CLEARLY_AT_START_K where the fan comes on
- * after a long rest), ended by a long rest or when the day's
- * mean air crosses the grain's mean. At high airflow the daily wave goes through the grain too: its mean is taken over
+ * after a long rest), ended by a long rest or when the day's mean air crosses the grain's mean. At high airflow the daily wave goes through the grain too: its mean is taken over
  * the day before a campaign begins, as far as the run goes back, and over the day around when the air crosses it.
  *
  * Damp grain cools below the air that cools it. Then the grain's mean crosses the air's while the front is still under
  * way, and a grain cooler than its own air would look like a warming campaign. So the air must also have turned: come
  * past the mean of its own last AIR_BEHIND_H fan hours, which in dry grain is what the grain behind the front holds.
  *
- * @param airC    [pieces], entering air
  * In a fan that runs for weeks the grain itself swings with the day's air. There the air is clearly cooler or warmer only
  * where it differs by more than that swing: else no one moment would be the front's.
  *
+ * @param airC    [pieces], entering air
  * @param grainC  [pieces], grain mean
  * @param swingK  [pieces], how far the grain swings with the day to each side
  */

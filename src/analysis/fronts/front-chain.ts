@@ -3,10 +3,11 @@ import type { Passage } from './passages.ts';
 /** A sensor of a cable: how far the air has come to it, and when a front may have passed it. */
 export interface ChainPlace {
   fromEntryM: number;
-  /** how far its readings may misplace a passage, fan hours */
-  slackH: number;
   passages: readonly Passage[];
 }
+
+/** Readings, their noise and the daily wave may put a passage off by this much against the next sensor's, fan hours. */
+const SLACK_H = 2;
 
 /** Fan hours a metre that are tried, from a drying floor to the slowest aeration. */
 const PACES_H_M = Array.from({ length: 18 }, (_, i) => 0.4 * 1.4 ** i);
@@ -17,8 +18,7 @@ const PACE_COST = 1.5;
 const PACE_SLACK_H = 3;
 const PACE_SLACK_PART = 0.5;
 
-/** A chain of passages, one for each place; -1 where none fits. */
-export interface Chain {
+interface Chain {
   chosen: number[];
   score: number;
 }
@@ -33,18 +33,18 @@ function chainAt(places: readonly ChainPlace[], paceHM: number): Chain {
   }
   const nodes: Node[] = [];
   let best: Node | null = null;
-  places.forEach(({ fromEntryM, slackH, passages }, place) => {
+  places.forEach(({ fromEntryM, passages }, place) => {
     const here: Node[] = passages.map(({ fanHours, weight }, passage) => {
       // The front entered at the campaign's start or later.
-      const early = Math.max(0, paceHM * fromEntryM - fanHours - slackH);
+      const early = Math.max(0, paceHM * fromEntryM - fanHours - SLACK_H);
       let top = weight - cost(early, paceHM * fromEntryM);
       let before: Node | null = null;
       for (const one of nodes) {
         const from = places[one.place];
         const stepH = fanHours - from.passages[one.passage].fanHours;
-        if (stepH < -Math.max(slackH, from.slackH)) continue;
+        if (stepH < -SLACK_H) continue;
         const dueH = paceHM * (fromEntryM - from.fromEntryM);
-        const score = one.score + weight - cost(Math.max(0, Math.abs(stepH - dueH) - slackH), dueH);
+        const score = one.score + weight - cost(Math.max(0, Math.abs(stepH - dueH) - SLACK_H), dueH);
         if (score > top) {
           top = score;
           before = one;
@@ -72,12 +72,13 @@ function cost(offH: number, dueH: number): number {
  * its pace as well as it can, and the sensors' own readings speak for it most.
  *
  * @param places  from where the air enters
+ * @returns       index of the passage at each place; -1 where none fits
  */
-export function frontChain(places: readonly ChainPlace[]): Chain {
+export function frontChain(places: readonly ChainPlace[]): number[] {
   let best: Chain = { chosen: places.map(() => -1), score: Number.NEGATIVE_INFINITY };
   for (const pace of PACES_H_M) {
     const one = chainAt(places, pace);
     if (one.score > best.score + 1e-9) best = one;
   }
-  return best;
+  return best.chosen;
 }

@@ -1,7 +1,6 @@
 import type { Bin } from '../../season/season.ts';
 import type { Campaign } from '../types.ts';
-import type { CampaignSpan } from './find-campaigns.ts';
-import { signOf } from './find-campaigns.ts';
+import { type CampaignSpan, signOf } from './find-campaigns.ts';
 import { CLEARLY_K, DAY_H, LEAST_CFM_PER_BUSHEL } from './front-limits.ts';
 import { grainDepthAt } from './grain-depth.ts';
 import { ruleOfThumbHours } from './rule-of-thumb.ts';

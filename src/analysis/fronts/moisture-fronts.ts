@@ -11,7 +11,7 @@ import { UNKNOWN_H } from './front-limits.ts';
 import { grainDepthAt } from './grain-depth.ts';
 import { inOrder } from './in-order.ts';
 import { type MoistureDays, moistureDays } from './moisture-days.ts';
-import type { MoistureArrival, MoistureFronts } from './moisture-front-types.ts';
+import type { MoistureArrival, MoistureFront, MoistureFronts } from './moisture-front-types.ts';
 import { moisturePassage } from './moisture-passage.ts';
 
 /** A change under this, fraction, is no front: readings in moving air err by 0.4 point at each end. */
@@ -105,7 +105,7 @@ export function moistureFronts({ bin, series, spans, number }: MoistureFrontsInp
   const told = arrivals.filter((one) => one.fanHours !== null);
   if (told.length === 0)
     return none('The moisture changed, but at no sensor through half-way for days: no front can be dated.');
-  if (!wentThrough(arrivals, seen))
+  if (!wentThrough(arrivals, seen, kind))
     return none(
       'The moisture changed at all heights together, not from where the air enters on: that shows no front (stirring, moved grain, or a sensor fault).',
     );
@@ -134,6 +134,8 @@ function clocked(one: MoistureArrival, spans: FanSpans, startMs: number): Moistu
 }
 
 const mean = (values: readonly number[]) => values.reduce((sum, one) => sum + one, 0) / values.length;
+const notThere = (kind: MoistureFront['kind']) =>
+  `The ${kind} front did not get there: the moisture did not go half of the way and stay there.`;
 const percent = (wb: number) => `${(100 * wb).toFixed(1)} %`;
 
 /** Median over the cables of what their sensors nearest to where the air enters held in the later half of the fan hours. */
@@ -167,7 +169,7 @@ function arrivalOf(
   behindWb: number,
   sign: 1 | -1,
   fanHours: number,
-  kind: 'drying' | 'wetting',
+  kind: MoistureFront['kind'],
 ): MoistureArrival {
   if (base.unseen === true || base.aheadWb === null) return base;
   // Grain farther on may end drier than that where the air enters, which damp weather wets again.
@@ -179,7 +181,7 @@ function arrivalOf(
   if (found === null)
     return {
       ...base,
-      why: `The ${kind} front did not get there: the moisture did not go half of the way and stay there.`,
+      why: notThere(kind),
     };
   if (found.interval[1] - found.interval[0] > WIDEST_PART * fanHours)
     return { ...base, why: 'The moisture went by half-way too slowly to date it.' };
@@ -207,12 +209,17 @@ function ordered(cable: readonly Seen[]): MoistureArrival[] {
 }
 
 /** The front came later the farther the air had gone, or did not come there at all. */
-function wentThrough(arrivals: readonly MoistureArrival[], seen: readonly Seen[]): boolean {
+function wentThrough(
+  arrivals: readonly MoistureArrival[],
+  seen: readonly Seen[],
+  kind: MoistureFront['kind'],
+): boolean {
   const told = seen.flatMap(({ base, fromEntryM }) => {
     const one = arrivals.find((each) => each.cable === base.cable && each.sensor === base.sensor);
     if (one === undefined) return [];
-    const notYet = one.fanHours === null && one.why?.includes('did not get there') === true;
-    return one.fanHours === null && !notYet ? [] : [{ fromEntryM, hours: one.fanHours ?? Number.POSITIVE_INFINITY }];
+    return one.fanHours === null && one.why !== notThere(kind)
+      ? []
+      : [{ fromEntryM, hours: one.fanHours ?? Number.POSITIVE_INFINITY }];
   });
   let later = 0;
   let earlier = 0;

@@ -1,5 +1,4 @@
-import type { FanAxis } from './fan-axis.ts';
-import { AXIS_STEP_H } from './fan-axis.ts';
+import { AXIS_STEP_H, type FanAxis } from './fan-axis.ts';
 import { type FanHourCurve, fanHourCurve } from './fan-hour-curve.ts';
 import { AHEAD_H, BEHIND_FROM_H, BEHIND_TO_H, DRIFT_K, HOUR_MS, LEAST_CHANGE_K, WIDEST_GAP_H } from './front-limits.ts';
 import type { GoodReadings } from './good-readings.ts';

@@ -5,11 +5,10 @@ import { type ChainPlace, frontChain } from '../../../src/analysis/fronts/front-
 const cable = (...passages: [number, number][][]): ChainPlace[] =>
   passages.map((told, i) => ({
     fromEntryM: i + 1,
-    slackH: 2,
     passages: told.map(([fanHours, weight]) => ({ fanHours, weight, aheadC: 20, behindC: 10 })),
   }));
 const hoursOf = (places: ChainPlace[]) =>
-  frontChain(places).chosen.map((passage, i) => (passage < 0 ? null : places[i].passages[passage].fanHours));
+  frontChain(places).map((passage, i) => (passage < 0 ? null : places[i].passages[passage].fanHours));
 
 // Hand-made: a front of ten fan hours a metre.
 describe('the front along a cable', () => {
