@@ -25,11 +25,10 @@ export function airflowByCurve(
   const none = (why: string) => ({ flowM3S: withheld(why), from: null });
   const ids = (stage?.fanSet ?? fanSet).split('+').filter((id) => id !== '');
   const running = ids.length === 0 ? bin.fanIds : ids;
-  const curves = running.flatMap((id) => season.fans.find((fan) => fan.id === id)?.curve ?? []);
   const known = running.map((id) => season.fans.find((fan) => fan.id === id)?.curve ?? null);
-  if (curves.length === 0 || known.some((curve) => curve === null))
-    return none('No curve of static pressure and airflow is stated for its fans.');
   const fans = known.filter((curve) => curve !== null);
+  if (fans.length === 0 || fans.length < known.length)
+    return none('No curve of static pressure and airflow is stated for its fans.');
   if (stage !== null) {
     const { pressurePa } = stage;
     if (fans.some((curve) => pressurePa < pressureRangePa(curve)[0] || pressurePa > pressureRangePa(curve)[1]))

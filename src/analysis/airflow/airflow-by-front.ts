@@ -1,7 +1,6 @@
 import { specificVolumeM3Kg } from '../../air/volume.ts';
 import { type Estimate, estimate, withheld, Z90 } from '../../base/estimate.ts';
 import { quantile } from '../../base/stats/quantile.ts';
-import { weightedMean } from '../../base/stats/weighted.ts';
 import type { Bin } from '../../season/season.ts';
 import type { SensorSeries } from '../../tables/sensors.ts';
 import { goodReadings } from '../fronts/good-readings.ts';
@@ -11,6 +10,7 @@ import { type CableFlux, cableFlux } from './cable-flux.ts';
 import { cableShares, distances, placeSd } from './cables-apart.ts';
 import { mainFanSet } from './fan-sets.ts';
 import { type PassingCurve, passingCurve } from './passing-curve.ts';
+import { FULL_SHARE } from './pressure-log.ts';
 import { type RunWindow, runWindows } from './run-windows.ts';
 import { sensorPairs } from './sensor-pairs.ts';
 import { constantsSpread, grainHeatJKgK, grainIsotherm, waveRatioAt, waveRatios } from './wave-ratio.ts';
@@ -25,8 +25,6 @@ const CORE_ONLY_SD = 0.3;
 const MOISTURE_SD = 0.6;
 /** A day's mean of a set of windows must come from the same fans for at least this much of its hours. */
 const SAME_FANS = 0.8;
-/** Windows whose grain stood this much lower than full (fraction) have another airflow. */
-const FULL_SHARE = 0.97;
 
 export interface FrontAirflowInput {
   bin: Bin;
@@ -204,13 +202,9 @@ function radialSd(bin: Bin, cables: readonly CableFlux[]): number {
 
 function meanEntering({ enteringC }: FrontAirflowInput, windows: readonly FanWindow[]): number {
   const temps: number[] = [];
-  const hours: number[] = [];
   for (const { span } of windows) {
-    for (let ms = span.fromMs; ms < span.toMs; ms += 6 * 3_600_000) {
-      temps.push(enteringC(ms));
-      hours.push(1);
-    }
+    for (let ms = span.fromMs; ms < span.toMs; ms += 6 * 3_600_000) temps.push(enteringC(ms));
   }
-  const mean = weightedMean(temps, hours);
-  return Number.isNaN(mean) ? 10 : mean;
+  const known = temps.filter((tempC) => !Number.isNaN(tempC));
+  return known.length === 0 ? 10 : known.reduce((sum, tempC) => sum + tempC, 0) / known.length;
 }

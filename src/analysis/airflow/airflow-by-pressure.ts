@@ -5,7 +5,7 @@ import { resistancePaM } from '../../bin/airflow-resistance.ts';
 import { type ResistanceCurve, resistanceCurveOf } from '../../bin/resistance-curves.ts';
 import type { Bin } from '../../season/season.ts';
 import { packingRange } from './packing-range.ts';
-import type { PressureLog } from './pressure-log.ts';
+import { byStage, FULL_SHARE, type PressureLog } from './pressure-log.ts';
 
 /** Fewer readings tell no usual pressure. */
 const LEAST_READINGS = 5;
@@ -16,8 +16,6 @@ const SENSOR_PA = 12;
 const DEPTH_SHARE = 0.04;
 /** Published constants against grain of the season, 90 %, as a share of the airflow. Working assumption. */
 const CONSTANTS_SHARE = 0.08;
-/** A stage that differs from full by less is full. */
-const FULL_SHARE = 0.97;
 
 /** One stretch of depth and fans. */
 export interface PressureStage {
@@ -91,26 +89,17 @@ function resistanceCurve(crop: string): ResistanceCurve | null {
 }
 
 function stagesOf(bin: Bin, log: PressureLog, factor: readonly [number, number]): PressureStage[] {
-  const rows = new Map<string, number[]>();
-  log.timeMs.forEach((_, i) => {
-    const key = `${log.depthM[i]} ${log.fanSet[i]}`;
-    const found = rows.get(key);
-    if (found === undefined) rows.set(key, [i]);
-    else found.push(i);
+  return [...byStage(log).values()].map((own) => {
+    const pressurePa = median(own.map((i) => log.pressurePa[i]));
+    const depthM = log.depthM[own[0]];
+    return {
+      depthM,
+      fanSet: log.fanSet[own[0]],
+      readings: own.length,
+      pressurePa,
+      flowM3S: flowOf(bin, pressurePa, depthM, factor),
+    };
   });
-  return [...rows.values()]
-    .filter(([first]) => log.depthM[first] > 0.1)
-    .map((own) => {
-      const pressurePa = median(own.map((i) => log.pressurePa[i]));
-      const depthM = log.depthM[own[0]];
-      return {
-        depthM,
-        fanSet: log.fanSet[own[0]],
-        readings: own.length,
-        pressurePa,
-        flowM3S: flowOf(bin, pressurePa, depthM, factor),
-      };
-    });
 }
 
 function answersOf(bin: Bin, pressurePa: number, depthM: number, factor: number) {

@@ -82,13 +82,7 @@ export function binAirflow(input: BinAirflowInput): AirflowFound {
             factorRange: pressure.factor,
             sets: pressure.sets,
           },
-    stages: pressure.stages.map(({ depthM, fanSet: set, readings, pressurePa, flowM3S: at }) => ({
-      depthM,
-      fanSet: set,
-      readings,
-      pressurePa,
-      flowM3S: at,
-    })),
+    stages: pressure.stages,
     front: {
       windows: front.windows,
       fanHours: front.fanHours,

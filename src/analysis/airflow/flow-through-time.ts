@@ -1,3 +1,4 @@
+import { halve } from '../../base/halve.ts';
 import { median } from '../../base/stats/quantile.ts';
 import { resistancePaM } from '../../bin/airflow-resistance.ts';
 import { resistanceCurveOf } from '../../bin/resistance-curves.ts';
@@ -5,7 +6,7 @@ import type { Bin } from '../../season/season.ts';
 import { grainDepthAt } from '../fronts/grain-depth.ts';
 import type { FanSeason } from '../types.ts';
 import { fanSetAt } from './fan-sets.ts';
-import type { PressureLog } from './pressure-log.ts';
+import { byStage, FULL_SHARE, LEAST_DEPTH_M, type PressureLog, stageKey } from './pressure-log.ts';
 
 /** A pressure this near in time, ms, tells the airflow of a moment. */
 const NEAR_MS = 6 * 3_600_000;
@@ -31,22 +32,19 @@ export function relativeFlow(
 ): RelativeFlow {
   const [a, b] = shapeOf(bin.grain.crop);
   const velocityAt = (pressurePa: number, deepM: number) => velocityOf(a, b, pressurePa / deepM / bin.airflowFactor);
-  const usual = new Map<string, number[]>();
-  for (let i = 0; i < log.timeMs.length; i++) {
-    if (!(log.depthM[i] > 0.1)) continue;
-    const key = `${log.depthM[i]} ${log.fanSet[i]}`;
-    usual.set(key, [...(usual.get(key) ?? []), i]);
-  }
+  const usual = byStage(log);
   const usualVelocity = new Map(
     [...usual].map(([key, own]) => [key, velocityAt(median(own.map((i) => log.pressurePa[i])), log.depthM[own[0]])]),
   );
-  const mainKeys = [...usual].filter(([, own]) => log.depthM[own[0]] >= 0.97 * depthM && log.fanSet[own[0]] === set);
+  const mainKeys = [...usual].filter(
+    ([, own]) => log.depthM[own[0]] >= FULL_SHARE * depthM && log.fanSet[own[0]] === set,
+  );
   const main = mainKeys.sort((p, q) => q[1].length - p[1].length)[0];
   const reference = main === undefined ? null : (usualVelocity.get(main[0]) ?? null);
   const many = Math.max(1, set.split('+').filter((id) => id !== '').length);
   return (ms) => {
     const deepM = grainDepthAt(bin, ms) ?? depthM;
-    if (!(deepM > 0.1)) return Number.NaN;
+    if (!(deepM > LEAST_DEPTH_M)) return Number.NaN;
     const now = fanSetAt(fans, ms);
     if (reference !== null) {
       const near = nearest(log.timeMs, ms);
@@ -57,7 +55,7 @@ export function relativeFlow(
         log.depthM[near] === deepM
       )
         return velocityAt(log.pressurePa[near], deepM) / reference;
-      const known = usualVelocity.get(`${deepM} ${now}`);
+      const known = usualVelocity.get(stageKey(deepM, now));
       if (known !== undefined) return known / reference;
     }
     const running = Math.max(1, now.split('+').filter((id) => id !== '').length);
@@ -77,15 +75,9 @@ function shapeOf(crop: string): [number, number] {
   }
 }
 
+/** As `velocityOfPressureMS`, but carried beyond what was measured, for the ratio of two velocities. */
 function velocityOf(a: number, b: number, paM: number): number {
-  let low = 0;
-  let high = 2;
-  for (let i = 0; i < 50; i++) {
-    const middle = (low + high) / 2;
-    if (resistancePaM(a, b, middle) < paM) low = middle;
-    else high = middle;
-  }
-  return (low + high) / 2;
+  return halve(0, 2, (velocityMS) => resistancePaM(a, b, velocityMS) < paM, 50);
 }
 
 function nearest(timeMs: Float64Array, ms: number): number {

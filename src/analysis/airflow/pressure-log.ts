@@ -19,6 +19,28 @@ export interface PressureLog {
   fanSet: string[];
 }
 
+/** Less grain than this, m, is no bed to tell a pressure of. */
+export const LEAST_DEPTH_M = 0.1;
+/** A stage that differs from full by less is full. */
+export const FULL_SHARE = 0.97;
+
+/** Indices of the readings of each depth and set of fans, by `depth set`, in order of first appearance. */
+export function byStage({ depthM, fanSet }: PressureLog): Map<string, number[]> {
+  const rows = new Map<string, number[]>();
+  for (let i = 0; i < fanSet.length; i++) {
+    if (!(depthM[i] > LEAST_DEPTH_M)) continue;
+    const key = stageKey(depthM[i], fanSet[i]);
+    const found = rows.get(key);
+    if (found === undefined) rows.set(key, [i]);
+    else found.push(i);
+  }
+  return rows;
+}
+
+export function stageKey(depthM: number, fanSet: string): string {
+  return `${depthM} ${fanSet}`;
+}
+
 /**
  * The plenum's static pressures with the fan on, each with the depth of the grain and the fans of its moment.
  *

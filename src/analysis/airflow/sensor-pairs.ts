@@ -17,6 +17,7 @@ const LEAST_LIKENESS = 0.5;
  * carried there: sd of the logarithm for each point by which the grain of a pair has changed or differs, up to two points.
  */
 const ZONE_SD_POINT = 0.12;
+
 /**
  * Airflow past a cable by every pair of its sensors in one window.
  *
