@@ -2,6 +2,7 @@ import { withheld } from '../base/estimate.ts';
 import type { Bin } from '../season/season.ts';
 import { missing } from './airflow/bin-airflow.ts';
 import { spanList, toFanSpans } from './fan/spans.ts';
+import { missingGrain } from './grain/grain-amount.ts';
 import type { BinReview, MomentMean } from './types.ts';
 import { missingWater } from './water/bin-water.ts';
 
@@ -13,16 +14,7 @@ export function failedBin(bin: Bin, reason: string): BinReview {
   return {
     bin,
     failure: reason,
-    grain: {
-      dryMatterKg: null,
-      weightKg: null,
-      volumeM3: null,
-      bushels: null,
-      volumeBushels: null,
-      depthM: null,
-      from: null,
-      why,
-    },
+    grain: missingGrain(why),
     fan: {
       fans: [],
       spans: toFanSpans(spanList()),

@@ -31,7 +31,7 @@ export function grainAmount(
   const notes = [...(scale?.notes ?? []), ...(whyNotTickets === null ? [] : [whyNotTickets])];
   if (volume === null || depthM === null) {
     const why = `No depth of the grain in ${bin.name} is stated, so its amount cannot be told.`;
-    return { ...NOTHING, notes, why };
+    return { ...missingGrain(why), notes };
   }
   const weightKg = scale?.weightKg ?? volume.weightKg;
   // Relative half-widths, 90 %: packing only adds, and is known only by its bound.
@@ -63,19 +63,22 @@ export function grainAmount(
   };
 }
 
-const NOTHING: BinGrainAmount = {
-  dryMatterKg: null,
-  weightKg: null,
-  volumeM3: null,
-  bushels: null,
-  volumeBushels: null,
-  depthM: null,
-  from: null,
-  weightKgInterval: null,
-  bushelsInterval: null,
-  dryMatterKgInterval: null,
-  why: null,
-};
+/** A bin of which no amount is known, and why. */
+export function missingGrain(why: string): BinGrainAmount {
+  return {
+    dryMatterKg: null,
+    weightKg: null,
+    volumeM3: null,
+    bushels: null,
+    volumeBushels: null,
+    depthM: null,
+    from: null,
+    weightKgInterval: null,
+    bushelsInterval: null,
+    dryMatterKgInterval: null,
+    why,
+  };
+}
 
 /** Moisture as filled with the half-widths of its 90 % interval, fractions. */
 function startMoisture(

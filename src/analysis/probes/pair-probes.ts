@@ -20,10 +20,11 @@ const NO_PLACE = 'no height is given';
 const NO_CABLE = 'no cable hangs within 1.5 m (5 ft) of their distance from the centre';
 const NO_SENSOR = 'no sensor within 1 m (3 ft) of height was read around their day';
 
-/** The grain's temperatures, for samples that bring none. */
+/** The bin and its cables' believed readings. */
 export interface PairInput {
   bin: Bin;
   moistures: readonly SensorReadings[];
+  /** for samples that bring no temperature */
   temperatures: readonly SensorReadings[];
   spans: FanSpans | null;
   zone: Zone;
