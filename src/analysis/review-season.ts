@@ -48,7 +48,7 @@ export function reviewSeason(loaded: LoadedSeason, onBin: (name: string) => void
   const { season, tables } = loaded;
   const series = sensorSeries(tables.readings);
   const endMs = logsEnd(loaded);
-  const told = season.fans.map((fan) => ({ fan, ...attempt(() => fanSeason(fan, tables.fan, season, endMs)) }));
+  const told = season.fans.map((fan) => ({ fan, ...attempt(() => fanSeason(fan, tables.fan, endMs)) }));
   const fans = told.flatMap((one) => (one.ok ? [one.value] : []));
   const brokenFans = told.flatMap((one) =>
     one.ok ? [] : [{ id: one.fan.id, text: `fan ${one.fan.id}: ${one.reason}` }],

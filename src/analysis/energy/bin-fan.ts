@@ -56,9 +56,8 @@ export function binFan(bin: Bin, season: Season, fanSeasons: readonly FanSeason[
     );
   }
   const spans = binSpans(shares.map((share) => share.fan.spans));
-  const all = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY] as const;
-  const onHours = fanHoursBetween(spans, ...all);
-  const unknownHours = unknownHoursBetween(spans, ...all);
+  const onHours = fanHoursBetween(spans);
+  const unknownHours = unknownHoursBetween(spans);
   notes.push(...coverageNotes(bin, spans, unknownHours));
   const outside = outsideStorage(
     bin,

@@ -25,7 +25,7 @@ export function outsideStorage(
   const after = [bin.grain.unloadedMs ?? Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY] as const;
   const hoursBefore = fanHoursBetween(spans, ...before);
   const hoursAfter = fanHoursBetween(spans, ...after);
-  const all = fanHoursBetween(spans, Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY);
+  const all = fanHoursBetween(spans);
   if (!(hoursBefore + hoursAfter > MEANINGFUL_SHARE * all)) return null;
   let energyKwh = 0;
   let cost = 0;

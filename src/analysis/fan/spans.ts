@@ -70,13 +70,21 @@ function stateHoursBetween(spans: FanSpans, state: number, fromMs: number, toMs:
   return sumMs / HOUR_MS;
 }
 
-/** Hours with the fan on within [fromMs, toMs), ms UTC. Unknown time counts nothing. */
-export function fanHoursBetween(spans: FanSpans, fromMs: number, toMs: number): number {
+/** Hours with the fan on within [fromMs, toMs), ms UTC; of the whole log where neither is given. Unknown time counts nothing. */
+export function fanHoursBetween(
+  spans: FanSpans,
+  fromMs = Number.NEGATIVE_INFINITY,
+  toMs = Number.POSITIVE_INFINITY,
+): number {
   return stateHoursBetween(spans, FAN_ON, fromMs, toMs);
 }
 
-/** Hours within [fromMs, toMs), ms UTC, that the log says nothing of although it has begun and not yet ended. */
-export function unknownHoursBetween(spans: FanSpans, fromMs: number, toMs: number): number {
+/** Hours within [fromMs, toMs), ms UTC, that the log says nothing of although it has begun and not yet ended; of the whole log where neither is given. */
+export function unknownHoursBetween(
+  spans: FanSpans,
+  fromMs = Number.NEGATIVE_INFINITY,
+  toMs = Number.POSITIVE_INFINITY,
+): number {
   return stateHoursBetween(spans, FAN_UNKNOWN, fromMs, toMs);
 }
 

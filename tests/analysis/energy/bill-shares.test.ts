@@ -32,7 +32,7 @@ const seasonOf = (fan: Fan, bins: unknown[] = []) =>
   ({ ...SEASON, fans: [fan], tariffs: [TARIFF], bins }) as unknown as Season;
 function shares(rows: Row[], bills: readonly Given[], fan = FAN_T, bins: unknown[] = []): BillShare[] {
   const season = seasonOf(fan, bins);
-  return billShares(season, billTable(bills), [fanSeason(fan, fanTable(rows), season)]);
+  return billShares(season, billTable(bills), [fanSeason(fan, fanTable(rows))]);
 }
 
 describe('a bill that crosses a month, by hand', () => {

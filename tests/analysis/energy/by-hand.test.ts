@@ -33,7 +33,7 @@ const powerRows = (parts: readonly (readonly [number, number])[], fan = 'F1'): R
 };
 function review(rows: Row[], season: Season, of = 0, bushels: number | null = 10_000): BinFan {
   const table = fanTable(rows);
-  const fans = season.fans.map((fan) => fanSeason(fan, table, season));
+  const fans = season.fans.map((fan) => fanSeason(fan, table));
   return binFan(season.bins[of], season, fans, bushels);
 }
 const rest = (hours: number) => [hours, 0] as const;
@@ -64,7 +64,7 @@ describe('a bin’s fan cost by hand', () => {
   });
   it('the tariff’s months: 150 + 150 + 20 + 15 = 335; then 75 + 20 + 15 = 110, which the minimum lifts by 40 to 150', () => {
     const table = fanTable(powerRows(parts));
-    const months = tariffMonths(season, [fanSeason(FAN_T, table, season)]);
+    const months = tariffMonths(season, [fanSeason(FAN_T, table)]);
     const shown = months.map((m) =>
       [m.month, m.energyCost, m.demand[0].billedKw, m.minimumTopUp, m.total].map((x) =>
         typeof x === 'number' ? Math.round(x * 100) / 100 : x,
@@ -80,7 +80,7 @@ describe('a bin’s fan cost by hand', () => {
     const Z90 = 1.6448536;
     const [october, november] = review(powerRows(parts), season).months;
     const table = fanTable(powerRows(parts));
-    const fan = fanSeason(FAN_T, table, season);
+    const fan = fanSeason(FAN_T, table);
     const relSd = Math.hypot(0.01, (fan.onHoursSd ?? Number.NaN) / 100);
     expect(october.told?.energyKwh.interval?.[1]).toBeCloseTo(1500 * (1 + Z90 * relSd), 6);
     expect(october.told?.energyCost.interval?.[0]).toBeCloseTo(150 * (1 - Z90 * relSd), 6);

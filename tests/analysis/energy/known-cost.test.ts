@@ -110,7 +110,7 @@ describe.each(Object.entries(logs))('cost of a known season, logged as %s', (_, 
       sampleTimes(known, 15).map((time) => ({ time, fan: fans[f].id, ...row(known, time) })),
     );
     const table = fanTable(rows);
-    const seasons = fans.map((fan) => fanSeason(fan, table, season));
+    const seasons = fans.map((fan) => fanSeason(fan, table));
     const { energy, demand, months } = truth(knowns);
     const bins = season.bins.map((bin) => binFan(bin, season, seasons, 10_000));
     const expected = [energy[0] + energy[1] + demand[0] + demand[1] + 2 * 15 * 12, energy[2] + demand[2] + 15 * 12];

@@ -30,7 +30,7 @@ const switchings: Row[] = [
   { time: local(10, 27), on: 0 },
 ];
 function bill(rows: readonly Row[], endMs?: number) {
-  const fans = [fanSeason(fan, fanTable(rows), season, endMs)];
+  const fans = [fanSeason(fan, fanTable(rows), endMs)];
   return {
     fan: fans[0],
     bin: binFan(season.bins[0], season, fans, null),

@@ -29,7 +29,7 @@ const table = fanTable([
 const waysOf = (season: Season) =>
   staggeredDemand(
     season,
-    season.fans.map((fan) => fanSeason(fan, table, season)),
+    season.fans.map((fan) => fanSeason(fan, table)),
   );
 
 describe('demand as run, with starts apart and in turns, by hand', () => {

@@ -65,7 +65,7 @@ describe('energy of a tariff’s fans in the time of a bill, by hand', () => {
     ...hourly(40 * 24, (h) => h >= 240 && h < 300, 'F2'),
     ...hourly(40 * 24, () => true, 'F3'),
   ];
-  const seasons = fans.map((fan) => fanSeason(fan, fanTable(rows), season));
+  const seasons = fans.map((fan) => fanSeason(fan, fanTable(rows)));
   const of = (from: number, to: number, told = seasons, tariff = 'T') => {
     const [{ fansKwh, untoldHours }] = billShares(season, billTable([{ from, to, tariff }]), told);
     return { energyKwh: fansKwh.value, untoldHours };
@@ -96,7 +96,7 @@ describe('fan hours while the bin is empty, by hand', () => {
     return binFan(
       binOf(grain),
       season,
-      fans.map((fan) => fanSeason(fan, table, season)),
+      fans.map((fan) => fanSeason(fan, table)),
       null,
     );
   };

@@ -5,7 +5,7 @@ import { fullLoadCurrentA, nominalPower, powerFromCurrent } from '../../../src/a
 import { findRunningThreshold } from '../../../src/analysis/fan/running-threshold.ts';
 import { usualIntervals } from '../../../src/analysis/fan/usual-interval.ts';
 import type { Fan } from '../../../src/bin/fan.ts';
-import { FAN, fanTable, H, MIN, SEASON } from './known-fan.ts';
+import { FAN, fanTable, H, MIN } from './known-fan.ts';
 
 const HP = 745.6999;
 const at = (minutes: number) => Date.UTC(2024, 9, 1) + minutes * MIN;
@@ -24,7 +24,7 @@ describe('power of a motor', () => {
   });
   it('15 hp x 1 kW/hp x 720 h = 10,800 kWh (Univ. of Nebraska-Lincoln CropWatch, 14 Oct 2015; row cond-fan)', () => {
     const rows = Array.from({ length: 721 }, (_, h) => ({ time: at(60 * h), on: 1 }));
-    const got = fanSeason(FAN, fanTable(rows), SEASON);
+    const got = fanSeason(FAN, fanTable(rows));
     expect(got.onHours).toBe(720);
     expect(got.energyKwh).toBeCloseTo(10_800, 6);
     expect(got.energyFrom).toBe('nameplate');
@@ -59,7 +59,6 @@ describe('runs by hand', () => {
     const got = fanSeason(
       { ...FAN, runningAboveA: 4 },
       fanTable(amps.map((current, i) => ({ time: at(15 * i), current }))),
-      SEASON,
     );
     expect(got.onHours).toBe(0.5);
     expect(got.starts).toBe(1);
@@ -71,11 +70,11 @@ describe('runs by hand', () => {
       0, 15, 30, 45, 60, 75, 90, 105, 120, 135, 150, 195, 210, 225, 240, 300, 315, 330, 345, 360, 375, 390, 405, 420,
     ];
     const rows = times.map((minutes) => ({ time: at(minutes), on: 1, flags: 0 }));
-    const got = fanSeason(FAN, fanTable(rows), SEASON);
+    const got = fanSeason(FAN, fanTable(rows));
     expect(got.unknownHours).toBe(1);
     expect(got.onHours).toBe(6);
     rows[11].flags = 1; // 195 is not believed: 150 to 210 is then 60 minutes too
-    const flagged = fanSeason(FAN, fanTable(rows), SEASON);
+    const flagged = fanSeason(FAN, fanTable(rows));
     expect(flagged.unknownHours).toBe(2);
     expect(flagged.how).toContain('1 flagged rows are left out');
   });
@@ -90,7 +89,6 @@ describe('runs by hand', () => {
       fanSeason(
         FAN,
         fanTable(Array.from({ length: 97 }, (_, i) => ({ time: at(15 * i), current: amps + 0.01 * (i % 7) }))),
-        SEASON,
       );
     expect(level(0.2).onHours).toBe(0);
     expect(level(0.2).notes?.join()).toContain('state running_above');
@@ -103,7 +101,7 @@ describe('runs by hand', () => {
       kwh += step;
       return { time: at(15 * i), energy: kwh * KWH };
     });
-    const got = fanSeason(FAN, fanTable(rows), SEASON);
+    const got = fanSeason(FAN, fanTable(rows));
     expect(got.onHours).toBeCloseTo(4.1, 6);
     expect(got.energyKwh).toBeCloseTo(53.3, 6);
     expect(got.starts).toBe(1);
@@ -116,7 +114,6 @@ describe('runs by hand', () => {
         { time: at(0), run: 812.4 * 3600 },
         { time: at(1440), run: 836.4 * 3600 },
       ]),
-      SEASON,
     );
     expect(got.onHours).toBeCloseTo(24, 6);
     expect(got.unknownHours).toBe(0);
@@ -134,14 +131,14 @@ describe('runs by hand', () => {
       minutes += on;
       return minute % 15 === 3 ? [{ time: at(minute), run }] : [];
     });
-    const got = fanSeason(FAN, fanTable(rows), SEASON);
+    const got = fanSeason(FAN, fanTable(rows));
     // A fifth of the 0.5 % that the kit promises: what the ends of the runs lose to rounding must not add up over a season.
     expect(Math.abs(got.onHours - minutes / 60)).toBeLessThan(0.001 * (minutes / 60));
     expect(got.starts).toBe(100);
   });
   it('a log of switchings by a twelve-hour timer: the first rest of 60 h is a rest, not a gap', () => {
     const rows = [0, 60, 72, 84, 96, 108, 120, 132, 144].map((hour, i) => ({ time: at(60 * hour), on: i % 2 }));
-    const got = fanSeason(FAN, fanTable(rows), SEASON);
+    const got = fanSeason(FAN, fanTable(rows));
     expect(got.onHours).toBe(48);
     expect(got.unknownHours).toBe(0);
   });
@@ -151,13 +148,13 @@ describe('runs by hand', () => {
       time: at(15 * i),
       run: (Math.floor((812.3 + 0.25 * Math.min(100, Math.max(0, i - 10))) * 10 + 1e-6) / 10) * 3600,
     }));
-    const got = fanSeason(FAN, fanTable(rows), SEASON);
+    const got = fanSeason(FAN, fanTable(rows));
     expect(got.onHours).toBeCloseTo(25, 6);
     expect(got.unknownHours).toBe(0);
     expect(got.notes).toEqual([]);
   });
   it('no log: nothing is made up', () => {
-    const got = fanSeason(FAN, fanTable([{ time: at(0), fan: 'F9', on: 1 }]), SEASON);
+    const got = fanSeason(FAN, fanTable([{ time: at(0), fan: 'F9', on: 1 }]));
     expect(got).toMatchObject({ runsFrom: null, energyFrom: null, onHours: 0, how: 'No log of this fan.' });
     expect(got.spans.state).toHaveLength(0);
   });

@@ -3,19 +3,7 @@ import { fanSeason } from '../../../src/analysis/fan/fan-season.ts';
 import { spanIndexAt } from '../../../src/analysis/fan/spans.ts';
 import type { FanSeason } from '../../../src/analysis/types.ts';
 import type { Fan } from '../../../src/bin/fan.ts';
-import {
-  AMP,
-  FAN,
-  fanTable,
-  H,
-  type KnownFan,
-  knownFan,
-  MIN,
-  type Row,
-  randomOf,
-  SEASON,
-  sampleTimes,
-} from './known-fan.ts';
+import { AMP, FAN, fanTable, H, type KnownFan, knownFan, MIN, type Row, randomOf, sampleTimes } from './known-fan.ts';
 
 /**
  * Random seasons of which every minute is known, written as each kind of log and read back. The limits are those the
@@ -103,7 +91,7 @@ describe.each(Object.entries(kinds))('a known season logged as %s', (_, { minute
     const known = knownFan(seed);
     const noise = randomOf(seed + 1000);
     const rows = sampleTimes(known, minutes).map((ms) => row(known, ms, noise));
-    const got = fanSeason(FAN, fanTable(rows), SEASON);
+    const got = fanSeason(FAN, fanTable(rows));
     const kwh = known.energyTo(known.toMs) / KWH;
     expect(got.energyFrom).toBe(from);
     expect(got.unknownHours).toBe(0);
@@ -135,7 +123,7 @@ describe('a known season with faults', () => {
       const value = base + known.energyTo(ms) - since;
       return { time: ms, current: known.onAt(ms) ? 40 : 0, energy: step(value % (100_000 * KWH), 0.1 * KWH) };
     });
-    const got = fanSeason(FAN, fanTable(rows), SEASON);
+    const got = fanSeason(FAN, fanTable(rows));
     within(got.energyKwh, kwh, 0.01);
     within(got.onHours, known.hours, 0.005);
     expect(got.notes?.filter((note) => note.includes('rolled over')).length).toBe(1);
@@ -149,7 +137,7 @@ describe('a known season with faults', () => {
       current: known.onAt(ms) && ms < died ? 40 : 0,
       energy: step(known.energyTo(ms), 0.1 * KWH),
     }));
-    const got = fanSeason(FAN, fanTable(rows), SEASON);
+    const got = fanSeason(FAN, fanTable(rows));
     within(got.onHours, known.hours, 0.005);
     within(got.energyKwh, kwh, 0.01);
     expect(got.notes?.some((note) => note.includes('that sensor died'))).toBe(true);
@@ -164,7 +152,7 @@ describe('a known season with faults', () => {
         current: amps === undefined ? undefined : known.onAt(ms) ? known.powerAt(ms) * AMP : 0,
         energy: step(ms < at ? 3e9 + known.energyTo(ms) : known.energyTo(ms) - known.energyTo(at), 0.1 * KWH),
       }));
-      const got = fanSeason(FAN, fanTable(rows), SEASON);
+      const got = fanSeason(FAN, fanTable(rows));
       within(got.onHours, known.hours, 0.002);
       within(got.energyKwh, kwh, 0.002);
       expect(got.spans.state[spanIndexAt(got.spans, at - 8 * MIN)]).toBe(1);
@@ -180,7 +168,7 @@ describe('a known season with faults', () => {
       current: long.onAt(ms) && ms < died ? 40 : 0,
       energy: step(long.energyTo(ms), 0.1 * KWH),
     }));
-    const got = fanSeason(FAN, fanTable(rows), SEASON);
+    const got = fanSeason(FAN, fanTable(rows));
     within(got.onHours, long.hours, 0.005);
     within(got.energyKwh, long.energyTo(long.toMs) / KWH, 0.01);
     expect(got.starts).toBe(long.runs.length);
@@ -190,7 +178,7 @@ describe('a known season with faults', () => {
   it('a gap of ten days is unknown without a meter and resolved in hours with one', () => {
     const gap = [known.fromMs + 60 * 24 * H, known.fromMs + 70 * 24 * H];
     const kept = times.filter((ms) => ms <= gap[0] || ms >= gap[1]);
-    const bare = fanSeason(FAN, fanTable(kept.map((ms) => ({ time: ms, current: known.onAt(ms) ? 40 : 0 }))), SEASON);
+    const bare = fanSeason(FAN, fanTable(kept.map((ms) => ({ time: ms, current: known.onAt(ms) ? 40 : 0 }))));
     const inGap = (known.runTo(gap[1]) - known.runTo(gap[0])) / 3600;
     expect(bare.unknownHours).toBeCloseTo(240, 6);
     within(bare.onHours, known.hours - inGap, 0.005);
@@ -203,12 +191,11 @@ describe('a known season with faults', () => {
           energy: step(known.energyTo(ms), 0.1 * KWH),
         })),
       ),
-      SEASON,
     );
     expect(metered.unknownHours).toBe(0);
     within(metered.onHours, known.hours, 0.005);
     within(metered.energyKwh, kwh, 0.01);
-    const counted = fanSeason(FAN, fanTable(kept.map((ms) => ({ time: ms, run: step(known.runTo(ms), 360) }))), SEASON);
+    const counted = fanSeason(FAN, fanTable(kept.map((ms) => ({ time: ms, run: step(known.runTo(ms), 360) }))));
     expect(counted.unknownHours).toBe(0);
     within(counted.onHours, known.hours, 0.005);
   });
@@ -218,7 +205,7 @@ describe('a known season with faults', () => {
     const rows = times
       .filter((ms) => ms <= half || (ms - known.fromMs) % H === 0)
       .map((ms) => ({ time: ms, current: known.onAt(ms) ? 40 : 0 }));
-    const got = fanSeason(FAN, fanTable(rows), SEASON);
+    const got = fanSeason(FAN, fanTable(rows));
     expect(got.unknownHours).toBe(0);
     within(got.onHours, known.hours, 0.01); // hourly edges of some 100 runs: 0.41 h x sqrt(100) of 1,900 h
   });
@@ -228,7 +215,7 @@ describe('a known season with faults', () => {
       { time: run.fromMs, on: 1 },
       { time: run.toMs, on: 0 },
     ]);
-    const got = fanSeason(FAN, fanTable(rows), SEASON);
+    const got = fanSeason(FAN, fanTable(rows));
     expect(got.unknownHours).toBe(0);
     expect(got.onHours).toBeCloseTo(known.hours, 6);
     expect(got.starts).toBe(known.runs.length);
@@ -242,7 +229,7 @@ describe('a known season with faults', () => {
       const heat = Math.floor(ms / (9 * H)) % 2 === 0 ? 45 : 0;
       return { time: ms, current: known.onAt(ms) ? (start ? 260 : 38 + 3 * random() + heat) : 0.6 * random() - 0.2 };
     });
-    const got = fanSeason(FAN, fanTable(rows), SEASON);
+    const got = fanSeason(FAN, fanTable(rows));
     within(got.onHours, known.hours, 0.005);
     const most = got.spans.powerW.reduce((a, b) => Math.max(a, b), 0);
     expect(most).toBeLessThan(90 / AMP);
@@ -252,7 +239,7 @@ describe('a known season with faults', () => {
     const small: Fan = { ...FAN, nameplateW: 1.5 * 745.7 };
     const long = knownFan(31, 200, 40, 60, 1500);
     const rows = sampleTimes(long, 15).map((ms) => ({ time: ms, energy: step(long.energyTo(ms), KWH) }));
-    const got = fanSeason(small, fanTable(rows), SEASON);
+    const got = fanSeason(small, fanTable(rows));
     within(got.onHours, long.hours, 0.01); // 0.7 h a step of the meter
     expect(Math.abs(got.starts - long.runs.length)).toBeLessThanOrEqual(0.15 * long.runs.length);
   });

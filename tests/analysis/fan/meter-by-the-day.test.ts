@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { fanSeason } from '../../../src/analysis/fan/fan-season.ts';
 import { Z90 } from '../../../src/base/estimate.ts';
-import { FAN, fanTable, H, knownFan, SEASON, sampleTimes } from './known-fan.ts';
+import { FAN, fanTable, H, knownFan, sampleTimes } from './known-fan.ts';
 
 const KWH = 3.6e6;
 const DAY = 24 * H;
@@ -16,7 +16,7 @@ const daily = (kwh: readonly number[]) => {
 describe('an energy meter read once a day, the only log of the fan', () => {
   it('by hand: five days at 12 kW tell the power, half a day at it is 12 h', () => {
     // 12 kW x 24 h = 288 kWh, the middle of five days; 144.3 kWh are 12.025 h and 72.1 are 6.008: 120 + 18.03 h
-    const got = fanSeason(FAN, daily([0, 288.4, 287.6, 288, 288.3, 287.7, 144.3, 0, 0, 72.1, 0]), SEASON);
+    const got = fanSeason(FAN, daily([0, 288.4, 287.6, 288, 288.3, 287.7, 144.3, 0, 0, 72.1, 0]));
     expect(got.onHours).toBeCloseTo(138.03, 2);
     expect(got.energyKwh).toBeCloseTo(1656.4, 6);
     expect(got.how).toContain('12 kW, found from the meter');
@@ -24,7 +24,7 @@ describe('an energy meter read once a day, the only log of the fan', () => {
   });
   it('by hand: without a full day the hours hang on the nameplate, 15 hp x 0.7457 / 0.88 = 12.71 kW, and it says so', () => {
     // Days of 100, 80, 50 and 20 kWh: 250 kWh over 12.71 kW are 19.67 h, give or take 12 % and the clock's 0.1 %.
-    const got = fanSeason(FAN, daily([100, 0, 80, 50, 0, 0, 20]), SEASON);
+    const got = fanSeason(FAN, daily([100, 0, 80, 50, 0, 0, 20]));
     expect(got.energyKwh).toBeCloseTo(250, 6);
     expect(got.onHours).toBeCloseTo(19.67, 2);
     expect((got.onHoursSd ?? 0) / got.onHours).toBeCloseTo(0.12, 3);
@@ -32,7 +32,7 @@ describe('an energy meter read once a day, the only log of the fan', () => {
   });
   it('a fan cannot have run more than 24 h a day: three days at 15 kW or more make it no less', () => {
     // 366, 362 and 360 kWh: the third highest is 15 kW. 120 kWh at it are 8 h.
-    const got = fanSeason(FAN, daily([120, 0, 366, 0, 120, 0, 362, 120, 0, 360, 0]), SEASON);
+    const got = fanSeason(FAN, daily([120, 0, 366, 0, 120, 0, 362, 120, 0, 360, 0]));
     expect(got.onHours).toBeCloseTo(3 * 24 + 3 * 8, 6);
   });
   it.each([1, 2, 3])('weeks of running: hours within 0.5 % of a known season (seed %i)', (seed) => {
@@ -41,7 +41,7 @@ describe('an energy meter read once a day, the only log of the fan', () => {
       time: ms,
       energy: Math.floor(known.energyTo(ms) / KWH) * KWH,
     }));
-    const got = fanSeason(FAN, fanTable(rows), SEASON);
+    const got = fanSeason(FAN, fanTable(rows));
     expect(Math.abs(got.onHours / known.hours - 1)).toBeLessThan(0.005);
   });
   // Motors of 15 hp drawing 10.5, 12.6 and 15 kW, in runs of some hours: nothing but the nameplate tells the hours.
@@ -53,7 +53,7 @@ describe('an energy meter read once a day, the only log of the fan', () => {
         time: ms,
         energy: Math.floor(known.energyTo(ms) / KWH) * KWH,
       }));
-      const got = fanSeason(FAN, fanTable(rows), SEASON);
+      const got = fanSeason(FAN, fanTable(rows));
       expect(Math.abs(got.energyKwh / (known.energyTo(known.toMs) / KWH) - 1)).toBeLessThan(0.001);
       expect(Math.abs(got.onHours - known.hours)).toBeLessThan(Z90 * (got.onHoursSd ?? 0));
     },
@@ -67,7 +67,7 @@ describe('a log of current at a quarter hour, runs of about an hour', () => {
     for (let seed = 1; seed <= 20; seed++) {
       const known = knownFan(seed, 100, 1, 3);
       const rows = sampleTimes(known, 15).map((time) => ({ time, current: known.onAt(time) ? 40 : 0.05 }));
-      const got = fanSeason(FAN, fanTable(rows), SEASON);
+      const got = fanSeason(FAN, fanTable(rows));
       const sd = got.onHoursSd ?? 0;
       off.push((got.onHours - known.hours) / sd);
       if (Math.abs(got.onHours - known.hours) <= Z90 * sd) inside += 1;

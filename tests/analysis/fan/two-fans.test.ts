@@ -4,7 +4,7 @@ import { edgesTogether } from '../../../src/analysis/fan/edges-together.ts';
 import { fanSeason } from '../../../src/analysis/fan/fan-season.ts';
 import { fanHoursBetween } from '../../../src/analysis/fan/spans.ts';
 import type { FanSpans } from '../../../src/analysis/types.ts';
-import { AMP, FAN, fanTable, type KnownFan, knownFan, MIN, type Row, randomOf, SEASON } from './known-fan.ts';
+import { AMP, FAN, fanTable, type KnownFan, knownFan, MIN, type Row, randomOf } from './known-fan.ts';
 
 /** Runs of a fan by minutes: each run's start and stop with the minutes before in which the log leaves them. */
 function spansOf(runs: readonly (readonly [number, number])[], window: number, end: number): FanSpans {
@@ -105,7 +105,7 @@ describe('two fans switched together for an hour at a time, logged each 30 minut
         for (let ms = known.fromMs + Math.floor(random() * 30) * MIN; ms < known.toMs; ms += 30 * MIN) {
           rows.push({ time: ms, current: known.onAt(ms) ? 40 : 0.05 });
         }
-        return fanSeason(FAN, fanTable(rows), SEASON).spans;
+        return fanSeason(FAN, fanTable(rows)).spans;
       });
       return fanHoursBetween(binSpans(logs), known.fromMs, known.toMs) / known.hours - 1;
     });
@@ -160,7 +160,7 @@ describe.each(Object.entries(second))('two fans of a bin, %s', (_, runsOf) => {
           }
           run += on[m] * 60;
         }
-        return fanSeason(FAN, fanTable(rows), SEASON);
+        return fanSeason(FAN, fanTable(rows));
       });
       const got = fanHoursBetween(binSpans(seasons.map((fan) => fan.spans)), known.fromMs, known.toMs);
       expect(Math.abs(got / truth - 1)).toBeLessThan(0.005);
