@@ -1,3 +1,5 @@
+import { AS_WHEAT } from '../grain/crops.ts';
+
 /** Constants of the airflow resistance of a grain: Pa per m = a q^2 / ln(1 + b q), q in m3/(s m2). */
 export interface ResistanceCurve {
   /** id of the crop table, or `sunflower-confectionery`, which it does not have */
@@ -52,7 +54,7 @@ export const RESISTANCE_CURVES: readonly ResistanceCurve[] = [
 ];
 
 // The standard has one wheat, and one row for canola and rapeseed.
-const SAME_AS: Readonly<Record<string, string>> = { 'soft-wheat': 'wheat', durum: 'wheat', rapeseed: 'canola' };
+const SAME_AS: Readonly<Record<string, string>> = { ...AS_WHEAT, rapeseed: 'canola' };
 
 /**
  * The resistance constants of a crop.

@@ -1,4 +1,5 @@
 import { assertRange } from '../base/errors.ts';
+import { AS_WHEAT } from './crops.ts';
 
 /** Base and slope over percent moisture, wet basis, W/(m K). asae-d243, memory; wheat is soft wheat. */
 export const CONDUCTIVITY_LINES: Readonly<Record<string, readonly [baseWMK: number, slopeWMKPct: number]>> = {
@@ -7,8 +8,6 @@ export const CONDUCTIVITY_LINES: Readonly<Record<string, readonly [baseWMK: numb
   sorghum: [0.0976, 0.00148],
   rice: [0.0866, 0.00133],
 };
-
-const SAME_AS: Readonly<Record<string, string>> = { 'soft-wheat': 'wheat', durum: 'wheat' };
 
 /**
  * Thermal conductivity of grain in bulk, still air between the kernels.
@@ -21,7 +20,7 @@ const SAME_AS: Readonly<Record<string, string>> = { 'soft-wheat': 'wheat', durum
  */
 export function bulkConductivityWMK(crop: string, moistureWb: number): number {
   assertRange('moistureWb', moistureWb, 0.05, 0.3);
-  const line = CONDUCTIVITY_LINES[SAME_AS[crop] ?? crop];
+  const line = CONDUCTIVITY_LINES[AS_WHEAT[crop] ?? crop];
   if (line === undefined) {
     const known = Object.keys(CONDUCTIVITY_LINES).join(', ');
     throw new RangeError(`no conductivity for crop "${crop}"; there is one for ${known}`);

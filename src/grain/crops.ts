@@ -56,6 +56,9 @@ export const CROPS: readonly Crop[] = [
   crop('sunflower', 'Oil sunflower', 28, `${OILSEED}: about 28 lb for oil types; sources run from 24 to 32 lb`, 'modified Henderson unknown edition', 'the only set known here; the one published statement lies 0.4 point above it', 1.3),
 ];
 
+/** Wheats that go as wheat where a source has one row for all of them. */
+export const AS_WHEAT: Readonly<Record<string, string>> = { 'soft-wheat': 'wheat', durum: 'wheat' };
+
 /** @throws RangeError that lists the crops */
 export function cropOf(id: string): Crop {
   const found = CROPS.find((one) => one.id === id);

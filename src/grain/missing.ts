@@ -1,6 +1,6 @@
 import { POROSITY_RANGES } from './bulk.ts';
 import { CONDUCTIVITY_LINES } from './conductivity.ts';
-import { CROPS } from './crops.ts';
+import { AS_WHEAT, CROPS } from './crops.ts';
 import { ISOTHERM_CROPS } from './isotherm.ts';
 import { SPECIFIC_HEAT_LINES } from './specific-heat.ts';
 import { STORAGE_RULES } from './storage-rules.ts';
@@ -12,8 +12,10 @@ export interface MissingProperty {
   why: string;
 }
 
-const WHEATS = ['wheat', 'soft-wheat', 'durum'];
-const orWheats = (crops: readonly string[]) => (crops.includes('wheat') ? [...crops, ...WHEATS] : crops);
+const orWheats = (crops: readonly string[]) => [
+  ...crops,
+  ...Object.keys(AS_WHEAT).filter((id) => crops.includes(AS_WHEAT[id])),
+];
 
 const KNOWN: Readonly<Record<MissingProperty['property'], { crops: readonly string[]; why: string }>> = {
   isotherm: { crops: ISOTHERM_CROPS, why: 'No published constants were at hand.' },

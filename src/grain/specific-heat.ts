@@ -1,4 +1,5 @@
 import { assertRange } from '../base/errors.ts';
+import { AS_WHEAT } from './crops.ts';
 
 /** Specific heat of a grain as a straight line over moisture: base + slope M, J/(kg K) and per percent of moisture. */
 export interface SpecificHeatLine {
@@ -38,12 +39,9 @@ export const SPECIFIC_HEAT_LINES: readonly SpecificHeatLine[] = [
   line('oats', 'Haswell', 1277, 32.7, 'wet', [5, 30], 'haswell-1954'),
 ];
 
-// One line for all wheats.
-const SAME_AS: Readonly<Record<string, string>> = { 'soft-wheat': 'wheat', durum: 'wheat' };
-
 /** All lines of a crop, its default first; none where none is published. */
 export function specificHeatLinesOf(crop: string): SpecificHeatLine[] {
-  return SPECIFIC_HEAT_LINES.filter((one) => one.crop === (SAME_AS[crop] ?? crop));
+  return SPECIFIC_HEAT_LINES.filter((one) => one.crop === (AS_WHEAT[crop] ?? crop));
 }
 
 /**

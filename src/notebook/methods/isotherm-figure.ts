@@ -3,21 +3,16 @@ import { type Isotherm, isothermOf } from '../../grain/isotherm.ts';
 import { type IsothermPanel, isothermPanels } from '../../report/figures/isotherm-panels.ts';
 import type { Figure, Table } from '../../report/page.ts';
 import type { Units } from '../../report/units.ts';
-import { cropName } from './constant-tables.ts';
+import { cropName } from './crop-name.ts';
 import type { EmcCheck } from './emc-checks.ts';
 import { celsius } from './printed-units.ts';
 import { agrees, groupsOf } from './published-check.ts';
+import type { CropIsotherm } from './season-crops.ts';
 
 /** Most of the published points are at these, in degF; so the lines run through them. */
 const LINES_F = [35, 70, 100] as const;
 // Halsey runs off above: at 95 % it would flatten all the others.
 const HUMIDITIES = Array.from({ length: 33 }, (_, i) => 0.1 + 0.025 * i);
-
-/** A crop of the page and the isotherm that stands for it: the one its bins name, else the crop's default. */
-export interface CropIsotherm {
-  crop: string;
-  isotherm: string | null;
-}
 
 interface Point {
   check: EmcCheck;

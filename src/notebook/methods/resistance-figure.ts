@@ -6,7 +6,7 @@ import { type ResistancePanel, resistancePanels } from '../../report/figures/res
 import type { Figure, Table } from '../../report/page.ts';
 import type { Units } from '../../report/units.ts';
 import type { AirflowCheck } from './airflow-checks.ts';
-import { cropName } from './constant-tables.ts';
+import { cropName } from './crop-name.ts';
 import { FT_M } from './printed-units.ts';
 import { agrees } from './published-check.ts';
 

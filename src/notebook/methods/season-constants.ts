@@ -3,7 +3,8 @@ import { isothermOf } from '../../grain/isotherm.ts';
 import type { Table } from '../../report/page.ts';
 import type { Season } from '../../season/season.ts';
 import { capital } from '../words.ts';
-import { constant, cropName, known, text } from './constant-tables.ts';
+import { constant, known, textColumns } from './constant-tables.ts';
+import { cropName } from './crop-name.ts';
 import { isothermCrops, resistanceCrops } from './season-crops.ts';
 
 /** The constants behind the charts of the season's crops, short enough to be printed: the isotherm that stands for each, and its resistance. */
@@ -13,14 +14,14 @@ export function seasonConstants(season: Pick<Season, 'bins'>): Table {
   return {
     id: 'season-constants',
     caption: 'Constants of the season’s crops; of an isotherm A, B and C, of the airflow resistance a and b',
-    columns: [
-      text('crop', 'Crop'),
-      text('equation', 'Equation'),
-      text('a', 'A, a'),
-      text('b', 'B, b'),
-      text('c', 'C'),
-      text('known', 'How known'),
-    ],
+    columns: textColumns({
+      crop: 'Crop',
+      equation: 'Equation',
+      a: 'A, a',
+      b: 'B, b',
+      c: 'C',
+      known: 'How known',
+    }),
     rows: [
       ...isotherms.map((one) => ({
         crop: cropName(one.crop),

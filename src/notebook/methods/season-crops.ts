@@ -2,7 +2,12 @@ import { RESISTANCE_CURVES, resistanceCurveOf } from '../../bin/resistance-curve
 import { CROPS } from '../../grain/crops.ts';
 import { ISOTHERM_CROPS, isothermOf } from '../../grain/isotherm.ts';
 import type { Season } from '../../season/season.ts';
-import type { CropIsotherm } from './isotherm-figure.ts';
+
+/** A crop of the page and the isotherm that stands for it: the one its bins name, else the crop's default. */
+export interface CropIsotherm {
+  crop: string;
+  isotherm: string | null;
+}
 
 /** Crops with an isotherm: first those of the season with what its bins name, then the others with their defaults. */
 export function isothermCrops(season: Pick<Season, 'bins'>): { used: CropIsotherm[]; others: CropIsotherm[] } {
