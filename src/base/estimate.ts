@@ -24,6 +24,15 @@ export function scaled({ value, interval, why }: Estimate, factor: number): Esti
   };
 }
 
+/** The same number with its sign turned: removed told as added. */
+export function turned({ value, interval, why }: Estimate): Estimate {
+  return {
+    value: value === null ? null : -value,
+    interval: interval === null ? null : [-interval[1], -interval[0]],
+    why,
+  };
+}
+
 /** The half-width, in standard deviations, of a two-sided 90 % interval of a normal value. */
 export const Z90 = 1.6448536269514722;
 /** The same for 95 %: `season.yaml` states sensor limits that 95 % keep. */

@@ -10,7 +10,6 @@ export function connectedYears(zone: Zone, fromMs: number, toMs: number): number
   const from = localMoment(zone, fromMs);
   const to = localMoment(zone, toMs - 1);
   const months = (to.year - from.year) * 12 + to.month - from.month;
-  const day = (ms: number) => new Date(ms + zone.offsetMs(ms)).getUTCDate();
-  const full = months - (day(toMs - 1) < day(fromMs) ? 1 : 0);
+  const full = months - (to.day < from.day ? 1 : 0);
   return Math.floor(full / 12) + 1;
 }

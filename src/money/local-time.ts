@@ -2,11 +2,13 @@ import { localDayStart, toLocalMs, type Zone } from '../base/zone.ts';
 
 export const HOUR_MS = 3_600_000;
 
-/** Where the site's clock stands at an instant: calendar month, weekday and minute of the day. */
+/** Where the site's clock stands at an instant: calendar day, weekday and minute of the day. */
 export interface LocalMoment {
   year: number;
   /** 1 to 12 */
   month: number;
+  /** 1 to 31 */
+  day: number;
   /** 1 (Monday) to 7 (Sunday) */
   weekday: number;
   /** minutes since local midnight by the wall clock */
@@ -18,6 +20,7 @@ export function localMoment(zone: Zone, utcMs: number): LocalMoment {
   return {
     year: local.getUTCFullYear(),
     month: local.getUTCMonth() + 1,
+    day: local.getUTCDate(),
     weekday: local.getUTCDay() === 0 ? 7 : local.getUTCDay(),
     minute: local.getUTCHours() * 60 + local.getUTCMinutes() + local.getUTCSeconds() / 60,
   };
@@ -30,8 +33,8 @@ export function monthKey(zone: Zone, utcMs: number): string {
 
 /** The first instant of the local day after the one in which an instant lies. */
 export function nextLocalDay(zone: Zone, utcMs: number): number {
-  const local = new Date(toLocalMs(zone, utcMs));
-  return localDayStart(zone, local.getUTCFullYear(), local.getUTCMonth() + 1, local.getUTCDate() + 1);
+  const { year, month, day } = localMoment(zone, utcMs);
+  return localDayStart(zone, year, month, day + 1);
 }
 
 /** The local calendar months that [fromMs, toMs) touches, rising: key, first instant, first instant after. */

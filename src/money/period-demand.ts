@@ -1,4 +1,4 @@
-import { localDayStart, toLocalMs, type Zone } from '../base/zone.ts';
+import { localDayStart, type Zone } from '../base/zone.ts';
 import { DEMAND_MS } from './demand.ts';
 import { localMoment } from './local-time.ts';
 import type { DemandRule } from './tariff.ts';
@@ -26,8 +26,7 @@ export function periodDemand(
   fromMs: number,
   toMs: number,
 ): PeriodDemand {
-  const local = new Date(toLocalMs(zone, fromMs));
-  const [year, month, day] = [local.getUTCFullYear(), local.getUTCMonth() + 1, local.getUTCDate()];
+  const { year, month, day } = localMoment(zone, fromMs);
   const own = highest(rule, zone, means, fromMs, toMs);
   const before = highest(rule, zone, means, localDayStart(zone, year, month - 11, day), fromMs);
   const floor = own.everHeld ? (rule.ratchet ?? 0) * before.kw : 0;

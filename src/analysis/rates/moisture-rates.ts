@@ -1,4 +1,4 @@
-import { type Estimate, scaled, withheld } from '../../base/estimate.ts';
+import { type Estimate, scaled, turned, withheld } from '../../base/estimate.ts';
 import { ratioInterval } from '../../base/stats/ratio-interval.ts';
 import { zoneOf } from '../../base/zone.ts';
 import { localMonths } from '../../money/local-time.ts';
@@ -13,8 +13,7 @@ const ZERO = 'The rate may be zero, so there is no number of hours for a point.'
 export function moistureRates(fan: BinFan, moisture: BinMoisture, timeZone: string): MoistureRates {
   const days = rateDays(moisture);
   const hours = fan.hours.value;
-  const season =
-    hours === null ? null : period('season', hours, 0, 0, moisture.perHundredFanHours, fan.energyKwh, hours);
+  const season = hours === null ? null : period('season', hours, 0, 0, moisture.perHundredFanHours, fan.energyKwh);
   if (days.length < 2) {
     return {
       season,
@@ -31,15 +30,7 @@ export function moistureRates(fan: BinFan, moisture: BinMoisture, timeZone: stri
   const part = (of: readonly RateDay[]) => (of.length < 2 ? 0 : (of[of.length - 1].dayMs - of[0].dayMs) / seasonMs);
   const rowOf = (key: string, of: readonly RateDay[], fanHours: number, energyKwh: number): RatePeriod => {
     const rate = rateOfDays(of, errors, part(of));
-    return period(
-      key,
-      fanHours,
-      rate.days,
-      rate.stillDays,
-      rate.perHundredFanHours,
-      withErrorOf(fan, energyKwh),
-      fanHours,
-    );
+    return period(key, fanHours, rate.days, rate.stillDays, rate.perHundredFanHours, withErrorOf(fan, energyKwh));
   };
   const between = (fromMs: number, toMs: number) => days.filter((day) => day.dayMs >= fromMs && day.dayMs < toMs);
   const months = localMonths(zone, days[0].dayMs, days[days.length - 1].dayMs + 1).flatMap(
@@ -74,10 +65,10 @@ function period(
   stillDays: number,
   rate: Estimate,
   energyKwh: Estimate,
-  energyHours: number,
 ): RatePeriod {
-  const size = sizeOf(rate);
-  const perHundred = scaled(energyKwh, 100 / energyHours);
+  // How fast, whichever way; where the interval reaches zero a quotient by it is withheld.
+  const size = rate.value !== null && rate.value < 0 ? turned(rate) : rate;
+  const perHundred = scaled(energyKwh, 100 / fanHours);
   return {
     key,
     fanHours,
@@ -85,15 +76,8 @@ function period(
     stillDays,
     perHundredFanHours: rate,
     hoursPerPoint: ratioInterval({ value: 100, interval: null, why: null }, size, ZERO),
-    kwhPerPoint: energyHours > 0 ? ratioInterval(perHundred, size, ZERO) : withheld('The fan did not run.'),
+    kwhPerPoint: fanHours > 0 ? ratioInterval(perHundred, size, ZERO) : withheld('The fan did not run.'),
   };
-}
-
-/** How fast, whichever way; where the interval reaches zero a quotient by it is withheld. */
-function sizeOf(rate: Estimate): Estimate {
-  if (rate.value === null || rate.value >= 0) return rate;
-  const interval: Estimate['interval'] = rate.interval === null ? null : [-rate.interval[1], -rate.interval[0]];
-  return { value: -rate.value, interval, why: null };
 }
 
 function notesOf(days: readonly RateDay[]): string[] {

@@ -1,4 +1,4 @@
-import type { Estimate } from '../../base/estimate.ts';
+import { turned } from '../../base/estimate.ts';
 import type { Bin } from '../../season/season.ts';
 import type { Bushels } from '../grain/per-bushel.ts';
 import type { BinFan, BinMoisture, UnitCosts } from '../types.ts';
@@ -25,14 +25,5 @@ export function unitCosts(
     perBushelPointAdded: added.perBushel,
     why: removed.each.why ?? removed.perBushel.why,
     whyAdded: added.each.why ?? added.perBushel.why,
-  };
-}
-
-/** Removed told as added. */
-function turned({ value, interval, why }: Estimate): Estimate {
-  return {
-    value: value === null ? null : -value,
-    interval: interval === null ? null : [-interval[1], -interval[0]],
-    why,
   };
 }

@@ -1,6 +1,7 @@
 import { frontPlateauC } from '../../bin/front-plateau.ts';
-import { equilibriumHumidity, equilibriumMoistureWb } from '../../grain/equilibrium.ts';
+import { equilibriumMoistureWb } from '../../grain/equilibrium.ts';
 import type { Isotherm } from '../../grain/isotherm.ts';
+import { moistureByOtherIsothermWb } from '../../grain/isotherm-spread.ts';
 import type { MoistAir } from './entering-moist-air.ts';
 
 /** Moisture that grain takes in the air in the long run, [pieces]; NaN where the air is not known or the isotherm does not speak. */
@@ -40,7 +41,7 @@ export function toldByWb(from: Isotherm, to: Isotherm, tempC: Float64Array, mois
     const t = tempC[i];
     if (!(moisture >= 0.01 && moisture <= 0.6) || !within(t, from) || !within(t, to)) return Number.NaN;
     try {
-      return equilibriumMoistureWb(to, t, Math.min(1, Math.max(0, equilibriumHumidity(from, t, moisture))));
+      return moistureByOtherIsothermWb(from, to, t, moisture);
     } catch {
       return Number.NaN;
     }

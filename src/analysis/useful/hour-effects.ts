@@ -3,9 +3,9 @@ import type { HourClass, Verdict } from './useful-hours-types.ts';
 import type { Limits } from './useful-limits.ts';
 
 /** Within so much of its target a mean moisture has reached it, fraction. @source definition of `reached` in the kit's season format */
-export const REACHED_WB = 0.002;
+const REACHED_WB = 0.002;
 /** The same of a mean temperature: 5 degF, K. */
-export const REACHED_K = 5 / 1.8;
+const REACHED_K = 5 / 1.8;
 
 /** What one hour's air meets: NaN where it is not known. */
 export interface HourState {
