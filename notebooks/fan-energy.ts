@@ -108,6 +108,7 @@ function binSection(one: BinReview, units: Units) {
         ? `Can’t tell how long ${one.bin.name} ran: ${sentence(fan.hours.why ?? 'not known')}`
         : `${one.bin.name} ran ${units.say('hours', fan.hours)} and cost ${units.say('money', fan.cost)}. ${from}`,
     table: tradeTable([one], units),
+    paired: true as const,
     figures: fan.spans.startMs.length === 0 ? [] : [fanClockFigure(one, units)],
     tables: [namedTable('numbers', `More of the fans of ${one.bin.name}: the parts of the cost`, named, units)],
     notes: [

@@ -72,6 +72,7 @@ export default defineNotebook(
         ...bins.map((one) =>
           section(`bin-${one.bin.id}`, one.bin.name, () => ({
             ...moistureSection(one, units),
+            paired: true,
             figures: moistureFigures(one, loaded, units),
           })),
         ),

@@ -84,7 +84,7 @@ function monthTable(bins: readonly BinReview[]): Table {
   return {
     id: 'months',
     caption: 'Fan hours, energy and cost by bin and month',
-    folded: true,
+    folded: 'on screen',
     columns: [
       { key: 'bin', label: 'Bin', quantity: null },
       { key: 'month', label: 'Month', quantity: 'month' },

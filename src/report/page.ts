@@ -61,6 +61,8 @@ export interface Figure {
   legend: readonly LegendItem[];
   /** how many readings the figure leaves out, and why */
   notShown: string | null;
+  /** as wide as the paper where others stand two beside each other */
+  whole?: boolean;
   /** SVG as text for each width; deterministic. @throws when the library warns */
   draw(size: Size): string;
 }
@@ -86,6 +88,8 @@ export interface Section {
   figures?: readonly Figure[];
   /** tables after the figures */
   tables?: readonly Table[];
+  /** on paper the figures and the tables after them stand two beside each other, as the blocks of single bins */
+  paired?: true;
   /** definitions listed with terms */
   entries?: readonly Entry[];
   notes?: readonly string[];

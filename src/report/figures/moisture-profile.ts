@@ -32,6 +32,7 @@ export function moistureProfile(data: MoistureProfile, units: Units): Figure {
       { label: 'end', swatch: 'dot' },
     ],
     notShown: left === 0 ? null : `${left} of ${data.sensors.length} sensors not shown: no reading that could be used.`,
+    whole: new Set(known.map((one) => one.cable)).size > 2,
     draw: (size) => drawProfile(data, known, units, size),
   };
 }
@@ -65,7 +66,7 @@ function drawProfile(data: MoistureProfile, known: MoistureProfile['sensors'], u
     },
     y: {
       domain: [0, top],
-      label: size.narrow ? units.unit('length') : `${units.unit('length')} above the floor`,
+      label: units.unit('length'),
       labelArrow: 'none',
       ticks: 5,
     },

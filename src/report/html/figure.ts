@@ -39,7 +39,7 @@ export function renderFigure(figure: Figure, id: string): Markup {
     const size: Size = { width: WIDTHS[name], narrow: name === 'narrow', idPrefix: `${id}-${name}` };
     return html`<div class="at-${name}" role="img" aria-label="${figure.alt}">${raw(figure.draw(size))}</div>`;
   };
-  return html`<figure id="${id}"><figcaption><h3>${figure.title}</h3><p>${figure.subtitle}</p></figcaption>
+  return html`<figure id="${id}"${figure.whole === true && html` class="whole"`}><figcaption><h3>${figure.title}</h3><p>${figure.subtitle}</p></figcaption>
 ${figure.legend.length > 0 && html`<ul class="legend">${figure.legend.map(legendItem)}</ul>`}
 ${draw('wide')}${draw('narrow')}
 ${figure.notShown !== null && html`<p class="note">${figure.notShown}</p>`}</figure>`;

@@ -23,9 +23,10 @@ export function renderSection(section: Section, page: Page): { markup: Markup; f
   if (section.failure !== undefined) failures.push(`${section.title}: ${section.failure}`);
   const tableId = (stem: string) => `${id}-${slug(stem)}`;
   const { table, figures = [], tables = [], entries = [], notes = [] } = section;
+  const shown = html`${figures.map((figure) => safely(() => renderFigure(figure, `${id}-${slug(figure.id)}`)))}
+${tables.map((one) => safely(() => renderTable(one, page.units, tableId(one.id))))}`;
   const body = html`${table !== undefined && safely(() => renderTable(table, page.units, tableId(table.id)))}
-${figures.map((figure) => safely(() => renderFigure(figure, `${id}-${slug(figure.id)}`)))}
-${tables.map((one) => safely(() => renderTable(one, page.units, tableId(one.id))))}
+${section.paired ? html`<div class="paired">${shown}</div>` : shown}
 ${
   entries.length > 0 &&
   html`<dl class="entries">${entries.map(

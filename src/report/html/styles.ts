@@ -101,18 +101,31 @@ html{font-size:10pt}
 .frame{max-width:none;padding:0}
 nav,.skip,summary,.on-screen{display:none}
 details::details-content{content-visibility:visible;display:block}
-details>*{display:block}
+details>:not(summary){display:block}
 .masthead{display:none}
 .print-head{display:block;border-bottom:1px solid var(--ink);padding-bottom:.3rem;color:var(--ink)}
 .print-head p{margin:0;max-width:none}
 h1{margin-top:1rem}
-h2{margin-top:1.75rem}
-h2,h3,figcaption,caption{break-after:avoid}
-figure,tr,.keys,.cautions li,.failure{break-inside:avoid}
+h2{margin-top:1.4rem}
+footer{margin-top:1.25rem;padding:.5rem 0 0}
+h2,h2+p,h3,figcaption,caption,thead,tbody tr:first-child:not(:last-child){break-after:avoid}
+tbody tr:last-child:not(:first-child){break-before:avoid}
+figure,tr,.keys,.cautions li,.failure,h2+p,.scroll:has(td.own),.scroll:not(:has(tbody tr:nth-child(10))){break-inside:avoid}
+figure,.scroll{margin:.9rem 0}
 thead{display:table-header-group}
 tfoot{display:table-row-group}
 .at-narrow{display:none}
 .at-wide{display:block}
+.paired{display:grid;grid-template-columns:1fr 1fr;gap:0 7mm;align-items:start;grid-auto-flow:dense}
+.paired>*{min-width:0;margin:.5rem 0}
+.paired .whole{grid-column:1/-1}
+.paired figure:not(.whole) .at-narrow{display:block}
+.paired figure:not(.whole) .at-wide{display:none}
+.paired h3{font-size:1.05rem}
+.paired figcaption p,.paired .legend{font-size:.88rem}
+:not(.paired)>.scroll:has(td.own){columns:2;column-gap:7mm}
+.note,.small,.cautions li,section[aria-labelledby="made"] li{font-size:.88rem;line-height:1.38;max-width:92ch}
+.cautions ul,section[aria-labelledby="made"]>ul{columns:2;column-gap:8mm}
 .scroll{overflow:visible;background:none}
 .sideways{display:none}
 .range{font-size:.9em}
