@@ -1,6 +1,7 @@
 import type { LoadedSeason } from '../season/loaded.ts';
-import type { Bin } from '../season/season.ts';
-import { rowsWhere, type SensorSeries, sensorSeries } from '../tables/sensors.ts';
+import type { Bin, Season } from '../season/season.ts';
+import { type SensorSeries, sensorSeries } from '../tables/sensors.ts';
+import { type AirRows, plenumRows, weatherRows } from './air-rows.ts';
 import { compareBins } from './compare/compare-bins.ts';
 import { billShares } from './energy/bill-shares.ts';
 import { binFan } from './energy/bin-fan.ts';
@@ -10,7 +11,6 @@ import { failedBin } from './failed-bin.ts';
 import { binSpans } from './fan/bin-spans.ts';
 import { fanSeason } from './fan/fan-season.ts';
 import { logsEnd } from './fan/logs-end.ts';
-import { airLog } from './fronts/air-log.ts';
 import { binFronts } from './fronts/bin-fronts.ts';
 import { moistureFronts } from './fronts/moisture-fronts.ts';
 import { grainAmount } from './grain/grain-amount.ts';
@@ -36,6 +36,7 @@ interface Half {
   spans: FanSpans | null;
   fan: BinFan;
   observed: ObservedMoisture;
+  plenum: AirRows;
 }
 
 /**
@@ -47,6 +48,7 @@ interface Half {
 export function reviewSeason(loaded: LoadedSeason, onBin: (name: string) => void = () => {}): SeasonReview {
   const { season, tables } = loaded;
   const series = sensorSeries(tables.readings);
+  const weather = weatherRows(tables);
   const endMs = logsEnd(loaded);
   const told = season.fans.map((fan) => ({ fan, ...attempt(() => fanSeason(fan, tables.fan, endMs)) }));
   const fans = told.flatMap((one) => (one.ok ? [one.value] : []));
@@ -66,7 +68,7 @@ export function reviewSeason(loaded: LoadedSeason, onBin: (name: string) => void
   );
   const bins = halves.map((half, i) => {
     if (!half.ok) return failedBin(season.bins[i], half.reason);
-    const whole = attempt(() => secondHalf(loaded, half.value, observed, fans));
+    const whole = attempt(() => secondHalf(loaded, half.value, observed, fans, weather));
     return whole.ok ? whole.value : failedBin(season.bins[i], whole.reason);
   });
   const months = attempt(() => tariffMonths(season, fans));
@@ -99,7 +101,7 @@ function firstHalf(loaded: LoadedSeason, bin: Bin, fans: readonly FanSeason[], a
   const tickets = ticketsOf(tables.tickets, bin.id);
   const fan = binFan(bin, season, fans, bushelsOf(grainAmount(bin, null, tickets)));
   const observed = observeMoisture({ bin, season, series, spans, fanHours: fan.hours, tickets });
-  return { bin, series, spans, fan, observed };
+  return { bin, series, spans, fan, observed, plenum: plenumRows(tables, bin.id) };
 }
 
 function secondHalf(
@@ -107,10 +109,13 @@ function secondHalf(
   half: Half,
   observed: readonly ObservedMoisture[],
   fans: readonly FanSeason[],
+  weather: AirRows,
 ): BinReview {
-  const { bin, series, spans, fan } = half;
+  const { season } = loaded;
+  const { bin, series, spans, fan, plenum } = half;
+  const { tickets } = half.observed.input;
   const moisture = concludeMoisture(half.observed, spreadOfOthers(half.observed, observed));
-  const grain = grainAmount(bin, moisture.start, half.observed.input.tickets);
+  const grain = grainAmount(bin, moisture.start, tickets);
   const review: BinReview = {
     bin,
     failure: null,
@@ -118,41 +123,39 @@ function secondHalf(
     fan,
     moisture,
     temperature: binTemperature(bin, series, spans, {
-      errors: loaded.season.sensors.temperature,
-      weather: airLog(rowsWhere(loaded.tables.weather, 'role', 'season', ['time', 'temp_c', 'flags'])),
+      errors: season.sensors.temperature,
+      weather: weather.temperatures,
     }),
     unitCosts: unitCosts(bin, fan, moisture, bushelsOf(grain)),
-    fronts: frontsOf(loaded, half),
-    ...airAndWater(loaded, { bin, series, spans, fan, grain, moisture, tickets: half.observed.input.tickets }),
+    fronts: frontsOf(half, weather),
+    ...airAndWater({ bin, season, series, spans, fan, grain, moisture, tickets, plenum, weather }),
     probes: binProbes(loaded.tables.probes, half.observed.input, moisture),
-    useful: usefulOf(loaded, half, moisture, fans),
-    rates: spans === null ? null : moistureRates(fan, moisture, loaded.season.site.timeZone),
+    useful: usefulOf(season, half, moisture, fans, weather),
+    rates: spans === null ? null : moistureRates(fan, moisture, season.site.timeZone),
   };
-  return { ...review, unitEnergy: dryingEnergy(review, loaded.season) };
+  return { ...review, unitEnergy: dryingEnergy(review, season) };
 }
 
 function usefulOf(
-  { season, tables }: LoadedSeason,
-  { bin, series, spans, fan }: Half,
+  season: Season,
+  { bin, series, spans, fan, plenum }: Half,
   moisture: BinMoisture,
   fans: readonly FanSeason[],
+  weather: AirRows,
 ): UsefulHours | null {
   if (spans === null) return null;
-  const columns = ['time', 'temp_c', 'rh', 'flags'];
-  const plenum = rowsWhere(tables.plenum, 'bin', bin.id, columns);
-  const weather = rowsWhere(tables.weather, 'role', 'season', columns);
-  return usefulHours({ bin, season, series, spans, fan, fans, moisture, plenum, weather });
+  const input = { bin, season, series, spans, fan, fans, moisture };
+  return usefulHours({ ...input, plenum: plenum.rows, weather: weather.rows });
 }
 
-function frontsOf({ tables }: LoadedSeason, { bin, series, spans }: Half): BinFronts {
+function frontsOf({ bin, series, spans, plenum }: Half, weather: AirRows): BinFronts {
   if (spans === null) return { campaigns: [], why: 'No fan of this bin has a log, so no campaign can be told.' };
-  const columns = ['time', 'temp_c', 'flags'];
   const fronts = binFronts({
     bin,
     sensors: series,
     fan: spans,
-    plenum: airLog(rowsWhere(tables.plenum, 'bin', bin.id, columns)),
-    weather: airLog(rowsWhere(tables.weather, 'role', 'season', columns)),
+    plenum: plenum.temperatures,
+    weather: weather.temperatures,
   });
   return { ...fronts, moisture: moistureFronts({ bin, series, spans, number: fronts.campaigns.length + 1 }) };
 }

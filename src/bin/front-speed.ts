@@ -2,6 +2,7 @@ import { specificVolumeM3Kg } from '../air/volume.ts';
 import { assertRange } from '../base/errors.ts';
 import { grainHumidityRatio } from '../grain/grain-air.ts';
 import type { Isotherm } from '../grain/isotherm.ts';
+import { dryFromWet, wetFromDry } from '../grain/moisture-basis.ts';
 import { bedWaveRatio, moisturePerKInWave } from './bed-waves.ts';
 
 /** A front of temperature in a bed: grain of one state ahead of it, of another temperature behind. */
@@ -53,7 +54,7 @@ export function frontRatios(front: TemperatureFront): FrontRatios {
   const speedAt = (t: number, m: number) => bedWaveRatio('fast', isotherm, t, m, heatJKgK, pressurePa);
   const slopeAt = (t: number, m: number) => moisturePerKInWave(isotherm, t, m, heatJKgK, pressurePa);
   const step = (behindC - aheadC) / STEPS;
-  const start = moistureWb / (1 - moistureWb);
+  const start = dryFromWet(moistureWb);
   const ratios = new Float64Array(STEPS + 1);
   let t = aheadC;
   let m = start;
@@ -65,7 +66,7 @@ export function frontRatios(front: TemperatureFront): FrontRatios {
     t = aheadC + i * step;
     ratios[i] = speedAt(t, m);
   }
-  const moistureChangeWb = m / (1 + m) - moistureWb;
+  const moistureChangeWb = wetFromDry(m) - moistureWb;
   if (behindC < aheadC) {
     return { lead: ratios[0], middle: ratios[STEPS / 2], tail: ratios[STEPS], moistureChangeWb };
   }

@@ -1,6 +1,7 @@
 import { assertRange } from '../base/errors.ts';
 import type { Isotherm } from './isotherm.ts';
 import { isothermHumidity, isothermMoistureDb } from './isotherm-equations.ts';
+import { dryFromWet, wetFromDry } from './moisture-basis.ts';
 
 /** Humidities between which the equations were fitted and behave; Halsey has no end above, Chung-Pfost turns negative below. */
 export const EQUILIBRIUM_RH_RANGE = [0.1, 0.95] as const;
@@ -24,7 +25,7 @@ export function equilibriumMoistureWb(isotherm: Isotherm, tempC: number, rh: num
   if (!(moistureDb > 0)) {
     throw new RangeError(`${isotherm.name} for ${isotherm.crop} gives no moisture above 0 at ${tempC} degC and ${rh}.`);
   }
-  return moistureDb / (1 + moistureDb);
+  return wetFromDry(moistureDb);
 }
 
 /**
@@ -41,5 +42,5 @@ export function equilibriumHumidity(isotherm: Isotherm, tempC: number, moistureW
   assertRange('tempC', tempC, ...isotherm.tempRangeC);
   assertRange('moistureWb', moistureWb, 0.01, 0.6);
   const { equation, a, b, c } = isotherm;
-  return isothermHumidity(equation, a, b, c, tempC, moistureWb / (1 - moistureWb));
+  return isothermHumidity(equation, a, b, c, tempC, dryFromWet(moistureWb));
 }

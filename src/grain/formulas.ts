@@ -56,7 +56,7 @@ export const GRAIN_FORMULAS: readonly Formula[] = [
   {
     id: 'moisture-basis',
     title: 'Wet and dry basis',
-    functions: ['moistureDbFromWb', 'moistureWbFromDb'],
+    functions: ['dryFromWet', 'wetFromDry', 'moistureDbFromWb', 'moistureWbFromDb'],
     equations: ['M_d = M_w / (1 - M_w)', 'M_w = M_d / (1 + M_d)'],
     rule: 'Fractions; M_w of the whole, M_d of the dry matter. By definition.',
     sources: [],

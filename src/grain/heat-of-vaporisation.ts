@@ -1,6 +1,7 @@
 import { assertRange } from '../base/errors.ts';
 import type { Isotherm } from './isotherm.ts';
 import { isothermLogHumiditySlope } from './isotherm-equations.ts';
+import { dryFromWet } from './moisture-basis.ts';
 
 /** J/(kg K) */
 export const GAS_WATER_J_KGK = 461.5; // specific gas constant of water vapour: 8.314 J/(mol K) over 0.018015 kg/mol
@@ -31,6 +32,6 @@ export function heatOfVaporisationJKg(isotherm: Isotherm, tempC: number, moistur
   assertRange('tempC', tempC, ...isotherm.tempRangeC);
   assertRange('moistureWb', moistureWb, 0.01, 0.6);
   const { equation, a, b, c } = isotherm;
-  const slope = isothermLogHumiditySlope(equation, a, b, c, tempC, moistureWb / (1 - moistureWb));
+  const slope = isothermLogHumiditySlope(equation, a, b, c, tempC, dryFromWet(moistureWb));
   return heatOfVaporisationFreeJKg(tempC) + GAS_WATER_J_KGK * (tempC + 273.15) ** 2 * slope;
 }

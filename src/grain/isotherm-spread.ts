@@ -2,6 +2,7 @@ import { assertRange } from '../base/errors.ts';
 import { EQUILIBRIUM_RH_RANGE, equilibriumHumidity, equilibriumMoistureWb } from './equilibrium.ts';
 import { type Isotherm, isothermsOf } from './isotherm.ts';
 import { isothermMoistureDb } from './isotherm-equations.ts';
+import { wetFromDry } from './moisture-basis.ts';
 
 /** What one isotherm of a crop says; null where it has no answer for this air. */
 export interface IsothermAnswer {
@@ -27,7 +28,7 @@ export function equilibriumByIsotherm(crop: string, tempC: number, rh: number): 
     const { equation, a, b, c, tempRangeC } = isotherm;
     const moistureDb = isothermMoistureDb(equation, a, b, c, tempC, held);
     const answers = tempC >= tempRangeC[0] && tempC <= tempRangeC[1] && moistureDb > 0;
-    return { isotherm, moistureWb: answers ? moistureDb / (1 + moistureDb) : null };
+    return { isotherm, moistureWb: answers ? wetFromDry(moistureDb) : null };
   });
 }
 

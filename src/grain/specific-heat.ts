@@ -1,5 +1,6 @@
 import { assertRange } from '../base/errors.ts';
 import { AS_WHEAT } from './crops.ts';
+import { dryFromWet } from './moisture-basis.ts';
 
 /** Specific heat of a grain as a straight line over moisture: base + slope M, J/(kg K) and per percent of moisture. */
 export interface SpecificHeatLine {
@@ -75,7 +76,7 @@ export function specificHeatLineOf(crop: string, name?: string): SpecificHeatLin
  */
 export function specificHeatJKgK(heat: SpecificHeatLine, moistureWb: number): number {
   assertRange('moistureWb', moistureWb, 0, 0.6);
-  const percent = 100 * (heat.basis === 'wet' ? moistureWb : moistureWb / (1 - moistureWb));
+  const percent = 100 * (heat.basis === 'wet' ? moistureWb : dryFromWet(moistureWb));
   assertRange(`moisture in percent, ${heat.basis} basis,`, percent, ...heat.rangePct);
   return heat.baseJKgK + heat.slopeJKgKPct * percent;
 }

@@ -1,3 +1,4 @@
+import { firstNotBefore } from '../../base/first-not-before.ts';
 import { halve } from '../../base/halve.ts';
 import { median } from '../../base/stats/quantile.ts';
 import { resistancePaM } from '../../bin/airflow-resistance.ts';
@@ -81,13 +82,7 @@ function velocityOf(a: number, b: number, paM: number): number {
 }
 
 function nearest(timeMs: Float64Array, ms: number): number {
-  let low = 0;
-  let high = timeMs.length;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if (timeMs[middle] < ms) low = middle + 1;
-    else high = middle;
-  }
-  if (low >= timeMs.length) return timeMs.length - 1;
-  return low > 0 && ms - timeMs[low - 1] < timeMs[low] - ms ? low - 1 : low;
+  const next = firstNotBefore(timeMs, ms);
+  if (next >= timeMs.length) return timeMs.length - 1;
+  return next > 0 && ms - timeMs[next - 1] < timeMs[next] - ms ? next - 1 : next;
 }

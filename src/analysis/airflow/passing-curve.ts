@@ -1,3 +1,4 @@
+import { firstNotBefore } from '../../base/first-not-before.ts';
 import { cumulativeFanHours, onAt, stillHoursAt } from '../fan/spans.ts';
 import type { GoodReadings } from '../fronts/good-readings.ts';
 import { FAN_ON, type FanSpans } from '../types.ts';
@@ -39,21 +40,9 @@ export function passingCurve(readings: GoodReadings, spans: FanSpans): PassingCu
   return { cable, sensor, heightM, fanHour: Float64Array.from(fanHour), tempC: Float64Array.from(tempC) };
 }
 
-/** Index of the first moment at or after a fan hour. */
-export function firstAt(curve: PassingCurve, fanHour: number): number {
-  let low = 0;
-  let high = curve.fanHour.length;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if (curve.fanHour[middle] < fanHour) low = middle + 1;
-    else high = middle;
-  }
-  return low;
-}
-
 /** Temperature at a fan hour on the straight line between moments; NaN outside, and where they lie over `gapH` apart. */
 export function passingAt(curve: PassingCurve, fanHour: number, gapH: number): number {
-  const after = firstAt(curve, fanHour);
+  const after = firstNotBefore(curve.fanHour, fanHour);
   if (after >= curve.fanHour.length) return Number.NaN;
   if (curve.fanHour[after] === fanHour) return curve.tempC[after];
   if (after === 0) return Number.NaN;

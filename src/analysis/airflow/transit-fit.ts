@@ -1,4 +1,5 @@
-import { firstAt, type PassingCurve, passingAt } from './passing-curve.ts';
+import { firstNotBefore } from '../../base/first-not-before.ts';
+import { type PassingCurve, passingAt } from './passing-curve.ts';
 
 /** Airflow that carries what one sensor saw to the next one. */
 export interface TransitFit {
@@ -55,8 +56,8 @@ export function transitFit(
   toH: number,
   { ratioAt, dryMatterKgM3 }: Carriage,
 ): TransitFit | null {
-  const begin = firstAt(first, fromH);
-  const end = firstAt(first, toH);
+  const begin = firstNotBefore(first.fanHour, fromH);
+  const end = firstNotBefore(first.fanHour, toH);
   if (end - begin < LEAST_MATCHES) return null;
   /** hours times flux for each moment of the first sensor */
   const way = new Float64Array(end - begin);

@@ -1,6 +1,7 @@
 import { bedWaveRatio } from '../../bin/bed-waves.ts';
 import { type FrontSpread, frontRatioSpread } from '../../bin/front-spread.ts';
 import { type Isotherm, isothermOf } from '../../grain/isotherm.ts';
+import { dryFromWet } from '../../grain/moisture-basis.ts';
 import { specificHeatJKgK, specificHeatLinesOf } from '../../grain/specific-heat.ts';
 import { specificHeatSpreadJKgK } from '../../grain/specific-heat-spread.ts';
 
@@ -29,7 +30,7 @@ export function waveRatioAt(
   const [low, high] = [Math.max(-40, isotherm.tempRangeC[0]), Math.min(60, isotherm.tempRangeC[1])];
   const count = Math.round((high - low) * 2) + 1;
   const table = Float64Array.from({ length: count }, (_, i) =>
-    bedWaveRatio('fast', isotherm, low + i / 2, moistureWb / (1 - moistureWb), heatJKgK, pressurePa),
+    bedWaveRatio('fast', isotherm, low + i / 2, dryFromWet(moistureWb), heatJKgK, pressurePa),
   );
   return (tempC) => {
     const at = Math.min(count - 1.001, Math.max(0, (tempC - low) * 2));

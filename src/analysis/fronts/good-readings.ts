@@ -1,3 +1,4 @@
+import { firstNotBefore } from '../../base/first-not-before.ts';
 import type { SensorSeries } from '../../tables/sensors.ts';
 
 /** A sensor's temperatures in good standing, in time order; both arrays are [readings]. */
@@ -31,18 +32,8 @@ export function goodReadings(series: SensorSeries, fromMs: number, toMs: number)
 /** The readings of [fromMs, toMs]; views, not copies. */
 export function readingsWithin(readings: GoodReadings, fromMs: number, toMs: number): GoodReadings {
   const { timeMs } = readings;
-  /** first reading at or after a moment (or after it, where `past`) */
-  const place = (ms: number, past: boolean) => {
-    let low = 0;
-    let high = timeMs.length;
-    while (low < high) {
-      const middle = (low + high) >> 1;
-      if (timeMs[middle] < ms || (past && timeMs[middle] === ms)) low = middle + 1;
-      else high = middle;
-    }
-    return low;
-  };
-  const from = place(fromMs, false);
-  const to = Math.max(from, place(toMs, true));
+  const from = firstNotBefore(timeMs, fromMs);
+  const last = firstNotBefore(timeMs, toMs);
+  const to = Math.max(from, timeMs[last] === toMs ? last + 1 : last);
   return { ...readings, timeMs: timeMs.subarray(from, to), tempC: readings.tempC.subarray(from, to) };
 }

@@ -1,5 +1,5 @@
 import type { PlacedSensor } from '../../bin/shares.ts';
-import { dryFromWet, wetFromDry } from './dry-basis.ts';
+import { dryFromWet, wetFromDry } from '../../grain/moisture-basis.ts';
 
 /** One cable's own change. */
 export interface CablePoints {

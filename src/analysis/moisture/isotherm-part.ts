@@ -1,15 +1,15 @@
 import { Z95 } from '../../base/estimate.ts';
-import { type Isotherm, isothermOf, isothermsOf } from '../../grain/isotherm.ts';
+import { type Isotherm, isothermOf } from '../../grain/isotherm.ts';
 import { moistureByOtherIsothermWb } from '../../grain/isotherm-spread.ts';
+import { isothermsInUse } from '../useful/isotherms-in-use.ts';
 import { meanMoisture } from './cable-points.ts';
 import type { ErrorPart } from './error-part.ts';
+import { isothermNamed } from './isotherm-named.ts';
 import type { MomentName } from './moment-window.ts';
 import type { ObservedMoisture } from './observed-moisture.ts';
 import { sensorMean } from './sensor-mean.ts';
 import { believedReadings } from './sensor-readings.ts';
 
-/** Sets that nothing outside their own source bears out are no interval: some lie points off. */
-const UNCONFIRMED = /^(none|low|in conflict)/;
 /** What speaks for the cable's own isotherm is that its maker took it for the crop; the other half is shared by the others in use. */
 const OTHERS_WEIGHT = 0.5;
 /** Grain without a temperature, C: of a bin in autumn. */
@@ -59,10 +59,9 @@ function withinBias(startPoints: number, endPoints: number, biasWb: number | nul
 
 /** The cable's isotherm and the others in use for the crop; null where there is nothing to choose. */
 function editionsInUse(crop: string, named: string | null): { own: Isotherm; others: readonly Isotherm[] } | null {
-  const known = isothermsOf(crop);
   // One name stands for all cables of a season: in a bin of another crop they work by that crop's own.
-  const own = known.find((one) => one.name === named?.replace(/ D245\.6$/, ' D245.5')) ?? isothermOf(crop);
-  const others = known.filter((one) => one.name !== own.name && !UNCONFIRMED.test(one.confirmation));
+  const own = isothermNamed(crop, named) ?? isothermOf(crop);
+  const { others } = isothermsInUse({ crop, isotherm: own.name });
   return others.length === 0 ? null : { own, others };
 }
 

@@ -1,5 +1,6 @@
+import { firstNotBefore } from '../../base/first-not-before.ts';
 import { FAN_OFF, FAN_ON, type FanSpans } from '../types.ts';
-import { AIR_MOVING, AIR_STILL, firstFrom, type SensorReadings } from './sensor-readings.ts';
+import { AIR_MOVING, AIR_STILL, type SensorReadings } from './sensor-readings.ts';
 
 const HOUR_MS = 3_600_000;
 /** Compared: the last hours of a run with the first hours of still air after it. */
@@ -49,7 +50,7 @@ export function movingAirError(
 function meanOf(sensor: SensorReadings, fromMs: number, toMs: number, air: number): number {
   let sum = 0;
   let count = 0;
-  for (let i = firstFrom(sensor.timeMs, fromMs); i < sensor.timeMs.length && sensor.timeMs[i] < toMs; i++) {
+  for (let i = firstNotBefore(sensor.timeMs, fromMs); i < sensor.timeMs.length && sensor.timeMs[i] < toMs; i++) {
     if (sensor.air[i] !== air) continue;
     sum += sensor.value[i];
     count += 1;

@@ -1,6 +1,7 @@
+import { firstNotBefore } from '../../base/first-not-before.ts';
 import { trimmedMean } from '../../base/stats/quantile.ts';
 import type { Span } from '../types.ts';
-import { AIR_MOVING, AIR_STILL, firstFrom, type SensorReadings } from './sensor-readings.ts';
+import { AIR_MOVING, AIR_STILL, type SensorReadings } from './sensor-readings.ts';
 
 /** Spikes that slipped through the checks fall into this share, left out at each end. */
 const TRIM = 0.1;
@@ -23,7 +24,11 @@ export function sensorMean(sensor: SensorReadings, span: Span, stillOnly: boolea
   const used: number[] = [];
   const moving: number[] = [];
   let unsettled = 0;
-  for (let i = firstFrom(sensor.timeMs, span.fromMs); i < sensor.timeMs.length && sensor.timeMs[i] < span.toMs; i++) {
+  for (
+    let i = firstNotBefore(sensor.timeMs, span.fromMs);
+    i < sensor.timeMs.length && sensor.timeMs[i] < span.toMs;
+    i++
+  ) {
     const isMoving = sensor.air[i] === AIR_MOVING;
     if (isMoving) moving.push(sensor.value[i]);
     if (stillOnly && sensor.air[i] !== AIR_STILL) continue;

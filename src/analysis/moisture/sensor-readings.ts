@@ -73,15 +73,3 @@ export function airAt(spans: FanSpans | null, timesMs: Float64Array): Uint8Array
 function stateAt(spans: FanSpans, ms: number): number {
   return spans.state[spanIndexAt(spans, ms)];
 }
-
-/** Index of the first reading at or after an instant. */
-export function firstFrom(timesMs: Float64Array, ms: number): number {
-  let low = 0;
-  let high = timesMs.length;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if (timesMs[middle] < ms) low = middle + 1;
-    else high = middle;
-  }
-  return low;
-}

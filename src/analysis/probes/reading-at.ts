@@ -1,7 +1,8 @@
+import { firstNotBefore } from '../../base/first-not-before.ts';
 import { likelyHours } from '../moisture/moment-window.ts';
 import { ASSUMED_MOVING_AIR_SD } from '../moisture/moving-air-error.ts';
 import { ASSUMED_NOISE_SD } from '../moisture/reading-parts.ts';
-import { AIR_STILL, firstFrom, type SensorReadings } from '../moisture/sensor-readings.ts';
+import { AIR_STILL, type SensorReadings } from '../moisture/sensor-readings.ts';
 import type { FanSpans } from '../types.ts';
 
 const HOUR_MS = 3_600_000;
@@ -61,7 +62,7 @@ function meanOf(sensor: SensorReadings, fromMs: number, toMs: number, stillOnly:
   let count = 0;
   let firstMs = Number.NaN;
   let lastMs = Number.NaN;
-  for (let i = firstFrom(sensor.timeMs, fromMs); i < sensor.timeMs.length && sensor.timeMs[i] < toMs; i++) {
+  for (let i = firstNotBefore(sensor.timeMs, fromMs); i < sensor.timeMs.length && sensor.timeMs[i] < toMs; i++) {
     if (stillOnly && sensor.air[i] !== AIR_STILL) continue;
     sum += sensor.value[i];
     count += 1;

@@ -1,5 +1,5 @@
+import { dryFromWet } from '../../grain/moisture-basis.ts';
 import type { Bin } from '../../season/season.ts';
-import { dryFromWet } from '../moisture/dry-basis.ts';
 import type { BinGrainAmount, BinMoisture } from '../types.ts';
 
 /**

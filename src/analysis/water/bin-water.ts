@@ -1,10 +1,11 @@
 import { type Estimate, withheld } from '../../base/estimate.ts';
-import { type Isotherm, isothermOf, isothermsOf } from '../../grain/isotherm.ts';
+import { type Isotherm, isothermsOf } from '../../grain/isotherm.ts';
 import type { Bin, Season } from '../../season/season.ts';
 import type { SensorSeries } from '../../tables/sensors.ts';
 import type { AirflowFound } from '../airflow/bin-airflow.ts';
 import { onAt } from '../fan/spans.ts';
 import { fillTimes } from '../grain/fill-times.ts';
+import { isothermNamed } from '../moisture/isotherm-named.ts';
 import type { Ticket } from '../moisture/tickets.ts';
 import { type BinGrainAmount, type BinMoisture, type BinWater, FAN_ON, type FanSpans, type Span } from '../types.ts';
 import { likelyWater, orderOf } from './disagreement.ts';
@@ -128,26 +129,16 @@ function betweenOf({ start, end }: BinMoisture): Span | null {
 
 function statedIsotherm(season: Season, bin: Bin): boolean {
   const name = season.sensors.moisture.isotherm ?? bin.grain.isotherm;
-  return name !== null && named(bin, name) !== null;
-}
-
-function named(bin: Bin, name: string | undefined): Isotherm | null {
-  try {
-    return isothermOf(bin.grain.crop, name);
-  } catch (error) {
-    // One name serves all crops of a season: a crop that lacks it takes its own.
-    if (error instanceof RangeError) return null;
-    throw error;
-  }
+  return name !== null && isothermNamed(bin.grain.crop, name) !== null;
 }
 
 /** By which the cable made moisture of humidity. */
 function cableIsotherm(bin: Bin, season: Season): Isotherm | null {
   for (const name of [season.sensors.moisture.isotherm, bin.grain.isotherm]) {
-    const found = name === null ? null : named(bin, name);
+    const found = name === null ? null : isothermNamed(bin.grain.crop, name);
     if (found !== null) return found;
   }
-  return named(bin, undefined);
+  return isothermNamed(bin.grain.crop);
 }
 
 function notesOf(input: BinWaterInput, air: { all: Estimate; between: Estimate; air: BinWater['air'] }): string[] {

@@ -1,5 +1,5 @@
 import { type Estimate, estimate, withheld } from '../../base/estimate.ts';
-import { dryFromWet } from '../moisture/dry-basis.ts';
+import { dryFromWet } from '../../grain/moisture-basis.ts';
 import type { BinGrainAmount, BinMoisture } from '../types.ts';
 
 /** Water that left the grain by the change of its mean moisture: dry matter times that change, dry basis, kg. */

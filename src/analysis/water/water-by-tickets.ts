@@ -1,8 +1,8 @@
 import { type Estimate, estimate, withheld, Z90, Z95 } from '../../base/estimate.ts';
+import { dryFromWet } from '../../grain/moisture-basis.ts';
 import { fillLoads } from '../grain/fill-loads.ts';
 import type { FillTimes } from '../grain/fill-times.ts';
 import { SCALE_REL_SD } from '../grain/weight-by-tickets.ts';
-import { dryFromWet } from '../moisture/dry-basis.ts';
 import { ASSUMED_METER, LOAD_SAMPLE_SD, type Ticket, ticketMean } from '../moisture/tickets.ts';
 
 /** Dry matter in and out may differ by this much before some load is missing: scales, meters, handling loss, respiration. */

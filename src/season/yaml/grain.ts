@@ -1,7 +1,6 @@
 import * as z from 'zod';
-import { BUSHEL_M3 } from '../../base/bushel.ts';
 import type { Zone } from '../../base/zone.ts';
-import { cropOf } from '../../grain/crops.ts';
+import { standardBulkDensityKgM3 } from '../../grain/bulk.ts';
 import type { BinGrain, DepthStep } from '../season.ts';
 import type { Check } from './check.ts';
 import { crop } from './crop.ts';
@@ -110,7 +109,7 @@ export function toGrain(text: GrainText, zone: Zone, currency: string): BinGrain
   return {
     crop: text.crop,
     depthSteps: toDepthSteps(text.depth, zone, currency),
-    bulkDensityKgM3: stated ?? cropOf(text.crop).legalBushelKg / BUSHEL_M3,
+    bulkDensityKgM3: stated ?? standardBulkDensityKgM3(text.crop),
     bulkDensityFrom: stated === null ? 'crop' : 'stated',
     moistureInWb: siOrNull('moisture', text.moisture_in, currency),
     moistureOutWb: siOrNull('moisture', text.moisture_out, currency),
