@@ -1,27 +1,14 @@
 import type { BinReview } from '../analysis/types.ts';
-import type { Estimate } from '../base/estimate.ts';
+import { type Estimate, scaled } from '../base/estimate.ts';
 import { waysByBin } from '../report/figures/ways-by-bin.ts';
-import type { Cell, Figure, Section, Table } from '../report/page.ts';
+import type { Cell, Figure, SectionBody, Table } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
 import { binTable } from './airflow-tables.ts';
+import { airflowPerGrain } from './per-grain.ts';
 import { known, listed } from './words.ts';
 
-/** m3/s to L/s per m3 or cfm per bushel, as shown; from cfm per bushel of 1.2445 ft3. */
-const LITRES_PER_CFM_BU = 13.392;
-
-/** Airflow for each measure of grain in the shown unit. */
-export function airflowPerGrain(of: Estimate, units: Units): Estimate {
-  if (units.system === 'us' || of.value === null) return of;
-  const [low, high] = of.interval ?? [of.value, of.value];
-  return {
-    value: of.value * LITRES_PER_CFM_BU,
-    interval: [low * LITRES_PER_CFM_BU, high * LITRES_PER_CFM_BU],
-    why: null,
-  };
-}
-
 /** Airflow of every bin by fronts and by pressure, in one section. */
-export function airflowSection(bins: readonly BinReview[], units: Units): Omit<Section, 'id' | 'title'> {
+export function airflowSection(bins: readonly BinReview[], units: Units): SectionBody {
   const figure = airflowFigure(bins, units);
   return {
     lead: airflowLead(bins, units),
@@ -65,10 +52,7 @@ function airflowFigure(bins: readonly BinReview[], units: Units): Figure | null 
       const { flowM3S, cfmPerBushel } = airflow;
       if (of.value === null || flowM3S.value === null || cfmPerBushel.value === null || grain.volumeM3 === null)
         return { value: null, interval: null, why: of.why ?? 'Not known.' };
-      const factor = cfmPerBushel.value / flowM3S.value;
-      const interval: [number, number] | null =
-        of.interval === null ? null : [of.interval[0] * factor, of.interval[1] * factor];
-      return airflowPerGrain({ value: of.value * factor, interval, why: null }, units);
+      return airflowPerGrain(scaled(of, cfmPerBushel.value / flowM3S.value), units);
     };
     return {
       name: bin.name,

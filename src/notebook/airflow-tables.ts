@@ -1,7 +1,7 @@
 import type { BinReview } from '../analysis/types.ts';
 import type { Cell, Table } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
-import { airflowPerGrain } from './airflow-section.ts';
+import { airflowPerGrain } from './per-grain.ts';
 
 const USED: Readonly<Record<string, string>> = { front: 'fronts', pressure: 'pressure', model: 'model' };
 

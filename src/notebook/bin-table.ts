@@ -1,37 +1,15 @@
 import type { BinReview, MomentMean } from '../analysis/types.ts';
 import { type Estimate, withheld } from '../base/estimate.ts';
-import { cropOf } from '../grain/crops.ts';
 import type { Cell, Table } from '../report/page.ts';
 import type { Quantity } from '../report/quantities.ts';
 import type { Units } from '../report/units.ts';
 import { namedTable } from './estimate-rows.ts';
+import { asGrain, perGrain } from './per-grain.ts';
 import { knownTotal } from './words.ts';
 
 /** The cell of a number that may be null with a reason of its block. */
 export function orWhy(value: number | null, why: string | null): Cell {
   return value === null ? { value: null, why: why ?? 'Not known.' } : value;
-}
-
-/** A number per bushel in the shown unit of grain: per bushel, or per tonne (1000 kg over the crop's legal bushel). */
-export function perGrain(of: Estimate, review: BinReview, units: Units): Estimate {
-  if (units.system === 'us' || of.value === null) return of;
-  const factor = 1000 / cropOf(review.bin.grain.crop).legalBushelKg;
-  return {
-    ...of,
-    value: of.value * factor,
-    interval: of.interval === null ? null : [of.interval[0] * factor, of.interval[1] * factor],
-  };
-}
-
-/** Bushels in the shown unit of grain: bushels, or tonnes of the crop. */
-export function asGrain(bushels: Estimate, review: BinReview, units: Units): Estimate {
-  if (units.system === 'us' || bushels.value === null) return bushels;
-  const factor = cropOf(review.bin.grain.crop).legalBushelKg / 1000;
-  return {
-    ...bushels,
-    value: bushels.value * factor,
-    interval: bushels.interval === null ? null : [bushels.interval[0] * factor, bushels.interval[1] * factor],
-  };
 }
 
 /** How much grain lay in the bin, in the shown unit. */

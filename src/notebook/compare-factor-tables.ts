@@ -2,11 +2,11 @@ import type { CostRatio, FactorRatio } from '../analysis/compare/comparison.ts';
 import { withheld } from '../base/estimate.ts';
 import type { Cell, Table } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
-import { perGrain } from './bin-table.ts';
 import { foldedFor } from './compare-many.ts';
 import { held, ratioShown } from './compare-ratio.ts';
 import { scaled } from './compare-scale.ts';
 import { type Compared, costQuantity, costShown, nameOf } from './compare-words.ts';
+import { perGrain } from './per-grain.ts';
 
 /** Each bin's cost as a product: price × charges × power × hours. */
 export function factorTable(bins: readonly Compared[], units: Units): Table {

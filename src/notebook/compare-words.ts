@@ -9,7 +9,7 @@ import type { Quantity } from '../report/quantities.ts';
 import type { Units } from '../report/units.ts';
 import type { LoadedSeason } from '../season/loaded.ts';
 import type { Goal } from '../season/season.ts';
-import { perGrain } from './bin-table.ts';
+import { perGrain } from './per-grain.ts';
 import { listed } from './words.ts';
 
 /** The season's bins beside each other; worked out here where the review brings none. @throws what comparing throws */

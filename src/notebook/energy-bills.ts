@@ -1,13 +1,12 @@
 import type { BillShare } from '../analysis/energy/bill-types.ts';
 import type { SeasonReview } from '../analysis/types.ts';
-import type { Estimate } from '../base/estimate.ts';
+import { type Estimate, scaled } from '../base/estimate.ts';
 import { toLocalMs } from '../base/zone.ts';
 import { billsByTime } from '../report/figures/bills-by-time.ts';
-import type { Cell, Section, Table } from '../report/page.ts';
+import type { Cell, SectionBody, Table } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
-import { counted } from './words.ts';
+import { counted, knownTotal } from './words.ts';
 
-type SectionBody = Omit<Section, 'id' | 'title'>;
 const UNSAID = 'The bill does not say.';
 const said = (value: number | null): Cell => value ?? { value: null, why: UNSAID };
 
@@ -23,10 +22,11 @@ export function billSection({ bills, failures }: SeasonReview, units: Units): Se
   if (bills.length === 0) return { lead: 'Can’t hold the cost against bills: no bills are given.' };
   const withEnergy = bills.filter((bill) => believed(bill) !== null);
   const billed = withEnergy.reduce((sum, bill) => sum + (bill.billedKwh ?? 0), 0);
-  const share = scaled(sumOf(withEnergy.map((bill) => bill.fansKwh)), 1 / billed);
+  // Errors of one fan go the same way in all bills, as `knownTotal` takes them.
+  const share = scaled(knownTotal(withEnergy.map((bill) => bill.fansKwh)).total, 1 / billed);
   const withMoney = bills.filter((bill) => bill.amount !== null && bill.restMoney.value !== null);
   const paid = withMoney.reduce((sum, bill) => sum + (bill.amount ?? 0), 0);
-  const rest = sumOf(withMoney.map((bill) => bill.restMoney));
+  const rest = knownTotal(withMoney.map((bill) => bill.restMoney)).total;
   const money =
     withMoney.length === 0
       ? ''
@@ -39,20 +39,6 @@ export function billSection({ bills, failures }: SeasonReview, units: Units): Se
     figures: billed > 0 ? [billFigure(bills, share, units)] : [],
     tables: [energyTable(bills), moneyTable(bills)],
     notes: notesOf(bills, units),
-  };
-}
-
-/** Errors of one fan go the same way in all bills: the ends add up. */
-function sumOf(parts: readonly Estimate[]): Estimate {
-  const end = (at: 0 | 1) => parts.reduce((sum, part) => sum + (part.interval?.[at] ?? part.value ?? 0), 0);
-  return { value: parts.reduce((sum, part) => sum + (part.value ?? 0), 0), interval: [end(0), end(1)], why: null };
-}
-
-function scaled({ value, interval, why }: Estimate, by: number): Estimate {
-  return {
-    value: value === null ? null : value * by,
-    interval: interval === null ? null : [interval[0] * by, interval[1] * by],
-    why,
   };
 }
 

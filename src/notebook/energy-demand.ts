@@ -1,10 +1,9 @@
 import type { DemandWays } from '../analysis/energy/demand-ways-types.ts';
 import type { SeasonReview } from '../analysis/types.ts';
 import type { Estimate } from '../base/estimate.ts';
-import type { Section, Table } from '../report/page.ts';
+import type { SectionBody, Table } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
-
-type SectionBody = Omit<Section, 'id' | 'title'>;
+import { knownTotal } from './words.ts';
 
 /** What the demand charge would have been, had the fans started apart or taken turns. */
 export function demandSection({ demandWays, failures }: SeasonReview, units: Units): SectionBody {
@@ -15,14 +14,14 @@ export function demandSection({ demandWays, failures }: SeasonReview, units: Uni
   if (demandWays.length === 0) {
     return { lead: 'No demand charge hangs on the order in which fans ran: no tariff with one has two fans that ran.' };
   }
-  const asRun = sumOf(demandWays.map((one) => one.asRun.cost));
+  const asRun = totalOf(demandWays.map((one) => one.asRun.cost));
   const apart = demandWays.reduce(
     (sum, one) => sum + (one.asRun.cost.value ?? 0) - (one.startsApart.cost.value ?? 0),
     0,
   );
-  const saving = sumOf(demandWays.map((one) => one.saving));
+  const saving = totalOf(demandWays.map((one) => one.saving));
   const least = demandWays.reduce((sum, one) => sum + one.leastCost, 0);
-  const turns = sumOf(demandWays.map((one) => one.inTurns.cost));
+  const turns = totalOf(demandWays.map((one) => one.inTurns.cost));
   const counts = (saving.interval?.[0] ?? 0) > 0 && (saving.value ?? 0) >= 0.5;
   return {
     lead: `${units.say('money', asRun)} of demand as the fans ran. ${
@@ -45,11 +44,8 @@ export function demandSection({ demandWays, failures }: SeasonReview, units: Uni
   };
 }
 
-/** The powers of one season are wrong together: the ends add up. */
-function sumOf(parts: readonly Estimate[]): Estimate {
-  const end = (at: 0 | 1) => parts.reduce((sum, part) => sum + (part.interval?.[at] ?? part.value ?? 0), 0);
-  return { value: parts.reduce((sum, part) => sum + (part.value ?? 0), 0), interval: [end(0), end(1)], why: null };
-}
+/** The powers of one season are wrong together, as `knownTotal` takes them. */
+const totalOf = (parts: readonly Estimate[]) => knownTotal(parts).total;
 
 function demandTable(ways: readonly DemandWays[]): Table {
   const several = ways.some((one) => one.rule > 0);
@@ -80,10 +76,10 @@ function demandTable(ways: readonly DemandWays[]): Table {
     })),
     total: {
       month: 'All months',
-      asRun: sumOf(ways.map((one) => one.asRun.cost)),
-      apart: sumOf(ways.map((one) => one.startsApart.cost)),
-      turns: sumOf(ways.map((one) => one.inTurns.cost)),
-      saving: sumOf(ways.map((one) => one.saving)),
+      asRun: totalOf(ways.map((one) => one.asRun.cost)),
+      apart: totalOf(ways.map((one) => one.startsApart.cost)),
+      turns: totalOf(ways.map((one) => one.inTurns.cost)),
+      saving: totalOf(ways.map((one) => one.saving)),
     },
   };
 }

@@ -1,25 +1,10 @@
 import type { BinReview } from '../analysis/types.ts';
 import { NATURAL_AIR_TEXT } from '../analysis/unit-costs/plausible-energy.ts';
-import { type Estimate, withheld } from '../base/estimate.ts';
-import type { Section } from '../report/page.ts';
+import { withheld } from '../base/estimate.ts';
+import type { SectionBody } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
-import { perGrain } from './bin-table.ts';
+import { perGrain, perWater } from './per-grain.ts';
 import { listed } from './words.ts';
-
-type SectionBody = Omit<Section, 'id' | 'title'>;
-
-const KWH_BTU = 3412.14163;
-const KG_LB = 2.2046226;
-
-/** kWh for a kilogram in the shown unit of energy for water. */
-export function perWater(of: Estimate, units: Units): Estimate {
-  const factor = units.system === 'us' ? KWH_BTU / KG_LB : 1;
-  return {
-    ...of,
-    value: of.value === null ? null : of.value * factor,
-    interval: of.interval === null ? null : [of.interval[0] * factor, of.interval[1] * factor],
-  };
-}
 
 /** Electricity for what drying did, beside published figures. */
 export function dryingSection(bins: readonly BinReview[], units: Units): SectionBody {

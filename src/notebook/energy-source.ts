@@ -1,11 +1,9 @@
 import { fanRelSd } from '../analysis/energy/fan-cost.ts';
 import type { EnergySource, FanSeason, RunSource, SeasonReview } from '../analysis/types.ts';
 import { estimate, Z90 } from '../base/estimate.ts';
-import type { Section } from '../report/page.ts';
+import type { SectionBody } from '../report/page.ts';
 import type { LoadedSeason } from '../season/loaded.ts';
 import { counted, listed } from './words.ts';
-
-type SectionBody = Omit<Section, 'id' | 'title'>;
 
 const ENERGY: Readonly<Record<EnergySource, string>> = {
   meter: '1. energy meter',

@@ -2,7 +2,7 @@ import { type BinReview, FAN_ON, FAN_UNKNOWN } from '../analysis/types.ts';
 import { fanClock } from '../report/figures/fan-clock.ts';
 import type { Figure } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
-import { nightShare, stretches } from './fan-days.ts';
+import { knownSpan, nightShare, stretches } from './fan-days.ts';
 
 /** Date and hour of the day at which a bin's fans ran. @throws Error when nothing is known of them */
 export function fanClockFigure(review: BinReview, units: Units): Figure {
@@ -19,10 +19,7 @@ export function fanClockFigure(review: BinReview, units: Units): Figure {
     id: 'clock',
     title: finding,
     alt: `${finding}; ${units.say('hours', hours)} in all.`,
-    span: {
-      fromMs: Math.min(...stretchEnds(spans.startMs, units)),
-      toMs: Math.max(...stretchEnds(spans.endMs, units)),
-    },
+    span: knownSpan(spans, units.zone),
     on,
     unknown: stretches(spans, FAN_UNKNOWN, units.zone),
     notShown:
@@ -30,8 +27,4 @@ export function fanClockFigure(review: BinReview, units: Units): Figure {
         ? `${units.say('hours', unknownHours)} are hatched: the log does not tell whether the fan ran.`
         : null,
   });
-}
-
-function stretchEnds(times: Float64Array, units: Units): number[] {
-  return [times[0], times[times.length - 1]].map((ms) => ms + units.zone.offsetMs(ms));
 }

@@ -9,6 +9,11 @@ export function localSpan(span: Span, zone: Zone): LocalSpan {
   return { fromMs: toLocalMs(zone, span.fromMs), toMs: toLocalMs(zone, span.toMs) };
 }
 
+/** From the first to the last that is known of a fan, local. @param spans  not empty */
+export function knownSpan({ startMs, endMs }: FanSpans, zone: Zone): LocalSpan {
+  return localSpan({ fromMs: startMs[0], toMs: endMs[endMs.length - 1] }, zone);
+}
+
 /** The stretches in a state, in local time; neighbours are joined. */
 export function stretches(spans: FanSpans, state: number, zone: Zone): LocalSpan[] {
   const out: LocalSpan[] = [];

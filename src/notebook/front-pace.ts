@@ -3,7 +3,7 @@ import { type Estimate, withheld } from '../base/estimate.ts';
 import { toLocalMs } from '../base/zone.ts';
 import type { Cell, Table } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
-import { airflowPerGrain } from './airflow-section.ts';
+import { airflowPerGrain } from './per-grain.ts';
 import type { SeasonFront } from './season-front.ts';
 
 /** Calendar months, from 0, of the handbook's fall and winter; from March on it is spring. */

@@ -2,7 +2,7 @@ import type { BinReview } from '../analysis/types.ts';
 import type { Estimate } from '../base/estimate.ts';
 import type { Quantity } from '../report/quantities.ts';
 import type { Units } from '../report/units.ts';
-import { asGrain } from './bin-table.ts';
+import { asGrain } from './per-grain.ts';
 
 /** Who gave away most by ending drier than the market pays for, in money, else by weight, beside what its fans cost. */
 export function givenAwayLead(bins: readonly BinReview[], units: Units): string {

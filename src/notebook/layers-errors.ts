@@ -1,5 +1,5 @@
 import type { BinReview } from '../analysis/types.ts';
-import type { Cell, Section } from '../report/page.ts';
+import type { Cell, SectionBody } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
 import { errorShares } from './moisture-tables.ts';
 
@@ -13,7 +13,7 @@ const READING = ['noise of the readings', 'drift of the sensors'];
 const SOURCES_DIFFER = /, at the (start|end)$/;
 
 /** Which errors cancel in the points removed and which do not, sized, bin by bin. */
-export function errorsSection(bins: readonly BinReview[], units: Units): Omit<Section, 'id' | 'title'> {
+export function errorsSection(bins: readonly BinReview[], units: Units): SectionBody {
   const told = bins.map((one) => ({ one, ...errorShares(one.moisture) }));
   const range = (values: readonly number[]) => {
     const known = values.filter((value) => value > 0);

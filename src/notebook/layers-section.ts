@@ -1,16 +1,16 @@
 import type { GrainLayer, LayerName } from '../analysis/moisture/layer-types.ts';
 import type { BinReview } from '../analysis/types.ts';
 import type { Estimate } from '../base/estimate.ts';
-import type { Cell, Section, Table } from '../report/page.ts';
+import type { Cell, SectionBody, Table } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
-import { known, listed } from './words.ts';
+import { capital, known, listed } from './words.ts';
 
 const NAMES: readonly LayerName[] = ['bottom', 'middle', 'top'];
 /** Thirds of a bin that differ by less than this, surely, make no load stand out. */
 const WORTH_TELLING = 0.5;
 
 /** Bottom, middle and top third of each bin, and what the first and the mixed loads would be. */
-export function layersSection(bins: readonly BinReview[], units: Units): Omit<Section, 'id' | 'title'> {
+export function layersSection(bins: readonly BinReview[], units: Units): SectionBody {
   return {
     lead: leadOf(bins, units),
     table: layersTable(bins, 'end'),
@@ -56,7 +56,7 @@ function layersTable(bins: readonly BinReview[], moment: 'start' | 'end'): Table
       { key: 'bin', label: 'Bin', quantity: null },
       ...NAMES.map((name) => ({
         key: name,
-        label: `${name[0].toUpperCase()}${name.slice(1)} third`,
+        label: `${capital(name)} third`,
         quantity: 'moisture' as const,
       })),
       ...(moment === 'end'

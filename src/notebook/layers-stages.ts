@@ -1,10 +1,10 @@
 import type { BinReview } from '../analysis/types.ts';
-import type { Cell, Section } from '../report/page.ts';
+import type { Cell, SectionBody } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
 import { changeSaid, counted, known } from './words.ts';
 
 /** Bins filled or emptied in steps: points by stage and their balance; null where there is none. */
-export function stagesSection(bins: readonly BinReview[], units: Units): Omit<Section, 'id' | 'title'> | null {
+export function stagesSection(bins: readonly BinReview[], units: Units): SectionBody | null {
   const told = bins.flatMap((one) => (one.moisture.stages ? [{ one, stages: one.moisture.stages }] : []));
   if (told.length === 0) return null;
   const lead = told

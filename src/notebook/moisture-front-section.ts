@@ -1,10 +1,10 @@
 import type { MoistureArrival, MoistureFront } from '../analysis/fronts/moisture-front-types.ts';
 import type { BinReview } from '../analysis/types.ts';
-import type { Cell, Section, Table } from '../report/page.ts';
+import type { Cell, SectionBody, Table } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
 import { type Slowest, slowestOf } from './front-finding.ts';
 import { placesSaid } from './front-words.ts';
-import { counted, listed, sentence } from './words.ts';
+import { capital, counted, listed, sentence } from './words.ts';
 
 const NOT_WORKED_OUT = 'This bin could not be worked out.';
 
@@ -12,7 +12,7 @@ const whyNone = ({ fronts, failure }: BinReview) =>
   failure !== null ? NOT_WORKED_OUT : (fronts.moisture?.why ?? fronts.why ?? 'Not known.');
 
 /** Fronts of drying and conditioning by the moisture sensors, in one section. */
-export function moistureFrontSection(bins: readonly BinReview[], units: Units): Omit<Section, 'id' | 'title'> {
+export function moistureFrontSection(bins: readonly BinReview[], units: Units): SectionBody {
   return {
     lead: moistureFrontLead(bins, units),
     table: frontTable(bins, units),
@@ -45,7 +45,7 @@ export function moistureFrontLead(bins: readonly BinReview[], units: Units): str
   const all = listed(said);
   const short = told.some(({ front }) => counts(front).missed.length > 0);
   const beyond = short ? ' Grain beyond it had not gone half of the way when the fans stopped.' : '';
-  return `${all.charAt(0).toUpperCase()}${all.slice(1)}.${beyond}`;
+  return `${capital(all)}.${beyond}`;
 }
 
 function counts({ arrivals }: MoistureFront) {

@@ -2,12 +2,11 @@ import type { BinReview, SeasonReview } from '../analysis/types.ts';
 import type { Estimate } from '../base/estimate.ts';
 import { monthText } from '../report/date-text.ts';
 import { monthsByBin } from '../report/figures/months-by-bin.ts';
-import type { Section, Table } from '../report/page.ts';
+import type { SectionBody, Table } from '../report/page.ts';
 import type { Quantity } from '../report/quantities.ts';
 import type { Units } from '../report/units.ts';
 import { counted, knownTotal } from './words.ts';
 
-type SectionBody = Omit<Section, 'id' | 'title'>;
 const plain = (value: number): Estimate => ({ value, interval: null, why: null });
 
 /** `Lane 42 ran most in Oct 2024: 602 h (…)`: the highest month of all bins. */

@@ -1,13 +1,13 @@
 import type { BinReview } from '../analysis/types.ts';
 import type { Estimate } from '../base/estimate.ts';
-import type { Section } from '../report/page.ts';
+import type { SectionBody } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
 import { offsetPartsTable, offsetsTable, probed, samplesTable } from './probes-tables.ts';
 import { ticketsTable } from './probes-tickets.ts';
 import { counted, known, listed } from './words.ts';
 
 /** Sensors against scale tickets and hand samples. */
-export function agreementSection(bins: readonly BinReview[], units: Units): Omit<Section, 'id' | 'title'> {
+export function agreementSection(bins: readonly BinReview[], units: Units): SectionBody {
   const hand = probed(bins);
   return {
     lead: `${ticketsLead(bins)} ${probesLead(bins, units)}`,

@@ -1,8 +1,10 @@
 import type { BinProbes } from '../analysis/probes/probe-types.ts';
 import type { BinReview } from '../analysis/types.ts';
+import { Z90 } from '../base/estimate.ts';
 import type { Cell, Table } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
-import { asGrain, momentEstimate } from './bin-table.ts';
+import { momentEstimate } from './bin-table.ts';
+import { asGrain } from './per-grain.ts';
 
 /** Bins with hand samples. */
 export function probed(bins: readonly BinReview[]): { one: BinReview; probes: BinProbes }[] {
@@ -108,7 +110,7 @@ export function samplesTable(bins: readonly BinReview[]): Table {
     rows: probed(bins).flatMap(({ one, probes }) =>
       probes.pairs.map((pair): Record<string, Cell> => {
         const { reading } = pair;
-        const half = 1.645 * pair.sd;
+        const half = Z90 * pair.sd;
         return {
           bin: one.bin.name,
           at: reading.timeMs,

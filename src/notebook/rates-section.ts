@@ -3,7 +3,7 @@ import { restsOf } from '../analysis/rates/rests.ts';
 import type { BinReview } from '../analysis/types.ts';
 import { monthText } from '../report/date-text.ts';
 import { pointsByFanHours } from '../report/figures/points-by-fan-hours.ts';
-import type { Cell, Figure, Section, Table } from '../report/page.ts';
+import type { Cell, Figure, SectionBody, Table } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
 import { known, listed } from './words.ts';
 
@@ -13,7 +13,7 @@ const PERIODS: Readonly<Record<string, string>> = {
 };
 
 /** How fast the fans changed the moisture: the figure of fan hours and points, and the rates by period. */
-export function ratesSection(bins: readonly BinReview[], units: Units): Omit<Section, 'id' | 'title'> {
+export function ratesSection(bins: readonly BinReview[], units: Units): SectionBody {
   const figure = pointsFigure(bins, units);
   return {
     lead: leadOf(bins, units),

@@ -4,21 +4,13 @@ import { binSection } from '../report/figures/bin-section.ts';
 import type { Figure } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
 import type { LoadedSeason } from '../season/loaded.ts';
-import { type SensorSeries, sensorSeries } from '../tables/sensors.ts';
+import type { SensorSeries } from '../tables/sensors.ts';
 import { fanDays } from './fan-days.ts';
+import { seasonSeries } from './season-series.ts';
 
 const HOUR_MS = 3_600_000;
 /** Sensors of several cables within this height are one row of the section. */
 const SAME_ROW_M = 0.3;
-
-const cut = new WeakMap<LoadedSeason, SensorSeries[]>();
-
-/** All pages cut the same table; it is cut once. */
-function seriesOf(loaded: LoadedSeason): SensorSeries[] {
-  const series = cut.get(loaded) ?? sensorSeries(loaded.tables.readings);
-  cut.set(loaded, series);
-  return series;
-}
 
 function rowsOf(series: readonly SensorSeries[], topM: number): { lowM: number; highM: number; of: SensorSeries[] }[] {
   const sorted = [...series].sort((a, b) => a.heightM - b.heightM);
@@ -50,7 +42,7 @@ export function sectionFigure(
   title: string,
 ): Figure | null {
   const { zone } = units;
-  const series = seriesOf(loaded).filter((one) => one.bin === review.bin.id);
+  const series = seasonSeries(loaded).filter((one) => one.bin === review.bin.id);
   const valuesOf = (one: SensorSeries) => (quantity === 'temperature' ? one.tempC : one.moistureWb);
   const flagsOf = (one: SensorSeries) => (quantity === 'temperature' ? one.tempFlags : one.moistureFlags);
   const good = (one: SensorSeries, i: number) => !Number.isNaN(valuesOf(one)[i]) && flagsOf(one)[i] === 0;

@@ -4,7 +4,7 @@ import { type HourLook, type HourPanel, hourClasses } from '../report/figures/ho
 import type { LocalSpan } from '../report/figures/time-axis.ts';
 import type { Figure } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
-import { localSpan, stretches } from './fan-days.ts';
+import { knownSpan, localSpan, stretches } from './fan-days.ts';
 import { type BinHours, withHours } from './useful-tables.ts';
 import { known, listed } from './words.ts';
 
@@ -55,24 +55,16 @@ export function usefulFigure(bins: readonly BinHours[], units: Units): Figure | 
     ({ review, useful }) =>
       `${review.bin.name} ${units.say('hours', useful.hours.dry)} drying, ${units.say('hours', useful.hours.rewet)} rewetting, ${units.say('hours', useful.hours.cool)} cooling, ${units.say('hours', useful.hours.warm)} warming`,
   );
+  const spans = told.map(({ review }) => knownSpan(review.fan.spans, units.zone));
   return hourClasses({
     id: 'hours',
     title,
     alt: `${title}. Hours by what the air could do: ${listed(named)}.`,
     span: {
-      fromMs: Math.min(...told.map(({ review }) => firstOf(review.fan.spans.startMs, units))),
-      toMs: Math.max(...told.map(({ review }) => lastOf(review.fan.spans.endMs, units))),
+      fromMs: Math.min(...spans.map((span) => span.fromMs)),
+      toMs: Math.max(...spans.map((span) => span.toMs)),
     },
     panels,
     notShown: null,
   });
-}
-
-function firstOf(times: Float64Array, units: Units): number {
-  return times[0] + units.zone.offsetMs(times[0]);
-}
-
-function lastOf(times: Float64Array, units: Units): number {
-  const last = times[times.length - 1];
-  return last + units.zone.offsetMs(last);
 }

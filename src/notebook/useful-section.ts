@@ -1,5 +1,5 @@
 import type { BinReview } from '../analysis/types.ts';
-import type { Section } from '../report/page.ts';
+import type { SectionBody } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
 import { usefulFigure } from './useful-figure.ts';
 import { type BinHours, classTable, entryTable, groupTables, usefulTable, withHours } from './useful-tables.ts';
@@ -12,7 +12,7 @@ export function againstTotal(bins: readonly BinReview[]): KnownTotal {
 }
 
 /** What each fan hour could do to the grain it met: bins side by side, the figure, and the tables behind it. */
-export function usefulSection(bins: readonly BinReview[], units: Units): Omit<Section, 'id' | 'title'> {
+export function usefulSection(bins: readonly BinReview[], units: Units): SectionBody {
   const of: BinHours[] = bins.map((review) => ({ review, useful: review.useful ?? null }));
   const told = withHours(of);
   const figure = usefulFigure(of, units);

@@ -1,12 +1,12 @@
 import type { BinReview } from '../analysis/types.ts';
 import type { Estimate } from '../base/estimate.ts';
 import { waysByBin } from '../report/figures/ways-by-bin.ts';
-import type { Cell, Figure, Section, Table } from '../report/page.ts';
+import type { Cell, Figure, SectionBody, Table } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
 import { capital, known, listed } from './words.ts';
 
 /** Water that left every bin by sensors, by the air and by tickets, in one section. */
-export function waterSection(bins: readonly BinReview[], units: Units): Omit<Section, 'id' | 'title'> {
+export function waterSection(bins: readonly BinReview[], units: Units): SectionBody {
   const figure = waterFigure(bins, units);
   return {
     lead: leadOf(bins, units),

@@ -97,6 +97,9 @@ export interface Section {
   failure?: string;
 }
 
+/** What a section says under its title. */
+export type SectionBody = Omit<Section, 'id' | 'title'>;
+
 /** A term with what it means, for methods and findings. */
 export interface Entry {
   id?: string;

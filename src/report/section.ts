@@ -1,4 +1,4 @@
-import type { Section } from './page.ts';
+import type { Section, SectionBody } from './page.ts';
 
 /** What broke, in one line. */
 export function reasonOf(error: unknown): string {
@@ -6,7 +6,7 @@ export function reasonOf(error: unknown): string {
 }
 
 /** A section that stands on its own: when its making throws it keeps its heading and says what failed. */
-export function section(id: string, title: string, make: () => Omit<Section, 'id' | 'title'>): Section {
+export function section(id: string, title: string, make: () => SectionBody): Section {
   try {
     return { id, title, ...make() };
   } catch (error) {

@@ -5,8 +5,9 @@ import type { BinReview, SeasonReview } from '../../src/analysis/types.ts';
 import { estimate, withheld } from '../../src/base/estimate.ts';
 import { billSection } from '../../src/notebook/energy-bills.ts';
 import { demandSection } from '../../src/notebook/energy-demand.ts';
-import { dryingSection, perWater } from '../../src/notebook/energy-drying.ts';
+import { dryingSection } from '../../src/notebook/energy-drying.ts';
 import { sourceSection } from '../../src/notebook/energy-source.ts';
+import { perWater } from '../../src/notebook/per-grain.ts';
 import { Units } from '../../src/report/units.ts';
 import { exampleInput } from '../report/example-review.ts';
 

@@ -35,6 +35,10 @@ const pressureRead = (season: Given) => holds('fan')(season) && holds('plenum')(
  */
 export const USED_WHEN: Readonly<Record<string, (season: Given) => boolean>> = {
   'sensor-shares': hasCables,
+  // Water and points are reckoned on dry matter.
+  'moisture-basis': (season) => hasCables(season) || holds('tickets')(season),
+  // Where no test weight is stated.
+  'bulk-density': ({ bins }) => bins.some(({ grain }) => grain.bulkDensityFrom === 'crop'),
   'energy-cost': hasTariff,
   demand: ({ tariffs }) => tariffs.some((tariff) => tariff.demand.length > 0),
   'demand-otherwise': ({ tariffs }) => tariffs.some((tariff) => tariff.demand.length > 0),

@@ -1,25 +1,19 @@
-import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { dirname, join } from 'node:path';
 import { InputError, type Problem } from '../../../src/base/errors.ts';
 import { readSeason } from '../../../src/season/read-season.ts';
 import type { Season } from '../../../src/season/season.ts';
+import { folderOf } from '../readers/season-of.ts';
+
+const made: (() => void)[] = [];
 
 /** A season folder of its own for each test, with these files. */
 export function seasonFolder(files: Readonly<Record<string, string | Uint8Array>>): string {
-  const folder = mkdtempSync(join(tmpdir(), 'season-'));
-  made.push(folder);
-  for (const [path, content] of Object.entries(files)) {
-    mkdirSync(dirname(join(folder, path)), { recursive: true });
-    writeFileSync(join(folder, path), content);
-  }
+  const { folder, remove } = folderOf(files);
+  made.push(remove);
   return folder;
 }
 
-const made: string[] = [];
-
 export function removeFolders(): void {
-  for (const folder of made.splice(0)) rmSync(folder, { recursive: true, force: true });
+  for (const remove of made.splice(0)) remove();
 }
 
 export const read = (yaml: string, files: Readonly<Record<string, string>> = {}): Promise<Season> =>

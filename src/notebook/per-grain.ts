@@ -1,0 +1,29 @@
+import type { BinReview } from '../analysis/types.ts';
+import { type Estimate, scaled } from '../base/estimate.ts';
+import { cropOf } from '../grain/crops.ts';
+import type { Units } from '../report/units.ts';
+
+const KWH_BTU = 3412.14163;
+const KG_LB = 2.2046226;
+/** m3/s to L/s per m3 or cfm per bushel, as shown; from cfm per bushel of 1.2445 ft3. */
+const LITRES_PER_CFM_BU = 13.392;
+
+/** A number per bushel in the shown unit of grain: per bushel, or per tonne (1000 kg over the crop's legal bushel). */
+export function perGrain(of: Estimate, review: BinReview, units: Units): Estimate {
+  return units.system === 'us' ? of : scaled(of, 1000 / cropOf(review.bin.grain.crop).legalBushelKg);
+}
+
+/** Bushels in the shown unit of grain: bushels, or tonnes of the crop. */
+export function asGrain(bushels: Estimate, review: BinReview, units: Units): Estimate {
+  return units.system === 'us' ? bushels : scaled(bushels, cropOf(review.bin.grain.crop).legalBushelKg / 1000);
+}
+
+/** Airflow for each measure of grain in the shown unit. */
+export function airflowPerGrain(of: Estimate, units: Units): Estimate {
+  return units.system === 'us' ? of : scaled(of, LITRES_PER_CFM_BU);
+}
+
+/** kWh for a kilogram in the shown unit of energy for water. */
+export function perWater(of: Estimate, units: Units): Estimate {
+  return units.system === 'us' ? scaled(of, KWH_BTU / KG_LB) : of;
+}
