@@ -1,5 +1,5 @@
 import { assertRange } from '../base/errors.ts';
-import { type CornStorageOptions, cornStorageHours } from './corn-storage.ts';
+import { type CornStorageOptions, cornStorageHours, USUAL_LOSS } from './corn-storage.ts';
 import { canolaStorageHours, wheatStorageHours } from './germination-storage.ts';
 
 /** A rule for how long grain may be held at one temperature and moisture. */
@@ -11,11 +11,24 @@ export interface StorageRule {
   /** how far the rule is data, and how far it is only a rule */
   honesty: string;
   sourceKeys: readonly string[];
+  /** temperatures (degC) and moistures (fraction, wet basis) for which the rule speaks, both ends included */
+  tempRangeC: readonly [low: number, high: number];
+  moistureRangeWb: readonly [low: number, high: number];
+  /** dry matter lost when the time is over, fraction; null where the rule counts germination */
+  lossAtEnd: number | null;
   /** h. @throws RangeError outside the rule's temperatures (degC) and moistures (fraction, wet basis) */
   hours(tempC: number, moistureWb: number): number;
 }
 
 const CORN_LOSS = '0.5 % of the dry matter lost';
+const CORN_RANGES = { tempRangeC: [-30, 40], moistureRangeWb: [0.13, 0.35], lossAtEnd: USUAL_LOSS } as const;
+/** Of corn some points wetter. */
+const shifted = (points: number) => ({
+  ...CORN_RANGES,
+  moistureRangeWb: [(13 - points) / 100, (35 - points) / 100] as const,
+});
+const WHEAT_RANGES = { tempRangeC: [0, 40], moistureRangeWb: [0.12, 0.24], lossAtEnd: null } as const;
+const CANOLA_RANGES = { tempRangeC: [0, 40], moistureRangeWb: [0.06, 0.17], lossAtEnd: null } as const;
 
 const corn = (name: string, form: 'low-temperature' | 'carried-down', honesty: string): StorageRule => ({
   crop: 'corn',
@@ -23,6 +36,7 @@ const corn = (name: string, form: 'low-temperature' | 'carried-down', honesty: s
   criterion: CORN_LOSS,
   honesty,
   sourceKeys: ['steele-1969', 'thompson-1972', ...(form === 'low-temperature' ? ['saul-1970'] : [])],
+  ...CORN_RANGES,
   hours: (tempC, moistureWb) => cornStorageHours(tempC, moistureWb, { form }),
 });
 
@@ -41,6 +55,7 @@ const soybean = (points: number, whose: string, sourceKey: string): StorageRule 
   criterion: `time that corn ${points} points wetter takes to lose 0.5 % of its dry matter`,
   honesty: `A shift, not data: ${whose} takes soybeans as corn ${points} points wetter. Two measured times were 1.5 to 3 times as long.`,
   sourceKeys: ['steele-1969', 'thompson-1972', 'saul-1970', sourceKey],
+  ...shifted(points),
   hours: asWetterCorn(points),
 });
 
@@ -51,6 +66,7 @@ const cereal = (crop: string, also = '', sourceKeys: readonly string[] = []): St
   criterion: 'time that corn takes to lose 0.5 % of its dry matter',
   honesty: `A rule, not data: NDSU gives one rounded table for all cereals, from half to twice the time of this equation, in the middle an eighth shorter.${also}`,
   sourceKeys: ['steele-1969', 'thompson-1972', 'ndsu-2019-drying', ...sourceKeys],
+  ...CORN_RANGES,
   hours: (tempC, moistureWb) => cornStorageHours(tempC, moistureWb, { form: 'carried-down' }),
 });
 
@@ -61,6 +77,7 @@ const wheat = (crop: string): StorageRule => ({
   honesty:
     'One equation for all wheats; measured times of one cultivar (to 90 %) were from 28 % shorter to 8 % longer.',
   sourceKeys: ['fraser-muir-1981'],
+  ...WHEAT_RANGES,
   hours: wheatStorageHours,
 });
 
@@ -91,6 +108,7 @@ export const STORAGE_RULES: readonly StorageRule[] = [
     honesty:
       'A shift, not data: growers are told to take oil sunflower as cereal 5 points wetter. Of two times that the source states one is a tenth shorter, one an eighth longer.',
     sourceKeys: ['steele-1969', 'thompson-1972', 'nsa-sunflower-storage'],
+    ...shifted(5),
     hours: asWetterCorn(5, { form: 'carried-down' }),
   },
   {
@@ -99,6 +117,7 @@ export const STORAGE_RULES: readonly StorageRule[] = [
     criterion: 'germination begins to fall',
     honesty: 'From memory, held against nothing.',
     sourceKeys: ['kreyger-1972'],
+    ...CANOLA_RANGES,
     hours: canolaStorageHours,
   },
   {
@@ -107,6 +126,7 @@ export const STORAGE_RULES: readonly StorageRule[] = [
     criterion: 'germination begins to fall',
     honesty: 'The rule for canola, from memory, held against nothing.',
     sourceKeys: ['kreyger-1972'],
+    ...CANOLA_RANGES,
     hours: canolaStorageHours,
   },
 ];

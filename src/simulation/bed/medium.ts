@@ -1,0 +1,34 @@
+import type { IsothermEquation } from '../../grain/isotherm-equations.ts';
+import type { HermiteTable } from './hermite-table.ts';
+import type { StorageLife } from './storage-life.ts';
+
+/**
+ * The grain of a bed as plain numbers and tables, made once by `mediumOf`; what the loop over layers reads.
+ *
+ * Every isotherm in use is one function of a product: with z = q(T) p(M), RH = 1 - exp(-z) for Henderson, exp(-z) for
+ * Chung-Pfost and Halsey, 1 / (1 + z) for Oswin. The tables hold q and p, so that a step costs one exponential.
+ */
+export interface Medium {
+  crop: string;
+  isotherm: string;
+  equation: IsothermEquation;
+  /** q(T), of the grain temperature in degC */
+  byTemp: HermiteTable;
+  /** p(M), of the moisture as fraction of dry matter */
+  byMoisture: HermiteTable;
+  /** heat of grain with its water, J/(kg K) of dry matter: heatDry + heatPerMoisture * M */
+  heatDryJKgK: number;
+  heatPerMoistureJKgK: number;
+  /** heat that binds the water, beyond that of free water, summed from bone dry: J per kg of dry matter, of M */
+  binding: HermiteTable;
+  /** thin-layer rate k of dM/dt = -k (M - Me), 1/s, of the grain temperature in degC */
+  rate: HermiteTable;
+  /** true: grain and leaving air are in balance after each step, whatever the rate */
+  nearEquilibrium: boolean;
+  /** what the rate rests on, for the page */
+  thinLayer: string;
+  /** dry matter of bulk grain, kg/m3 */
+  dryDensityKgM3: number;
+  conductivityWMK: number;
+  storage: StorageLife | null;
+}

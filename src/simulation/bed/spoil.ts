@@ -1,0 +1,37 @@
+import { ACCOUNT, type Bed } from './bed.ts';
+import { grainHeatJKg } from './grain-heat.ts';
+import { hermiteAt } from './hermite-table.ts';
+
+/** Heat and water of respiration, for each kg of dry matter: C6H12O6 + 6 O2 gives 6 CO2 + 6 H2O and 2816 kJ/mol. textbook */
+const RESPIRATION_J_KG = 15.6e6;
+const RESPIRATION_WATER = 0.6;
+
+/**
+ * Let the grain age for a while at its present state: its share of the allowable storage time, and the heat and water that
+ * the lost dry matter gives. The dry matter itself is kept: what is lost stays below a part in a hundred.
+ *
+ * @param hours  some hours: temperature and moisture are those of the moment
+ * @valid        the kernel: no checks
+ */
+export function spoil(bed: Bed, hours: number): void {
+  const { medium, columns, layers, filled, tempC, moistureDb, lifeUsed, dryKgM2, areaShares, account } = bed;
+  const { storage, heatDryJKgK, heatPerMoistureJKgK, binding } = medium;
+  if (storage === null) return;
+  const { lossOfShare } = storage;
+  for (let column = 0; column < columns; column++) {
+    for (let i = 0; i < filled; i++) {
+      const at = column * layers + i;
+      const used = lifeUsed[at];
+      lifeUsed[at] = used + hours * storage.sharePerHour(tempC[at], moistureDb[at]);
+      if (lossOfShare === null) continue;
+      const lost = lossOfShare(lifeUsed[at]) - lossOfShare(used);
+      const held = grainHeatJKg(medium, tempC[at], moistureDb[at]) + lost * RESPIRATION_J_KG;
+      const moisture = moistureDb[at] + RESPIRATION_WATER * lost;
+      moistureDb[at] = moisture;
+      tempC[at] = (held + hermiteAt(binding, moisture)) / (heatDryJKgK + heatPerMoistureJKgK * moisture);
+      const dry = areaShares[column] * dryKgM2[i];
+      account[ACCOUNT.waterBySpoiling] += dry * RESPIRATION_WATER * lost;
+      account[ACCOUNT.heatBySpoiling] += dry * RESPIRATION_J_KG * lost;
+    }
+  }
+}

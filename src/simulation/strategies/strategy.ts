@@ -1,0 +1,37 @@
+import type { View } from '../run/view.ts';
+
+/** A number that a strategy hangs on. Inside: SI and fractions. */
+export interface Parameter {
+  name: string;
+  /** what it is, a phrase */
+  words: string;
+  unit: '1' | 'degC' | 'K' | 'h';
+  /** a moisture (wet basis) or a humidity is told in percent on pages */
+  usual: number;
+  range: readonly [low: number, high: number];
+}
+
+export type Parameters = Readonly<Record<string, number>>;
+
+/** How a fan is run, as a pure function of what a controller could know. */
+export interface Strategy {
+  /** as season.yaml and `summary.json` name it */
+  id: string;
+  title: string;
+  /** plain words, with the parameters' numbers left to the page */
+  words: string;
+  parameters: readonly Parameter[];
+  /** key of the bibliography; null: common practice or our own, `words` says which */
+  sourceKey: string | null;
+  /**
+   * Share of this hour in which the fan runs, 0 to 1.
+   *
+   * @param memory  numbers that the strategy keeps from hour to hour, all 0 at first, [MEMORY]
+   */
+  fan(view: View, parameters: Parameters, memory: Float64Array): number;
+  /** whether the heater burns while the fan runs; left out: never */
+  heater?(view: View, parameters: Parameters, memory: Float64Array): boolean;
+}
+
+/** Numbers that a strategy may keep. */
+export const MEMORY = 8;
