@@ -3,10 +3,11 @@ import { bulkConductivityWMK, CONDUCTIVITY_LINES } from '../../grain/conductivit
 import { AS_WHEAT } from '../../grain/crops.ts';
 import { GAS_WATER_J_KGK } from '../../grain/heat-of-vaporisation.ts';
 import { type Isotherm, isothermOf } from '../../grain/isotherm.ts';
-import { isothermLogHumiditySlope } from '../../grain/isotherm-equations.ts';
+import { type IsothermEquation, isothermLogHumiditySlope } from '../../grain/isotherm-equations.ts';
 import { specificHeatLinesOf } from '../../grain/specific-heat.ts';
-import { hermiteTable } from './hermite-table.ts';
+import { cubicTable } from './cubic-table.ts';
 import type { Medium } from './medium.ts';
+import { TEMP_INTERVALS, TEMP_RANGE_C } from './saturation-table.ts';
 import { storageLifeOf } from './storage-life.ts';
 import { thinLayerOf } from './thin-layer.ts';
 
@@ -24,6 +25,9 @@ const DRIEST_DB = 0.01;
 const WETTEST_DB = 0.8;
 const COLDEST_C = -40;
 const HOTTEST_C = 70;
+const MOISTURE_INTERVALS = 1580;
+/** Beyond it exp(-z) is below what a double tells from 0; Oswin is then at 1 % moisture in heat. */
+const MOST_PRODUCT = 40;
 /** Where the heat that binds water is worked out: it moves by 3 % between 0 and 20 degC. */
 const BINDING_AT_C = 10;
 
@@ -45,11 +49,10 @@ export function mediumOf(crop: string, dryDensityKgM3: number, options: MediumOp
   return {
     crop,
     isotherm: isotherm.name,
-    equation: isotherm.equation,
-    ...productOf(isotherm),
+    ...partsOf(isotherm),
     ...heat,
     binding: bindingOf(isotherm),
-    rate: hermiteTable(COLDEST_C, HOTTEST_C, 221, (t) => (rate1S === null ? 1 : rateFactor * rate1S(t))),
+    rate: cubicTable(COLDEST_C, HOTTEST_C, 220, (t) => (rate1S === null ? 1 : rateFactor * rate1S(t))),
     nearEquilibrium: rate1S === null,
     thinLayer: thin.name,
     dryDensityKgM3,
@@ -58,24 +61,45 @@ export function mediumOf(crop: string, dryDensityKgM3: number, options: MediumOp
   };
 }
 
-/** q(T) and p(M) of the isotherm, see `Medium`. */
-function productOf({ equation, a, b, c, tempRangeC }: Isotherm): Pick<Medium, 'byTemp' | 'byMoisture'> {
+/** The equations of `isothermHumidity` in three parts, see `Medium`. */
+const PARTS: Record<
+  IsothermEquation,
+  (
+    a: number,
+    b: number,
+    c: number,
+  ) => { q: (tempC: number) => number; p: (moistureDb: number) => number; f: (z: number) => number }
+> = {
+  'modified Henderson': (a, b, c) => ({
+    q: (t) => a * (t + c),
+    p: (m) => (100 * m) ** b,
+    f: (z) => 1 - Math.exp(-z),
+  }),
+  'modified Chung-Pfost': (a, b, c) => ({
+    q: (t) => a / (t + c),
+    p: (m) => Math.exp(-b * 100 * m),
+    f: (z) => Math.exp(-z),
+  }),
+  'modified Halsey': (a, b, c) => ({
+    q: (t) => Math.exp(a + b * t),
+    p: (m) => (100 * m) ** -c,
+    f: (z) => Math.exp(-z),
+  }),
+  'modified Oswin': (a, b, c) => ({
+    q: (t) => a + b * t,
+    p: (m) => 1 / (100 * m),
+    f: (z) => 1 / (1 + Math.abs(z) ** c),
+  }),
+};
+
+function partsOf({ equation, a, b, c, tempRangeC }: Isotherm): Pick<Medium, 'byTemp' | 'byMoisture' | 'humidity'> {
+  const { q, p, f } = PARTS[equation](a, b, c);
   const coldest = Math.max(COLDEST_C, tempRangeC[0]);
-  const ofTemp: Record<typeof equation, (t: number) => number> = {
-    'modified Henderson': (t) => a * (t + c),
-    'modified Chung-Pfost': (t) => a / (t + c),
-    'modified Halsey': (t) => Math.exp(a + b * t),
-    'modified Oswin': (t) => (a + b * t) ** c,
-  };
-  const ofMoisture: Record<typeof equation, (m: number) => number> = {
-    'modified Henderson': (m) => (100 * m) ** b,
-    'modified Chung-Pfost': (m) => Math.exp(-b * 100 * m),
-    'modified Halsey': (m) => (100 * m) ** -c,
-    'modified Oswin': (m) => (100 * m) ** -c,
-  };
+  const hottest = Math.min(HOTTEST_C, tempRangeC[1]);
   return {
-    byTemp: hermiteTable(coldest, HOTTEST_C, 441, ofTemp[equation]),
-    byMoisture: hermiteTable(DRIEST_DB, WETTEST_DB, 1581, ofMoisture[equation]),
+    byTemp: cubicTable(...TEMP_RANGE_C, TEMP_INTERVALS, (t) => q(Math.min(hottest, Math.max(coldest, t)))),
+    byMoisture: cubicTable(DRIEST_DB, WETTEST_DB, MOISTURE_INTERVALS, p),
+    humidity: cubicTable(0, MOST_PRODUCT, 32 * MOST_PRODUCT, f),
   };
 }
 
@@ -83,15 +107,14 @@ function productOf({ equation, a, b, c, tempRangeC }: Isotherm): Pick<Medium, 'b
 function bindingOf({ equation, a, b, c }: Isotherm) {
   const factor = GAS_WATER_J_KGK * (BINDING_AT_C + 273.15) ** 2;
   const bound = (m: number) => factor * isothermLogHumiditySlope(equation, a, b, c, BINDING_AT_C, m);
-  const points = 1581;
-  const step = (WETTEST_DB - DRIEST_DB) / (points - 1);
-  const sums = new Float64Array(points);
-  for (let i = 1; i < points; i++) {
+  const step = (WETTEST_DB - DRIEST_DB) / MOISTURE_INTERVALS;
+  const sums = new Float64Array(MOISTURE_INTERVALS + 1);
+  for (let i = 1; i < sums.length; i++) {
     const m = DRIEST_DB + (i - 1) * step;
     sums[i] = sums[i - 1] + (step / 6) * (bound(m) + 4 * bound(m + step / 2) + bound(m + step));
   }
   const at = (m: number) => sums[Math.round((m - DRIEST_DB) / step)];
-  return hermiteTable(DRIEST_DB, WETTEST_DB, points, at, bound);
+  return cubicTable(DRIEST_DB, WETTEST_DB, MOISTURE_INTERVALS, at, bound);
 }
 
 /** A crop without a published line takes the middle of those that there are. */

@@ -1,28 +1,28 @@
-import type { IsothermEquation } from '../../grain/isotherm-equations.ts';
-import type { HermiteTable } from './hermite-table.ts';
+import type { CubicTable } from './cubic-table.ts';
 import type { StorageLife } from './storage-life.ts';
 
 /**
  * The grain of a bed as plain numbers and tables, made once by `mediumOf`; what the loop over layers reads.
  *
- * Every isotherm in use is one function of a product: with z = q(T) p(M), RH = 1 - exp(-z) for Henderson, exp(-z) for
- * Chung-Pfost and Halsey, 1 / (1 + z) for Oswin. The tables hold q and p, so that a step costs one exponential.
+ * Every isotherm in use is one function of a product, RH = f(q(T) p(M)): f(z) = 1 - exp(-z) for Henderson, exp(-z) for
+ * Chung-Pfost and Halsey, 1 / (1 + z^C) for Oswin. The tables hold f, q and p, so that a step takes neither powers nor exponentials.
  */
 export interface Medium {
   crop: string;
   isotherm: string;
-  equation: IsothermEquation;
-  /** q(T), of the grain temperature in degC */
-  byTemp: HermiteTable;
+  /** q(T), of the grain temperature in degC, at the places of `SATURATION` */
+  byTemp: CubicTable;
   /** p(M), of the moisture as fraction of dry matter */
-  byMoisture: HermiteTable;
+  byMoisture: CubicTable;
+  /** f(z) */
+  humidity: CubicTable;
   /** heat of grain with its water, J/(kg K) of dry matter: heatDry + heatPerMoisture * M */
   heatDryJKgK: number;
   heatPerMoistureJKgK: number;
   /** heat that binds the water, beyond that of free water, summed from bone dry: J per kg of dry matter, of M */
-  binding: HermiteTable;
+  binding: CubicTable;
   /** thin-layer rate k of dM/dt = -k (M - Me), 1/s, of the grain temperature in degC */
-  rate: HermiteTable;
+  rate: CubicTable;
   /** true: grain and leaving air are in balance after each step, whatever the rate */
   nearEquilibrium: boolean;
   /** what the rate rests on, for the page */

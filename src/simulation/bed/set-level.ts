@@ -1,7 +1,7 @@
 import { assertRange } from '../../base/errors.ts';
 import { ACCOUNT, type Bed } from './bed.ts';
+import { cubicAt } from './cubic-table.ts';
 import { grainHeatJKg } from './grain-heat.ts';
-import { hermiteAt } from './hermite-table.ts';
 
 /**
  * Fill a bed up to a depth with grain of one state, or draw it down: what leaves is taken from the surface, as a centre
@@ -40,7 +40,7 @@ function pour(bed: Bed, layer: number, cameKgM2: number, tempC: number, moisture
     const moisture = (there * bed.moistureDb[at] + cameKgM2 * moistureDb) / all;
     const heat = (held + cameKgM2 * brought) / all;
     bed.moistureDb[at] = moisture;
-    bed.tempC[at] = (heat + hermiteAt(binding, moisture)) / (heatDryJKgK + heatPerMoistureJKgK * moisture);
+    bed.tempC[at] = (heat + cubicAt(binding, moisture)) / (heatDryJKgK + heatPerMoistureJKgK * moisture);
     bed.lifeUsed[at] = (there * bed.lifeUsed[at]) / all;
     account[ACCOUNT.waterByGrain] += areaShares[column] * cameKgM2 * moistureDb;
     account[ACCOUNT.heatByGrain] += areaShares[column] * cameKgM2 * brought;

@@ -1,6 +1,6 @@
 import { ACCOUNT, type Bed } from './bed.ts';
+import { cubicAt } from './cubic-table.ts';
 import { grainHeatJKg } from './grain-heat.ts';
-import { hermiteAt } from './hermite-table.ts';
 
 /** Heat and water of respiration, for each kg of dry matter: C6H12O6 + 6 O2 gives 6 CO2 + 6 H2O and 2816 kJ/mol. textbook */
 const RESPIRATION_J_KG = 15.6e6;
@@ -28,7 +28,7 @@ export function spoil(bed: Bed, hours: number): void {
       const held = grainHeatJKg(medium, tempC[at], moistureDb[at]) + lost * RESPIRATION_J_KG;
       const moisture = moistureDb[at] + RESPIRATION_WATER * lost;
       moistureDb[at] = moisture;
-      tempC[at] = (held + hermiteAt(binding, moisture)) / (heatDryJKgK + heatPerMoistureJKgK * moisture);
+      tempC[at] = (held + cubicAt(binding, moisture)) / (heatDryJKgK + heatPerMoistureJKgK * moisture);
       const dry = areaShares[column] * dryKgM2[i];
       account[ACCOUNT.waterBySpoiling] += dry * RESPIRATION_WATER * lost;
       account[ACCOUNT.heatBySpoiling] += dry * RESPIRATION_J_KG * lost;
