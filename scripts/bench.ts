@@ -4,6 +4,7 @@ import { Command } from 'commander';
 const BENCHES: Readonly<Record<string, () => Promise<void> | void>> = {
   coverage: async () => (await import('./bench/coverage/bench-coverage.ts')).benchCoverage(),
   physics: async () => (await import('./bench/bench-physics.ts')).benchPhysics(),
+  simulation: async () => (await import('./bench/simulation/bench-simulation.ts')).benchSimulation(),
   review: async () => (await import('./bench/bench-review.ts')).benchReview(),
 };
 

@@ -45,9 +45,8 @@ export function placeIn(table: CubicTable, x: number): number {
 }
 
 /**
- * The value, and the slope for each interval, at the part `u` of interval `i`: the place cut in two. The kernels, no checks, no
- * allocation. Kept this short since V8 inlines no more than 920 bytes of code into a function, and the loop over layers takes
- * eleven of them.
+ * The value, and the slope for each interval, at the part `u` of interval `i`: a place cut in two. The kernels, no checks, no
+ * allocation. Kept this short since V8 inlines no more than 920 bytes of code into a function, and `passAir` takes sixteen.
  */
 export function valueAt(cubics: Float64Array, i: number, u: number): number {
   const at = i << 2;

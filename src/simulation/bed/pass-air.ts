@@ -1,6 +1,6 @@
 import { HEAT_DRY_AIR_J_KGK, HEAT_VAPOUR_J_KGK, VAPORISATION_0C_J_KG } from '../../air/enthalpy.ts';
 import { ACCOUNT, type Bed } from './bed.ts';
-import { cubicAt, placeIn, slopeAt, valueAt } from './cubic-table.ts';
+import { placeIn, slopeAt, valueAt } from './cubic-table.ts';
 import { SATURATION } from './saturation-table.ts';
 
 const WATER_PER_DRY_AIR = 0.621945; // molar masses, ashrae-2017, ch. 1, eq. 20
@@ -35,14 +35,16 @@ export function passAir(bed: Bed, dryAirKgM2: number, seconds: number, inTempC: 
   const { cubics: ofMoisture } = byMoisture;
   const { cubics: ofProduct } = humidity;
   const { cubics: bounds } = binding;
+  const { cubics: rates } = rate;
   const { cubics: saturations } = SATURATION;
   let sumC = 0;
   let sumRatio = 0;
 
   for (let column = 0; column < columns; column++) {
     const air = dryAirKgM2 * airShares[column];
-    let t0 = inTempC;
-    let w0 = inRatio;
+    // A plus tells V8 that they are numbers; it would box them in every layer else.
+    let t0 = +inTempC;
+    let w0 = +inRatio;
     if (air > 0) {
       for (let step = 0; step < filled; step++) {
         const layer = down ? filled - 1 - step : step;
@@ -50,27 +52,31 @@ export function passAir(bed: Bed, dryAirKgM2: number, seconds: number, inTempC: 
         const r = dryKgM2[layer] / air;
         const g0 = tempC[at];
         const m0 = moistureDb[at];
-        const slower = nearEquilibrium ? 0 : 1 / (cubicAt(rate, g0) * seconds);
+        const k = placeIn(rate, g0);
+        const ki = k | 0;
+        const slower = nearEquilibrium ? 0 : 1 / (valueAt(rates, ki, k - ki) * seconds);
         const heat0 =
           (HEAT_DRY_AIR_J_KGK + HEAT_VAPOUR_J_KGK * w0) * t0 + r * (heatDryJKgK + heatPerMoistureJKgK * m0) * g0;
-        let b = placeIn(binding, m0);
-        let bi = b | 0;
-        const bound0 = valueAt(bounds, bi, b - bi);
         // The answer lies where neither the air nor the grain runs out of water.
         let low = 0;
         let high = m0 + w0 / r;
         let m1 = m0;
-        let bound = bound0;
+        let bound0 = 0;
         let w1 = w0;
         let t1 = g0;
         for (let n = 0, move = Number.NaN; ; n++) {
+          const b = placeIn(binding, m1);
+          const bi = b | 0;
+          const bu = b - bi;
+          const bound = valueAt(bounds, bi, bu);
+          if (n === 0) bound0 = bound;
           // The balances at this moisture: they close to rounding, however near the last step came.
           w1 = w0 + r * (m0 - m1);
           const held = HEAT_DRY_AIR_J_KGK + HEAT_VAPOUR_J_KGK * w1 + r * (heatDryJKgK + heatPerMoistureJKgK * m1);
           t1 = (heat0 - r * ((m0 - m1) * VAPORISATION_0C_J_KG + bound0 - bound)) / held;
           if ((move < CLOSE_DB && move > -CLOSE_DB) || n === MOST_STEPS) break;
           // Slopes, `Per` a moisture; those of tables are for each interval.
-          const bound1Per = slopeAt(bounds, bi, b - bi) * binding.perUnit;
+          const bound1Per = slopeAt(bounds, bi, bu) * binding.perUnit;
           const t1Per =
             (r * (VAPORISATION_0C_J_KG + bound1Per - t1 * (heatPerMoistureJKgK - HEAT_VAPOUR_J_KGK))) / held;
           const tPer = t1Per * byTemp.perUnit;
@@ -104,9 +110,6 @@ export function passAir(bed: Bed, dryAirKgM2: number, seconds: number, inTempC: 
           if (!(next > low && next < high)) next = 0.5 * (low + high);
           move = next - m1;
           m1 = next;
-          b = placeIn(binding, m1);
-          bi = b | 0;
-          bound = valueAt(bounds, bi, b - bi);
         }
         tempC[at] = t1;
         moistureDb[at] = m1;

@@ -23,17 +23,19 @@ export function misraBrookerPage(tempC: number, rhPct: number, moistureDbPct: nu
   return { k, n: 0.0811 * Math.log(rhPct) + 0.0078 * moistureDbPct };
 }
 
+/** Coldest that Misra and Brooker fitted, degC. */
+const COLDEST_C = 2.2;
+
 /** Of Page's curve the first-order rate with the same half-time: a bed asks how fast the grain follows, not how it begins. */
 function cornRate1S(tempC: number): number {
-  // Natural-air drying: 65 % humidity, 25 % dry basis, 0.1 m/s. Below the fitted range the slope to 2.2 degC goes on.
+  // Natural-air drying: 65 % humidity, 25 % dry basis, 0.1 m/s. In colder grain the fall of its logarithm at the end goes on.
   const at = (t: number) => {
     const { k, n } = misraBrookerPage(t, 65, 25, 0.1);
     return LN2 / (LN2 / k) ** (1 / n) / 3600;
   };
-  const COLDEST = 2.2;
-  if (tempC >= COLDEST) return at(tempC);
-  const perK = Math.log(at(COLDEST + 1) / at(COLDEST));
-  return at(COLDEST) * Math.exp(perK * (tempC - COLDEST));
+  if (tempC >= COLDEST_C) return at(tempC);
+  const perK = Math.log(at(COLDEST_C + 0.01) / at(COLDEST_C)) / 0.01;
+  return at(COLDEST_C) * Math.exp(perK * (tempC - COLDEST_C));
 }
 
 /** k = a exp(-b / T), T in K. */

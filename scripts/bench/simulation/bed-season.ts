@@ -1,0 +1,40 @@
+import { humidityRatio } from '../../../src/air/humidity-ratio.ts';
+import { type Bed, newBed } from '../../../src/simulation/bed/bed.ts';
+import type { Medium } from '../../../src/simulation/bed/medium.ts';
+import { passAir } from '../../../src/simulation/bed/pass-air.ts';
+import { setLevel } from '../../../src/simulation/bed/set-level.ts';
+
+/** A bed and how it is filled; hourly air with days, weeks and a fall in it goes through it. */
+export const SEASON = {
+  layers: 20,
+  hours: 2000,
+  depthM: 5.5,
+  seconds: 3600,
+  startC: 15,
+  startDb: 0.25,
+  pressurePa: 98_000,
+};
+
+const day = (hour: number) => Math.sin((2 * Math.PI * hour) / 24);
+/** degC and kg/kg of each hour, [hours] */
+export const AIR_C = Float64Array.from(
+  { length: SEASON.hours },
+  (_, h) => 10 - (10 * h) / SEASON.hours + 6 * day(h) + 3 * Math.sin((2 * Math.PI * h) / 131),
+);
+export const AIR_RATIO = AIR_C.map((tempC, h) =>
+  humidityRatio(tempC, Math.min(0.98, 0.7 - 0.2 * day(h) + 0.1 * Math.sin(h / 97)), SEASON.pressurePa),
+);
+
+/** A bed for `runBedSeason`, which fills it. */
+export function benchBed(medium: Medium): Bed {
+  const { depthM, layers, pressurePa } = SEASON;
+  return newBed({ medium, depthM, layers, pressurePa });
+}
+
+/** The bench's season through a bed filled anew. */
+export function runBedSeason(bed: Bed, dryAirKgM2: number): void {
+  const { hours, seconds, depthM, startC, startDb } = SEASON;
+  setLevel(bed, 0, startC, startDb);
+  setLevel(bed, depthM, startC, startDb);
+  for (let hour = 0; hour < hours; hour++) passAir(bed, dryAirKgM2, seconds, AIR_C[hour], AIR_RATIO[hour]);
+}
