@@ -6,7 +6,7 @@ import { bytesPerCall } from '../bytes-per-call.ts';
 import { benchBed, runBedSeason, SEASON } from './bed-season.ts';
 import { type CLoop, runInC } from './c-loop.ts';
 
-const ROUNDS = 15;
+const ROUNDS = 60;
 /** Time over that of the loop in C, at most. */
 const MOST = { libm: 2, tables: 1.5 };
 const AGREE = 1e-6;

@@ -47,8 +47,8 @@ export interface Bed {
   readonly leaving: Float64Array;
   /** running sums since the bed was made, see `ACCOUNT`; J and kg per m2 of floor */
   readonly account: Float64Array;
-  /** for `rest`: temperatures before, [layers] */
-  readonly before: Float64Array;
+  /** for `conduct`: how each layer hangs on the one above, [layers] */
+  readonly eased: Float64Array;
 }
 
 /** Places in `Bed.account`. Water: kg/m2. Heat: J/m2, counted from dry grain, dry air and liquid water at 0 degC. */
@@ -95,7 +95,7 @@ export function newBed(spec: BedSpec): Bed {
     dryKgM2: new Float64Array(layers),
     leaving: new Float64Array(2),
     account: new Float64Array(7),
-    before: new Float64Array(layers),
+    eased: new Float64Array(layers),
   };
 }
 

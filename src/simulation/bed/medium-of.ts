@@ -7,7 +7,7 @@ import { type IsothermEquation, isothermLogHumiditySlope } from '../../grain/iso
 import { specificHeatLinesOf } from '../../grain/specific-heat.ts';
 import { cubicTable } from './cubic-table.ts';
 import type { Medium } from './medium.ts';
-import { TEMP_INTERVALS, TEMP_RANGE_C } from './saturation-table.ts';
+import { TEMP_INTERVALS, TEMP_RANGE_C, TEMP_STEP_K } from './saturation-table.ts';
 import { storageLifeOf } from './storage-life.ts';
 import { thinLayerOf } from './thin-layer.ts';
 
@@ -94,10 +94,12 @@ const PARTS: Record<
 
 function partsOf({ equation, a, b, c, tempRangeC }: Isotherm): Pick<Medium, 'byTemp' | 'byMoisture' | 'humidity'> {
   const { q, p, f } = PARTS[equation](a, b, c);
-  const coldest = Math.max(COLDEST_C, tempRangeC[0]);
-  const hottest = Math.min(HOTTEST_C, tempRangeC[1]);
+  // Held beyond the isotherm's own temperatures, from a point of the table on: a bend within an interval would blur it.
+  const coldest = Math.ceil(tempRangeC[0] / TEMP_STEP_K) * TEMP_STEP_K;
+  const hottest = Math.floor(tempRangeC[1] / TEMP_STEP_K) * TEMP_STEP_K;
+  const qPerK = (t: number) => (t < coldest || t > hottest ? 0 : (q(t + 1e-4) - q(t - 1e-4)) / 2e-4);
   return {
-    byTemp: cubicTable(...TEMP_RANGE_C, TEMP_INTERVALS, (t) => q(Math.min(hottest, Math.max(coldest, t)))),
+    byTemp: cubicTable(...TEMP_RANGE_C, TEMP_INTERVALS, (t) => q(Math.min(hottest, Math.max(coldest, t))), qPerK),
     byMoisture: cubicTable(DRIEST_DB, WETTEST_DB, MOISTURE_INTERVALS, p),
     humidity: cubicTable(0, MOST_PRODUCT, 32 * MOST_PRODUCT, f),
   };
