@@ -1,0 +1,154 @@
+import type { Limits } from './limits.ts';
+import type { Replay, Standing } from './replay.ts';
+import { heatToGo, layerToGo, moistureToGo, shortfall } from './shortfall.ts';
+
+/** A block of hours that is run one way. */
+export interface Block {
+  from: number;
+  to: number;
+}
+
+interface Node<State> {
+  state: State;
+  cost: number;
+  /** points still to go by mean moisture, worst layer, temperature */
+  moisture: number;
+  layer: number;
+  heat: number;
+  /** places in the trail: the node it came from, one for each block */
+  trail: number;
+}
+
+export interface Found {
+  /** way of each block */
+  ways: Uint8Array;
+  cost: number;
+  /** 0: all limits are kept */
+  shortfall: number;
+}
+
+/**
+ * Cheapest ways found to run the blocks, forward in time: after each block, of all ways that led to nearly the same state (by what is
+ * still to go) only the cheapest goes on, and at the most `width` of them. Ways that no longer can be best (dearer and no
+ * nearer in any respect than another) go out first. Not proven to be the best: what goes out could have paid later.
+ *
+ * @param width  states that go on after each block; more is surer and slower
+ * @returns      null where every way breaks the storage limit
+ */
+export function beam<State>(
+  replay: Replay<State>,
+  limits: Limits,
+  blocks: readonly Block[],
+  width: number,
+): Found | null {
+  const start = replay.newState();
+  replay.keep(start);
+  const standing: Standing = { meanWb: 0, wettestWb: 0, driestWb: 0, meanC: 0, warmestC: 0, lifeUsed: 0 };
+  const cameFrom: number[] = [-1];
+  const wayTaken: number[] = [0];
+  const free: State[] = [];
+  replay.stand(standing);
+  let nodes: Node<State>[] = [nodeOf(start, replay.cost(), standing, limits, 0)];
+  const grain = { moisture: nodes[0].moisture / 40, layer: nodes[0].layer / 10, heat: nodes[0].heat / 10 };
+  for (const { from, to } of blocks) {
+    const next: Node<State>[] = [];
+    for (const node of nodes) {
+      for (let way = 0; way <= replay.ways; way++) {
+        replay.restore(node.state);
+        for (let hour = from; hour < to; hour++) replay.play(hour, way);
+        replay.stand(standing);
+        if (standing.lifeUsed > limits.lifeUsed) continue;
+        const state = free.pop() ?? replay.newState();
+        replay.keep(state);
+        cameFrom.push(node.trail);
+        wayTaken.push(way);
+        next.push(nodeOf(state, replay.cost(), standing, limits, cameFrom.length - 1));
+      }
+    }
+    for (const node of nodes) free.push(node.state);
+    if (next.length === 0) {
+      replay.restore(start);
+      return null;
+    }
+    nodes = best(next, grain, width, free);
+  }
+  const end = nodes.reduce((a, b) => (better(a, b) ? a : b));
+  const ways = new Uint8Array(blocks.length);
+  let at = end.trail;
+  for (let i = blocks.length - 1; i >= 0; i--) {
+    ways[i] = wayTaken[at];
+    at = cameFrom[at];
+  }
+  const found = { ways, cost: end.cost, shortfall: end.moisture + end.layer + end.heat };
+  replay.restore(start);
+  return found;
+}
+
+function nodeOf<State>(state: State, cost: number, at: Standing, limits: Limits, trail: number): Node<State> {
+  const moisture = moistureToGo(at, limits);
+  const layer = layerToGo(at, limits);
+  return { state, cost, moisture, layer, heat: heatToGo(at, limits), trail };
+}
+
+const toGo = (node: { moisture: number; layer: number; heat: number }) => node.moisture + node.layer + node.heat;
+
+function better<State>(a: Node<State>, b: Node<State>): boolean {
+  const gap = toGo(a) - toGo(b);
+  return gap === 0 ? a.cost <= b.cost : gap < 0;
+}
+
+/** The cheapest of each cell of what is still to go; then those that none beats in every respect; then evenly by what is to go. */
+function best<State>(
+  all: Node<State>[],
+  grain: { moisture: number; layer: number; heat: number },
+  width: number,
+  free: State[],
+): Node<State>[] {
+  const cells = new Map<string, Node<State>>();
+  for (const node of all) {
+    const key = `${cell(node.moisture, grain.moisture)} ${cell(node.layer, grain.layer)} ${cell(node.heat, grain.heat)}`;
+    const other = cells.get(key);
+    if (other === undefined) cells.set(key, node);
+    else if (node.cost < other.cost || (node.cost === other.cost && toGo(node) < toGo(other))) {
+      free.push(other.state);
+      cells.set(key, node);
+    } else free.push(node.state);
+  }
+  const sorted = [...cells.values()].sort((a, b) => a.cost - b.cost || toGo(a) - toGo(b));
+  const kept: Node<State>[] = [];
+  for (const node of sorted) {
+    const beaten = kept.some(
+      (other) => other.moisture <= node.moisture && other.layer <= node.layer && other.heat <= node.heat,
+    );
+    if (beaten) free.push(node.state);
+    else kept.push(node);
+  }
+  if (kept.length <= width) return kept;
+  kept.sort((a, b) => toGo(a) - toGo(b));
+  const thinned = new Set(Array.from({ length: width }, (_, i) => Math.round((i * (kept.length - 1)) / (width - 1))));
+  return kept.filter((node, i) => {
+    if (!thinned.has(i)) free.push(node.state);
+    return thinned.has(i);
+  });
+}
+
+/** Cell of a number; all that is reached shares one. */
+function cell(toGo: number, grain: number): number {
+  return toGo === 0 || grain === 0 ? 0 : 1 + Math.floor(toGo / grain);
+}
+
+/** What a given way comes to: the same sums as the search's own. */
+export function playAll<State>(
+  replay: Replay<State>,
+  limits: Limits,
+  ways: (hour: number) => number,
+): { cost: number; shortfall: number; lifeUsed: number } {
+  const start = replay.newState();
+  replay.keep(start);
+  const standing: Standing = { meanWb: 0, wettestWb: 0, driestWb: 0, meanC: 0, warmestC: 0, lifeUsed: 0 };
+  for (let hour = 0; hour < replay.hours; hour++) replay.play(hour, ways(hour));
+  replay.stand(standing);
+  const played = { cost: replay.cost(), shortfall: shortfall(standing, limits), lifeUsed: standing.lifeUsed };
+  replay.restore(start);
+  return played;
+}

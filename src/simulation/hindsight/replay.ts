@@ -1,0 +1,29 @@
+/** What a bed has come to, as its limits are put: moistures wet basis, fractions; degC; share of the allowable storage time. */
+export interface Standing {
+  meanWb: number;
+  wettestWb: number;
+  driestWb: number;
+  meanC: number;
+  warmestC: number;
+  lifeUsed: number;
+}
+
+/**
+ * A bin's season that can be played hour by hour and put back, for a search that tries one way and then another. `State` is
+ * whatever the replay keeps; the search only hands it back.
+ */
+export interface Replay<State> {
+  /** hours that may be chosen */
+  readonly hours: number;
+  /** 1: fan off or on; 2: also with its heater */
+  readonly ways: 1 | 2;
+  newState(): State;
+  keep(into: State): void;
+  restore(from: State): void;
+  /** play an hour; `way` 0: off, 1: the fan, 2: fan and heater */
+  play(hour: number, way: number): void;
+  /** money spent so far */
+  cost(): number;
+  /** fill `into`. No allocation */
+  stand(into: Standing): void;
+}
