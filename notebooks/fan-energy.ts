@@ -48,7 +48,7 @@ export default defineNotebook(
           : `The fans${hours.of === null ? '' : ` of ${hours.of}`} ran ${units.say('hours', hours.total)}${unknown > 0.05 ? `, with another ${units.say('hours', unknown)} not known,` : ''} and used ${energy.total.value === null ? 'energy that can’t be told' : units.say('energy', energy.total)}${cost.total.value === null ? '; their cost can’t be told' : ` at ${units.say('money', cost.total)}`}${(demand.total.value ?? 0) > 0 ? `, ${units.say('money', demand.total)} of it for demand` : ''}.`,
       keyNumbers: [
         totalKey('Fan hours of all bins', 'hours', hours),
-        { label: 'Hours not known', quantity: 'hours', amount: unknown },
+        { label: 'Hours not known', quantity: 'hours', amount: unknown, known: 'measured' },
         totalKey('Energy', 'energy', energy),
         totalKey('Cost', 'money', cost),
         totalKey('Demand charge within it', 'money', demand),
@@ -93,7 +93,7 @@ export default defineNotebook(
 function binSection(one: BinReview, units: Units) {
   const { fan } = one;
   const named = [
-    { label: 'Hours not known', quantity: 'hours', amount: fan.unknownHours, why: fan.why },
+    { label: 'Hours not known', quantity: 'hours', amount: fan.unknownHours, why: fan.why, known: 'measured' },
     { label: 'Starts', quantity: 'count', amount: fan.starts, why: fan.why },
     { label: 'Energy cost', quantity: 'money', amount: fan.energyCost },
     { label: 'Demand cost', quantity: 'money', amount: fan.demandCost },

@@ -94,10 +94,10 @@ function pressureTable(bins: readonly BinReview[]): Table {
     folded: 'on screen',
     columns: [
       { key: 'bin', label: 'Bin', quantity: null },
-      { key: 'depth', label: 'Depth, stated', quantity: 'length' },
+      { key: 'depth', label: 'Depth', quantity: 'length', known: 'stated' },
       { key: 'fans', label: 'Fans on', quantity: null },
       { key: 'readings', label: 'Readings', quantity: 'count' },
-      { key: 'pressure', label: 'Static pressure, measured', quantity: 'pressure' },
+      { key: 'pressure', label: 'Static pressure', quantity: 'pressure', known: 'measured' },
       { key: 'factor', label: 'Packing factor', quantity: 'number' },
       { key: 'flow', label: 'Airflow', quantity: 'airflow' },
     ],
@@ -130,7 +130,7 @@ function cableTable(bins: readonly BinReview[]): Table {
     columns: [
       { key: 'bin', label: 'Bin', quantity: null },
       { key: 'cable', label: 'Cable', quantity: null },
-      { key: 'share', label: 'Floor', quantity: 'share' },
+      { key: 'share', label: 'Floor', quantity: 'share', known: 'from stated' },
       { key: 'relative', label: 'Air over the mean', quantity: 'number' },
       { key: 'pairs', label: 'Times two sensors were compared', quantity: 'count' },
     ],

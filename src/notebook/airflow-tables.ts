@@ -19,7 +19,7 @@ export function binTable(bins: readonly BinReview[], units: Units): Table {
       { key: 'used', label: 'Used', quantity: null },
       { key: 'agree', label: 'Agree', quantity: null },
       ...(units.system === 'us'
-        ? [{ key: 'hp', label: 'Nameplate, stated', quantity: 'nameplate per grain' as const }]
+        ? [{ key: 'hp', label: 'Nameplate', quantity: 'nameplate per grain' as const, known: 'stated' as const }]
         : []),
     ],
     rows: bins.map(({ bin, airflow }): Record<string, Cell> => {

@@ -56,8 +56,8 @@ export function besideTable(bins: readonly Compared[], units: Units): Table {
       { key: 'airflow', label: 'Airflow', quantity: 'airflow per grain' },
       { key: 'start', label: 'Moisture in', quantity: 'moisture' },
       { key: 'end', label: 'Moisture out', quantity: 'moisture' },
-      { key: 'outdoor', label: 'Outdoor air at fill, measured', quantity: 'temperature' },
-      { key: 'humidity', label: 'Its humidity, measured', quantity: 'share' },
+      { key: 'outdoor', label: 'Outdoor air at fill', quantity: 'temperature', known: 'measured' },
+      { key: 'humidity', label: 'Its humidity', quantity: 'share', known: 'measured' },
       { key: 'settles', label: 'Grain would settle at', quantity: 'moisture' },
     ],
     rows: bins.map(({ review, beside }) => {

@@ -83,11 +83,11 @@ function energyTable(bills: readonly BillShare[]): Table {
     caption: 'Energy of the bills (as stated) and of the fans',
     columns: [
       ...WHEN,
-      { key: 'billed', label: 'Billed', quantity: 'energy' },
+      { key: 'billed', label: 'Billed', quantity: 'energy', known: 'stated' },
       { key: 'fans', label: 'Fans, by their logs', quantity: 'energy' },
       { key: 'share', label: 'Share of the fans', quantity: 'share' },
       { key: 'rest', label: 'Unexplained rest', quantity: 'energy' },
-      { key: 'untold', label: 'Fan time no log tells', quantity: 'hours' },
+      { key: 'untold', label: 'Fan time no log tells', quantity: 'hours', known: 'measured' },
     ],
     rows: bills.map((bill) => ({
       ...whenOf(bill),
@@ -106,9 +106,9 @@ function moneyTable(bills: readonly BillShare[]): Table {
     caption: 'Money of the bills (as stated) and of the fans',
     columns: [
       ...WHEN,
-      { key: 'amount', label: 'Amount', quantity: 'money' },
+      { key: 'amount', label: 'Amount', quantity: 'money', known: 'stated' },
       { key: 'fans', label: 'Fans, by the tariff', quantity: 'money' },
-      { key: 'fixed', label: 'Fixed, as stated', quantity: 'money' },
+      { key: 'fixed', label: 'Fixed', quantity: 'money', known: 'stated' },
       { key: 'rest', label: 'Unexplained rest', quantity: 'money' },
     ],
     rows: bills.map((bill) => ({

@@ -43,7 +43,7 @@ export function sourceSection({ season }: LoadedSeason, { fans }: SeasonReview):
         { key: 'runs', label: 'Runs told by', quantity: null },
         { key: 'from', label: 'Energy from', quantity: null },
         { key: 'energy', label: 'Energy', quantity: 'energy' },
-        { key: 'error', label: 'Error of its power, 90 %', quantity: 'share' },
+        { key: 'error', label: 'Error of its power', quantity: 'share', known: '90 % limit' },
       ],
       rows: season.fans.map((stated) => {
         const fan = fans.find((one) => one.fanId === stated.id);

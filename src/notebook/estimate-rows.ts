@@ -1,5 +1,5 @@
 import type { Estimate } from '../base/estimate.ts';
-import type { Cell, Table } from '../report/page.ts';
+import type { Cell, Known, Table } from '../report/page.ts';
 import type { Quantity } from '../report/quantities.ts';
 import type { Units } from '../report/units.ts';
 
@@ -9,6 +9,8 @@ export interface Named {
   quantity: Quantity;
   amount: Estimate | number | null;
   why?: string | null;
+  /** how it is known where it carries no interval and is no count */
+  known?: Known;
 }
 
 /** Numbers of several kinds under each other: the unit stands in each row. */
@@ -28,6 +30,10 @@ export function namedTable(id: string, caption: string, rows: readonly Named[], 
       { key: 'value', label: 'Value', quantity: 'own' },
       { key: 'unit', label: 'Unit', quantity: null },
     ],
-    rows: rows.map((row) => ({ label: row.label, value: value(row), unit: units.unit(row.quantity) })),
+    rows: rows.map((row) => ({
+      label: row.label,
+      value: value(row),
+      unit: [units.unit(row.quantity), row.known].filter(Boolean).join(', '),
+    })),
   };
 }

@@ -65,13 +65,15 @@ export function frontFinding(campaign: Campaign, air: Bin['air'], end?: EndTempe
     seen,
     whole,
     through,
-    throughHours: why === null ? about(lastHours, Number.POSITIVE_INFINITY) : withheld(why),
-    afterHours: why === null ? about(Math.max(0, campaign.fanHours - lastHours), campaign.fanHours) : withheld(why),
+    throughHours: why === null ? aboutArrival(lastHours) : withheld(why),
+    afterHours:
+      why === null ? aboutArrival(Math.max(0, campaign.fanHours - lastHours), campaign.fanHours) : withheld(why),
     slowest: slowestOf(passed),
   };
 }
 
-function about(hours: number, most: number): Estimate {
+/** Fan hours that hang on an arrival, as well as arrivals are known. @param most  no more than these can be */
+export function aboutArrival(hours: number, most = Number.POSITIVE_INFINITY): Estimate {
   const interval: [number, number] = [
     Math.max(0, hours - ARRIVAL_WITHIN_H),
     Math.max(hours, Math.min(most, hours + ARRIVAL_WITHIN_H)),

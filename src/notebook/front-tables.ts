@@ -1,6 +1,6 @@
 import type { Cell, Column, Table } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
-import type { FrontFinding } from './front-finding.ts';
+import { aboutArrival, type FrontFinding } from './front-finding.ts';
 import { reachedSaid, slowestSaid } from './front-words.ts';
 import type { SeasonFront } from './season-front.ts';
 
@@ -13,9 +13,9 @@ function columns(first: string): readonly Column[] {
   return [
     { key: 'name', label: first, quantity: null },
     { key: 'from', label: 'Began', quantity: 'day' },
-    { key: 'hours', label: 'Fan hours', quantity: 'hours' },
-    { key: 'air', label: 'Air', quantity: 'temperature' },
-    { key: 'grain', label: 'Grain before', quantity: 'temperature' },
+    { key: 'hours', label: 'Fan hours', quantity: 'hours', known: 'measured' },
+    { key: 'air', label: 'Air', quantity: 'temperature', known: 'measured' },
+    { key: 'grain', label: 'Grain before', quantity: 'temperature', known: 'measured' },
     { key: 'reached', label: 'Sensors passed', quantity: null },
     { key: 'through', label: 'Through after', quantity: 'hours' },
     { key: 'after', label: 'Ran on', quantity: 'hours' },
@@ -23,15 +23,8 @@ function columns(first: string): readonly Column[] {
   ];
 }
 
-function rowOf(
-  name: string,
-  found: FrontFinding,
-  cables: number,
-  units: Units,
-  intervals: boolean,
-): Record<string, Cell> {
+function rowOf(name: string, found: FrontFinding, cables: number, units: Units): Record<string, Cell> {
   const { campaign } = found;
-  const hours = (of: FrontFinding['throughHours']): Cell => (intervals || of.value === null ? of : of.value);
   return {
     name,
     from: campaign.span.fromMs,
@@ -39,8 +32,8 @@ function rowOf(
     air: campaign.airC,
     grain: campaign.grainC,
     reached: reachedSaid(found, units),
-    through: hours(found.throughHours),
-    after: hours(found.afterHours),
+    through: found.throughHours,
+    after: found.afterHours,
     slowest: slowestSaid(found, units) ?? { value: null, why: cables < 2 ? ONE_CABLE : NONE_BEHIND },
   };
 }
@@ -53,7 +46,7 @@ export function seasonFrontTable(fronts: readonly SeasonFront[], units: Units): 
     columns: columns('Bin'),
     rows: fronts.map((one) => {
       const { bin } = one.review;
-      if (one.main !== null) return rowOf(bin.name, one.main, bin.cables.length, units, true);
+      if (one.main !== null) return rowOf(bin.name, one.main, bin.cables.length, units);
       const none = { value: null, why: one.why ?? 'Not known.' };
       return {
         name: bin.name,
@@ -78,7 +71,7 @@ export function campaignTable(front: SeasonFront, units: Units): Table {
     columns: columns('Campaign'),
     rows: all.map((found) => {
       const { number, kind } = found.campaign;
-      return rowOf(`${number} ${kind}`, found, bin.cables.length, units, false);
+      return rowOf(`${number} ${kind}`, found, bin.cables.length, units);
     }),
     empty: 'none.',
   };
@@ -93,11 +86,11 @@ export function arrivalTable(front: SeasonFront): Table {
     columns: [
       { key: 'campaign', label: 'Campaign', quantity: null },
       { key: 'sensor', label: 'Cable and sensor', quantity: null },
-      { key: 'height', label: 'Height', quantity: 'length' },
+      { key: 'height', label: 'Height', quantity: 'length', known: 'stated' },
       { key: 'arrived', label: 'Arrived', quantity: 'moment' },
       { key: 'hours', label: 'Fan hours', quantity: 'hours' },
-      { key: 'ahead', label: 'Ahead', quantity: 'temperature' },
-      { key: 'behind', label: 'Behind', quantity: 'temperature' },
+      { key: 'ahead', label: 'Ahead', quantity: 'temperature', known: 'measured' },
+      { key: 'behind', label: 'Behind', quantity: 'temperature', known: 'measured' },
     ],
     rows: front.review.fronts.campaigns.flatMap((campaign) =>
       campaign.arrivals.map((one) => {
@@ -107,7 +100,7 @@ export function arrivalTable(front: SeasonFront): Table {
           sensor: `${one.cable} ${one.sensor}`,
           height: one.heightM,
           arrived: one.arrivedMs ?? none,
-          hours: one.fanHours ?? none,
+          hours: one.fanHours === null ? none : aboutArrival(one.fanHours),
           ahead: one.aheadC ?? none,
           behind: one.behindC ?? none,
         };
@@ -125,8 +118,8 @@ export function warmingTable(fronts: readonly SeasonFront[]): Table {
     columns: [
       { key: 'bin', label: 'Bin', quantity: null },
       { key: 'campaigns', label: 'Campaigns', quantity: 'count' },
-      { key: 'hours', label: 'Fan hours', quantity: 'hours' },
-      { key: 'warmest', label: 'Warmest air', quantity: 'temperature' },
+      { key: 'hours', label: 'Fan hours', quantity: 'hours', known: 'measured' },
+      { key: 'warmest', label: 'Warmest air', quantity: 'temperature', known: 'measured' },
       { key: 'last', label: 'Last began', quantity: 'day' },
       { key: 'through', label: 'Went through everywhere in', quantity: null },
     ],

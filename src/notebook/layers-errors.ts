@@ -33,12 +33,22 @@ export function errorsSection(bins: readonly BinReview[], units: Units): Section
       caption: 'What cancels in the points removed and what stays, each alone, either way',
       columns: [
         { key: 'bin', label: 'Bin', quantity: null },
-        { key: 'fixed', label: 'Cancels: fixed error of each sensor and bias of all', quantity: 'points, fine' },
-        { key: 'unseen', label: 'Stays: grain that no sensor sees', quantity: 'points, fine' },
-        { key: 'reading', label: 'Stays: noise and drift', quantity: 'points, fine' },
-        { key: 'rest', label: 'Stays: isotherm, moving air, hours not seen', quantity: 'points, fine' },
-        { key: 'all', label: 'Points removed, all together', quantity: 'points, fine' },
-        { key: 'end', label: 'Moisture at the end, all together', quantity: 'points, fine' },
+        {
+          key: 'fixed',
+          label: 'Cancels: fixed error of each sensor and bias of all',
+          quantity: 'points, fine',
+          known: '90 % limit',
+        },
+        { key: 'unseen', label: 'Stays: grain that no sensor sees', quantity: 'points, fine', known: '90 % limit' },
+        { key: 'reading', label: 'Stays: noise and drift', quantity: 'points, fine', known: '90 % limit' },
+        {
+          key: 'rest',
+          label: 'Stays: isotherm, moving air, hours not seen',
+          quantity: 'points, fine',
+          known: '90 % limit',
+        },
+        { key: 'all', label: 'Points removed, all together', quantity: 'points, fine', known: '90 % limit' },
+        { key: 'end', label: 'Moisture at the end, all together', quantity: 'points, fine', known: '90 % limit' },
       ],
       rows: told.map(({ one, points, end }): Record<string, Cell> => {
         const why = one.moisture.pointsRemoved.why ?? 'There is no interval.';

@@ -23,9 +23,9 @@ export function stagesSection(bins: readonly BinReview[], units: Units): Section
       columns: [
         { key: 'bin', label: 'Bin', quantity: null },
         { key: 'from', label: 'From', quantity: 'day' },
-        { key: 'depth', label: 'Depth, stated', quantity: 'length' },
-        { key: 'share', label: 'Of the full depth', quantity: 'share' },
-        { key: 'hours', label: 'Fan hours, logged', quantity: 'hours' },
+        { key: 'depth', label: 'Depth', quantity: 'length', known: 'stated' },
+        { key: 'share', label: 'Of the full depth', quantity: 'share', known: 'from stated' },
+        { key: 'hours', label: 'Fan hours', quantity: 'hours', known: 'measured' },
         { key: 'points', label: 'Points removed', quantity: 'points' },
         { key: 'mixed', label: 'Mean fell before it, by other grain', quantity: 'points' },
       ],

@@ -89,7 +89,7 @@ export function cableTable(loaded: LoadedSeason): Table {
       { key: 'temperatures', label: 'Temperatures', quantity: 'count' },
       { key: 'moistures', label: 'Moistures', quantity: 'count' },
       { key: 'flagged', label: 'Not believed', quantity: 'count' },
-      { key: 'share', label: 'Share not believed', quantity: 'share' },
+      { key: 'share', label: 'Share not believed', quantity: 'share', known: 'counted' },
     ],
     rows: readingsByCable(loaded.tables.readings).map(({ bin, cable, sensors, temperatures, moistures, flagged }) => {
       const cells = temperatures + moistures;

@@ -68,9 +68,9 @@ function frontTable(bins: readonly BinReview[], units: Units): Table {
     columns: [
       { key: 'bin', label: 'Bin', quantity: null },
       { key: 'kind', label: 'Front', quantity: null },
-      { key: 'hours', label: 'Fan hours, measured', quantity: 'hours' },
-      { key: 'ahead', label: 'Ahead, measured', quantity: 'moisture' },
-      { key: 'behind', label: 'Behind, measured', quantity: 'moisture' },
+      { key: 'hours', label: 'Fan hours', quantity: 'hours', known: 'measured' },
+      { key: 'ahead', label: 'Ahead', quantity: 'moisture', known: 'measured' },
+      { key: 'behind', label: 'Behind', quantity: 'moisture', known: 'measured' },
       { key: 'passed', label: 'Sensors passed', quantity: null },
       { key: 'last', label: 'Last one passed after', quantity: 'hours' },
       { key: 'where', label: 'Where', quantity: null },
@@ -122,11 +122,11 @@ function arrivalTable(bins: readonly BinReview[]): Table {
     columns: [
       { key: 'bin', label: 'Bin', quantity: null },
       { key: 'sensor', label: 'Cable and sensor', quantity: null },
-      { key: 'height', label: 'Height', quantity: 'length' },
+      { key: 'height', label: 'Height', quantity: 'length', known: 'stated' },
       { key: 'arrived', label: 'Passed', quantity: 'moment' },
       { key: 'hours', label: 'Fan hours', quantity: 'hours' },
-      { key: 'ahead', label: 'Ahead, measured', quantity: 'moisture' },
-      { key: 'end', label: 'At the end, measured', quantity: 'moisture' },
+      { key: 'ahead', label: 'Ahead', quantity: 'moisture', known: 'measured' },
+      { key: 'end', label: 'At the end', quantity: 'moisture', known: 'measured' },
     ],
     rows: bins.flatMap(({ bin, fronts }) =>
       (fronts.moisture?.front?.arrivals ?? []).map((one): Record<string, Cell> => {

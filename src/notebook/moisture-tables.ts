@@ -29,7 +29,7 @@ export function momentTable(review: BinReview): Table {
     columns: [
       { key: 'moment', label: 'Moment', quantity: null },
       { key: 'mean', label: 'Mean moisture', quantity: 'moisture' },
-      { key: 'fanOn', label: 'Fan running', quantity: 'moisture' },
+      { key: 'fanOn', label: 'Fan running', quantity: 'moisture', known: 'measured' },
       { key: 'from', label: 'From', quantity: 'moment' },
       { key: 'to', label: 'To', quantity: 'moment' },
       { key: 'still', label: 'Still air', quantity: null },
@@ -67,8 +67,8 @@ export function errorTable(moisture: BinMoisture): Table {
     folded: 'on screen',
     columns: [
       { key: 'cause', label: 'Cause', quantity: null },
-      { key: 'end', label: 'Moisture at the end off by up to', quantity: 'points, fine' },
-      { key: 'off', label: 'Points removed off by up to', quantity: 'points, fine' },
+      { key: 'end', label: 'Moisture at the end off by up to', quantity: 'points, fine', known: '90 % limit' },
+      { key: 'off', label: 'Points removed off by up to', quantity: 'points, fine', known: '90 % limit' },
     ],
     rows: rows.map((row) => ({ ...row, off: row.off ?? { value: null, why: pointsRemoved.why ?? 'Not known.' } })),
     total:
@@ -115,12 +115,12 @@ export function sharesTable(moisture: BinMoisture): Table {
     folded: 'on screen',
     columns: [
       { key: 'sensor', label: 'Cable and sensor', quantity: null },
-      { key: 'height', label: 'Height', quantity: 'length' },
-      { key: 'share', label: 'Share', quantity: 'share' },
-      { key: 'start', label: 'Moisture at start', quantity: 'moisture' },
-      { key: 'end', label: 'Moisture at end', quantity: 'moisture' },
-      { key: 'startC', label: 'Temperature at start', quantity: 'temperature' },
-      { key: 'endC', label: 'Temperature at end', quantity: 'temperature' },
+      { key: 'height', label: 'Height', quantity: 'length', known: 'stated' },
+      { key: 'share', label: 'Share', quantity: 'share', known: 'from stated' },
+      { key: 'start', label: 'Moisture at start', quantity: 'moisture', known: 'measured' },
+      { key: 'end', label: 'Moisture at end', quantity: 'moisture', known: 'measured' },
+      { key: 'startC', label: 'Temperature at start', quantity: 'temperature', known: 'measured' },
+      { key: 'endC', label: 'Temperature at end', quantity: 'temperature', known: 'measured' },
     ],
     rows: moisture.shares.map((one) => ({
       sensor: `${one.cable} ${one.sensor}`,

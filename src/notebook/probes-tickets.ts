@@ -16,7 +16,7 @@ export function ticketsTable(bins: readonly BinReview[]): Table {
         loads: of.loads,
         difference: of.difference,
         // From nothing to twice the season's mean rate.
-        fans: of.expected === 0 ? 0 : { value: of.expected, interval: between(0, 2 * of.expected), why: null },
+        fans: { value: of.expected, interval: between(0, 2 * of.expected), why: null },
         agree: of.agree === null ? { value: null, why: of.why ?? 'Not told.' } : of.agree ? 'yes' : 'no',
       }),
     );

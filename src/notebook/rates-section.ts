@@ -90,7 +90,7 @@ function ratesTable(
     columns: [
       { key: 'bin', label: 'Bin', quantity: null },
       { key: 'period', label: 'Period', quantity: null },
-      { key: 'hours', label: 'Fan hours, measured', quantity: 'hours' },
+      { key: 'hours', label: 'Fan hours', quantity: 'hours', known: 'measured' },
       { key: 'days', label: 'Days read', quantity: 'count' },
       { key: 'rate', label: 'Points removed', quantity: 'points per hundred hours' },
       { key: 'hoursPerPoint', label: 'Fan hours a point', quantity: 'hours' },

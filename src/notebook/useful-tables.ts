@@ -83,7 +83,7 @@ export function entryTable(bins: readonly BinHours[]): Table {
     folded: 'on screen',
     columns: [
       { key: 'bin', label: 'Bin', quantity: null },
-      { key: 'height', label: 'Height, stated', quantity: 'length' },
+      { key: 'height', label: 'Height', quantity: 'length', known: 'stated' },
       { key: 'dry', label: 'Dry', quantity: 'hours' },
       { key: 'rewet', label: 'Rewet', quantity: 'hours' },
       { key: 'over', label: 'Dry, though under its target', quantity: 'hours' },
@@ -117,10 +117,10 @@ export function groupTables(bins: readonly BinHours[], units: Units): Table[] {
     columns: [
       { key: 'bin', label: 'Bin', quantity: null },
       { key: 'part', ...part },
-      { key: 'hours', label: 'Fan hours, measured', quantity: 'hours' },
+      { key: 'hours', label: 'Fan hours', quantity: 'hours', known: 'measured' },
       { key: 'for', label: 'For the goal', quantity: 'hours' },
       { key: 'against', label: 'Against it', quantity: 'hours' },
-      { key: 'unclassed', label: 'Not classed, measured', quantity: 'hours' },
+      { key: 'unclassed', label: 'Not classed', quantity: 'hours', known: 'measured' },
     ],
     rows: withHours(bins).flatMap(({ review, useful }) =>
       groups(useful).map((group) => ({

@@ -125,11 +125,11 @@ function airTable(bins: readonly BinReview[]): Table {
     folded: 'on screen',
     columns: [
       { key: 'bin', label: 'Bin', quantity: null },
-      { key: 'hours', label: 'Fan hours', quantity: 'hours' },
-      { key: 'covered', label: 'With both airs known', quantity: 'hours' },
+      { key: 'hours', label: 'Fan hours', quantity: 'hours', known: 'measured' },
+      { key: 'covered', label: 'With both airs known', quantity: 'hours', known: 'measured' },
       { key: 'humidity', label: 'By humidities', quantity: 'water' },
       { key: 'heat', label: 'By balance of heat', quantity: 'water' },
-      { key: 'weight', label: 'Weight of the heat', quantity: 'share' },
+      { key: 'weight', label: 'Weight of the heat', quantity: 'share', known: 'by both ranges' },
     ],
     rows: bins.map((one): Record<string, Cell> => {
       const { air } = one.water;
@@ -157,7 +157,7 @@ function partsTable(bins: readonly BinReview[]): Table {
     columns: [
       { key: 'bin', label: 'Bin', quantity: null },
       { key: 'cause', label: 'Cause', quantity: null },
-      { key: 'off', label: 'Off by', quantity: 'water' },
+      { key: 'off', label: 'Off by', quantity: 'water', known: '90 % limit' },
     ],
     rows: bins.flatMap(({ bin, water }) =>
       (water.air?.parts ?? []).map(({ cause, sdKg }) => ({ bin: bin.name, cause: capital(cause), off: sdKg })),

@@ -40,9 +40,10 @@ function wordField(column: Column, units: Units): Field {
 
 /** Numbers: the middle, and where any row has an interval the ends in columns of their own. */
 function numberFields(column: Column, rows: readonly Row[], units: Units): Field[] {
-  const { quantity, key, label } = column;
+  const { quantity, key, label, known } = column;
   const unit = quantity === null || quantity === 'own' || isTime(quantity) ? '' : units.unit(quantity);
-  const head = unit === '' ? label : `${label} (${unit})`;
+  const name = known === undefined ? label : `${label}, ${known}`;
+  const head = unit === '' ? name : `${name} (${unit})`;
   const value = (row: Row) => {
     const cell = row[key];
     if (typeof cell === 'string') return csvText(cell);

@@ -11,6 +11,14 @@ export interface OwnNumber {
 /** A cell: text, a number, a number with interval, one of its own kind, or a missing one with its reason. Numbers as `Units` takes them. */
 export type Cell = string | number | Estimate | OwnNumber | { value: null; why: string } | null;
 
+/**
+ * How a number without an interval is known; pages and files say the word beside its unit. `measured`: as logs and
+ * instruments gave it, or their sum or mean; `stated`: in season.yaml or on a bill; `from stated`: reckoned from what is
+ * stated, exactly; `counted`: counts over each other; `90 % limit`: itself half of a 90 % interval; `by both ranges`: a weight that the
+ * intervals beside it give.
+ */
+export type Known = 'measured' | 'stated' | 'from stated' | 'counted' | '90 % limit' | 'by both ranges';
+
 /** When: a local day or a moment, both as ms UTC, or a month as `2024-10`. Pages say them, files carry them as ISO 8601. */
 export type TimeKind = 'day' | 'moment' | 'month';
 
@@ -19,6 +27,8 @@ export interface Column {
   label: string;
   /** what the numbers are of; null for text, `own` where each cell says it. Unit and digits follow from it. */
   quantity: Quantity | TimeKind | 'own' | null;
+  /** where its numbers carry no interval: why they need none. Counts and times say it by themselves. */
+  known?: Known;
   /** the lowest and the highest stand in bold */
   marked?: boolean;
 }
@@ -71,6 +81,8 @@ export interface KeyNumber {
   label: string;
   quantity: Quantity;
   amount: Estimate | number | null;
+  /** where it carries no interval and is no count: why it needs none */
+  known?: Known;
   /** why it is missing, or what it stands on */
   note?: string;
 }

@@ -75,7 +75,9 @@ describe('a number has the same digits', () => {
       labels.forEach((label, c) => {
         const kind = (drawn[0][c] ?? drawn[0][0]).className;
         if (!/^(n|n marked|own)$/.test(kind)) return;
-        const at = header.findIndex((head) => head === label || head.startsWith(`${label} (`));
+        const at = header.findIndex(
+          (head) => head === label || head.startsWith(`${label} (`) || head.startsWith(`${label}, `),
+        );
         expect(at, `${name} ${label}`).toBeGreaterThanOrEqual(0);
         const ended = header[at + 1] === `${header[at]}, low`;
         rows.forEach((row, r) => {

@@ -22,5 +22,5 @@ export interface TariffMonth {
   minimumTopUp: number;
   total: number;
   /** the same with their intervals; money for all demand rules together */
-  told?: { energyKwh: Estimate; energyCost: Estimate; demandCost: Estimate; total: Estimate };
+  told?: { energyKwh: Estimate; energyCost: Estimate; demandCost: Estimate; minimumTopUp: Estimate; total: Estimate };
 }

@@ -61,6 +61,7 @@ export function tariffMonths(season: Season, fanSeasons: readonly FanSeason[]): 
         (at) =>
           (told.energyCost.interval?.[at] ?? cost) + (told.demandCost.interval?.[at] ?? demandCost) + fixed + connected,
       );
+      const [most, least] = [low, high].map((sum) => minimumTopUp(tariff.minimumPerMonth, sum));
       months.push({
         tariffId: tariff.id,
         month,
@@ -73,11 +74,8 @@ export function tariffMonths(season: Season, fanSeasons: readonly FanSeason[]): 
         total: charges + topUp,
         told: {
           ...told,
-          total: estimate(
-            charges + topUp,
-            low + minimumTopUp(tariff.minimumPerMonth, low),
-            high + minimumTopUp(tariff.minimumPerMonth, high),
-          ),
+          minimumTopUp: estimate(topUp, least, most),
+          total: estimate(charges + topUp, low + most, high + least),
         },
       });
     });

@@ -5,6 +5,7 @@ export const DOMAINS = {
   emc: 'Equilibrium moisture',
   airflow: 'Airflow resistance and fans',
   cooling: 'Fronts of temperature',
+  drying: 'Drying times',
   storage: 'Storage time',
   air: 'Air',
   grain: 'Properties of grain',

@@ -1,6 +1,7 @@
 import { airChecks } from './air-checks.ts';
 import { airflowChecks } from './airflow-checks.ts';
 import { coolingChecks } from './cooling-checks.ts';
+import { dryingChecks } from './drying-checks.ts';
 import { emcChecks } from './emc-checks.ts';
 import { fanChecks } from './fan-checks.ts';
 import { moneyChecks } from './money-checks.ts';
@@ -15,6 +16,7 @@ export function publishedChecks(): PublishedCheck[] {
     ...airflowChecks(),
     ...fanChecks(),
     ...coolingChecks(),
+    ...dryingChecks(),
     ...storageChecks(),
     ...airChecks(),
     ...propertyChecks(),

@@ -8,6 +8,7 @@ export type ReferenceName =
   | 'airflow'
   | 'airflow_constants'
   | 'cooling'
+  | 'drying'
   | 'emc'
   | 'emc_constants'
   | 'fans'

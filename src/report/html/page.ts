@@ -30,7 +30,7 @@ function keyNumber(key: KeyNumber, units: Units): Markup {
   const why = amount !== null && typeof amount === 'object' ? amount.why : null;
   const interval = amount !== null && typeof amount === 'object' ? units.interval(key.quantity, amount) : '';
   const note = [key.note, value === null ? (why ?? (key.note === undefined ? 'Not known.' : null)) : null];
-  return html`<div><dt>${key.label}</dt><dd><span class="big">${value === null ? DASH : units.number(key.quantity, value)}</span> <span class="unit">${value === null ? '' : units.unit(key.quantity)}</span>${interval && html`<br><span class="small">${interval}</span>`}${note.map((text) => (text ? html`<br><span class="small">${text}</span>` : null))}</dd></div>`;
+  return html`<div><dt>${key.label}</dt><dd><span class="big">${value === null ? DASH : units.number(key.quantity, value)}</span> <span class="unit">${value === null ? '' : [units.unit(key.quantity), key.known].filter(Boolean).join(', ')}</span>${interval && html`<br><span class="small">${interval}</span>`}${note.map((text) => (text ? html`<br><span class="small">${text}</span>` : null))}</dd></div>`;
 }
 
 /** Head and page number of every printed page but the first, which has its own. All signs but letters and digits go in as code points. */

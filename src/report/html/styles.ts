@@ -68,6 +68,7 @@ tfoot>tr>*{border-top:1.5px solid var(--ink);font-weight:650}
 .t{white-space:nowrap}
 thead th.n{white-space:normal}
 td.marked{font-weight:700}
+.known{font-size:.82rem}
 .range{font-size:.82rem;font-weight:400;color:var(--soft);white-space:nowrap}
 @media (min-width:44.01rem){.own br{display:none}.own .range{margin-left:.4em;font-size:inherit}}
 sup{line-height:0}

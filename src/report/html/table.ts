@@ -80,7 +80,7 @@ export function renderTable(table: Table, units: Units, id: string): Markup {
   };
   const body = rows.map(line);
   const foot = table.total === undefined ? null : line(table.total, rows.length);
-  const hasUnits = columns.some((column) => unitOf(column, units) !== '');
+  const hasUnits = columns.some((column) => unitOf(column, units) !== '' || column.known !== undefined);
   const align = (column: Column) => (isText(column) || isOwn(column) ? '' : 'n');
   if (rows.length === 0) {
     return html`<p class="note">${table.caption}: ${table.empty ?? 'none.'}</p>`;
@@ -91,7 +91,7 @@ export function renderTable(table: Table, units: Units, id: string): Markup {
 <thead><tr>${columns.map((column) => html`<th scope="col" class="${align(column)}">${column.label}</th>`)}</tr>${
     hasUnits &&
     html`
-<tr class="units">${columns.map((column) => html`<td class="${align(column)}">${unitOf(column, units)}</td>`)}</tr>`
+<tr class="units">${columns.map((column) => html`<td class="${align(column)}">${unitOf(column, units)}${column.known !== undefined && html`<br><span class="known">${column.known}</span>`}</td>`)}</tr>`
   }</thead>
 <tbody>${body}</tbody>${foot && html`<tfoot>${foot}</tfoot>`}
 </table></div>${marked.some((of) => of.length > 0) && html`<p class="note">Bold: the lowest and the highest.</p>`}${reasons.list.map((why, i) => html`<p class="note" id="${id}-why-${i + 1}"><sup>${i + 1}</sup> ${why}</p>`)}`;
