@@ -104,6 +104,22 @@ export const SOURCES: readonly Source[] = [
     provenance: 'memory',
   },
   {
+    key: 'bloome-shove-1971',
+    authors: 'Bloome, P. D. and Shove, G. C.',
+    year: 1971,
+    title: 'Near equilibrium simulation of shelled corn drying',
+    where: 'Transactions of the ASAE 14(4), 709-712',
+    provenance: 'memory',
+  },
+  {
+    key: 'carslaw-jaeger-1959',
+    authors: 'Carslaw, H. S. and Jaeger, J. C.',
+    year: 1959,
+    title: 'Conduction of heat in solids, second edition',
+    where: 'Oxford University Press, ch. 3 and 7',
+    provenance: 'memory',
+  },
+  {
     key: 'cfr-1910-147',
     authors: 'Occupational Safety and Health Administration',
     year: null,
@@ -256,6 +272,14 @@ export const SOURCES: readonly Source[] = [
     provenance: 'memory',
   },
   {
+    key: 'misra-brooker-1980',
+    authors: 'Misra, M. K. and Brooker, D. B.',
+    year: 1980,
+    title: 'Thin-layer drying and rewetting equations for shelled yellow corn',
+    where: 'Transactions of the ASAE 23(5), 1254-1260',
+    provenance: 'memory',
+  },
+  {
     key: 'mu-2009-drying',
     authors: 'University of Missouri Extension',
     year: 2009,
@@ -333,6 +357,14 @@ export const SOURCES: readonly Source[] = [
     where: 'sunflowernsa.com',
     url: 'https://sunflowernsa.com/magazine/articles/default.aspx?ArticleID=3222',
     provenance: 'seen',
+  },
+  {
+    key: 'ocallaghan-1971',
+    authors: 'O’Callaghan, J. R., Menzies, D. J. and Bailey, P. H.',
+    year: 1971,
+    title: 'Digital simulation of agricultural drier performance',
+    where: 'Journal of Agricultural Engineering Research 16(3), 223-244',
+    provenance: 'memory',
   },
   {
     key: 'okabe-ito-2008',

@@ -1,6 +1,7 @@
 import { enthalpyJKg } from '../../air/enthalpy.ts';
 import { humidityRatio } from '../../air/humidity-ratio.ts';
 import { halve } from '../../base/halve.ts';
+import { passAir } from '../../simulation/bed/pass-air.ts';
 import { airOf, bedOf, blowUntil, type DryingCase, dryKgM2Of, SEA_PA, topWb } from './drying-bed.ts';
 import { type PublishedCheck, provenanceOf } from './published-check.ts';
 import { type ReferenceRow, readReference, toleranceOf } from './read-reference.ts';
@@ -12,6 +13,9 @@ import { type ReferenceRow, readReference, toleranceOf } from './read-reference.
 export const BALANCE = 'balance';
 const RATIO = 'ratio to 1 cfm/bu';
 const WATER = 'water taken by 100000 lb of air';
+const WARM_HOURS = 'front, fan in the warmest 12 h of each day';
+/** Half of the day's range of outdoor air, degF. */
+const DAY_WAVE_F = 12;
 /** The front is out when the top is within a point of the moisture that the source dries to. */
 const OUT_WB = 0.01;
 const MOST_HOURS = 24 * 500;
@@ -45,6 +49,22 @@ export function frontDays(drying: DryingCase, toWb: number, isotherm?: string): 
   return hours === null ? null : hours / 24;
 }
 
+/** As `frontDays` where a fan runs in the warmer half of each day only; its air warms and cools about the case's. */
+export function warmHoursDays(
+  drying: DryingCase,
+  toWb: number,
+  isotherm?: string,
+  bed = bedOf(drying, { isotherm }),
+): { days: number; fanHours: number } {
+  const { tempC, ratio, kgM2 } = airOf(drying);
+  for (let hour = 0; hour < MOST_HOURS; hour++) {
+    const wave = Math.sin((2 * Math.PI * ((hour % 24) + 0.5)) / 24);
+    if (wave > 0) passAir(bed, kgM2, 3600, tempC + (DAY_WAVE_F / 1.8) * wave, ratio);
+    if (topWb(bed) <= toWb + OUT_WB) return { days: hour / 24, fanHours: hour / 2 };
+  }
+  return { days: Number.NaN, fanHours: Number.NaN };
+}
+
 /** Water that so much dry air takes from a simulated bed while its top is wet, in its own unit of mass. */
 function waterTaken(drying: DryingCase, air: number, isotherm?: string): number {
   const bed = bedOf(drying, { isotherm });
@@ -67,6 +87,8 @@ function oursOf(row: ReferenceRow): number | null {
       return balanceDays(drying, toWb, Number(row.exhaust_rh_pct) / 100);
     case WATER:
       return waterTaken(drying, 100_000, isotherm);
+    case WARM_HOURS:
+      return warmHoursDays(drying, toWb, isotherm).days;
     case RATIO: {
       const [slow, one] = [drying, { ...drying, cfmPerBu: 1 }].map((each) => frontDays(each, toWb, isotherm));
       return slow === null || one === null ? null : slow / one;
@@ -81,6 +103,7 @@ const GROUPS: Readonly<Record<string, string>> = {
   [RATIO]: 'Days at less air over days at 1 cfm/bu',
   [WATER]: 'Water that 100,000 lb of air take from wet corn',
   front: 'Days until the drying front is out of the top',
+  [WARM_HOURS]: 'Days until the drying front is out of the top, fan in the warmest 12 hours',
 };
 
 /** The rows of tests/reference/drying.csv, by the balance of air or by the bed. */

@@ -54,6 +54,8 @@ import { overdryingFraction, overdryingWeight } from '../../../src/money/overdry
 import { perWaterKg, waterRemovedKg } from '../../../src/money/per-water.ts';
 import { waterShrink, waterShrinkPerPoint } from '../../../src/money/water-shrink.ts';
 
+import { layerSamples } from './layer-samples.ts';
+
 /** Values of symbols, with the functions' results among them. */
 export type Sample = Readonly<Record<string, number | ((x: number) => number)>>;
 
@@ -338,4 +340,5 @@ export const SAMPLES: Readonly<Record<string, () => readonly Sample[]>> = {
       y: perWaterKg(12, waterRemovedKg(1000, 0.2, 0.15)),
     },
   ],
+  ...layerSamples,
 };

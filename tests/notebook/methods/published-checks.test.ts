@@ -15,6 +15,7 @@ describe('the published record', () => {
       'airflow',
       'fans',
       'cooling',
+      'drying',
       'storage_time',
       'psychrometrics',
       'grain_properties',
