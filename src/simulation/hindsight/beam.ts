@@ -8,6 +8,11 @@ export interface Block {
   to: number;
 }
 
+/** States that differ by less count as one, points of moisture. Well below what one block of running does, or rest would always look as good. */
+const SAME_POINTS = 0.003;
+const COLD_K = 2;
+const AGES = 7;
+
 interface Node<State> {
   state: State;
   cost: number;
@@ -15,6 +20,12 @@ interface Node<State> {
   moisture: number;
   layer: number;
   heat: number;
+  /** share of the allowable storage time used by the worst layer */
+  life: number;
+  /** mean temperature in cells of some kelvin: grain that is kept cold lasts, whatever it has used */
+  cold: number;
+  /** the storage life used, in sevenths of what is allowed */
+  age: number;
   /** places in the trail: the node it came from, one for each block */
   trail: number;
 }
@@ -30,7 +41,7 @@ export interface Found {
 /**
  * Cheapest ways found to run the blocks, forward in time: after each block, of all ways that led to nearly the same state (by what is
  * still to go) only the cheapest goes on, and at the most `width` of them. Ways that no longer can be best (dearer and no
- * nearer in any respect than another) go out first. Not proven to be the best: what goes out could have paid later.
+ * nearer in any respect, storage life among them, than another) go out first. Not proven to be the best: what goes out could have paid later.
  *
  * @param width  states that go on after each block; more is surer and slower
  * @returns      null where every way breaks the storage limit
@@ -49,7 +60,7 @@ export function beam<State>(
   const free: State[] = [];
   replay.stand(standing);
   let nodes: Node<State>[] = [nodeOf(start, replay.cost(), standing, limits, 0)];
-  const grain = { moisture: nodes[0].moisture / 40, layer: nodes[0].layer / 10, heat: nodes[0].heat / 10 };
+  const grain = { moisture: SAME_POINTS, layer: 5 * SAME_POINTS, heat: SAME_POINTS, life: limits.lifeUsed / 200 };
   for (const { from, to } of blocks) {
     const next: Node<State>[] = [];
     for (const node of nodes) {
@@ -65,7 +76,7 @@ export function beam<State>(
         next.push(nodeOf(state, replay.cost(), standing, limits, cameFrom.length - 1));
       }
     }
-    for (const node of nodes) free.push(node.state);
+    for (const node of nodes) if (node.state !== start) free.push(node.state);
     if (next.length === 0) {
       replay.restore(start);
       return null;
@@ -87,7 +98,17 @@ export function beam<State>(
 function nodeOf<State>(state: State, cost: number, at: Standing, limits: Limits, trail: number): Node<State> {
   const moisture = moistureToGo(at, limits);
   const layer = layerToGo(at, limits);
-  return { state, cost, moisture, layer, heat: heatToGo(at, limits), trail };
+  return {
+    state,
+    cost,
+    moisture,
+    layer,
+    heat: heatToGo(at, limits),
+    life: at.lifeUsed,
+    cold: Math.floor(at.meanC / COLD_K),
+    age: Math.floor((AGES * at.lifeUsed) / limits.lifeUsed),
+    trail,
+  };
 }
 
 const toGo = (node: { moisture: number; layer: number; heat: number }) => node.moisture + node.layer + node.heat;
@@ -100,13 +121,13 @@ function better<State>(a: Node<State>, b: Node<State>): boolean {
 /** The cheapest of each cell of what is still to go; then those that none beats in every respect; then evenly by what is to go. */
 function best<State>(
   all: Node<State>[],
-  grain: { moisture: number; layer: number; heat: number },
+  grain: { moisture: number; layer: number; heat: number; life: number },
   width: number,
   free: State[],
 ): Node<State>[] {
   const cells = new Map<string, Node<State>>();
   for (const node of all) {
-    const key = `${cell(node.moisture, grain.moisture)} ${cell(node.layer, grain.layer)} ${cell(node.heat, grain.heat)}`;
+    const key = `${cell(node.moisture, grain.moisture)} ${cell(node.layer, grain.layer)} ${cell(node.heat, grain.heat)} ${cell(node.life, grain.life)} ${node.cold}`;
     const other = cells.get(key);
     if (other === undefined) cells.set(key, node);
     else if (node.cost < other.cost || (node.cost === other.cost && toGo(node) < toGo(other))) {
@@ -118,18 +139,35 @@ function best<State>(
   const kept: Node<State>[] = [];
   for (const node of sorted) {
     const beaten = kept.some(
-      (other) => other.moisture <= node.moisture && other.layer <= node.layer && other.heat <= node.heat,
+      (other) =>
+        other.moisture <= node.moisture &&
+        other.layer <= node.layer &&
+        other.heat <= node.heat &&
+        other.life <= node.life &&
+        other.cold === node.cold,
     );
     if (beaten) free.push(node.state);
     else kept.push(node);
   }
+  return thinned(kept, width, free);
+}
+
+/** Evenly by what is still to go within each temperature and age, each with its part: what is cheap now may be too old to finish. */
+function thinned<State>(kept: Node<State>[], width: number, free: State[]): Node<State>[] {
   if (kept.length <= width) return kept;
-  kept.sort((a, b) => toGo(a) - toGo(b));
-  const thinned = new Set(Array.from({ length: width }, (_, i) => Math.round((i * (kept.length - 1)) / (width - 1))));
-  return kept.filter((node, i) => {
-    if (!thinned.has(i)) free.push(node.state);
-    return thinned.has(i);
-  });
+  kept.sort((a, b) => a.cold - b.cold || toGo(a) - toGo(b));
+  const stays = new Set<Node<State>>();
+  const groups = new Map<string, Node<State>[]>();
+  for (const node of kept) {
+    const key = `${node.cold} ${node.age}`;
+    groups.set(key, [...(groups.get(key) ?? []), node]);
+  }
+  for (const group of groups.values()) {
+    const part = Math.max(2, Math.round((width * group.length) / kept.length));
+    for (let i = 0; i < part; i++) stays.add(group[Math.round((i * (group.length - 1)) / (part - 1))]);
+  }
+  for (const node of kept) if (!stays.has(node)) free.push(node.state);
+  return kept.filter((node) => stays.has(node));
 }
 
 /** Cell of a number; all that is reached shares one. */

@@ -13,10 +13,11 @@ export interface Schedule {
 
 /** States kept on the way, so that a change late in the season need not be played from its beginning. */
 const KEEP_EVERY = 24;
-const NEIGHBOURS = [-4, -3, -2, -1, 1, 2, 3, 4];
+/** Pieces before and after into which one may move: within a day by its hours, and to the same hours of the days beside. */
+const NEIGHBOURS = [-1, 1, -2, 2, -3, 3, -4, 4, -8, 8];
 
 /**
- * Better a schedule by small changes until none helps or `rounds` are over: leave out the hours of a piece of running, move
+ * Better a schedule by small changes until none helps or `rounds` are over: add hours while something is still to go; leave out the hours of a piece of running, move
  * them into rests nearby, shorten runs by an hour at either end. A change stays where the limits are kept as well as before
  * at a lower cost (or better where they were not).
  *
@@ -73,6 +74,11 @@ export function polish<State>(
 
   for (let round = 0; round < rounds; round++) {
     let moved = false;
+    for (let from = 0; from < hours && best.shortfall > 0; from += pieceHours) {
+      const to = Math.min(hours, from + pieceHours);
+      for (let h = from; h < to; h++) if (tried[h] === 0) tried[h] = 1;
+      if (!same(tried, best.ways, from, to)) moved = take(from) || moved;
+    }
     // From the end: what runs last is least needed by what follows.
     for (let from = Math.floor((hours - 1) / pieceHours) * pieceHours; from >= 0; from -= pieceHours) {
       const to = Math.min(hours, from + pieceHours);
@@ -109,4 +115,9 @@ export function polish<State>(
 function anyOn(ways: Uint8Array, from: number, to: number): boolean {
   for (let h = from; h < to; h++) if (ways[h] > 0) return true;
   return false;
+}
+
+function same(a: Uint8Array, b: Uint8Array, from: number, to: number): boolean {
+  for (let h = from; h < to; h++) if (a[h] !== b[h]) return false;
+  return true;
 }

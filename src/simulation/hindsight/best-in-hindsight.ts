@@ -1,0 +1,100 @@
+import type { RunSpec } from '../run/run-spec.ts';
+import { type Block, beam, playAll } from './beam.ts';
+import type { Limits } from './limits.ts';
+import { limitsOf } from './limits-of.ts';
+import { polish } from './polish.ts';
+import { replayOf } from './replay-of.ts';
+
+export interface HindsightOptions {
+  /** hours that the search decides together, aligned to local midnight where they divide a day; 6 */
+  blockHours?: number;
+  /** states that go on after each block, one search for each; 40 and 120 */
+  widths?: readonly number[];
+  /** rounds of small changes at the end; 1 */
+  rounds?: number;
+  limits?: Limits;
+  /** schedules that others found, shares by the hour of the run; the best of all is polished, so that none of them ends cheaper */
+  seeds?: readonly Float64Array[];
+}
+
+/** The cheapest schedule found with the weather known. */
+export interface Hindsight {
+  /** 0: off, 1: fan, 2: fan and heater, [hours of the run] */
+  ways: Uint8Array;
+  /** by the same bed and meter, money */
+  cost: number;
+  /** false: no schedule found reaches what is asked for; then this one comes nearest */
+  reaches: boolean;
+  /** what is still to go at the end, in points; 0 where `reaches` */
+  shortfall: number;
+}
+
+const ON = 0.5;
+/** The search forward plays half as many layers, which spread a front more, and leaves a little storage life for the difference. */
+const COARSEST = 8;
+/** Schedules that are polished, the cheapest first. */
+const POLISHED = 2;
+const COARSE_LIFE = 0.97;
+
+/**
+ * The schedule that reaches the bin's targets at the least cost, the weather known ahead and no more storage life used than
+ * allowed. Found in two steps: forward in blocks of hours, keeping the cheapest way to each state (`beam`), then by small
+ * changes hour by hour (`polish`), from the cheapest of that and of the schedules given. A bound from above: a cheaper one may
+ * exist; tests hold it against all schedules of small cases.
+ *
+ * @returns  null where every schedule tried uses up more storage life than allowed
+ */
+export function bestInHindsight(spec: RunSpec, options: HindsightOptions = {}): Hindsight | null {
+  const { blockHours = 6, widths = [40, 120], rounds = 1, limits = limitsOf(spec), seeds = [] } = options;
+  const { fromHour = 0, endHour } = spec;
+  const replay = replayOf(spec);
+  const blocks = blocksOf(spec, blockHours);
+  const forward = { ...limits, lifeUsed: COARSE_LIFE * limits.lifeUsed };
+  const starts = seeds.map((share) => Uint8Array.from(share.subarray(fromHour, endHour), (one) => (one > ON ? 1 : 0)));
+  for (const width of widths) {
+    const found = beam(replayOf(coarse(spec)), forward, blocks, width);
+    if (found === null) continue;
+    const ways = new Uint8Array(replay.hours);
+    blocks.forEach(({ from, to }, i) => {
+      ways.fill(found.ways[i], from, to);
+    });
+    starts.push(ways);
+  }
+  const played = starts
+    .map((ways) => ({ ways, ...playAll(replay, limits, (hour) => ways[hour]) }))
+    .filter(({ lifeUsed }) => lifeUsed <= limits.lifeUsed)
+    .sort((a, b) => a.shortfall - b.shortfall || a.cost - b.cost);
+  if (played.length === 0) return null;
+  const polished = played
+    .slice(0, POLISHED)
+    .map((one) => polish(replay, limits, one, blockHours, rounds))
+    .sort((a, b) => a.shortfall - b.shortfall || a.cost - b.cost);
+  const { ways, cost, shortfall } = polished[0];
+  const whole = new Uint8Array(endHour);
+  whole.set(ways, fromHour);
+  return { ways: whole, cost, shortfall, reaches: shortfall === 0 };
+}
+
+/** Blocks between local midnights, so that one holds a night and another an afternoon. Hours count from `fromHour`. */
+function blocksOf({ hours, fromHour = 0, endHour }: RunSpec, blockHours: number): Block[] {
+  const blocks: Block[] = [];
+  let from = fromHour;
+  for (let hour = fromHour + 1; hour <= endHour; hour++) {
+    const ends = hour === endHour || hours.localHour[hour] % blockHours === 0 || hour - from >= blockHours + 1;
+    if (!ends) continue;
+    blocks.push({ from: from - fromHour, to: hour - fromHour });
+    from = hour;
+  }
+  return blocks;
+}
+
+/** The same bin with two layers taken as one. */
+function coarse(spec: RunSpec): RunSpec {
+  const { layers } = spec.bed;
+  if (layers % 2 === 1 || layers / 2 < COARSEST) return spec;
+  const pairs = (all: Float64Array) =>
+    Float64Array.from({ length: all.length / 2 }, (_, i) => (all[2 * i] + all[2 * i + 1]) / 2);
+  const start =
+    spec.start === undefined ? undefined : { tempC: pairs(spec.start.tempC), moistureDb: pairs(spec.start.moistureDb) };
+  return { ...spec, bed: { ...spec.bed, layers: layers / 2 }, start };
+}
