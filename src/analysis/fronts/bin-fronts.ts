@@ -5,7 +5,7 @@ import { type BinFronts, type Campaign, FAN_ON, type FanSpans, type FrontArrival
 import type { AirLog } from './air-log.ts';
 import { campaignSpeed } from './campaign-speed.ts';
 import { dailySwing } from './daily-swing.ts';
-import { type EnteringAir, enteringAir } from './entering-air.ts';
+import { type EnteringAir, enteringAir, statedWarmingK } from './entering-air.ts';
 import { type FanAxis, fanAxis } from './fan-axis.ts';
 import { type FanPieces, fanPieces } from './fan-pieces.ts';
 import { type CampaignSpan, findCampaigns, signOf } from './find-campaigns.ts';
@@ -53,7 +53,7 @@ export function binFronts(input: FrontsInput): BinFronts {
   if (readings.length === 0) return nothing('No cable of this bin has good temperature readings.');
   const grainC = grainMean(bin, readings, pieces.midMs);
   if (grainC.every(Number.isNaN)) return nothing('No sensor in the grain has a reading near the hours the fan ran.');
-  const air = enteringAir(pieces, fan, input.plenum, input.weather, bin.air);
+  const air = enteringAir(pieces, fan, input.plenum, input.weather, bin.air, statedWarmingK(bin.goal));
   if (air.tempC.every(Number.isNaN)) {
     return nothing('Neither plenum nor weather readings tell the air that the fan pushed in.');
   }
@@ -218,7 +218,8 @@ function sightedAt(
   const fromMs = Math.max(axis.startMs - 3 * DAY_H * HOUR_MS, Math.min(runFromMs, axis.startMs) - AHEAD_H * HOUR_MS);
   const toMs = axis.endMs + AHEAD_H * HOUR_MS;
   const near = readingsWithin(whole, fromMs, toMs);
-  const { passages, none } = sensorPassages(near, axis, signOf(campaign.kind));
+  const { passages, none, blind } = sensorPassages(near, axis, signOf(campaign.kind));
+  if (blind === true && none.why !== null) return unseen(none.why);
   const possible = passages.filter(({ fanHours }) => fanHours > 0 || fromEntryM <= AT_ENTRY_M);
   const early = 'The temperature was past half-way when the campaign began: an earlier front had come.';
   const without = passages.length > 0 ? { ...passages[0], why: early } : none;

@@ -1,4 +1,5 @@
 import { median } from '../../base/stats/quantile.ts';
+import type { Goal } from '../../season/season.ts';
 import { onAt } from '../fan/spans.ts';
 import { FAN_ON, type FanSpans } from '../types.ts';
 import type { AirLog } from './air-log.ts';
@@ -12,6 +13,17 @@ import { AIR_GAP_H, HOUR_MS } from './front-limits.ts';
  * @source NDSU Extension: 3 to 5 degF at 4 to 6 in. of water; its lower end, since fans at lower pressure warm less
  */
 export const FAN_WARMING_K = 2;
+
+/**
+ * The same in aeration, K: those figures make 0.8 degF an inch of water, and aeration's low airflow meets one to three
+ * inches (common practice).
+ */
+const AERATION_WARMING_K = 0.8;
+
+/** Warming of the air where the plenum does not tell it, by what the bin's fans are there for, K. */
+export function statedWarmingK(goal: Goal): number {
+  return goal === 'cool' || goal === 'hold' ? AERATION_WARMING_K : FAN_WARMING_K;
+}
 
 /** So many plenum readings beside outdoor ones tell the fan's warming better than the stated figure. */
 const ENOUGH_PAIRS = 24;
@@ -30,6 +42,8 @@ export interface EnteringAir {
 /**
  * Plenum temperature where it was logged with the fan on, else outdoor temperature plus the fan's warming. Air that is
  * drawn down enters at the top, from outdoors and not yet warmed by the fan; the plenum then holds what has left the grain.
+ *
+ * @param statedK  warming where the plenum does not tell it
  */
 export function enteringAir(
   pieces: Pick<FanPieces, 'midMs'>,
@@ -37,6 +51,7 @@ export function enteringAir(
   plenum: AirLog,
   weather: AirLog,
   direction: 'up' | 'down',
+  statedK = FAN_WARMING_K,
 ): EnteringAir {
   const outdoor = betweenReadings(weather.timeMs, weather.tempC, pieces.midMs, AIR_GAP_H * HOUR_MS);
   const fromPlenum = new Uint8Array(pieces.midMs.length);
@@ -51,7 +66,7 @@ export function enteringAir(
   );
   const raised = logged.map((tempC, i) => tempC - outdoor[i]).filter((deltaK) => !Number.isNaN(deltaK));
   const measured = raised.length >= ENOUGH_PAIRS;
-  const warmingK = measured ? median(raised) : FAN_WARMING_K;
+  const warmingK = measured ? median(raised) : statedK;
   const tempC = logged.map((value, i) => {
     if (Number.isNaN(value)) return outdoor[i] + warmingK;
     fromPlenum[i] = 1;

@@ -1,6 +1,6 @@
 import { AXIS_STEP_H, type FanAxis } from './fan-axis.ts';
 import type { FanHourCurve } from './fan-hour-curve.ts';
-import { BEHIND_FROM_H } from './front-limits.ts';
+import { BEHIND_FROM_H, DAY_H } from './front-limits.ts';
 import { FINE_H, type SteepestChange, slopeAt } from './steepest-change.ts';
 
 /** A moment at which a front may have passed a sensor. */
@@ -8,15 +8,32 @@ export interface Passage {
   fanHours: number;
   aheadC: number;
   behindC: number;
-  /** how much the sensor's own readings speak for it: DEFINITION_VOTE, HOURS_VOTE and DAY_VOTE at most, together */
+  /** how much the sensor's own readings speak for it: definitionVote, HOURS_VOTE and DAY_VOTE at most, together */
   weight: number;
 }
 
-/** For the passage that belongs to the steepest change as the definition's single sensor would tell it. */
-export const DEFINITION_VOTE = 0.5;
+/** At most, for the passage that belongs to the steepest change as the definition's single sensor would tell it. */
+const DEFINITION_VOTE = 0.5;
 /** For the slope over a few hours and over a day, against the sensor's steepest: the definition names no scale. */
 export const HOURS_VOTE = 1;
 export const DAY_VOTE = 0.5;
+
+/** A front that takes this many days' fan hours to pass a sensor begins to be one for the running mean over a day. */
+const WIDE_DAYS = 1.5;
+
+/**
+ * That steepest change is found in the running mean over a day, which is free of the daily wave. Where the fan rests
+ * through half of the day or more, only one side of that wave comes in (through a quarter, most of both), and the mean
+ * weighs night against night: it is blind to a front that passes within one night, of which the readings themselves tell
+ * the hour.
+ *
+ * @param windowH   a day's fan hours
+ * @param passageH  fan hours that the front takes to pass the sensor: change over steepest slope
+ */
+export function definitionVote(windowH: number, passageH: number): number {
+  const part = Math.max((4 * windowH) / DAY_H - 2, passageH / windowH - WIDE_DAYS);
+  return DEFINITION_VOTE * Math.min(1, Math.max(0, part));
+}
 
 /** A change with less than this part of the steepest slope is no candidate. */
 const LEAST_PART = 0.35;

@@ -1,11 +1,13 @@
+import { aheadOf, beforeItMoves } from './ahead-of-front.ts';
+import { blindWhy } from './blind-why.ts';
 import { AXIS_STEP_H, type FanAxis } from './fan-axis.ts';
 import { type FanHourCurve, fanHourCurve } from './fan-hour-curve.ts';
-import { AHEAD_H, BEHIND_FROM_H, BEHIND_TO_H, DRIFT_K, HOUR_MS, LEAST_CHANGE_K, WIDEST_GAP_H } from './front-limits.ts';
+import { BEHIND_FROM_H, BEHIND_TO_H, LEAST_CHANGE_K, WIDEST_GAP_H } from './front-limits.ts';
 import type { GoodReadings } from './good-readings.ts';
 import { halfWay } from './half-way.ts';
 import {
   DAY_VOTE,
-  DEFINITION_VOTE,
+  definitionVote,
   HOURS_VOTE,
   mergedPassages,
   type Passage,
@@ -27,10 +29,11 @@ export interface SensorArrival {
 export interface SensorPassages {
   passages: Passage[];
   none: SensorArrival;
+  /** true: for want of readings the sensor could not see a front */
+  blind?: boolean;
 }
 
-/** The front begins to move a sensor when the running mean changes at this part of the steepest rate. */
-const BEGINS_PART = 0.1;
+const DID_NOT_MOVE = 'The front did not get there: the temperature did not move that way.';
 
 /** Two readings of "ahead" this far apart are both tried, K. */
 const OTHER_AHEAD_K = 0.5;
@@ -64,12 +67,13 @@ export function sensorPassages(readings: GoodReadings, axis: FanAxis, sign: 1 | 
   const lastH = Math.min(axis.lengthH, curve.fanHour[curve.fanHour.length - 1]);
   const seen: FanAxis = { ...axis, lengthH: lastH, searchH: Math.min(axis.searchH, lastH) };
   const steepest = steepestChange(curve, seen, sign);
+  const blind = blindWhy(curve, axis, sign);
+  // What was not looked at can't be said to have stood still.
+  const still = (one: SensorArrival): SensorPassages =>
+    blind === null ? { passages: [], none: one } : { passages: [], none: none(blind), blind: true };
   if (steepest === null) {
-    const why =
-      lastH < BEHIND_FROM_H
-        ? 'The sensor has good readings of too few fan hours of this campaign.'
-        : 'The front did not get there: the temperature did not move that way.';
-    return { passages: [], none: none(why) };
+    if (lastH >= BEHIND_FROM_H) return still(none(DID_NOT_MOVE));
+    return { passages: [], none: none('The sensor has good readings of too few fan hours of this campaign.') };
   }
   const own = arrivalAt(curve, seen, sign, steepest, aheadOf(readings, curve, seen, steepest, sign));
   const told: TimedVote[] = [];
@@ -78,9 +82,12 @@ export function sensorPassages(readings: GoodReadings, axis: FanAxis, sign: 1 | 
       told.push({ fanHours: hours, aheadC, behindC, weight, kind });
     }
   };
-  vote(own, DEFINITION_VOTE, 'definition');
+  const peaks = { hours: slopePeaks(curve, seen, sign, 'hours'), day: slopePeaks(curve, seen, sign, 'day') };
+  const changeK = Math.abs((own.behindC ?? 0) - (own.aheadC ?? 0));
+  const passageH = changeK / (peaks.hours[0] ?? steepest).slope;
+  vote(own, definitionVote(steepest.windowH, passageH), 'definition');
   for (const kind of ['hours', 'day'] as const) {
-    for (const peak of slopePeaks(curve, seen, sign, kind)) {
+    for (const peak of peaks[kind]) {
       const weight = peak.part * (kind === 'day' ? DAY_VOTE : HOURS_VOTE);
       const stoodC = aheadOf(readings, curve, seen, peak, sign);
       const before = arrivalAt(curve, seen, sign, peak, stoodC);
@@ -91,11 +98,11 @@ export function sensorPassages(readings: GoodReadings, axis: FanAxis, sign: 1 | 
       const moved = apart ? arrivalAt(curve, seen, sign, peak, movedC) : before;
       if (apart) vote(moved, MOVED_PART * weight, kind);
       if (kind === 'hours' && peak.part === 1 && before.why === TOO_SMALL && moved.why === TOO_SMALL) {
-        return { passages: [], none: before };
+        return still(before);
       }
     }
   }
-  return { passages: mergedPassages(told), none: own };
+  return told.length === 0 && own.why === TOO_SMALL ? still(own) : { passages: mergedPassages(told), none: own };
 }
 
 /** The arrival that belongs to one steep change; the contract's, where that is the steepest. */
@@ -149,39 +156,6 @@ function crossing(
 /** The steepest change in sight lies at its very end: it may yet have become steeper. */
 function stillPassing(steepest: SteepestChange, lastH: number): boolean {
   return steepest.fanHour + BEHIND_FROM_H >= lastH - AXIS_STEP_H;
-}
-
-/** Temperature ahead of the front, C. */
-function aheadOf(
-  { timeMs, tempC }: GoodReadings,
-  curve: FanHourCurve,
-  axis: FanAxis,
-  steepest: SteepestChange,
-  sign: 1 | -1,
-): number {
-  let sum = 0;
-  let count = 0;
-  for (let i = 0; i < timeMs.length; i++) {
-    if (timeMs[i] < axis.startMs - AHEAD_H * HOUR_MS || timeMs[i] > axis.startMs) continue;
-    sum += tempC[i];
-    count += 1;
-  }
-  const before = count > 0 ? sum / count : Number.NaN;
-  const moved = beforeItMoves(curve, axis, steepest, sign);
-  // An earlier front, or the grain's own heat, moved it the other way first: this front starts from there.
-  return Number.isNaN(before) || sign * (before - moved) > DRIFT_K ? moved : before;
-}
-
-/** Mean over the hours before the front begins to move the sensor, C. */
-function beforeItMoves(curve: FanHourCurve, axis: FanAxis, steepest: SteepestChange, sign: 1 | -1): number {
-  const { windowH } = steepest;
-  let fanHour = steepest.fanHour;
-  const rate = (x: number) =>
-    (sign * (curve.mean(x, x + windowH / 2) - curve.mean(x - windowH / 2, x))) / (windowH / 2);
-  while (fanHour > 0 && rate(fanHour) > BEGINS_PART * steepest.slope) fanHour -= AXIS_STEP_H;
-  // The definition's 12 hours, or a day's fan hours where the fan ran for less.
-  const from = Math.max(fanHour - Math.min(windowH, AHEAD_H), curve.fanHour[0]);
-  return fanHour <= from ? curve.at(Math.min(fanHour, axis.lengthH)) : curve.mean(from, fanHour);
 }
 
 /** Fan hours between the readings to both sides of a fan hour. */
