@@ -45,9 +45,13 @@ function dryDensityOf(crop: string): number {
 }
 
 /** A case's grain in a bed. */
-export function bedOf({ crop, moistureWb, airF, grainF = airF }: DryingCase, options: MediumOptions): Bed {
+export function bedOf(
+  { crop, moistureWb, airF, grainF = airF }: DryingCase,
+  options: MediumOptions,
+  layers = LAYERS,
+): Bed {
   const medium = mediumOf(crop, dryDensityOf(crop), options);
-  const bed = newBed({ medium, depthM: DEPTH_M, layers: LAYERS, pressurePa: SEA_PA });
+  const bed = newBed({ medium, depthM: DEPTH_M, layers, pressurePa: SEA_PA });
   setLevel(bed, DEPTH_M, celsius(grainF), moistureWb / (1 - moistureWb));
   return bed;
 }
