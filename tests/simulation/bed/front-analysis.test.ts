@@ -70,7 +70,8 @@ describe('the kit’s own front analysis on cables in a simulated bin', () => {
       airC: (hour) => 10 + 3 * Math.sin((2 * Math.PI * hour) / 24),
       on: () => true,
     },
-  ])(
+  ];
+  it.each(stories)(
     '$name: one campaign, arrivals within three fan hours of the definition on the bed’s own temperatures',
     (story) => {
       const { campaigns, arrivals, truth } = told({ hours: 260, kgM2: KG_M2, ...story });
