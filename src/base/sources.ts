@@ -96,6 +96,14 @@ export const SOURCES: readonly Source[] = [
     provenance: 'memory',
   },
   {
+    key: 'bartosik-maier-2007',
+    authors: 'Bartosik, R. and Maier, D. E.',
+    year: 2007,
+    title: 'Field implementation and model validation of a model-based fan and burner control strategy',
+    where: 'copy read, no official address',
+    provenance: 'seen',
+  },
+  {
     key: 'bayley-hammersley-1946',
     authors: 'Bayley, G. V. and Hammersley, J. M.',
     year: 1946,
@@ -321,6 +329,15 @@ export const SOURCES: readonly Source[] = [
     title: 'Cool stored wheat and barley, check moisture content',
     where: 'news release, 12 October 2009',
     url: 'https://www.ag.ndsu.edu/news/newsreleases/2009/oct-12-2009/cool-stored-wheat-and-barley-check-moisture-content',
+    provenance: 'seen',
+  },
+  {
+    key: 'ndsu-2009-wheat-drying',
+    authors: 'North Dakota State University Extension',
+    year: 2009,
+    title: 'Tips on drying wheat during cool, late harvests',
+    where: 'news release, 24 August 2009',
+    url: 'https://www.ag.ndsu.edu/news/newsreleases/2009/aug-24-2009/ndsu-offers-tips-on-drying-wheat-during-cool-late-harvests/',
     provenance: 'seen',
   },
   {

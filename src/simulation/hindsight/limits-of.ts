@@ -1,12 +1,6 @@
+import { LAYER_SLACK_K, LAYER_SLACK_WB, MEAN_SLACK_K, MEAN_SLACK_WB } from '../run/reached.ts';
 import type { RunSpec } from '../run/run-spec.ts';
 import type { Limits } from './limits.ts';
-
-/** The contract's "reached": mean on the wrong side by this at most, wettest layer above the target by this at most. */
-const MEAN_SLACK_WB = 0.002;
-const LAYER_SLACK_WB = 0.015;
-const F_PER_K = 1.8;
-const MEAN_SLACK_K = 5 / F_PER_K;
-const LAYER_SLACK_K = 10 / F_PER_K;
 
 /**
  * What the best schedule of a bin has to reach: what its goal asks for, and where a goal of drying or conditioning also states

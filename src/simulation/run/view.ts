@@ -31,9 +31,10 @@ export interface View {
   /** warmest and wettest layer */
   warmestC: number;
   wettestWb: number;
-  /** money per kWh now, and the median of the 24 hours from now on (a tariff is known ahead); NaN without a tariff */
+  /** money per kWh now, and the cheapest and dearest of the 24 hours from now on (a tariff is known ahead); NaN without a tariff */
   pricePerKwh: number;
-  dayPricePerKwh: number;
+  cheapestPerKwh: number;
+  dearestPerKwh: number;
   /** share of the last hour in which the fan ran */
   ranBefore: number;
   /** hours that the fan has run so far */

@@ -1,0 +1,110 @@
+import { relativeHumidityOfRatio } from '../../air/humidity-ratio.ts';
+import { EQUILIBRIUM_RH_RANGE } from '../../grain/equilibrium.ts';
+import type { Isotherm } from '../../grain/isotherm.ts';
+import { isothermMoistureDb } from '../../grain/isotherm-equations.ts';
+import { wetFromDry } from '../../grain/moisture-basis.ts';
+import type { DayAhead } from './day-ahead.ts';
+import { enteringC, type PlayedBin } from './played-bin.ts';
+import type { View } from './view.ts';
+
+/** A view before its first hour. */
+export function newView({ spec }: PlayedBin): View {
+  return {
+    hour: 0,
+    localHour: 0,
+    localMonth: 1,
+    localDay: 0,
+    outdoorC: 0,
+    outdoorRh: 0,
+    plenumC: 0,
+    plenumRh: 0,
+    heatedC: 0,
+    heatedRh: 0,
+    plenumEmcWb: 0,
+    dayMeanC: Number.NaN,
+    grainC: 0,
+    grainWb: 0,
+    entryC: 0,
+    entryWb: 0,
+    exitC: 0,
+    exitWb: 0,
+    warmestC: 0,
+    wettestWb: 0,
+    pricePerKwh: Number.NaN,
+    cheapestPerKwh: Number.NaN,
+    dearestPerKwh: Number.NaN,
+    ranBefore: 0,
+    fanHours: 0,
+    targetWb: spec.targetWb ?? Number.NaN,
+    targetC: spec.targetC ?? Number.NaN,
+  };
+}
+
+/** Humidities above this are told as this: the air of a fog. Below the other the isotherms leave what grain holds. */
+const FOG_RH = 0.999;
+const DRIEST_RH = 0.02;
+
+/** Fill the view for an hour from air and grain; `ranBefore` and `fanHours` are the run's. No allocation. */
+export function fillView(view: View, bin: PlayedBin, hour: number, isotherm: Isotherm, around: HoursAround): void {
+  const { hours } = bin.spec;
+  const vapourPa = vapourPressurePa(hours.humidityRatio[hour], hours.pressurePa);
+  view.hour = hour;
+  view.localHour = hours.localHour[hour];
+  view.localMonth = hours.localMonth[hour];
+  view.localDay = hours.localDay[hour];
+  view.outdoorC = hours.tempC[hour];
+  view.outdoorRh = hours.rh[hour];
+  view.plenumC = enteringC(bin, hour, false);
+  view.plenumRh = Math.min(FOG_RH, vapourPa / saturationPressurePa(view.plenumC));
+  view.heatedC = enteringC(bin, hour, true);
+  view.heatedRh = Math.min(FOG_RH, vapourPa / saturationPressurePa(view.heatedC));
+  view.plenumEmcWb = equilibriumWb(isotherm, view.plenumC, view.plenumRh);
+  view.dayMeanC = around.dayMeanC[hour];
+  view.pricePerKwh = hours.pricePerKwh[hour];
+  view.dayPricePerKwh = around.dayPricePerKwh[hour];
+  seeGrain(view, bin);
+}
+
+/** Moisture in balance with air, held beyond the isotherm's own temperatures as the bed holds it; never below 0. */
+function equilibriumWb({ equation, a, b, c, tempRangeC }: Isotherm, tempC: number, rh: number): number {
+  const held = Math.min(tempRangeC[1], Math.max(tempRangeC[0], tempC));
+  return wetFromDry(Math.max(0, isothermMoistureDb(equation, a, b, c, held, Math.max(DRIEST_RH, rh))));
+}
+
+/** Fill what the view shows of the grain as it stands; NaN in an empty bin. No allocation. */
+export function seeGrain(view: View, { bed }: PlayedBin): void {
+  const { columns, layers, filled, dryKgM2, areaShares, tempC, moistureDb, down } = bed;
+  let dry = 0;
+  let water = 0;
+  let heat = 0;
+  let wettest = 0;
+  let warmest = filled > 0 ? Number.NEGATIVE_INFINITY : Number.NaN;
+  let floorC = 0;
+  let floorDb = 0;
+  let topC = 0;
+  let topDb = 0;
+  for (let column = 0; column < columns; column++) {
+    const share = areaShares[column];
+    const first = column * layers;
+    for (let i = 0; i < filled; i++) {
+      const kg = share * dryKgM2[i];
+      dry += kg;
+      water += kg * moistureDb[first + i];
+      heat += kg * tempC[first + i];
+      if (moistureDb[first + i] > wettest) wettest = moistureDb[first + i];
+      if (tempC[first + i] > warmest) warmest = tempC[first + i];
+    }
+    floorC += share * tempC[first];
+    floorDb += share * moistureDb[first];
+    topC += share * tempC[first + Math.max(0, filled - 1)];
+    topDb += share * moistureDb[first + Math.max(0, filled - 1)];
+  }
+  view.grainC = heat / dry;
+  view.grainWb = wetFromDry(water / dry);
+  view.entryC = down ? topC : floorC;
+  view.entryWb = wetFromDry(down ? topDb : floorDb);
+  view.exitC = down ? floorC : topC;
+  view.exitWb = wetFromDry(down ? floorDb : topDb);
+  view.warmestC = warmest;
+  view.wettestWb = wetFromDry(wettest);
+}

@@ -1,0 +1,136 @@
+import { isothermOf } from '../../grain/isotherm.ts';
+import { wetFromDry } from '../../grain/moisture-basis.ts';
+import { ACCOUNT } from '../bed/bed.ts';
+import { bedImbalance } from '../bed/bed-totals.ts';
+import { MEMORY, type Parameters, type Strategy } from '../strategies/strategy.ts';
+import { usualParameters } from '../strategies/usual-parameters.ts';
+import { dayAhead } from './day-ahead.ts';
+import { fillView, newView } from './fill-view.ts';
+import { METER, meterCost, meterHour, newMeter } from './money-meter.ts';
+import type { Outcome, RunTrace } from './outcome.ts';
+import { type PlayedBin, playBin, playHour, reachLevels } from './played-bin.ts';
+import { reached } from './reached.ts';
+import type { RunSpec } from './run-spec.ts';
+import type { View } from './view.ts';
+
+export interface RunOptions {
+  /** keep the run hour by hour; false */
+  trace?: boolean;
+}
+
+/**
+ * Run a strategy through a bin's season. Until `fromHour` the grain rests.
+ *
+ * @param parameters  those left out take their usual values
+ * @valid             throws RangeError on a bed or levels that cannot be, an unknown parameter or one out of range
+ */
+export function runSeason(
+  spec: RunSpec,
+  strategy: Strategy,
+  parameters: Parameters = {},
+  { trace = false }: RunOptions = {},
+): { outcome: Outcome; trace: RunTrace | null } {
+  const { hours, goal, targetWb, targetC, endHour, fromHour = 0, bed: bedSpec } = spec;
+  const values = usualParameters(strategy, parameters);
+  const bin = playBin(spec);
+  const { bed } = bin;
+  const isotherm = isothermOf(bedSpec.medium.crop, bedSpec.medium.isotherm);
+  const day = dayAhead(hours);
+  const memory = new Float64Array(MEMORY);
+  const meter = newMeter(hours);
+  const view = newView(bin);
+  const kept = trace ? newTrace(endHour, bed.layers) : null;
+  let reachedHour = Number.NaN;
+  let waterBefore = 0;
+
+  for (let hour = 0; hour < endHour; hour++) {
+    reachLevels(bin, hour);
+    if (hour === fromHour) waterBefore = bed.account[ACCOUNT.waterByAir];
+    fillView(view, bin, hour, isotherm, day);
+    let share = 0;
+    let heat = false;
+    if (hour >= fromHour && bed.filled > 0) {
+      share = strategy.fan(view, values, memory);
+      if (!(share >= 0 && share <= 1)) throw new RangeError(wrongShare(strategy.id, hour, share));
+      heat = share > 0 && strategy.heater !== undefined && strategy.heater(view, values, memory);
+    }
+    playHour(bin, hour, share, heat);
+    const { powerW, heaterW, heaterFuelPerHour } = bin.blower;
+    meterHour(meter, hours, hour, share, (powerW + (heat ? heaterW : 0)) / 1000, heat ? heaterFuelPerHour : 0);
+    view.ranBefore = share;
+    view.fanHours = meter[METER.fanHours];
+    if (kept !== null) keepHour(kept, bin, view, hour, share);
+    if (!reached(goal, targetWb, targetC, view)) reachedHour = Number.NaN;
+    else if (Number.isNaN(reachedHour)) reachedHour = hour;
+  }
+  fillView(view, bin, endHour - 1, isotherm, day);
+  const isReached = reached(goal, targetWb, targetC, view);
+  if (!isReached) reachedHour = Number.NaN;
+  else if (Number.isNaN(reachedHour)) reachedHour = endHour;
+  const outcome = {
+    fanHours: meter[METER.fanHours],
+    energyKwh: meter[METER.kwh],
+    energyCost: meter[METER.energyCost],
+    demandCost: meter[METER.demandCost],
+    heatCost: meter[METER.fuelCost],
+    cost: meterCost(meter),
+    ...endOf(bin, view),
+    reachedTarget: isReached,
+    reachedHour,
+    waterByAirKg: (waterBefore - bed.account[ACCOUNT.waterByAir]) * spec.floorAreaM2,
+    imbalance: bedImbalance(bed),
+  };
+  return { outcome, trace: kept };
+}
+
+function endOf({ bed }: PlayedBin, view: View) {
+  const { medium, lifeUsed, dryKgM2, areaShares, columns, layers, filled, down } = bed;
+  const { storage } = medium;
+  const lossOfShare = storage?.lossOfShare ?? null;
+  let worst = 0;
+  let lost = 0;
+  let dry = 0;
+  for (let column = 0; column < columns; column++) {
+    for (let i = 0; i < filled; i++) {
+      const used = lifeUsed[column * layers + i];
+      const kg = areaShares[column] * dryKgM2[i];
+      worst = Math.max(worst, used);
+      dry += kg;
+      if (lossOfShare !== null) lost += kg * lossOfShare(used);
+    }
+  }
+  return {
+    endMoistureWb: view.grainWb,
+    topMoistureWb: down ? view.entryWb : view.exitWb,
+    bottomMoistureWb: down ? view.exitWb : view.entryWb,
+    wettestWb: view.wettestWb,
+    endTempC: view.grainC,
+    warmestC: view.warmestC,
+    lifeUsed: storage === null ? Number.NaN : worst,
+    lossMean: lossOfShare === null ? Number.NaN : lost / dry,
+    lossWorst: lossOfShare === null ? Number.NaN : lossOfShare(worst),
+  };
+}
+
+function newTrace(hours: number, layers: number): RunTrace {
+  return {
+    fan: new Float64Array(hours),
+    meanWb: new Float64Array(hours),
+    meanC: new Float64Array(hours),
+    plenumC: new Float64Array(hours),
+    layerC: new Float64Array(hours * layers).fill(Number.NaN),
+    layerWb: new Float64Array(hours * layers).fill(Number.NaN),
+  };
+}
+
+/** Means at the hour's beginning, layers at its end. */
+function keepHour(trace: RunTrace, { bed }: PlayedBin, view: View, hour: number, share: number): void {
+  trace.fan[hour] = share;
+  trace.meanWb[hour] = view.grainWb;
+  trace.meanC[hour] = view.grainC;
+  trace.plenumC[hour] = view.plenumC;
+  for (let i = 0; i < bed.filled; i++) {
+    trace.layerC[hour * bed.layers + i] = bed.tempC[i];
+    trace.layerWb[hour * bed.layers + i] = wetFromDry(bed.moistureDb[i]);
+  }
+}
