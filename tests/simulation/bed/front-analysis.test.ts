@@ -13,7 +13,7 @@ const START_H = 24;
 
 interface Story {
   grainC: number;
-  airC: (hour) => number;
+  airC: (hour: number) => number;
   on: (hour: number) => boolean;
   hours: number;
   kgM2: number;
