@@ -1,9 +1,10 @@
-import { relativeHumidityOfRatio } from '../../air/humidity-ratio.ts';
+import { vapourPressurePa } from '../../air/humidity-ratio.ts';
+import { saturationPressurePa } from '../../air/saturation.ts';
 import { EQUILIBRIUM_RH_RANGE } from '../../grain/equilibrium.ts';
 import type { Isotherm } from '../../grain/isotherm.ts';
 import { isothermMoistureDb } from '../../grain/isotherm-equations.ts';
 import { wetFromDry } from '../../grain/moisture-basis.ts';
-import type { DayAhead } from './day-ahead.ts';
+import type { HoursAround } from './hours-around.ts';
 import { enteringC, type PlayedBin } from './played-bin.ts';
 import type { View } from './view.ts';
 
@@ -40,9 +41,8 @@ export function newView({ spec }: PlayedBin): View {
   };
 }
 
-/** Humidities above this are told as this: the air of a fog. Below the other the isotherms leave what grain holds. */
-const FOG_RH = 0.999;
-const DRIEST_RH = 0.02;
+/** Air cannot hold more: what is above is fog. */
+const FOG_RH = 1;
 
 /** Fill the view for an hour from air and grain; `ranBefore` and `fanHours` are the run's. No allocation. */
 export function fillView(view: View, bin: PlayedBin, hour: number, isotherm: Isotherm, around: HoursAround): void {
@@ -61,14 +61,16 @@ export function fillView(view: View, bin: PlayedBin, hour: number, isotherm: Iso
   view.plenumEmcWb = equilibriumWb(isotherm, view.plenumC, view.plenumRh);
   view.dayMeanC = around.dayMeanC[hour];
   view.pricePerKwh = hours.pricePerKwh[hour];
-  view.dayPricePerKwh = around.dayPricePerKwh[hour];
+  view.cheapestPerKwh = around.cheapestPerKwh[hour];
+  view.dearestPerKwh = around.dearestPerKwh[hour];
   seeGrain(view, bin);
 }
 
-/** Moisture in balance with air, held beyond the isotherm's own temperatures as the bed holds it; never below 0. */
+/** As `equilibriumMoistureWb`, held at the ends of the isotherm's temperatures too, as the bed holds it; never below 0. */
 function equilibriumWb({ equation, a, b, c, tempRangeC }: Isotherm, tempC: number, rh: number): number {
-  const held = Math.min(tempRangeC[1], Math.max(tempRangeC[0], tempC));
-  return wetFromDry(Math.max(0, isothermMoistureDb(equation, a, b, c, held, Math.max(DRIEST_RH, rh))));
+  const heldC = Math.min(tempRangeC[1], Math.max(tempRangeC[0], tempC));
+  const heldRh = Math.min(EQUILIBRIUM_RH_RANGE[1], Math.max(EQUILIBRIUM_RH_RANGE[0], rh));
+  return wetFromDry(Math.max(0, isothermMoistureDb(equation, a, b, c, heldC, heldRh)));
 }
 
 /** Fill what the view shows of the grain as it stands; NaN in an empty bin. No allocation. */

@@ -4,8 +4,9 @@ const DAY_H = 24;
 
 /** What a controller knows of the hours around each hour, [hours]. */
 export interface HoursAround {
-  /** mean of the 24 hours from each hour on (fewer at the end), money per kWh; NaN where one of them has none */
-  dayPricePerKwh: Float64Array;
+  /** cheapest and dearest of the 24 hours from each hour on (fewer at the end), money per kWh; NaN where one has no price */
+  cheapestPerKwh: Float64Array;
+  dearestPerKwh: Float64Array;
   /** mean outdoor temperature of the 24 hours before each hour (fewer at the start, the first hour's own at the first), degC */
   dayMeanC: Float64Array;
 }
@@ -16,16 +17,19 @@ const KNOWN = new WeakMap<Hours, HoursAround>();
 export function hoursAround(hours: Hours): HoursAround {
   const known = KNOWN.get(hours);
   if (known !== undefined) return known;
+  const { pricePerKwh, tempC } = hours;
+  const ahead = (hour: number) => pricePerKwh.subarray(hour, hour + DAY_H);
   const made = {
-    dayPricePerKwh: hours.pricePerKwh.map((_, hour, all) => meanOf(all, hour, Math.min(all.length, hour + DAY_H))),
-    dayMeanC: hours.tempC.map((own, hour, all) => (hour === 0 ? own : meanOf(all, Math.max(0, hour - DAY_H), hour))),
+    cheapestPerKwh: pricePerKwh.map((_, hour) => Math.min(...ahead(hour))),
+    dearestPerKwh: pricePerKwh.map((_, hour) => Math.max(...ahead(hour))),
+    dayMeanC: tempC.map((own, hour) => (hour === 0 ? own : meanOf(tempC.subarray(Math.max(0, hour - DAY_H), hour)))),
   };
   KNOWN.set(hours, made);
   return made;
 }
 
-function meanOf(values: Float64Array, from: number, to: number): number {
+function meanOf(values: Float64Array): number {
   let sum = 0;
-  for (let i = from; i < to; i++) sum += values[i];
-  return sum / (to - from);
+  for (const value of values) sum += value;
+  return sum / values.length;
 }

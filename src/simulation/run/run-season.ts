@@ -4,8 +4,8 @@ import { ACCOUNT } from '../bed/bed.ts';
 import { bedImbalance } from '../bed/bed-totals.ts';
 import { MEMORY, type Parameters, type Strategy } from '../strategies/strategy.ts';
 import { usualParameters } from '../strategies/usual-parameters.ts';
-import { dayAhead } from './day-ahead.ts';
-import { fillView, newView } from './fill-view.ts';
+import { fillView, newView, seeGrain } from './fill-view.ts';
+import { hoursAround } from './hours-around.ts';
 import { METER, meterCost, meterHour, newMeter } from './money-meter.ts';
 import type { Outcome, RunTrace } from './outcome.ts';
 import { type PlayedBin, playBin, playHour, reachLevels } from './played-bin.ts';
@@ -22,7 +22,8 @@ export interface RunOptions {
  * Run a strategy through a bin's season. Until `fromHour` the grain rests.
  *
  * @param parameters  those left out take their usual values
- * @valid             throws RangeError on a bed or levels that cannot be, an unknown parameter or one out of range
+ * @valid             throws RangeError on a bed or levels that cannot be, an unknown parameter or one out of range, and a fan
+ *                    share that is none
  */
 export function runSeason(
   spec: RunSpec,
@@ -35,7 +36,7 @@ export function runSeason(
   const bin = playBin(spec);
   const { bed } = bin;
   const isotherm = isothermOf(bedSpec.medium.crop, bedSpec.medium.isotherm);
-  const day = dayAhead(hours);
+  const around = hoursAround(hours);
   const memory = new Float64Array(MEMORY);
   const meter = newMeter(hours);
   const view = newView(bin);
@@ -46,7 +47,9 @@ export function runSeason(
   for (let hour = 0; hour < endHour; hour++) {
     reachLevels(bin, hour);
     if (hour === fromHour) waterBefore = bed.account[ACCOUNT.waterByAir];
-    fillView(view, bin, hour, isotherm, day);
+    fillView(view, bin, hour, isotherm, around);
+    if (hour < fromHour || !reached(goal, targetWb, targetC, view)) reachedHour = Number.NaN;
+    else if (Number.isNaN(reachedHour)) reachedHour = hour;
     let share = 0;
     let heat = false;
     if (hour >= fromHour && bed.filled > 0) {
@@ -60,10 +63,8 @@ export function runSeason(
     view.ranBefore = share;
     view.fanHours = meter[METER.fanHours];
     if (kept !== null) keepHour(kept, bin, view, hour, share);
-    if (!reached(goal, targetWb, targetC, view)) reachedHour = Number.NaN;
-    else if (Number.isNaN(reachedHour)) reachedHour = hour;
   }
-  fillView(view, bin, endHour - 1, isotherm, day);
+  seeGrain(view, bin);
   const isReached = reached(goal, targetWb, targetC, view);
   if (!isReached) reachedHour = Number.NaN;
   else if (Number.isNaN(reachedHour)) reachedHour = endHour;
@@ -123,8 +124,14 @@ function newTrace(hours: number, layers: number): RunTrace {
   };
 }
 
-/** Means at the hour's beginning, layers at its end. */
-function keepHour(trace: RunTrace, { bed }: PlayedBin, view: View, hour: number, share: number): void {
+function wrongShare(id: string, hour: number, share: unknown): string {
+  return `strategy ${id}: fan gave ${share} in hour ${hour}; a share of the hour is due, 0 to 1. Look at what it compares: what is not stated for a bin is NaN.`;
+}
+
+/** The hour's air, and the grain at its end. The view is filled anew before a strategy sees it. */
+function keepHour(trace: RunTrace, bin: PlayedBin, view: View, hour: number, share: number): void {
+  const { bed } = bin;
+  seeGrain(view, bin);
   trace.fan[hour] = share;
   trace.meanWb[hour] = view.grainWb;
   trace.meanC[hour] = view.grainC;
