@@ -5,10 +5,12 @@ import { grainHeatJKg } from './grain-heat.ts';
 /** Heat and water of respiration, for each kg of dry matter: C6H12O6 + 6 O2 gives 6 CO2 + 6 H2O and 2816 kJ/mol. textbook */
 const RESPIRATION_J_KG = 15.6e6;
 const RESPIRATION_WATER = 0.6;
+/** Mould and grain die off about there, so that grain that heats itself goes no further, degC. memory */
+const DEADLY_C = 60;
 
 /**
  * Let the grain age for a while at its present state: its share of the allowable storage time, and the heat and water that
- * the lost dry matter gives. The dry matter itself is kept: what is lost stays below a part in a hundred.
+ * the lost dry matter gives, up to `DEADLY_C`. The dry matter itself is kept: of grain that keeps a part in a hundred is lost.
  *
  * @param hours  some hours: temperature and moisture are those of the moment
  * @valid        the kernel: no checks
@@ -24,7 +26,8 @@ export function spoil(bed: Bed, hours: number): void {
       const used = lifeUsed[at];
       lifeUsed[at] = used + hours * storage.sharePerHour(tempC[at], moistureDb[at]);
       if (lossOfShare === null) continue;
-      const lost = lossOfShare(lifeUsed[at]) - lossOfShare(used);
+      const room = (heatDryJKgK + heatPerMoistureJKgK * moistureDb[at]) * Math.max(0, DEADLY_C - tempC[at]);
+      const lost = Math.min(lossOfShare(lifeUsed[at]) - lossOfShare(used), room / RESPIRATION_J_KG);
       const held = grainHeatJKg(medium, tempC[at], moistureDb[at]) + lost * RESPIRATION_J_KG;
       const moisture = moistureDb[at] + RESPIRATION_WATER * lost;
       moistureDb[at] = moisture;
