@@ -57,7 +57,7 @@ export const SIMULATION_FORMULAS: readonly Formula[] = [
   {
     id: 'bed-level',
     title: 'Filling and drawing a bed',
-    functions: ['setLevel'],
+    functions: ['setLevel', 'setState'],
     equations: ['M = (m_1 * M_1 + m_2 * M_2) / (m_1 + m_2)', '(m_1 + m_2) * g = m_1 * g_1 + m_2 * g_2'],
     rule: 'A layer that holds m_1 kg of dry matter and takes m_2 more mixes their water and their heat; what is drawn comes from the surface, as a centre sump takes it (common practice). Balances of water, heat and dry matter.',
     sources: [],

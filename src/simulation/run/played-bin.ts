@@ -2,6 +2,7 @@ import { type Bed, newBed } from '../bed/bed.ts';
 import { conduct, type Surroundings } from '../bed/conduct.ts';
 import { passAir } from '../bed/pass-air.ts';
 import { setLevel } from '../bed/set-level.ts';
+import { setState } from '../bed/set-state.ts';
 import { spoil } from '../bed/spoil.ts';
 import type { Blower } from './blower.ts';
 import type { RunSpec } from './run-spec.ts';
@@ -29,10 +30,7 @@ export function playBin(spec: RunSpec): PlayedBin {
   const around = { plenumC: Number.NaN, headspaceC: Number.NaN, wallC: Number.NaN };
   const bin: PlayedBin = { spec, bed, blower: first.blower, level: 0, around };
   reachLevels(bin, 0);
-  if (spec.start !== undefined) {
-    bed.tempC.set(spec.start.tempC);
-    bed.moistureDb.set(spec.start.moistureDb);
-  }
+  if (spec.start !== undefined) setState(bed, spec.start.tempC, spec.start.moistureDb);
   return bin;
 }
 

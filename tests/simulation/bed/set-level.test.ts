@@ -3,6 +3,7 @@ import { ACCOUNT, newBed } from '../../../src/simulation/bed/bed.ts';
 import { bedHolds, bedImbalance } from '../../../src/simulation/bed/bed-totals.ts';
 import { mediumOf } from '../../../src/simulation/bed/medium-of.ts';
 import { setLevel } from '../../../src/simulation/bed/set-level.ts';
+import { setState } from '../../../src/simulation/bed/set-state.ts';
 import { SEA_PA } from './filled-bed.ts';
 
 const medium = mediumOf('corn', 600);
@@ -76,5 +77,27 @@ describe('setLevel', () => {
     expect(() => setLevel(empty(), 4.1, 10, 0.2)).toThrow(/depthM/);
     expect(() => setLevel(empty(), -0.1, 10, 0.2)).toThrow(/depthM/);
     expect(() => setLevel(empty(), Number.NaN, 10, 0.2)).toThrow(/depthM/);
+  });
+});
+
+describe('setState', () => {
+  it('puts the grain at other states and keeps the books closed', () => {
+    const bed = empty(2);
+    setLevel(bed, 2.5, 10, 0.16);
+    setState(
+      bed,
+      new Float64Array(8).fill(22),
+      Float64Array.from({ length: 8 }, (_, i) => 0.14 + 0.01 * i),
+    );
+    // By hand: 600 kg/m2 twice and 300, half of the floor each column.
+    const water = 0.5 * (600 * (0.14 + 0.15) + 300 * 0.16) + 0.5 * (600 * (0.18 + 0.19) + 300 * 0.2);
+    expect(bedHolds(bed).waterKgM2).toBeCloseTo(water, 9);
+    expect(bed.tempC[1]).toBe(22);
+    expect(Math.abs(bedImbalance(bed).water)).toBeLessThan(1e-14);
+    expect(Math.abs(bedImbalance(bed).heat)).toBeLessThan(1e-14);
+  });
+
+  it('refuses a state of another size', () => {
+    expect(() => setState(empty(), new Float64Array(3), new Float64Array(4))).toThrow(/tempC has 3 numbers/);
   });
 });
