@@ -4,7 +4,7 @@ export const cheapHours: Strategy = {
   id: 'cheap-hours',
   title: 'Cheap hours',
   words:
-    'The fan runs in the hours whose energy is cheap among those of the day ahead (a tariff is known in advance). Where all hours cost the same it runs always.',
+    'The fan runs in the hours whose energy is cheap among those of the day ahead (a tariff is known in advance). Where all hours cost the same it runs always (our own rule).',
   parameters: [
     {
       name: 'share',

@@ -23,6 +23,8 @@ export interface Strategy {
   parameters: readonly Parameter[];
   /** key of the bibliography; null: common practice or our own, `words` says which */
   sourceKey: string | null;
+  /** true: it knows by itself when the grain needs no more, see `untilReached`; left out: it does not */
+  endsItself?: boolean;
   /**
    * Share of this hour in which the fan runs, 0 to 1.
    *

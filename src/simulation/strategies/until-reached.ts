@@ -1,39 +1,47 @@
-import { reached } from '../run/reached.ts';
+import { LAYER_SLACK_WB, MEAN_SLACK_K, MEAN_SLACK_WB, reached } from '../run/reached.ts';
+import type { RunSpec } from '../run/run-spec.ts';
+import type { View } from '../run/view.ts';
 import type { Strategy } from './strategy.ts';
 
-/** Place in the memory, the last: strategies count from the first. 1 while the target is reached. */
+/** Place in the memory, the last: strategies count from the first. 1 while the fan rests since the target is reached. */
 const RESTS = 7;
-
-/** The mean may come back by so much before the fan is let run again: a manager does not switch for a hair. Our choice. */
-const BACK_WB = 0.003;
-const BACK_K = 1.5;
+/** The wettest layer rests so far below what the contract lets pass: the heat and water of its own breath must not wake the fan. */
+const REST_LAYER_WB = LAYER_SLACK_WB - MEAN_SLACK_WB;
+/** Grain that is dry is cooled only while the air is cooler than its mean by so much. Our choice. */
+const COOLER_K = 1.5;
 
 /**
- * A strategy that rests once the bin has reached its target, and goes on when it has not any more: nobody dries dry grain. A
- * bin to be dried that also states a temperature is dried first; after that its fan runs only while the air is cooler than the
- * grain, until the temperature is reached too.
+ * A strategy that rests once the bin is at its target, and goes on when the target is no longer reached: nobody dries dry
+ * grain. It rests at the target itself and goes on beyond what the contract's "reached" lets pass, so that a fan does not
+ * switch for a hair. A bin to be dried that also states a temperature is dried first; after that its fan runs only while the
+ * air is cooler than the grain, until that is at its temperature too. A strategy that ends by itself is left as it is.
  */
-export function untilReached(strategy: Strategy, goal: 'dry' | 'cool' | 'condition' | 'hold'): Strategy {
-  if (goal === 'hold') return strategy;
+export function untilReached(strategy: Strategy, goal: RunSpec['goal']): Strategy {
+  if (strategy.endsItself === true) return strategy;
   return {
     ...strategy,
     fan(view, parameters, memory) {
-      const { targetWb, targetC, grainC, plenumC } = view;
-      const wb = Number.isNaN(targetWb) ? null : targetWb;
-      const c = Number.isNaN(targetC) ? null : targetC;
-      if (reached(goal, wb, c, view)) memory[RESTS] = 1;
-      else if (memory[RESTS] === 1 && wentBack(goal, view)) memory[RESTS] = 0;
+      if (memory[RESTS] === 0 ? isThere(goal, view) : !wentBack(goal, view)) memory[RESTS] = 1;
+      else memory[RESTS] = 0;
       if (memory[RESTS] === 0) return strategy.fan(view, parameters, memory);
-      if (goal === 'dry' && c !== null && grainC > c + BACK_K && plenumC < grainC - BACK_K) return 1;
-      return 0;
+      const { grainC, targetC, plenumC } = view;
+      return goal === 'dry' && grainC > targetC && plenumC < grainC - COOLER_K ? 1 : 0;
     },
   };
 }
 
-function wentBack(
-  goal: 'dry' | 'cool' | 'condition',
-  { grainWb, targetWb, grainC, targetC }: { grainWb: number; targetWb: number; grainC: number; targetC: number },
-): boolean {
-  if (goal === 'cool') return Math.abs(grainC - targetC) > BACK_K + 5 / 1.8;
-  return goal === 'dry' ? grainWb > targetWb + BACK_WB : grainWb < targetWb - BACK_WB;
+/** At the target. A target that is not stated (NaN) is never met. */
+function isThere(goal: RunSpec['goal'], { grainWb, wettestWb, targetWb, grainC, warmestC, targetC }: View): boolean {
+  if (goal === 'dry') return grainWb <= targetWb && wettestWb <= targetWb + REST_LAYER_WB;
+  // Not the wettest layer: air that wets the mean wets the layer where it enters still more.
+  if (goal === 'condition') return grainWb >= targetWb;
+  return grainC <= targetC && warmestC <= targetC + MEAN_SLACK_K;
+}
+
+function wentBack(goal: RunSpec['goal'], view: View): boolean {
+  const { grainWb, targetWb, grainC, targetC } = view;
+  if (goal === 'dry') return !reached('dry', targetWb, null, view);
+  if (goal === 'condition') return grainWb < targetWb - MEAN_SLACK_WB;
+  // Grain that has become colder than asked for is no reason to run. Held grain is judged as cooled grain is.
+  return grainC > targetC && !reached('cool', null, targetC, view);
 }
