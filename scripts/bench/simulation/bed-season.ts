@@ -1,8 +1,9 @@
-import { humidityRatio } from '../../../src/air/humidity-ratio.ts';
+import { humidityRatio, relativeHumidityOfRatio } from '../../../src/air/humidity-ratio.ts';
 import { type Bed, newBed } from '../../../src/simulation/bed/bed.ts';
 import type { Medium } from '../../../src/simulation/bed/medium.ts';
 import { passAir } from '../../../src/simulation/bed/pass-air.ts';
 import { setLevel } from '../../../src/simulation/bed/set-level.ts';
+import type { RunSpec } from '../../../src/simulation/run/run-spec.ts';
 
 /** A bed and how it is filled; hourly air with days, weeks and a fall in it goes through it. */
 export const SEASON = {
@@ -29,6 +30,40 @@ export const AIR_RATIO = AIR_C.map((tempC, h) =>
 export function benchBed(medium: Medium): Bed {
   const { depthM, layers, pressurePa } = SEASON;
   return newBed({ medium, depthM, layers, pressurePa });
+}
+
+/** The bench's season as a run, air of so many kg/m2 an hour, without prices. */
+export function benchRun(medium: Medium, dryAirKgM2: number): RunSpec {
+  const { depthM, layers, pressurePa, hours, startC, startDb, seconds } = SEASON;
+  const blower = {
+    dryAirKgM2S: dryAirKgM2 / seconds,
+    warmingK: 0,
+    powerW: 4000,
+    heaterK: 0,
+    heaterW: 0,
+    heaterFuelPerHour: 0,
+  };
+  return {
+    bed: { medium, depthM, layers, pressurePa },
+    floorAreaM2: 60,
+    hours: {
+      startMs: 0,
+      tempC: AIR_C,
+      rh: AIR_C.map((tempC, h) => Math.min(1, relativeHumidityOfRatio(tempC, AIR_RATIO[h], pressurePa))),
+      humidityRatio: AIR_RATIO,
+      pressurePa,
+      localHour: Uint8Array.from({ length: hours }, (_, h) => h % 24),
+      localMonth: new Uint8Array(hours).fill(10),
+      localDay: Uint16Array.from({ length: hours }, (_, h) => Math.floor(h / 24)),
+      pricePerKwh: new Float64Array(hours).fill(Number.NaN),
+      demand: [],
+    },
+    levels: [{ hour: 0, depthM, tempC: startC, moistureDb: startDb, blower }],
+    endHour: hours,
+    goal: 'dry',
+    targetWb: 0.15,
+    targetC: null,
+  };
 }
 
 /** The bench's season through a bed filled anew. */

@@ -1,9 +1,14 @@
 import { performance } from 'node:perf_hooks';
+import { conduct } from '../../../src/simulation/bed/conduct.ts';
 import type { Medium } from '../../../src/simulation/bed/medium.ts';
 import { mediumOf } from '../../../src/simulation/bed/medium-of.ts';
 import { passAir } from '../../../src/simulation/bed/pass-air.ts';
+import { spoil } from '../../../src/simulation/bed/spoil.ts';
+import { runSeason } from '../../../src/simulation/run/run-season.ts';
+import { alwaysOn } from '../../../src/simulation/strategies/always-on.ts';
 import { bytesPerCall } from '../bytes-per-call.ts';
-import { benchBed, runBedSeason, SEASON } from './bed-season.ts';
+import { nsPerCall } from '../ns-per-call.ts';
+import { benchBed, benchRun, runBedSeason, SEASON } from './bed-season.ts';
 import { type CLoop, runInC } from './c-loop.ts';
 
 const ROUNDS = 60;
@@ -39,7 +44,37 @@ export function benchSimulation(): void {
   }
   for (const crop of ['soybean', 'wheat'])
     say(`  ${crop}, 1 cfm/bu: ${timed(mediumOf(crop, 650), 330).ns.toFixed(0)} ns`);
+  const { conductNs, spoilNs } = restTimed(corn);
+  say(`  conduction: ${conductNs.toFixed(0)} ns; storage life: ${spoilNs.toFixed(0)} ns each time that it is summed`);
+  say(
+    `  a whole hour of a run (view, strategy, air, conduction, storage life, money): ${runTimed(corn).toFixed(0)} ns`,
+  );
   say(`  heap: ${bytesOfStep(corn).toFixed(0)} B a step`);
+}
+
+/** Conduction and storage life of a layer, ns. */
+function restTimed(medium: Medium): { conductNs: number; spoilNs: number } {
+  const bed = benchBed(medium);
+  runBedSeason(bed, 330);
+  const around = { plenumC: 4, headspaceC: 5, wallC: 3 };
+  const nsOf = (step: () => void) =>
+    nsPerCall((calls) => {
+      for (let i = 0; i < calls; i++) step();
+      return bed.tempC[0];
+    }) / SEASON.layers;
+  return { conductNs: nsOf(() => conduct(bed, SEASON.seconds, around)), spoilNs: nsOf(() => spoil(bed, 1e-6)) };
+}
+
+/** A layer's hour in a whole run with the fan always on, ns. */
+function runTimed(medium: Medium): number {
+  const spec = benchRun(medium, 330);
+  let best = Number.POSITIVE_INFINITY;
+  for (let round = 0; round < ROUNDS; round++) {
+    const start = performance.now();
+    runSeason(spec, alwaysOn);
+    best = Math.min(best, performance.now() - start);
+  }
+  return (best * 1e6) / (SEASON.hours * SEASON.layers);
 }
 
 function timed(medium: Medium, dryAirKgM2: number) {
