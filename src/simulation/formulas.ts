@@ -7,7 +7,7 @@ export const SIMULATION_FORMULAS: readonly Formula[] = [
     title: 'A layer of a bed: water and heat',
     functions: ['passAir', 'bedHolds', 'bedImbalance'],
     equations: ['W_1 = W_0 + R * (M_0 - M_1)', 'h_0 + R * g_0 = h_1 + R * g_1'],
-    rule: 'In a step, grain and leaving air of each layer end at one temperature. R dry matter over dry air, kg/kg; W humidity ratio and h enthalpy of the air entering (0) and leaving (1); M moisture as a fraction of the dry matter and g heat of the grain in J for each kg of it, before (0) and after (1). What leaves a layer enters the next. Both balances close whatever moisture is found; the page tells by how much they are open over a run.',
+    rule: 'In a step, grain and leaving air of each layer end at one temperature. R dry matter over dry air, kg/kg; W humidity ratio and h enthalpy of the air entering (0) and leaving (1); M moisture as a fraction of the dry matter and g heat of the grain in J for each kg of it, before (0) and after (1). What leaves a layer enters the next. Both balances close whatever moisture is found.',
     sources: [{ key: 'thompson-1972' }],
   },
   {
@@ -51,7 +51,7 @@ export const SIMULATION_FORMULAS: readonly Formula[] = [
     title: 'Heat through grain at rest',
     functions: ['conduct', 'wallConductanceWM3K'],
     equations: ['q = lambda * (T_2 - T_1) / dz', 'U = 5.783 * lambda / r^2'],
-    rule: 'q in W/m² between layers dz apart, by the temperatures at the end of the step; to plenum and headspace through half a layer and a film of 1.5 and 4 W/(m² K) (memory). U in W/(m³ K) from the mean of a round bin’s grain to its wall: the slowest decay of a cylinder of radius r, 2.405² = 5.783; the rim’s quick first part is left out. Moisture does not move in grain at rest.',
+    rule: 'q in W/m² between layers dz apart, lambda of the bulk in W/(m K), by the temperatures at the end of the step; to plenum and headspace through half a layer and a film of 1.5 and 4 W/(m² K) (memory). U in W/(m³ K) from the mean of a round bin’s grain to its wall: the slowest decay of a cylinder of radius r, 2.405² = 5.783; the rim’s quick first part is left out. Moisture does not move in grain at rest.',
     sources: [{ key: 'carslaw-jaeger-1959', place: 'ch. 3 and 7' }],
   },
   {
@@ -67,7 +67,7 @@ export const SIMULATION_FORMULAS: readonly Formula[] = [
     title: 'Storage life and respiration in a bed',
     functions: ['spoil', 'storageLifeOf'],
     equations: ['S = S_0 + dt / t', 'Q = 15.6e6 * x', 'w = 0.6 * x'],
-    rule: 'S share of the allowable storage time used, dt hours at a state for which the crop’s rule allows t hours. Where the rule counts dry matter, its loss x in kg/kg gives Q in J/kg of heat and w in kg/kg of water (C₆H₁₂O₆ + 6 O₂ → 6 CO₂ + 6 H₂O, 2816 kJ/mol, textbook). The dry matter itself is kept. A layer’s own definition of time used.',
+    rule: 'S share of the allowable storage time used, dt hours at a state for which the crop’s rule allows t hours. Where the rule counts dry matter, its loss x in kg/kg gives Q in J/kg of heat and w in kg/kg of water (C₆H₁₂O₆ + 6 O₂ → 6 CO₂ + 6 H₂O, 2816 kJ/mol, textbook). The heat ends where grain is at 60 °C (memory) and the loss at 5 %, the end of the curve. The dry matter itself is kept. That shares of time add up is the kit’s own definition.',
     sources: [{ key: 'steele-1969' }],
   },
 ];

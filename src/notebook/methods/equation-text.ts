@@ -1,4 +1,4 @@
-const GREEK: Readonly<Record<string, string>> = { theta: 'θ', rho: 'ρ', eta: 'η', alpha: 'α', pi: 'π' };
+const GREEK: Readonly<Record<string, string>> = { theta: 'θ', rho: 'ρ', eta: 'η', alpha: 'α', lambda: 'λ', pi: 'π' };
 const RAISED: Readonly<Record<string, string>> = {
   '-': '⁻',
   '0': '⁰',
@@ -16,7 +16,7 @@ const raise = (digits: string) => [...digits].map((sign) => RAISED[sign]).join('
 
 /** Names of Greek letters as letters, also in sentences. */
 export function greekText(text: string): string {
-  return text.replace(/\b(theta|rho|eta|alpha|pi)(?=\b|_)/g, (name) => GREEK[name]);
+  return text.replace(/\b(theta|rho|eta|alpha|lambda|pi)(?=\b|_)/g, (name) => GREEK[name]);
 }
 
 /** An equation as tests evaluate it, set for people: `4.1e-5 * K^2 - 1` as `4.1×10⁻⁵ · K² − 1`. */
