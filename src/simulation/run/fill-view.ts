@@ -79,7 +79,7 @@ export function seeGrain(view: View, { bed }: PlayedBin): void {
   let dry = 0;
   let water = 0;
   let heat = 0;
-  let wettest = 0;
+  let wettest = filled > 0 ? 0 : Number.NaN;
   let warmest = filled > 0 ? Number.NEGATIVE_INFINITY : Number.NaN;
   let floorC = 0;
   let floorDb = 0;

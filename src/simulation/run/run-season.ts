@@ -88,7 +88,7 @@ function endOf({ bed }: PlayedBin, view: View) {
   const { medium, lifeUsed, dryKgM2, areaShares, columns, layers, filled, down } = bed;
   const { storage } = medium;
   const lossOfShare = storage?.lossOfShare ?? null;
-  let worst = 0;
+  let worst = filled > 0 ? 0 : Number.NaN;
   let lost = 0;
   let dry = 0;
   for (let column = 0; column < columns; column++) {

@@ -3,29 +3,35 @@ import type { RunSpec } from '../run/run-spec.ts';
 import type { View } from '../run/view.ts';
 import type { Strategy } from './strategy.ts';
 
-/** Place in the memory, the last: strategies count from the first. 1 while the fan rests since the target is reached. */
+/** Places in the memory, the last: strategies count from the first. 1 while the fan rests at the target; 1 once it did. */
 const RESTS = 7;
+const RESTED = 6;
 /** The wettest layer rests so far below what the contract lets pass: the heat and water of its own breath must not wake the fan. */
 const REST_LAYER_WB = LAYER_SLACK_WB - MEAN_SLACK_WB;
-/** Grain that is dry is cooled only while the air is cooler than its mean by so much. Our choice. */
+/** Grain that has been dried, or cooled before, is cooled only while the air is cooler than its mean by so much. Our choice. */
 const COOLER_K = 1.5;
 
 /**
  * A strategy that rests once the bin is at its target, and goes on when the target is no longer reached: nobody dries dry
  * grain. It rests at the target itself and goes on beyond what the contract's "reached" lets pass, so that a fan does not
  * switch for a hair. A bin to be dried that also states a temperature is dried first; after that its fan runs only while the
- * air is cooler than the grain, until that is at its temperature too. A strategy that ends by itself is left as it is.
+ * air is cooler than the grain, until that is at its temperature too. Grain that was cooled and warms again in spring is left
+ * alone by air that would warm it. A strategy that ends by itself is left as it is.
  */
 export function untilReached(strategy: Strategy, goal: RunSpec['goal']): Strategy {
   if (strategy.endsItself === true) return strategy;
   return {
     ...strategy,
     fan(view, parameters, memory) {
-      if (memory[RESTS] === 0 ? isThere(goal, view) : !wentBack(goal, view)) memory[RESTS] = 1;
-      else memory[RESTS] = 0;
-      if (memory[RESTS] === 0) return strategy.fan(view, parameters, memory);
+      memory[RESTS] = (memory[RESTS] === 0 ? isThere(goal, view) : !wentBack(goal, view)) ? 1 : 0;
       const { grainC, targetC, plenumC } = view;
-      return goal === 'dry' && grainC > targetC && plenumC < grainC - COOLER_K ? 1 : 0;
+      const cooler = plenumC < grainC - COOLER_K;
+      if (memory[RESTS] === 1) {
+        memory[RESTED] = 1;
+        return goal === 'dry' && grainC > targetC && cooler ? 1 : 0;
+      }
+      const cools = goal === 'cool' || goal === 'hold';
+      return cools && memory[RESTED] === 1 && !cooler ? 0 : strategy.fan(view, parameters, memory);
     },
   };
 }
