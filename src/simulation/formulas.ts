@@ -13,7 +13,7 @@ export const SIMULATION_FORMULAS: readonly Formula[] = [
   {
     id: 'bed-rate',
     title: 'A layer of a bed: how fast it follows',
-    functions: ['grainHumidity'],
+    functions: ['passAir'],
     equations: ['M_1 = M_0 - k * dt * (M_1 - M_e)'],
     rule: 'k thin-layer rate in 1/s, dt step in s, M_e the moisture that is in balance with the air leaving the layer, by the isotherm in use; solved by Newton’s steps within bounds. At low airflow M_1 tends to M_e, and for a bed without a rate it is M_e. Grain is never in balance with air above saturation, so what would condense stays on it.',
     sources: [{ key: 'bloome-shove-1971' }],

@@ -12,7 +12,7 @@ import {
 } from '../../src/notebook/methods/drying-checks.ts';
 import { groupsOf } from '../../src/notebook/methods/published-check.ts';
 import type { Bed } from '../../src/simulation/bed/bed.ts';
-import { grainHumidity } from '../../src/simulation/bed/grain-heat.ts';
+import { grainHumidity } from '../simulation/bed/filled-bed.ts';
 import { agrees, halfDigit, provenanceNote, type ReferenceRow, readReference } from './read-reference.ts';
 
 const rows = readReference('drying');

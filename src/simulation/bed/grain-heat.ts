@@ -6,8 +6,3 @@ export function grainHeatJKg(medium: Medium, tempC: number, moistureDb: number):
   const { heatDryJKgK, heatPerMoistureJKgK, binding } = medium;
   return (heatDryJKgK + heatPerMoistureJKgK * moistureDb) * tempC - cubicAt(binding, moistureDb);
 }
-
-/** Relative humidity of the air in balance with the grain, fraction. The kernel, no checks. */
-export function grainHumidity({ byTemp, byMoisture, humidity }: Medium, tempC: number, moistureDb: number): number {
-  return cubicAt(humidity, cubicAt(byTemp, tempC) * cubicAt(byMoisture, moistureDb));
-}

@@ -1,5 +1,7 @@
 import { humidityRatio } from '../../../src/air/humidity-ratio.ts';
 import { type Bed, type BedSpec, newBed } from '../../../src/simulation/bed/bed.ts';
+import { cubicAt } from '../../../src/simulation/bed/cubic-table.ts';
+import type { Medium } from '../../../src/simulation/bed/medium.ts';
 import { mediumOf } from '../../../src/simulation/bed/medium-of.ts';
 import { setLevel } from '../../../src/simulation/bed/set-level.ts';
 
@@ -25,4 +27,9 @@ export function meanWb(bed: Bed): number {
     dry += bed.dryKgM2[i];
   }
   return water / (dry + water);
+}
+
+/** Relative humidity of the air in balance with grain, fraction, by the three tables that the loop over layers reads. */
+export function grainHumidity({ byTemp, byMoisture, humidity }: Medium, tempC: number, moistureDb: number): number {
+  return cubicAt(humidity, cubicAt(byTemp, tempC) * cubicAt(byMoisture, moistureDb));
 }

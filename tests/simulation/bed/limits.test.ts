@@ -3,10 +3,9 @@ import { relativeHumidityOfRatio } from '../../../src/air/humidity-ratio.ts';
 import { equilibriumMoistureWb } from '../../../src/grain/equilibrium.ts';
 import { isothermOf } from '../../../src/grain/isotherm.ts';
 import { type Bed, newBed } from '../../../src/simulation/bed/bed.ts';
-import { grainHumidity } from '../../../src/simulation/bed/grain-heat.ts';
 import { mediumOf } from '../../../src/simulation/bed/medium-of.ts';
 import { passAir } from '../../../src/simulation/bed/pass-air.ts';
-import { filledBed, meanWb, ratioOf, SEA_PA } from './filled-bed.ts';
+import { filledBed, grainHumidity, meanWb, ratioOf, SEA_PA } from './filled-bed.ts';
 
 const NEAR = { thinLayer: 'near-equilibrium' };
 /** kg/m2 in an hour: about 1 cfm/bu through 5 m. */

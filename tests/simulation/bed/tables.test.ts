@@ -5,10 +5,10 @@ import { ISOTHERM_CROPS, isothermsOf } from '../../../src/grain/isotherm.ts';
 import { isothermHumidity, isothermLogHumiditySlope } from '../../../src/grain/isotherm-equations.ts';
 import { specificHeatJKgK, specificHeatLinesOf } from '../../../src/grain/specific-heat.ts';
 import { cubicAt, cubicTable, placeIn, slopeAt } from '../../../src/simulation/bed/cubic-table.ts';
-import { grainHumidity } from '../../../src/simulation/bed/grain-heat.ts';
 import { mediumOf } from '../../../src/simulation/bed/medium-of.ts';
 import { SATURATION, TEMP_STEP_K } from '../../../src/simulation/bed/saturation-table.ts';
 import { misraBrookerPage, thinLayerOf } from '../../../src/simulation/bed/thin-layer.ts';
+import { grainHumidity } from './filled-bed.ts';
 
 /** Numbers from low to high that meet no point of a table. */
 const between = (low: number, high: number, count: number) =>
