@@ -1,0 +1,143 @@
+import { specificVolumeM3Kg } from '../../air/volume.ts';
+import type { Isotherm } from '../../grain/isotherm.ts';
+import { isothermOf } from '../../grain/isotherm.ts';
+import type { LoadedSeason } from '../../season/loaded.ts';
+import type { Bin, Season } from '../../season/season.ts';
+import { type SensorSeries, sensorSeries } from '../../tables/sensors.ts';
+import { plenumRows, weatherRows } from '../air-rows.ts';
+import { logsEnd } from '../fan/logs-end.ts';
+import { airLog } from '../fronts/air-log.ts';
+import { enteringAir } from '../fronts/entering-air.ts';
+import { HOUR_MS } from '../fronts/front-limits.ts';
+import { fillTimes } from '../grain/fill-times.ts';
+import { isothermNamed } from '../moisture/isotherm-named.ts';
+import type { BinReview } from '../types.ts';
+import { type CableLog, cableLogs } from './cable-logs.ts';
+import { type FanShares, fanShares } from './fan-shares.ts';
+import { hoursOfWeather, type WeatherHours } from './hours-of-weather.ts';
+import { tariffOf } from './tariff-of.ts';
+
+/** A bin's season as a bed can be driven by it: what was logged, hour by hour from when the bin was filled. */
+export interface BinLog {
+  bin: Bin;
+  season: Season;
+  review: BinReview;
+  /** UTC, the first full hour */
+  startMs: number;
+  endMs: number;
+  /** hours */
+  count: number;
+  depthM: number;
+  floorAreaM2: number;
+  /** dry matter of bulk grain, kg/m3 */
+  dryDensityKgM3: number;
+  weather: WeatherHours;
+  fan: FanShares;
+  /** [hours], degC: air that entered, as the plenum logged it with the fan on; NaN where outdoor air and the fan's warming tell it */
+  enteringC: Float64Array;
+  /** median warming by the plenum's readings, K; null where they do not tell it */
+  warmingK: number | null;
+  /** m3 per kg dry air, of the air that the fan took in, mean */
+  specificVolumeM3Kg: number;
+  cables: readonly CableLog[];
+  /** by which the cables make moisture of humidity */
+  cableIsotherm: Isotherm;
+  /** UTC, the readings that tell how the grain lay at the start */
+  startWindow: readonly [fromMs: number, toMs: number];
+  /** moisture at the start by sensors, tickets or as stated, wet basis; NaN where nothing tells it */
+  startWb: number;
+  /** what a reader must know, whole sentences */
+  notes: readonly string[];
+}
+
+/** Of this long after filling the readings tell the start, h, unless the fan was on before; then of the first hours. */
+const START_H = 24;
+const FEW_H = 4;
+/** A season shorter than this, h, is none. */
+const SHORTEST_H = 72;
+
+/**
+ * @param series  of the season; read from its tables when left out
+ * @returns       a sentence where the bin cannot be driven by its log
+ */
+export function binLog(loaded: LoadedSeason, review: BinReview, series?: readonly SensorSeries[]): BinLog | string {
+  const { season, tables } = loaded;
+  const { bin } = review;
+  const { depthM, filledMs, wholeUntilMs } = fillTimes(bin);
+  if (depthM === null || !(depthM > 0.3)) return `No depth of the grain in ${bin.name} is stated.`;
+  const own = (series ?? sensorSeries(tables.readings)).filter((one) => one.bin === bin.id);
+  if (own.length === 0) return `No sensor of ${bin.name} has a log.`;
+  const first = Math.min(...own.map((one) => one.timeMs[0]));
+  const startMs = Math.ceil(Math.max(filledMs ?? first, first) / HOUR_MS) * HOUR_MS;
+  const endMs = Math.min(wholeUntilMs ?? Number.POSITIVE_INFINITY, logsEnd(loaded));
+  const count = Math.floor((endMs - startMs) / HOUR_MS);
+  if (!(count >= SHORTEST_H)) return `The log of ${bin.name} with the bin filled is shorter than three days.`;
+
+  const spans = review.fan.spans.state.length === 0 ? null : review.fan.spans;
+  const air = weatherRows(tables);
+  const weather = hoursOfWeather(season, tariffOf(season, bin), air, startMs, count);
+  if (weather === null) return `No weather was logged while ${bin.name} held its grain.`;
+  const fan = fanShares(spans, startMs, count);
+  const cables = cableLogs(bin, own, spans, depthM, startMs - HOUR_MS, endMs);
+  if (cables.length === 0) return `No sensor of ${bin.name} lies in the grain.`;
+  const isotherm = isothermNamed(bin.grain.crop, season.sensors.moisture.isotherm);
+  const midMs = Float64Array.from({ length: count }, (_, hour) => startMs + (hour + 0.5) * HOUR_MS);
+  const plenum = airLog(plenumRows(tables, bin.id).rows);
+  const entering = spans === null ? null : enteringAir({ midMs }, spans, plenum, air.temperatures, bin.air);
+  const startWb = review.moisture.start.value ?? bin.grain.moistureInWb ?? Number.NaN;
+  if (Number.isNaN(startWb)) return `The moisture of the grain in ${bin.name} at filling is not known.`;
+  const { dryMatterKg, volumeM3 } = review.grain;
+  const dryDensityKgM3 =
+    dryMatterKg !== null && volumeM3 !== null ? dryMatterKg / volumeM3 : bin.grain.bulkDensityKgM3 * (1 - startWb);
+  return {
+    bin,
+    season,
+    review,
+    startMs,
+    endMs,
+    count,
+    depthM,
+    floorAreaM2: (Math.PI / 4) * bin.diameterM ** 2,
+    dryDensityKgM3,
+    weather,
+    fan,
+    enteringC: midMs.map((_, hour) => (entering?.fromPlenum[hour] === 1 ? entering.tempC[hour] : Number.NaN)),
+    warmingK: entering?.warmingFrom === 'plenum' ? entering.warmingK : null,
+    specificVolumeM3Kg: meanVolume(weather, fan),
+    cables,
+    cableIsotherm: isotherm ?? isothermOf(bin.grain.crop),
+    startWindow: startWindow(fan, startMs),
+    startWb,
+    notes: notesOf(weather, fan),
+  };
+}
+
+function meanVolume({ hours }: WeatherHours, { on }: FanShares): number {
+  const ran = on.some((share) => share > 0);
+  let sum = 0;
+  let weight = 0;
+  for (let hour = 0; hour < on.length; hour++) {
+    const share = ran ? on[hour] : 1;
+    sum += share * specificVolumeM3Kg(hours.tempC[hour], hours.humidityRatio[hour], hours.pressurePa);
+    weight += share;
+  }
+  return sum / weight;
+}
+
+function startWindow({ on }: FanShares, startMs: number): [number, number] {
+  const started = on.findIndex((share) => share > 0);
+  const hours = started < 0 ? START_H : Math.min(START_H, Math.max(FEW_H, started));
+  return [startMs - HOUR_MS, startMs + hours * HOUR_MS];
+}
+
+function notesOf({ madeUpHours, count }: WeatherHours, { unknown }: FanShares): string[] {
+  const notes: string[] = [];
+  if (madeUpHours > 0) {
+    notes.push(
+      `In ${madeUpHours} of ${count} hours no weather was logged within six hours; the air of the same hour of the nearest day stands for it.`,
+    );
+  }
+  const lost = unknown.reduce((sum, part) => sum + part, 0);
+  if (lost >= 1) notes.push(`In ${Math.round(lost)} hours the fan log says nothing; the fan is taken to stand still.`);
+  return notes;
+}

@@ -1,0 +1,57 @@
+import { HEAT_DRY_AIR_J_KGK } from '../../air/enthalpy.ts';
+import type { Blower } from '../../simulation/run/blower.ts';
+import { nominalPower } from '../fan/nominal-power.ts';
+import { HOUR_MS } from '../fronts/front-limits.ts';
+import type { BinLog } from './bin-log.ts';
+
+/**
+ * Part of a fan's electric power that warms the air: all of it where the motor hangs in the airstream, what the motor
+ * does not lose where it stands outside. Working assumption, between the two.
+ */
+const POWER_TO_AIR = 0.9;
+/** By which power airflow falls as a bed gets deeper: between a fan of one airflow and one of one pressure. Working assumption, as for the airflow through time. */
+const DEPTH_POWER = 0.4;
+
+/**
+ * The bin's fans with the grain at a depth.
+ *
+ * @param flowM3S  airflow at full depth, m3/s of the air that the fan takes in
+ */
+export function blowerOf(log: BinLog, flowM3S: number, depthM: number): Blower {
+  const { bin, season, floorAreaM2 } = log;
+  const flow = flowM3S * (log.depthM / depthM) ** DEPTH_POWER;
+  const dryAirKgS = flow / log.specificVolumeM3Kg;
+  const fans = season.fans.filter((fan) => bin.fanIds.includes(fan.id));
+  const powerW = runningPowerW(log);
+  const perKelvin = dryAirKgS * HEAT_DRY_AIR_J_KGK;
+  const heaters = fans.flatMap(({ heater }) => (heater === null ? [] : [heater]));
+  const heatW = heaters.reduce((sum, heater) => sum + heater.outputW, 0);
+  // With a heater the plenum's warming is the heater's too: the fan's own then comes from its power.
+  const logged = heaters.length === 0 ? log.warmingK : null;
+  return {
+    dryAirKgM2S: dryAirKgS / floorAreaM2,
+    warmingK: bin.air === 'down' ? 0 : (logged ?? (POWER_TO_AIR * powerW) / perKelvin),
+    powerW,
+    heaterK: heatW / perKelvin,
+    heaterW: heaters.reduce(
+      (sum, { fuel, outputW, efficiency }) => sum + (fuel === 'electric' ? outputW / efficiency : 0),
+      0,
+    ),
+    heaterFuelPerHour: heaters.reduce(
+      (sum, { fuel, outputW, efficiency, pricePerJ }) =>
+        sum + (fuel === 'electric' ? 0 : ((outputW / efficiency) * HOUR_MS * (pricePerJ ?? Number.NaN)) / 1000),
+      0,
+    ),
+  };
+}
+
+/** Electric power of the fans while they ran: energy over hours, else the nameplates'. */
+function runningPowerW({ bin, season, review }: BinLog): number {
+  const { energyKwh, hours } = review.fan;
+  if (energyKwh.value !== null && hours.value !== null && hours.value > 1) {
+    return (1000 * energyKwh.value) / hours.value;
+  }
+  return season.fans
+    .filter((fan) => bin.fanIds.includes(fan.id))
+    .reduce((sum, fan) => sum + nominalPower(fan).powerW, 0);
+}

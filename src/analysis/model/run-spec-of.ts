@@ -1,0 +1,116 @@
+import { median } from '../../base/stats/quantile.ts';
+import { isothermOf } from '../../grain/isotherm.ts';
+import type { LoadedSeason } from '../../season/loaded.ts';
+import { wallConductanceWM3K } from '../../simulation/bed/bed.ts';
+import { mediumOf } from '../../simulation/bed/medium-of.ts';
+import type { LevelStep, RunSpec } from '../../simulation/run/run-spec.ts';
+import { HOUR_MS } from '../fronts/front-limits.ts';
+import type { BinReview } from '../types.ts';
+import { type BinLog, binLog } from './bin-log.ts';
+import { blowerOf } from './blower-of.ts';
+import { type Profile, startProfiles, valueAtHeight } from './start-profile.ts';
+
+/** Values that a fit finds and a run needs; what is left out is as stated or told by the review. */
+export interface FittedValues {
+  /** airflow at full depth, m3/s of the air that the fan takes in */
+  flowM3S: number;
+  /** of the grain, as season.yaml names it */
+  isotherm: string;
+  /** what the cables read too much, fraction, wet basis */
+  moistureBiasWb: number;
+  /** what the grain was warmer at the start than the cables' readings say, K */
+  startK: number;
+  /** conductance to the wall over that of a round bin */
+  wallFactor: number;
+}
+
+/** A bin's season ready to run, or the reason why it is not. */
+export type RunFound =
+  | {
+      spec: RunSpec;
+      /** part of each hour in which the fan ran by its log, [hours] */
+      logged: Float64Array;
+      notes: readonly string[];
+      why: null;
+    }
+  | { spec: null; why: string };
+
+/** Their number sets how far a front spreads: twenty spread it about as far as a farm bin's unevenness does. */
+export const LAYERS = 20;
+
+/**
+ * What a run of a bin's own season needs beside a strategy: weather, clock and prices hour by hour from when it was filled,
+ * the grain as the cables told it then, its depth, its fans.
+ *
+ * @param fitted  of a fit; left out: airflow as the review tells it, the stated isotherm, the cables taken at their word
+ */
+export function runSpecOf(loaded: LoadedSeason, review: BinReview, fitted: Partial<FittedValues> = {}): RunFound {
+  const log = binLog(loaded, review);
+  if (typeof log === 'string') return { spec: null, why: log };
+  const flowM3S = fitted.flowM3S ?? review.airflow.flowM3S.value;
+  if (flowM3S === null) return { spec: null, why: `The airflow of ${review.bin.name} is not known.` };
+  return { spec: specOf(log, { ...fitted, flowM3S }), logged: log.fan.on, notes: log.notes, why: null };
+}
+
+/** The same from a log that was read before. */
+export function specOf(log: BinLog, fitted: Partial<FittedValues> & Pick<FittedValues, 'flowM3S'>): RunSpec {
+  const { bin } = log;
+  const { crop } = bin.grain;
+  const isotherm = isothermOf(crop, fitted.isotherm ?? bin.grain.isotherm ?? undefined);
+  const medium = mediumOf(crop, log.dryDensityKgM3, { isotherm: isotherm.name });
+  const profiles = startProfiles(log, { isotherm, moistureBiasWb: fitted.moistureBiasWb ?? 0 });
+  const bed = {
+    medium,
+    depthM: log.depthM,
+    layers: LAYERS,
+    air: bin.air,
+    pressurePa: log.weather.hours.pressurePa,
+    wallWM3K: (fitted.wallFactor ?? 1) * wallConductanceWM3K(medium.conductivityWMK, bin.diameterM / 2),
+  };
+  const start = meanStart(log, profiles, fitted.startK ?? 0);
+  return {
+    bed,
+    floorAreaM2: log.floorAreaM2,
+    hours: log.weather.hours,
+    levels: levelsOf(log, fitted.flowM3S, start),
+    start,
+    endHour: log.count,
+    goal: bin.goal,
+    targetWb: bin.grain.targetMoistureWb,
+    targetC: bin.grain.targetTempC,
+  };
+}
+
+type Start = NonNullable<RunSpec['start']>;
+
+/** The mean of the cables' profiles by their share of the floor, [layers]. */
+function meanStart({ cables, depthM }: BinLog, profiles: readonly Profile[], startK: number): Start {
+  const at = (layer: number, of: 'tempC' | 'moistureDb') => {
+    const heightM = ((layer + 0.5) * depthM) / LAYERS;
+    return profiles.reduce(
+      (sum, profile, c) => sum + cables[c].share * valueAtHeight(profile.heightM, profile[of], heightM),
+      0,
+    );
+  };
+  return {
+    tempC: Float64Array.from({ length: LAYERS }, (_, layer) => at(layer, 'tempC') + startK),
+    moistureDb: Float64Array.from({ length: LAYERS }, (_, layer) => at(layer, 'moistureDb')),
+  };
+}
+
+/** The depth at the start and every later one; what comes in later is taken as what lay there first. */
+export function levelsOf(log: BinLog, flowM3S: number, start: Start): LevelStep[] {
+  const { bin, startMs, endMs } = log;
+  const steps = bin.grain.depthSteps.filter((step) => step.fromMs < endMs && step.depthM > 0);
+  const before = steps.filter((step) => step.fromMs <= startMs).at(-1) ?? steps[0];
+  const later = steps.filter((step) => step.fromMs > startMs && step !== before);
+  const tempC = median([...start.tempC]);
+  const moistureDb = median([...start.moistureDb]);
+  return [before, ...later].map((step, i) => ({
+    hour: i === 0 ? 0 : Math.ceil((step.fromMs - startMs) / HOUR_MS),
+    depthM: Math.min(step.depthM, log.depthM),
+    tempC,
+    moistureDb,
+    blower: blowerOf(log, flowM3S, step.depthM),
+  }));
+}

@@ -1,0 +1,92 @@
+import { median } from '../../base/stats/quantile.ts';
+import { EQUILIBRIUM_RH_RANGE } from '../../grain/equilibrium.ts';
+import type { Isotherm } from '../../grain/isotherm.ts';
+import { isothermHumidity, isothermMoistureDb } from '../../grain/isotherm-equations.ts';
+import { dryFromWet } from '../../grain/moisture-basis.ts';
+import type { SensorReadings } from '../moisture/sensor-readings.ts';
+import type { BinLog } from './bin-log.ts';
+
+/** Temperature and moisture by height, [heights], rising; at least one. */
+export interface Profile {
+  heightM: Float64Array;
+  tempC: Float64Array;
+  moistureDb: Float64Array;
+}
+
+/** By what the cables' moistures are corrected and turned into the grain's. */
+export interface StartChoice {
+  /** of the grain */
+  isotherm: Isotherm;
+  /** what the cables read too much, fraction, wet basis */
+  moistureBiasWb: number;
+}
+
+/**
+ * How the grain lay at the start, along each cable. A cable tells the moisture that its own isotherm makes of the humidity between the
+ * kernels; the grain's isotherm makes another of it.
+ *
+ * @returns  by cable, in the order of the log's
+ */
+export function startProfiles(log: BinLog, { isotherm, moistureBiasWb }: StartChoice): Profile[] {
+  const { startWindow, cables, cableIsotherm, startWb } = log;
+  const told = cables.map(({ sensors }) =>
+    sensors.map((sensor) => {
+      const tempC = middleOf(sensor.temperature, startWindow);
+      const wb = sensor.moisture === null ? Number.NaN : middleOf(sensor.moisture, startWindow);
+      const moistureDb = grainMoistureDb(wb - moistureBiasWb, tempC, cableIsotherm, isotherm);
+      return { heightM: sensor.heightM, tempC, moistureDb };
+    }),
+  );
+  const all = told.flat();
+  const usualC = median(all.map((one) => one.tempC).filter((value) => !Number.isNaN(value)));
+  const moistures = all.map((one) => one.moistureDb).filter((value) => !Number.isNaN(value));
+  const usualDb = moistures.length > 0 ? median(moistures) : dryFromWet(startWb - moistureBiasWb);
+  return told.map((rows) => ({
+    heightM: Float64Array.from(rows, (row) => row.heightM),
+    tempC: bridged(
+      rows.map((row) => row.tempC),
+      usualC,
+    ),
+    moistureDb: bridged(
+      rows.map((row) => row.moistureDb),
+      usualDb,
+    ),
+  }));
+}
+
+/** Moisture of grain in whose air a cable tells `moistureWb`; NaN for NaN. */
+function grainMoistureDb(moistureWb: number, tempC: number, cable: Isotherm, grain: Isotherm): number {
+  if (Number.isNaN(moistureWb + tempC)) return Number.NaN;
+  if (cable.name === grain.name) return dryFromWet(moistureWb);
+  const rh = isothermHumidity(cable.equation, cable.a, cable.b, cable.c, tempC, dryFromWet(moistureWb));
+  const held = Math.min(EQUILIBRIUM_RH_RANGE[1], Math.max(EQUILIBRIUM_RH_RANGE[0], rh));
+  return isothermMoistureDb(grain.equation, grain.a, grain.b, grain.c, tempC, held);
+}
+
+function middleOf({ timeMs, value }: SensorReadings, [fromMs, toMs]: readonly [number, number]): number {
+  const within = value.filter((_, i) => timeMs[i] >= fromMs && timeMs[i] < toMs);
+  return within.length === 0 ? Number.NaN : median(within);
+}
+
+/** NaN from the neighbours along the cable, the usual where none is told. */
+function bridged(values: readonly number[], usual: number): Float64Array {
+  const known = values.map((value, i) => ({ value, i })).filter(({ value }) => !Number.isNaN(value));
+  return Float64Array.from(values, (value, i) => {
+    if (!Number.isNaN(value)) return value;
+    if (known.length === 0) return usual;
+    const below = known.filter((one) => one.i < i).at(-1);
+    const above = known.find((one) => one.i > i);
+    if (below === undefined || above === undefined) return (below ?? above)!.value;
+    return below.value + ((above.value - below.value) * (i - below.i)) / (above.i - below.i);
+  });
+}
+
+/** Value at a height: straight between the heights, as at the outermost beyond them. */
+export function valueAtHeight(heightM: Float64Array, values: Float64Array, atM: number): number {
+  let above = 0;
+  while (above < heightM.length && heightM[above] < atM) above += 1;
+  if (above === 0) return values[0];
+  if (above === heightM.length) return values[above - 1];
+  const part = (atM - heightM[above - 1]) / (heightM[above] - heightM[above - 1]);
+  return values[above - 1] + part * (values[above] - values[above - 1]);
+}
