@@ -8,6 +8,16 @@ export interface ErrorPart {
   sd: number;
   /** degrees of freedom behind it; Infinity where it is stated or assumed */
   df: number;
+  /** where the cause is a choice between a few: what each would move the value by; else the value holds */
+  choices?: readonly Choice[];
+}
+
+/** One of several answers of which nobody knows the right one. */
+export interface Choice {
+  /** points that the value would be moved by */
+  moves: number;
+  /** how likely, 0 to 1 */
+  weight: number;
 }
 
 /** A cause whose size is stated or assumed. */

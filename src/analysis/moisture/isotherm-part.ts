@@ -1,4 +1,3 @@
-import { Z95 } from '../../base/estimate.ts';
 import { type Isotherm, isothermOf } from '../../grain/isotherm.ts';
 import { moistureByOtherIsothermWb } from '../../grain/isotherm-spread.ts';
 import { isothermsInUse } from '../useful/isotherms-in-use.ts';
@@ -23,8 +22,8 @@ const MOST_WB = 0.4;
  * knows. By another the same humidities are other moistures. Isotherms part more in wet grain than in dry, so this does not
  * cancel in a difference as the fixed error of a sensor does.
  *
- * @returns  of the points removed: the root mean square, by weight, of what they would be moved by, at most what the stated
- *           bias of a bin's sensors allows; 0 where the crop has one isotherm only
+ * @returns  of the points removed: what they would be moved by in each edition, at most what the stated bias of a bin's
+ *           sensors allows, and the root mean square of it by weight; 0 where the crop has one isotherm only
  */
 export function isothermPart(observed: ObservedMoisture): ErrorPart {
   const { bin, season } = observed.input;
@@ -41,20 +40,22 @@ export function isothermPart(observed: ObservedMoisture): ErrorPart {
     });
     return (start - end) * withinBias(start, end, biasWb);
   };
-  const squares = editions.others.reduce((sum, edition) => sum + movedBy(edition) ** 2, 0);
-  return { ...part, sd: Math.sqrt((OTHERS_WEIGHT * squares) / editions.others.length) };
+  const weight = OTHERS_WEIGHT / editions.others.length;
+  const choices = editions.others.map((edition) => ({ moves: movedBy(edition), weight }));
+  return { ...part, sd: Math.sqrt(choices.reduce((sum, one) => sum + weight * one.moves ** 2, 0)), choices };
 }
 
 /**
  * A wrong isotherm is an error that a bin's sensors share. Where season.yaml states the limit that 95 % of such errors keep,
- * an edition tells only how the error would part between the two moments, not that it could be larger.
+ * an edition tells only how the error would part between the two moments, not that it could be larger: each is more likely
+ * than the 5 % that the limit leaves out, so none is beyond it.
  *
  * @param startPoints, endPoints  what the edition would move the two means by
  * @returns                       part of it that the stated bias allows, 0 to 1
  */
 function withinBias(startPoints: number, endPoints: number, biasWb: number | null): number {
   const size = Math.hypot(startPoints, endPoints) / Math.SQRT2;
-  return biasWb === null || size === 0 ? 1 : Math.min(1, (100 * biasWb) / Z95 / size);
+  return biasWb === null || size === 0 ? 1 : Math.min(1, (100 * biasWb) / size);
 }
 
 /** The cable's isotherm and the others in use for the crop; null where there is nothing to choose. */

@@ -1,5 +1,6 @@
 import { type Estimate, estimate, withheld } from '../../base/estimate.ts';
 import type { CableSpread } from './cable-spread.ts';
+import { chosenInterval } from './chosen-interval.ts';
 import { type ErrorPart, joinErrors } from './error-part.ts';
 import { isothermPart } from './isotherm-part.ts';
 import { type MoistureMoment, movingAirPart } from './moisture-moment.ts';
@@ -33,9 +34,9 @@ export function pointsRemoved(
   const points = 100 * (from - to);
   const sameSensors = start.mean.from === 'sensors' && end.mean.from === 'sensors';
   const parts = sameSensors ? differenceParts(observed, points, pooled) : bothParts(start, end);
-  const { df, half90 } = joinErrors(parts);
+  const { df } = joinErrors(parts);
   return {
-    points: estimate(points, points - half90, points + half90),
+    points: estimate(points, ...chosenInterval(points, parts)),
     parts,
     degreesOfFreedom: Number.isFinite(df) ? df : null,
   };
@@ -45,10 +46,10 @@ export function pointsRemoved(
 export function withPart({ points, parts }: PointsRemoved, more: number, part: ErrorPart): PointsRemoved {
   if (points.value === null) return { points, parts, degreesOfFreedom: null };
   const all = [...parts, part].filter((one) => one.sd > 0);
-  const { df, half90 } = joinErrors(all);
+  const { df } = joinErrors(all);
   const value = points.value + more;
   return {
-    points: estimate(value, value - half90, value + half90),
+    points: estimate(value, ...chosenInterval(value, all)),
     parts: all,
     degreesOfFreedom: Number.isFinite(df) ? df : null,
   };
