@@ -21,6 +21,8 @@ const MODEL_SD = 0.03;
 const RADIAL_SD = 0.04;
 /** A bin whose only cables hang in the core, which fines leave short of air: sd, as for the points removed there. */
 const CORE_ONLY_SD = 0.3;
+/** Where the core ends nobody knows: the doubt fades from `CORE_RADIUS` to this share of the radius. Working assumption. */
+const CORE_FADES_TO = 0.5;
 /** Moisture at the sensors, points (sd), where its interval is not known. */
 const MOISTURE_SD = 0.6;
 /** A day's mean of a set of windows must come from the same fans for at least this much of its hours. */
@@ -197,7 +199,8 @@ function joined(
 function radialSd(bin: Bin, cables: readonly CableFlux[]): number {
   const used = bin.cables.filter((one) => cables.some((flux) => flux.cable === one.id));
   const outer = Math.max(...used.map((one) => one.fromCentreM)) / (bin.diameterM / 2);
-  return outer < CORE_RADIUS ? CORE_ONLY_SD : RADIAL_SD / Math.sqrt(distances(bin, cables));
+  const inCore = Math.min(1, Math.max(0, (CORE_FADES_TO - outer) / (CORE_FADES_TO - CORE_RADIUS)));
+  return inCore * CORE_ONLY_SD + ((1 - inCore) * RADIAL_SD) / Math.sqrt(distances(bin, cables));
 }
 
 function meanEntering({ enteringC }: FrontAirflowInput, windows: readonly FanWindow[]): number {
