@@ -3,8 +3,9 @@ import { type Random, randomStream } from '../../sample/random.ts';
 import { between, pick, weighted } from './chance.ts';
 import { drawCables, drawColumns, round } from './draw-cables.ts';
 import { drawErrors } from './draw-errors.ts';
-import { blowable, horsepower } from './draw-fan.ts';
-import { type CropId, CURVES, grainOf } from './grains.ts';
+import { blowable, horsepower, speedOf } from './draw-fan.ts';
+import { drawResistance } from './draw-resistance.ts';
+import { type CropId, CURVES, drawHeat, grainOf } from './grains.ts';
 import type { BinDraw, Goal, MoistureErrors, Running, SeasonDraw } from './plan.ts';
 
 /** About how long a bin is looked at, days; some days without the fan follow. */
@@ -15,7 +16,7 @@ export function drawSeason(seed: number): SeasonDraw {
   const random = randomStream(seed, 'season');
   const errors = drawErrors(random);
   const bins = Array.from({ length: random.uniform() < 0.6 ? 1 : 2 }, (_, b) =>
-    drawBin(randomStream(seed, `bin ${b}`), b, errors),
+    drawBin(randomStream(seed, `bin ${b}`), randomStream(seed, `grain ${b}`), b, errors),
   );
   oneMake(random, bins);
   return {
@@ -46,7 +47,7 @@ function oneMake(random: Random, bins: BinDraw[]): void {
   }
 }
 
-function drawBin(random: Random, index: number, moistureErrors: MoistureErrors): BinDraw {
+function drawBin(random: Random, ofGrain: Random, index: number, moistureErrors: MoistureErrors): BinDraw {
   const crop = weighted<CropId>(random, [
     ['corn', 4],
     ['soybean', 3],
@@ -61,11 +62,12 @@ function drawBin(random: Random, index: number, moistureErrors: MoistureErrors):
   const diameterM = round(between(random, 5, 15), 1);
   const depthM = round(between(random, 3.5, 7.5), 1);
   const wantedCfm = goal === 'dry' || goal === 'condition' ? between(random, 0.6, 1.4) : between(random, 0.1, 0.35);
-  const packing = crop === 'corn' ? between(random, 1.2, 1.8) : between(random, 1.05, 1.55);
+  const resistance = drawResistance(ofGrain, crop, speedOf(wantedCfm, depthM));
   const grainCurve = pick(random, CURVES[crop]);
-  const grain = grainOf(crop, grainCurve.curve, packing);
+  const grain = grainOf(crop, grainCurve.curve, drawHeat(ofGrain, crop), resistance);
   const cfmPerBu = blowable(wantedCfm, depthM, grain.resistance);
   const filledMs = fillTime(random, crop, goal);
+  const depthFactor = 1 + 0.02 * random.normal();
   const days = Math.round(MOST_DAYS[goal] + between(random, 8, 25));
   const hp = horsepower(cfmPerBu, diameterM, depthM, grain.resistance);
   const targetWb = { corn: 15, soybean: 13, wheat: 13.5 }[crop];
@@ -78,13 +80,13 @@ function drawBin(random: Random, index: number, moistureErrors: MoistureErrors):
     diameterM,
     depthM,
     // Heaped and levelled by eye, and packed under its own weight by what pack-factor tables span.
-    massFactor: (1 + 0.02 * random.normal()) * (1 + between(random, 0, 0.05)),
+    depthFactor,
+    massFactor: depthFactor * (1 + between(random, 0, 0.05)),
     testWeightLb: round({ corn: 56, soybean: 57, wheat: 60 }[crop] + between(random, -2, 2), 1),
     columns: drawColumns(random, diameterM / 2),
     cables: drawCables(random, random.integer(1, 7), diameterM / 2, depthM),
     cfmPerBu,
-    packing,
-    statedPacking: random.uniform() < 0.15 ? round(packing * (1 + 0.08 * random.normal()), 2) : null,
+    statedPacking: random.uniform() < 0.15 ? round(resistance.packing * (1 + 0.08 * random.normal()), 2) : null,
     grain,
     grainCurve,
     cableCurve: grainCurve,

@@ -1,4 +1,7 @@
-import { KERNELS, type Kernel } from '../../sample/kernels.ts';
+import { KERNELS, type Kernel, toDryBasis } from '../../sample/kernels.ts';
+import type { Random } from '../../sample/random.ts';
+import { weighted } from './chance.ts';
+import type { Resistance } from './draw-resistance.ts';
 
 type Curve = Pick<Kernel, 'erh' | 'erhSlope' | 'erhWarming' | 'emc'>;
 
@@ -55,8 +58,26 @@ export const CURVES: Readonly<Record<string, readonly NamedCurve[]>> = {
 
 export type CropId = 'corn' | 'soybean' | 'wheat';
 
-/** The grain of one bin: the sample's kernel (heat, drying rate, resistance) with another isotherm and packing. */
-export function grainOf(crop: CropId, curve: Curve, packing: number): Kernel {
-  const kernel = KERNELS[crop];
-  return { ...kernel, ...curve, resistance: { ...kernel.resistance, packing } };
-}
+/** kJ/(kg K) of wet grain at a moisture, % wet basis. */
+type Heat = Kernel['heat'];
+
+/**
+ * Soybeans have two published lines that part by 20 % at 13 % moisture: that of ASABE D243 (Alam and Shove 1973, from memory)
+ * and one measured at 42 C (Deshpande and Bal 1999, read), both by the dry basis. The latter gives each kilogram of water more
+ * than twice the heat of liquid water, so it is the rarer.
+ */
+const SOYBEAN_HEATS: readonly (readonly [heat: Heat, weight: number])[] = [
+  [(wb) => 1.638 + 0.0193 * toDryBasis(wb), 3],
+  [(wb) => 1.444 * (1 + 0.0406 * toDryBasis(wb)), 1],
+];
+
+export const drawHeat = (random: Random, crop: CropId): Heat =>
+  crop === 'soybean' ? weighted(random, SOYBEAN_HEATS) : KERNELS[crop].heat;
+
+/** The grain of one bin: the sample's kernel (drying rate, heat but for soybeans) with another isotherm and resistance. */
+export const grainOf = (crop: CropId, curve: Curve, heat: Heat, resistance: Resistance): Kernel => ({
+  ...KERNELS[crop],
+  ...curve,
+  heat,
+  resistance,
+});

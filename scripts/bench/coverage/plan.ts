@@ -47,15 +47,15 @@ export interface BinDraw {
   goal: Goal;
   running: Running;
   diameterM: number;
-  /** as stated, and by how much the dry matter in the bin truly differs from what depth and test weight say */
+  /** as stated; by how much the levelled depth truly differs; and the dry matter in the bin from what stated depth and test weight say */
   depthM: number;
+  depthFactor: number;
   massFactor: number;
   testWeightLb: number;
   columns: ColumnDraw[];
   cables: CableDraw[];
   /** flow per stated bushel (of 1.2445 ft3), cfm */
   cfmPerBu: number;
-  packing: number;
   /** stated in season.yaml; null: the crop's usual one */
   statedPacking: number | null;
   grain: Kernel;

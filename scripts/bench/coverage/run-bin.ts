@@ -48,7 +48,7 @@ export function runBin(draw: BinDraw, weather: Weather): BinTrace {
   const layerM = draw.depthM / LAYERS;
   const { columns, faces, areaM2 } = makeColumns(draw);
   const flowM3S = flowOf(draw);
-  const pressurePa = bedPressurePa(flowM3S / areaM2, draw.depthM, draw.grain.resistance);
+  const pressurePa = bedPressurePa(flowM3S / areaM2, draw.depthM * draw.depthFactor, draw.grain.resistance);
   const series = () => new Float32Array(steps);
   const out: BinTrace = {
     draw,
