@@ -20,11 +20,12 @@ export function billSection({ bills, failures }: SeasonReview, units: Units): Se
     return { lead: `Can’t hold the cost against bills: ${why}.` };
   }
   if (bills.length === 0) return { lead: 'Can’t hold the cost against bills: no bills are given.' };
-  const withEnergy = bills.filter((bill) => believed(bill) !== null);
+  const summed = bills.filter((bill) => bill.leftOut === null);
+  const withEnergy = summed.filter((bill) => believed(bill) !== null);
   const billed = withEnergy.reduce((sum, bill) => sum + (bill.billedKwh ?? 0), 0);
   // Errors of one fan go the same way in all bills, as `knownTotal` takes them.
   const share = scaled(knownTotal(withEnergy.map((bill) => bill.fansKwh)).total, 1 / billed);
-  const withMoney = bills.filter((bill) => bill.amount !== null && bill.restMoney.value !== null);
+  const withMoney = summed.filter((bill) => bill.amount !== null && bill.restMoney.value !== null);
   const paid = withMoney.reduce((sum, bill) => sum + (bill.amount ?? 0), 0);
   const rest = knownTotal(withMoney.map((bill) => bill.restMoney)).total;
   const money =
@@ -36,7 +37,7 @@ export function billSection({ bills, failures }: SeasonReview, units: Units): Se
       billed > 0
         ? `The fans explain ${units.say('share', share)} of the ${units.say('energy', billed)} billed.${money}`
         : `Can’t tell what share the fans explain: the bills give no energy.${money}`,
-    figures: billed > 0 ? [billFigure(bills, share, units)] : [],
+    figures: billed > 0 ? [billFigure(summed, share, units)] : [],
     tables: [energyTable(bills), moneyTable(bills)],
     notes: notesOf(bills, units),
   };
@@ -124,6 +125,11 @@ function moneyTable(bills: readonly BillShare[]): Table {
 function notesOf(bills: readonly BillShare[], units: Units): string[] {
   const untold = bills.filter((bill) => bill.untoldHours >= 24).length;
   return [
+    ...bills.flatMap((bill) =>
+      bill.leftOut === null
+        ? []
+        : [`The bill from ${units.date(bill.fromMs)}, ${bill.tariffId}, is in no sum. ${bill.leftOut}`],
+    ),
     'The fans’ money is their energy, the demand of their own peak in the bill’s time (with the ratchet of the eleven months before) and connected load; the rest is what else the meter fed, and its part of the demand.',
     ...bills.flatMap((bill) =>
       bill.cause === null

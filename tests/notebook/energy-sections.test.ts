@@ -65,6 +65,7 @@ describe('beside the bills', () => {
     fixed: 20,
     restMoney: about(80, 10),
     cause: null,
+    leftOut: null,
     ...part,
   });
   it('adds the bills up with the ends of their intervals: 1,200 of 2,000 kWh, 60 % give or take 6', () => {

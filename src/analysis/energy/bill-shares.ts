@@ -1,6 +1,6 @@
 import type { Table } from 'apache-arrow';
 import { type Estimate, estimate, scaled, withheld, Z90 } from '../../base/estimate.ts';
-import { type Zone, zoneOf } from '../../base/zone.ts';
+import { toLocalMs, type Zone, zoneOf } from '../../base/zone.ts';
 import { quarterMeans } from '../../money/demand.ts';
 import { energyCost } from '../../money/energy-cost.ts';
 import { localMonths } from '../../money/local-time.ts';
@@ -15,6 +15,7 @@ import type { BillShare } from './bill-types.ts';
 import { fanRelSd } from './fan-cost.ts';
 import { moneyOfFans } from './money-of-fans.ts';
 import { type BilledFan, overBilled } from './over-billed.ts';
+import { overlappingBills } from './overlapping-bills.ts';
 import { untoldHours } from './untold-hours.ts';
 
 const J_PER_KWH = 3.6e6;
@@ -36,16 +37,22 @@ export function billShares(season: Season, table: Table, fanSeasons: readonly Fa
   const zone = zoneOf(season.site.timeZone);
   const given = (value: number) => (Number.isNaN(value) ? null : value);
   const means = new Map(fanSeasons.map((fan) => [fan, quarterMeans(fan.spans)]));
+  const overlaps = overlappingBills(Array.from(from, (fromMs, i) => ({ tariffId: tariffs[i], fromMs, toMs: to[i] })));
   return Array.from(from, (fromMs, i) => {
+    const { ownFromMs, over } = overlaps[i];
     const bill = {
       tariffId: tariffs[i],
-      fromMs,
+      fromMs: ownFromMs,
       toMs: to[i],
       billedKwh: given(energy[i] / J_PER_KWH),
       billedKw: given(demand[i] / 1000),
       amount: given(amount[i]),
     };
-    return shareOf(bill, season, fanSeasons, means, zone);
+    const leftOut =
+      over === null
+        ? null
+        : `It lies over the bill of ${over.tariffId} from ${new Date(toLocalMs(zone, over.fromMs)).toISOString().slice(0, 10)}; those days are counted once, with that bill.`;
+    return { ...shareOf(bill, season, fanSeasons, means, zone), fromMs, leftOut };
   });
 }
 
@@ -57,7 +64,7 @@ function shareOf(
   fanSeasons: readonly FanSeason[],
   means: ReadonlyMap<FanSeason, ReadonlyMap<number, number>>,
   zone: Zone,
-): BillShare {
+): Omit<BillShare, 'leftOut'> {
   const { fromMs, toMs, billedKwh, amount } = bill;
   const tariff = season.tariffs.find((one) => one.id === bill.tariffId);
   const on = season.fans.filter((fan) => fan.tariffId === bill.tariffId);

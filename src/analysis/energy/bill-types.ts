@@ -26,4 +26,6 @@ export interface BillShare {
   restMoney: Estimate;
   /** what most likely makes the fans explain more than was billed; null where they do not */
   cause: string | null;
+  /** why it stays out of sums; null where it counts */
+  leftOut: string | null;
 }

@@ -38,6 +38,7 @@ export const BILL_SHAPE = z.strictObject({
   restMoney: number.describe('amount less the fans’ money and fixed charges'),
   restMoneyInterval: interval,
   cause: z.string().nullable().describe('what most likely makes the fans explain more than was billed'),
+  leftOut: z.string().nullable().describe('why it stays out of sums over bills'),
   why,
 });
 

@@ -38,6 +38,7 @@ export function billsSummary({ bills }: SeasonReview): z.infer<typeof BILL_SHAPE
     fixed: plain(bill.fixed),
     ...both('restMoney', bill.restMoney),
     cause: bill.cause,
+    leftOut: bill.leftOut,
     why: reason(null, bill.fansKwh, bill.share, bill.restKwh, bill.fansMoney, bill.restMoney),
   }));
 }

@@ -43,7 +43,7 @@ export function checkBills(table: Table): Finding[] {
         out.push({
           ...at('duplicate', row),
           toMs: Math.min(to[row], to[longest]),
-          text: `Two bills of ${tariff} lie over each other for ${days(Math.min(to[row], to[longest]) - from[row])}; both are shown, and what the fans used meanwhile counts in each.`,
+          text: `Two bills of ${tariff} lie over each other for ${days(Math.min(to[row], to[longest]) - from[row])}; both are shown, and the days count once.`,
           advice:
             'See whether a bill is entered twice or ends on another day, or whether each meter should have a tariff of its own.',
         });
