@@ -12,6 +12,14 @@ export type Plain = string | null | Plain[] | { [key: string]: Plain };
 const MOST_VALUES = 200_000;
 const DEEPEST = 30;
 
+/** Controls of the direction of writing (Unicode Standard Annex 9): unseen, they make a name read as another. */
+const TURNS_TEXT = /[\u202a-\u202e\u2066-\u2069]/;
+
+function turningText(sign: string): string {
+  const code = `U+${sign.charCodeAt(0).toString(16).toUpperCase()}`;
+  return `holds the unseen character ${code}, which turns the direction of the text after it. Delete the value and type it anew.`;
+}
+
 /**
  * Turns YAML nodes into plain values. Every scalar stays the text that was written: `2024-10-04`, `007`, `No` and `13:00`
  * mean what the key at their place says, never what YAML guesses. Keys that start with `x-` are the user's own and left out.
@@ -53,7 +61,12 @@ export function toPlain(root: unknown, anchors: Anchors, places: Places, problem
       full = true;
       return null;
     }
-    if (isScalar(node)) return node.value === null ? null : (node.source ?? String(node.value));
+    if (isScalar(node)) {
+      const text = node.value === null ? null : (node.source ?? String(node.value));
+      const turning = TURNS_TEXT.exec(text ?? '')?.[0];
+      if (turning !== undefined) fail(node, path, 'SEASON_YAML', turningText(turning));
+      return text;
+    }
     if (isAlias(node)) {
       const target = anchors.target(node);
       if (target === undefined || inside.has(target)) {

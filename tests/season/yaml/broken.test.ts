@@ -50,6 +50,28 @@ const FAULTS: readonly Fault[] = [
   ['heights: [2 ft, 5 ft,', 'heights: [5 ft, 2 ft,', 'SEASON_RANGE', '[5 ft', 'must rise'],
   ['from_centre: 9 ft', 'from_centre: 19 ft', 'SEASON_RANGE', '19 ft', 'beyond the wall'],
   ['- [4 inH2O', '- [0 inH2O', 'SEASON_RANGE', '- [0 inH2O, 17800', 'two airflows at one pressure'],
+  // U+202E, the right-to-left override of Unicode Standard Annex 9, plain and as an escape; U+2066, an isolate
+  [
+    'name: North 36',
+    'name: North \u202e63',
+    'SEASON_YAML',
+    'North \u202e63',
+    'bins[0].name holds the unseen character U+202E',
+  ],
+  [
+    'name: North 36',
+    'name: "North \\u202e63"',
+    'SEASON_YAML',
+    '"North',
+    'U+202E, which turns the direction of the text',
+  ],
+  [
+    'season: Harvest 2024 ',
+    'season: Harvest \u20662024 ',
+    'SEASON_YAML',
+    'Harvest',
+    'Delete the value and type it anew',
+  ],
   // keys
   ['eave_height:', 'eave_hieght:', 'SEASON_KEY', 'eave_hieght', 'Did you mean "eave_height"?'],
   ['binz', 'binz', 'SEASON_KEY', 'binz', 'Did you mean "bins"?'],
