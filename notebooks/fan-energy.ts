@@ -5,6 +5,7 @@ import {
   brokenBins,
   CAUTION_SOURCES,
   cautionsFor,
+  clockDoubts,
   costFigure,
   defineNotebook,
   demandSection,
@@ -75,6 +76,7 @@ export default defineNotebook(
       ],
       warnings: [
         ...brokenBins(bins),
+        ...clockDoubts(loaded.load.findings, bins),
         ...bins.flatMap((one) =>
           one.fan.why === null || one.failure !== null ? [] : [`${one.bin.name}: ${sentence(one.fan.why)}`],
         ),

@@ -31,6 +31,7 @@ export { airflowTable } from './notebook/airflow-tables.ts';
 export * from './notebook/bin-table.ts';
 export * from './notebook/cautions.ts';
 export * from './notebook/cheapest.ts';
+export { clockDoubts } from './notebook/clock-doubts.ts';
 export { comparedAnswer, comparedKeys, groupLead, groupSaid } from './notebook/compare-answer.ts';
 export { factorTable, ratioTable, shareTable } from './notebook/compare-factor-tables.ts';
 export { comparedFigure } from './notebook/compare-figure.ts';

@@ -9,6 +9,9 @@ import type { Rows } from './rows.ts';
 import { HOUR_MS, trackOf } from './track.ts';
 import { countText } from './wording.ts';
 
+/** A day of hourly readings; below, a current of 0 is a pause. */
+export const NO_CURRENT_READINGS = 24;
+
 /** A fan's log as the checks see it, with whether it ran by sample. */
 export interface FanSeen {
   id: string;
@@ -54,6 +57,7 @@ export function checkFans(
     ...impossible(season, fan, flags),
     ...meters(season, fan, flags),
     ...current(season, fan, plenums, flags),
+    ...noCurrent(season, fan, plenums),
   ]);
 }
 
@@ -176,6 +180,38 @@ function current(season: Season, fan: FanSeen, plenums: readonly Rows[], flags: 
       advice: 'Have the current sensor checked by someone licensed to open the panel.',
     };
   });
+}
+
+/** A current of nothing at all through the whole log is a fan that never ran, or a sensor that tells nothing. */
+function noCurrent(season: Season, fan: FanSeen, plenums: readonly Rows[]): Finding[] {
+  const { time, current_a, energy_j, power_w, on, run_s } = fan.log;
+  const read = [...current_a.keys()].filter((i) => Number.isFinite(current_a[i]));
+  if (read.length < NO_CURRENT_READINGS || read.some((i) => current_a[i] !== 0)) return [];
+  // What else the log tells of the fan already says which of the two it is.
+  if ([energy_j, power_w, on, run_s].some((other) => other.some(Number.isFinite))) return [];
+  const binId = binOf(season, fan.id);
+  const plenum = plenums.find((one) => one.id === binId);
+  const pressures = plenum?.column('static_pressure_pa').filter(Number.isFinite) ?? [];
+  const high = pressures.filter((value) => Math.abs(value) >= WORKING_PRESSURE_PA).length;
+  const seen =
+    pressures.length === 0
+      ? 'Nothing logged tells which'
+      : high === 0
+        ? 'The pressure in the plenum never showed a fan at work, which speaks for a fan that never ran'
+        : `The pressure in the plenum showed a fan at work in ${countText(high, 'reading')}, which speaks for the sensor`;
+  return [
+    {
+      kind: 'silent',
+      where: `fan ${fan.id}`,
+      binId,
+      fromMs: time[read[0]],
+      toMs: time[read[read.length - 1]],
+      cells: 0,
+      text: `The current reads exactly 0 A in all of ${countText(read.length, 'reading')}: either the fan never ran, or its sensor is dead or not connected. ${seen}; the fan counts as standing.`,
+      advice:
+        'A static pressure logged in the plenum, a run-hour or energy meter, or the bill of its meter would tell; have the current sensor checked by someone licensed to open the panel.',
+    },
+  ];
 }
 
 function workingByMeter(fan: FanSeen, nameplateW: number): Uint8Array {

@@ -12,7 +12,7 @@ import { countText } from './wording.ts';
 export const PROBE_ABOVE_M = 0.3;
 
 /**
- * Hand samples that cannot be: values outside the limits, places outside the bin or above its grain.
+ * Hand samples that cannot be: values outside the limits, places outside the bin or above its grain, and those that stand twice.
  *
  * @param flags  by row of the table, added to
  */
@@ -35,6 +35,15 @@ export function checkProbes(season: Season, table: Table, flags: Uint8Array): Fi
         outside('tempC', temp[row]),
     );
     const out = new Set(wrong);
+    const seen = new Set<string>();
+    const again = rows.filter((row) => {
+      if (out.has(row) || (Number.isNaN(moisture[row]) && Number.isNaN(temp[row]))) return false;
+      const told = [time, height, fromCentre, moisture, temp].map((one) => one[row]).join(' ');
+      if (seen.has(told)) return true;
+      seen.add(told);
+      return false;
+    });
+    for (const row of again) out.add(row);
     const above = rows.filter((row) => !out.has(row) && height[row] > depthM(row) + PROBE_ABOVE_M);
     const cells = (at: readonly number[]) =>
       at.reduce(
@@ -64,6 +73,14 @@ export function checkProbes(season: Season, table: Table, flags: Uint8Array): Fi
         'spike',
         'cannot be: moisture, temperature or place is outside what grain and bin can have',
         'Correct the file, or the unit of its columns.',
+      ),
+      ...tell(
+        again,
+        'duplicate',
+        again.length === 1
+          ? 'repeats another in time, place and values and counts once, the second'
+          : 'repeat others in time, place and values and count once, the repeats',
+        'Take the second out of the file, or correct its time or place.',
       ),
       ...tell(
         above,

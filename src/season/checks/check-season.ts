@@ -4,6 +4,7 @@ import type { Finding, SeasonTables } from '../loaded.ts';
 import type { Season } from '../season.ts';
 import { type AirLog, airLog, checkPlenum, checkWeather } from './check-air.ts';
 import { checkBills } from './check-bills.ts';
+import { checkFanClock } from './check-fan-clock.ts';
 import { binOf, checkFans, type FanSeen, fansSeen } from './check-fans.ts';
 import { boundsOf, checkFanGaps, checkGrainGaps, checkLogGaps } from './check-gaps.ts';
 import { checkGrain } from './check-grain.ts';
@@ -59,7 +60,11 @@ export function checkSeason(season: Season, tables: SeasonTables): { flags: Seas
   const fans = fansSeen(season, rowsBy(tables.fan, 'fan'));
   const plenums = rowsBy(tables.plenum, 'bin');
   // First, for what the fans did is asked by the checks that follow.
-  findings.push(...checkFans(season, fans, plenums, flags.fan));
+  // A log on another clock looks dead where the pressure is high, so its clock is asked before its sensor.
+  const clocks = checkFanClock(season, fans, plenums, tables.fan, tables.plenum);
+  const doubted = new Set(clocks.map((one) => one.binId));
+  const trusted = plenums.filter((one) => !doubted.has(one.id));
+  findings.push(...clocks, ...checkFans(season, fans, trusted, flags.fan));
   const weatherRows = rowsBy(tables.weather, 'role').find((one) => one.id === 'season');
   const weatherUnit = unitOf(tables.weather);
   const logOf = (

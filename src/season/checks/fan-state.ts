@@ -109,6 +109,26 @@ export function airAt(times: ArrayLike<number>, fans: readonly (FanHistory | nul
   return out;
 }
 
+/**
+ * Whether any of the fans ran at given times, by their own samples, without the hours that grain needs to settle.
+ *
+ * @param times  rising, ms, [times]
+ * @returns      MOVING, STILL, or UNKNOWN where none is known to run and a log is lacking, [times]
+ */
+export function airNow(times: Float64Array, fans: readonly FanHistory[]): Uint8Array {
+  const out = new Uint8Array(times.length).fill(STILL);
+  for (const { time, state, reachMs } of fans) {
+    let next = 0;
+    for (let i = 0; i < times.length; i++) {
+      while (next < time.length && time[next] <= times[i]) next += 1;
+      const now = next > 0 && times[i] - time[next - 1] <= reachMs ? state[next - 1] : UNKNOWN;
+      if (now === MOVING) out[i] = MOVING;
+      else if (now === UNKNOWN && out[i] !== MOVING) out[i] = UNKNOWN;
+    }
+  }
+  return out;
+}
+
 /** A log that writes only when the fan turns on or off: its samples alternate. */
 export function isByChange(state: Uint8Array): boolean {
   let changes = 0;

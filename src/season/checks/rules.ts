@@ -1,7 +1,17 @@
 import type { Finding } from '../loaded.ts';
+import { NO_CURRENT_READINGS } from './check-fans.ts';
 import { PROBE_ABOVE_M } from './check-probes.ts';
 import { TICKET_MOISTURE_WB, TICKET_MOST_KG } from './check-tickets.ts';
 import { DEAD_CURRENT_MS, NO_CURRENT_SHARE, WORKING_PRESSURE_PA, WORKING_SHARE } from './dead-current.ts';
+import {
+  CLOCK_ALIKE_SHARE,
+  CLOCK_CLEAR_TIMES,
+  CLOCK_EDGE_MS,
+  CLOCK_LEFT_SHARE,
+  CLOCK_MISFITS,
+  CLOCK_MOST_HOURS,
+  CLOCK_SHARP_SHARE,
+} from './fan-clock.ts';
 import { SETTLING_MS } from './fan-state.ts';
 import { GAP_INTERVALS } from './gaps.ts';
 import { MISFIT_MOST, MISFIT_RH } from './humidity-misfits.ts';
@@ -76,6 +86,20 @@ export const CHECK_RULES: readonly CheckRule[] = [
     title: 'A clock that cannot be',
     rule: "A time in spring's missing hour, or against the order of a log that else runs forward, is flagged; so is a twentieth of a log's rows or fewer that stand more than a year from all the others.",
     constants: {},
+  },
+  {
+    flag: 'clock',
+    title: 'A fan log on another clock',
+    rule: `All fans of a bin, moved by whole hours up to ${CLOCK_MOST_HOURS} either way, held against the pressure in its plenum (${WORKING_PRESSURE_PA} Pa is a fan at work): told where ${CLOCK_MISFITS} readings or more contradict the log, a shift leaves ${percent(CLOCK_LEFT_SHARE)} of them or fewer, and any other shift ${CLOCK_CLEAR_TIMES} times as many. Readings within a quarter of an hour of a start or stop do not count; of shifts alike the one that the starts and stops clearly fit (${percent(CLOCK_SHARP_SHARE)} of the misfits), else the smallest, is told. Nothing is shifted.`,
+    constants: {
+      CLOCK_MOST_HOURS,
+      CLOCK_MISFITS,
+      CLOCK_LEFT_SHARE,
+      CLOCK_CLEAR_TIMES,
+      CLOCK_EDGE_MS,
+      CLOCK_ALIKE_SHARE,
+      CLOCK_SHARP_SHARE,
+    },
   },
   {
     flag: 'headspace',
@@ -156,7 +180,7 @@ export const CHECK_RULES: readonly CheckRule[] = [
   {
     flag: 'duplicate',
     title: 'Bills over each other',
-    rule: 'Two bills of one tariff whose times overlap are told; both are shown.',
+    rule: 'Two bills of one tariff whose times overlap are told and shown, and the days count once: one or two shared days are the reading of the meter and go with the earlier bill; else the later bill stays out of sums.',
     constants: {},
   },
   {
@@ -240,6 +264,18 @@ export const CHECK_RULES: readonly CheckRule[] = [
     flag: 'silent',
     title: 'Never heard',
     rule: 'A sensor, fan, plenum or weather that season.yaml names or the analysis needs, and that no log ever mentions.',
+    constants: {},
+  },
+  {
+    flag: 'silent',
+    title: 'A current of nothing at all',
+    rule: `A log of current alone that reads exactly 0 A in all of its readings, ${NO_CURRENT_READINGS} or more: a fan that never ran, or a dead sensor. The fan counts as standing, and both are said.`,
+    constants: { NO_CURRENT_READINGS },
+  },
+  {
+    flag: 'duplicate',
+    title: 'A hand sample twice',
+    rule: 'A hand sample with the bin, time, height, distance from the centre, moisture and temperature of another counts once.',
     constants: {},
   },
   {

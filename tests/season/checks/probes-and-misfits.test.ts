@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
+import { probeReadings } from '../../../src/analysis/probes/probe-readings.ts';
 import { humidityMisfits } from '../../../src/season/checks/humidity-misfits.ts';
 import { trackOf } from '../../../src/season/checks/track.ts';
 import { loadSeason } from '../../../src/season/load-season.ts';
+import { FLAGS } from '../../../src/tables/flags.ts';
 import { PUBLIC, SKIP_PUBLIC } from '../readers/archives/public-folder.ts';
 import { rowsOf } from '../readers/load-of.ts';
 import { fileOf, folderOf, seasonOf } from '../readers/season-of.ts';
@@ -36,6 +38,27 @@ describe('hand samples', () => {
       ['headspace', 4],
     ]);
     expect(load.files[0]).toMatchObject({ rows: 6, cells: 24, kept: 22, missing: 2 });
+  });
+
+  it('that stand twice with time, place and values count once; another height, or no value, is another sample', async () => {
+    const csv = [
+      'time,bin,height (m),from_centre (m),moisture (%),temperature (degC)',
+      '2024-10-07 10:00,B1,2,1,15.2,12',
+      '2024-10-07 10:00,B1,2,1,15.2,12',
+      '2024-10-07 10:00,B1,3,1,15.2,12',
+      '2024-10-07 10:00,B2,2,1,15.2,12',
+      '2024-10-07 10:00,B1,2,1,15.3,12',
+      '2024-10-07 10:00,B1,2,1,,',
+      '2024-10-07 10:00,B1,2,1,,',
+    ].join('\n');
+    const { tables, load } = await checked({ 'p.csv': csv }, fileOf('probes', 'p.csv'));
+    expect(rowsOf(tables.probes).map((row) => row.flags)).toEqual(
+      [0, 8, 0, 0, 0, 0, 0].map((bit) => (bit ? FLAGS.duplicate : 0)),
+    );
+    const told = load.findings.filter((one) => one.kind === 'duplicate');
+    expect(told.map((one) => [one.where, one.cells])).toEqual([['B1 hand samples', 4]]);
+    expect(told[0].text).toContain('counts once');
+    expect(probeReadings(tables.probes, 'B1').readings).toHaveLength(3);
   });
 });
 
