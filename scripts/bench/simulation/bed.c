@@ -12,7 +12,8 @@ typedef struct {
 } table;
 
 static const double DRY_AIR = 1006, VAPOUR = 1860, VAPORISATION = 2501000, WATER_PER_DRY_AIR = 0.621945;
-static const double CLOSE = 1e-5; // CLOSE_DB of pass-air.ts
+// Of pass-air.ts.
+static const double CLOSE_DB = 1e-5, CLOSE_SURFACE_DB = 5e-4, CLOSE_RATIO = 5e-5;
 static double seconds, pressure, heat_dry, heat_per_moisture, a, b, c;
 static table by_temp, by_moisture, humidity, binding, rate, saturation;
 
@@ -58,6 +59,7 @@ static void pass_air(int layers, double dry, double *temp, double *moisture, dou
     double g0 = temp[i], m0 = moisture[i];
     double slower = 1 / ((direct ? rate_direct(g0) : in_table(&rate, g0)) * seconds);
     double heat0 = (DRY_AIR + VAPOUR * w0) * t0 + r * (heat_dry + heat_per_moisture * m0) * g0;
+    double close = fmin(CLOSE_DB, fmin(CLOSE_SURFACE_DB / (1 + slower), CLOSE_RATIO / r));
     double low = 0, high = m0 + w0 / r, m1 = m0, move = NAN, w1, t1, bound, bound_per;
     at_place(&binding, place_in(&binding, m0), &bound, &bound_per);
     double bound0 = bound;
@@ -65,23 +67,25 @@ static void pass_air(int layers, double dry, double *temp, double *moisture, dou
       w1 = w0 + r * (m0 - m1);
       double held = DRY_AIR + VAPOUR * w1 + r * (heat_dry + heat_per_moisture * m1);
       t1 = (heat0 - r * ((m0 - m1) * VAPORISATION + bound0 - bound)) / held;
-      if ((move < CLOSE && move > -CLOSE) || n == 40) break;
+      if ((move < close && move > -close) || n == 40) break;
       double t_per = r * (VAPORISATION + bound_per - t1 * (heat_per_moisture - VAPOUR)) / held;
       double star = m1 + (m1 - m0) * slower;
       double q, q_per, p, p_per, s, s_per, rh, rh_per;
       if (direct) {
-        double m = star > 0.01 ? star : 0.01;
+        double m = star < 0.01 ? 0.01 : star > 0.8 ? 0.8 : star;
         q = a * (t1 + c);
         q_per = a;
         p = pow(100 * m, b);
-        p_per = b * p / m;
+        p_per = m == star ? b * p / m : 0;
         rh_per = exp(-q * p);
         rh = 1 - rh_per;
         saturation_direct(t1, &s, &s_per);
       } else {
         double t = place_in(&by_temp, t1);
         at_place(&by_temp, t, &q, &q_per);
-        at_place(&by_moisture, place_in(&by_moisture, star), &p, &p_per);
+        double m = place_in(&by_moisture, star);
+        at_place(&by_moisture, m, &p, &p_per);
+        if (m <= 0 || m >= by_moisture.end) p_per = 0;
         at_place(&humidity, place_in(&humidity, q * p), &rh, &rh_per);
         at_place(&saturation, t, &s, &s_per);
       }

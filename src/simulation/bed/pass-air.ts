@@ -4,8 +4,13 @@ import { placeIn, slopeAt, valueAt } from './cubic-table.ts';
 import { SATURATION } from './saturation-table.ts';
 
 const WATER_PER_DRY_AIR = 0.621945; // molar masses, ashrae-2017, ch. 1, eq. 20
-/** A Newton step below this has converged: the next would be its square. */
+/**
+ * A Newton step below these has converged, for the next would be its square: in the grain's moisture, in that of its surface
+ * (which a slow rate moves far more) and in the humidity ratio of the air.
+ */
 const CLOSE_DB = 1e-5;
+const CLOSE_SURFACE_DB = 5e-4;
+const CLOSE_RATIO = 5e-5;
 const MOST_STEPS = 40;
 
 /**
@@ -60,6 +65,7 @@ export function passAir(bed: Bed, dryAirKgM2: number, seconds: number, inTempC: 
         // The answer lies where neither the air nor the grain runs out of water.
         let low = 0;
         let high = m0 + w0 / r;
+        const close = Math.min(CLOSE_DB, CLOSE_SURFACE_DB / (1 + slower), CLOSE_RATIO / r);
         let m1 = m0;
         let bound0 = 0;
         let w1 = w0;
@@ -74,7 +80,7 @@ export function passAir(bed: Bed, dryAirKgM2: number, seconds: number, inTempC: 
           w1 = w0 + r * (m0 - m1);
           const held = HEAT_DRY_AIR_J_KGK + HEAT_VAPOUR_J_KGK * w1 + r * (heatDryJKgK + heatPerMoistureJKgK * m1);
           t1 = (heat0 - r * ((m0 - m1) * VAPORISATION_0C_J_KG + bound0 - bound)) / held;
-          if ((move < CLOSE_DB && move > -CLOSE_DB) || n === MOST_STEPS) break;
+          if ((move < close && move > -close) || n === MOST_STEPS) break;
           // Slopes, `Per` a moisture; those of tables are for each interval.
           const bound1Per = slopeAt(bounds, bi, bu) * binding.perUnit;
           const t1Per =
@@ -93,7 +99,9 @@ export function passAir(bed: Bed, dryAirKgM2: number, seconds: number, inTempC: 
           const z = placeIn(humidity, q * p);
           const zi = z | 0;
           const zu = z - zi;
-          const pPer = slopeAt(ofMoisture, mi, mu) * (1 + slower) * byMoisture.perUnit;
+          // Beyond the driest and the wettest of the table nothing moves.
+          const pPer =
+            m > 0 && m < byMoisture.end ? slopeAt(ofMoisture, mi, mu) * (1 + slower) * byMoisture.perUnit : 0;
           const zPer = (slopeAt(ofTemp, ti, tu) * tPer * p + q * pPer) * humidity.perUnit;
           const rh = valueAt(ofProduct, zi, zu);
           const rhPer = slopeAt(ofProduct, zi, zu) * zPer;

@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { relativeHumidityOfRatio } from '../../../src/air/humidity-ratio.ts';
 import { equilibriumMoistureWb } from '../../../src/grain/equilibrium.ts';
@@ -5,6 +6,7 @@ import { isothermOf } from '../../../src/grain/isotherm.ts';
 import { type Bed, newBed } from '../../../src/simulation/bed/bed.ts';
 import { mediumOf } from '../../../src/simulation/bed/medium-of.ts';
 import { passAir } from '../../../src/simulation/bed/pass-air.ts';
+import { setLevel } from '../../../src/simulation/bed/set-level.ts';
 import { filledBed, grainHumidity, meanWb, ratioOf, SEA_PA } from './filled-bed.ts';
 
 const NEAR = { thinLayer: 'near-equilibrium' };
@@ -150,6 +152,50 @@ describe('warm damp air into cold grain', () => {
         expect(left).toBeGreaterThan(0);
       }
     }
+  });
+});
+
+describe('whatever comes in', () => {
+  const drawn = fc.record({
+    crop: fc.constantFrom('corn', 'soybean', 'wheat', 'durum', 'oats', 'rice', 'canola', 'sunflower'),
+    rateFactor: fc.double({ min: 0.05, max: 20, noNaN: true }),
+    near: fc.boolean(),
+    layers: fc.integer({ min: 2, max: 40 }),
+    depthM: fc.double({ min: 0.1, max: 15, noNaN: true }),
+    fill: fc.double({ min: 0.01, max: 1, noNaN: true }),
+    grainC: fc.double({ min: -35, max: 40, noNaN: true }),
+    wb: fc.double({ min: 0.03, max: 0.4, noNaN: true }),
+    steps: fc.array(
+      fc.record({
+        tempC: fc.double({ min: -40, max: 45, noNaN: true }),
+        rh: fc.double({ min: 0, max: 1, noNaN: true }),
+        kgM2: fc.double({ min: 0.01, max: 3000, noNaN: true }),
+        seconds: fc.double({ min: 30, max: 21_600, noNaN: true }),
+      }),
+      { minLength: 10, maxLength: 20 },
+    ),
+  });
+
+  it('state stays finite, grain never without water, and no air leaves with more than it can hold', () => {
+    fc.assert(
+      fc.property(drawn, ({ crop, rateFactor, near, layers, depthM, fill, grainC, wb, steps }) => {
+        const medium = mediumOf(crop, 620, near ? NEAR : { rateFactor });
+        const bed = newBed({ medium, depthM, layers, pressurePa: SEA_PA });
+        setLevel(bed, depthM * fill, grainC, wb / (1 - wb));
+        for (const { tempC, rh, kgM2, seconds } of steps) {
+          passAir(bed, kgM2, seconds, tempC, ratioOf(tempC, rh));
+          for (let i = 0; i < bed.filled; i++) {
+            expect(Number.isFinite(bed.tempC[i])).toBe(true);
+            expect(bed.moistureDb[i]).toBeGreaterThanOrEqual(0);
+          }
+          const [leavesC, leavesRatio] = bed.leaving;
+          expect(leavesRatio).toBeGreaterThanOrEqual(0);
+          // 5e-5: what the search lets stand in the air's humidity ratio.
+          expect(leavesRatio).toBeLessThan(ratioOf(leavesC, 1) + 5e-5);
+        }
+      }),
+      { seed: 9, numRuns: 500 },
+    );
   });
 });
 
