@@ -1,5 +1,5 @@
 import type { Limits } from './limits.ts';
-import type { Replay, Standing } from './replay.ts';
+import { newStanding, type Replay, type Standing } from './replay.ts';
 import { heatToGo, layerToGo, moistureToGo, shortfall } from './shortfall.ts';
 
 /** A block of hours that is run one way. */
@@ -54,7 +54,7 @@ export function beam<State>(
 ): Found | null {
   const start = replay.newState();
   replay.keep(start);
-  const standing: Standing = { meanWb: 0, wettestWb: 0, driestWb: 0, meanC: 0, warmestC: 0, lifeUsed: 0 };
+  const standing = newStanding();
   const cameFrom: number[] = [-1];
   const wayTaken: number[] = [0];
   const free: State[] = [];
@@ -183,7 +183,7 @@ export function playAll<State>(
 ): { cost: number; shortfall: number; lifeUsed: number } {
   const start = replay.newState();
   replay.keep(start);
-  const standing: Standing = { meanWb: 0, wettestWb: 0, driestWb: 0, meanC: 0, warmestC: 0, lifeUsed: 0 };
+  const standing = newStanding();
   for (let hour = 0; hour < replay.hours; hour++) replay.play(hour, ways(hour));
   replay.stand(standing);
   const played = { cost: replay.cost(), shortfall: shortfall(standing, limits), lifeUsed: standing.lifeUsed };

@@ -1,5 +1,5 @@
 import type { Limits } from './limits.ts';
-import type { Replay, Standing } from './replay.ts';
+import { newStanding, type Replay } from './replay.ts';
 import { shortfall } from './shortfall.ts';
 
 /** A schedule by the hour. */
@@ -31,7 +31,7 @@ export function polish<State>(
   rounds: number,
 ): Schedule {
   const { hours } = replay;
-  const standing: Standing = { meanWb: 0, wettestWb: 0, driestWb: 0, meanC: 0, warmestC: 0, lifeUsed: 0 };
+  const standing = newStanding();
   const states = Array.from({ length: Math.ceil(hours / KEEP_EVERY) }, () => replay.newState());
   const best: Schedule = { ...schedule, ways: schedule.ways.slice() };
   const tried = best.ways.slice();

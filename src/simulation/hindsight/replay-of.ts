@@ -4,19 +4,25 @@ import { type BedState, keepState, newState, restoreState } from '../bed/keep-st
 import { type MoneyMeter, meterCost, meterHour, newMeter } from '../run/money-meter.ts';
 import { playBin, playHour, reachLevels } from '../run/played-bin.ts';
 import type { RunSpec } from '../run/run-spec.ts';
-import type { Replay, Standing } from './replay.ts';
+import { limitsOf } from './limits-of.ts';
+import { newStanding, type Replay, type Standing } from './replay.ts';
+import { heatToGo } from './shortfall.ts';
 
 interface Kept {
   bed: BedState;
   meter: MoneyMeter;
   level: number;
+  cooled: boolean;
 }
 
 /** A run's bin as a search plays it, from `fromHour` on (grain at rest until then). Ends with the run. */
 export function replayOf(spec: RunSpec): Replay<Kept> {
-  const { hours, levels, endHour, fromHour = 0 } = spec;
+  const { hours, levels, endHour, fromHour = 0, goal } = spec;
   const bin = playBin(spec);
   const meter = newMeter(hours);
+  const limits = limitsOf(spec);
+  const now = newStanding();
+  let cooled = false;
   for (let hour = 0; hour < fromHour; hour++) {
     reachLevels(bin, hour);
     playHour(bin, hour, 0, false);
@@ -24,16 +30,18 @@ export function replayOf(spec: RunSpec): Replay<Kept> {
   return {
     hours: endHour - fromHour,
     ways: levels.some(({ blower }) => blower.heaterK > 0) ? 2 : 1,
-    newState: () => ({ bed: newState(bin.bed), meter: newMeter(hours), level: 0 }),
+    newState: () => ({ bed: newState(bin.bed), meter: newMeter(hours), level: 0, cooled: false }),
     keep(into) {
       keepState(bin.bed, into.bed);
       into.meter.set(meter);
       into.level = bin.level;
+      into.cooled = cooled;
     },
     restore(from) {
       restoreState(bin.bed, from.bed);
       meter.set(from.meter);
       bin.level = from.level;
+      cooled = from.cooled;
       bin.blower = levels[Math.max(0, from.level - 1)].blower;
     },
     play(index, way) {
@@ -44,9 +52,16 @@ export function replayOf(spec: RunSpec): Replay<Kept> {
       const { powerW, heaterW, heaterFuelPerHour } = bin.blower;
       const kw = (powerW + (way === 2 ? heaterW : 0)) / 1000;
       meterHour(meter, hours, hour, share, kw, way === 2 ? heaterFuelPerHour : 0);
+      if (goal === 'cool' && !cooled) {
+        standOf(bin.bed, now);
+        cooled = heatToGo(now, limits) === 0;
+      }
     },
     cost: () => meterCost(meter),
-    stand: (into) => standOf(bin.bed, into),
+    stand(into) {
+      standOf(bin.bed, into);
+      into.cooled = cooled;
+    },
   };
 }
 

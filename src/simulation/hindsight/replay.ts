@@ -6,6 +6,8 @@ export interface Standing {
   meanC: number;
   warmestC: number;
   lifeUsed: number;
+  /** true once the bin's target has been reached for good: temperatures ask for nothing any more */
+  cooled: boolean;
 }
 
 /**
@@ -26,4 +28,8 @@ export interface Replay<State> {
   cost(): number;
   /** fill `into`. No allocation */
   stand(into: Standing): void;
+}
+
+export function newStanding(): Standing {
+  return { meanWb: 0, wettestWb: 0, driestWb: 0, meanC: 0, warmestC: 0, lifeUsed: 0, cooled: false };
 }

@@ -22,7 +22,7 @@ export function layerToGo(at: Standing, { wettestLayerWb, driestLayerWb }: Limit
 
 /** Kelvin still to go, as points. */
 export function heatToGo(at: Standing, { meanC, warmestC }: Limits): number {
-  return over(at.meanC - meanC, KELVIN_PER_POINT) + over(at.warmestC - warmestC, KELVIN_PER_POINT);
+  return at.cooled ? 0 : over(at.meanC - meanC, KELVIN_PER_POINT) + over(at.warmestC - warmestC, KELVIN_PER_POINT);
 }
 
 /** NaN limits ask for nothing. */

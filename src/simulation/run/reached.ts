@@ -1,3 +1,5 @@
+import type { RunSpec } from './run-spec.ts';
+
 /** The contract's "reached": the mean at most this far on the wrong side of the target, the wettest layer at most so far above it. */
 export const MEAN_SLACK_WB = 0.002;
 export const LAYER_SLACK_WB = 0.015;
@@ -35,4 +37,15 @@ export function reached(
     default:
       return false;
   }
+}
+
+/**
+ * The hour from which a bin counts as reached, carried on by an hour: moisture has to stay where the target asks until the run's
+ * end, or the hour is lost; a bin that has been cooled has been cooled, though spring warms what lies at its rim again.
+ *
+ * @param since  hour so far; NaN: not reached
+ */
+export function reachedSince(goal: RunSpec['goal'], since: number, isReached: boolean, hour: number): number {
+  if (isReached) return Number.isNaN(since) ? hour : since;
+  return goal === 'cool' ? since : Number.NaN;
 }

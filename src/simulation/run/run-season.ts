@@ -9,7 +9,7 @@ import { hoursAround } from './hours-around.ts';
 import { METER, meterCost, meterHour, newMeter } from './money-meter.ts';
 import type { Outcome, RunTrace } from './outcome.ts';
 import { type PlayedBin, playBin, playHour, reachLevels } from './played-bin.ts';
-import { reached } from './reached.ts';
+import { reached, reachedSince } from './reached.ts';
 import type { RunSpec } from './run-spec.ts';
 import type { View } from './view.ts';
 
@@ -41,6 +41,8 @@ export function runSeason(
   const meter = newMeter(hours);
   const view = newView(bin);
   const kept = trace ? newTrace(endHour, bed.layers) : null;
+  // A number handed through a function would be boxed each hour; `reachedSince` says the rule.
+  const losable = goal !== 'cool';
   let reachedHour = Number.NaN;
   let waterBefore = 0;
 
@@ -48,8 +50,9 @@ export function runSeason(
     reachLevels(bin, hour);
     if (hour === fromHour) waterBefore = bed.account[ACCOUNT.waterByAir];
     fillView(view, bin, hour, isotherm, around);
-    if (hour < fromHour || !reached(goal, targetWb, targetC, view)) reachedHour = Number.NaN;
-    else if (Number.isNaN(reachedHour)) reachedHour = hour;
+    if (hour >= fromHour && reached(goal, targetWb, targetC, view)) {
+      if (Number.isNaN(reachedHour)) reachedHour = hour;
+    } else if (losable) reachedHour = Number.NaN;
     let share = 0;
     let heat = false;
     if (hour >= fromHour && bed.filled > 0) {
@@ -65,9 +68,7 @@ export function runSeason(
     if (kept !== null) keepHour(kept, bin, view, hour, share);
   }
   seeGrain(view, bin);
-  const isReached = reached(goal, targetWb, targetC, view);
-  if (!isReached) reachedHour = Number.NaN;
-  else if (Number.isNaN(reachedHour)) reachedHour = endHour;
+  reachedHour = reachedSince(goal, reachedHour, reached(goal, targetWb, targetC, view), endHour);
   const outcome = {
     fanHours: meter[METER.fanHours],
     energyKwh: meter[METER.kwh],
@@ -76,7 +77,7 @@ export function runSeason(
     heatCost: meter[METER.fuelCost],
     cost: meterCost(meter),
     ...endOf(bin, view),
-    reachedTarget: isReached,
+    reachedTarget: !Number.isNaN(reachedHour),
     reachedHour,
     waterByAirKg: (waterBefore - bed.account[ACCOUNT.waterByAir]) * spec.floorAreaM2,
     imbalance: bedImbalance(bed),

@@ -1,0 +1,80 @@
+import { randomStream } from '../../sample/random.ts';
+
+export type RankedCrop = 'corn' | 'soybean' | 'wheat';
+
+/** A drawn bin with its truth and what a fitted model would know of it. Moistures wet basis, fractions. */
+export interface DrawnBin {
+  seed: number;
+  crop: RankedCrop;
+  goal: 'dry' | 'cool';
+  /** UTC of the filling's end, ms; the season's length, days */
+  startMs: number;
+  days: number;
+  depthM: number;
+  floorAreaM2: number;
+  bulkKgM3: number;
+  moistureWb: number;
+  tempC: number;
+  /** true mean airflow, dry air kg/(m2 s), and the core's over the mean */
+  dryAirKgM2S: number;
+  coreAir: number;
+  warmingK: number;
+  powerW: number;
+  targetWb: number;
+  targetC: number;
+  /** money per kWh by day and at night, and per kW by day */
+  tariff: { day: number; night: number; demand: number };
+  /** what the fit is taken to leave: airflow over the truth, moisture and temperature less the truth */
+  believed: { airFactor: number; coreFactor: number; moistureWb: number; tempK: number };
+}
+
+const CFM_BU = 0.000471947 / 0.0352391; // m3/(s m3) for 1 cfm per bushel of 1.2445 ft3
+const DRY_AIR_KG_M3 = 1.2;
+const HOUR_MS = 3_600_000;
+
+const RANGES: Readonly<Record<RankedCrop, { bulk: number; start: readonly [number, number]; target: number }>> = {
+  corn: { bulk: 721, start: [0.17, 0.2], target: 0.15 },
+  soybean: { bulk: 772, start: [0.145, 0.17], target: 0.13 },
+  wheat: { bulk: 772, start: [0.15, 0.175], target: 0.135 },
+};
+
+/** Bin number `seed` of the bench: two in ten are to be cooled, the others dried. */
+export function drawBin(seed: number): DrawnBin {
+  const random = randomStream(seed, 'ranking bin');
+  const between = (low: number, high: number) => low + (high - low) * random.uniform();
+  const crop = (['corn', 'soybean', 'wheat'] as const)[random.integer(0, 2)];
+  const { bulk, start, target } = RANGES[crop];
+  const goal = random.uniform() < 0.2 ? 'cool' : 'dry';
+  const depthM = between(3, 6.5);
+  const cfmBu = goal === 'dry' ? between(0.75, 1.5) : between(0.08, 0.3);
+  const year = 2000 + random.integer(0, 9);
+  const wheat = crop === 'wheat';
+  return {
+    seed,
+    crop,
+    goal,
+    startMs: Date.UTC(year, wheat ? 7 : 8, wheat ? 1 : 20) + random.integer(0, 30) * 24 * HOUR_MS + 6 * HOUR_MS,
+    days: goal === 'dry' ? 90 : 110,
+    depthM,
+    floorAreaM2: between(40, 130),
+    bulkKgM3: bulk * between(0.98, 1.04),
+    moistureWb: goal === 'dry' ? between(...start) : target - 0.002,
+    tempC: between(12, 24),
+    dryAirKgM2S: cfmBu * CFM_BU * depthM * DRY_AIR_KG_M3,
+    coreAir: between(0.7, 1),
+    warmingK: goal === 'dry' ? between(1.2, 2.8) : between(0.4, 1.2),
+    powerW: between(4000, 15_000),
+    targetWb: target,
+    targetC: between(2, 6),
+    tariff:
+      random.uniform() < 0.5
+        ? { day: 0.11, night: 0.11, demand: 0 }
+        : { day: 0.125, night: 0.08, demand: between(2, 9) },
+    believed: {
+      airFactor: Math.exp(0.05 * random.normal()),
+      coreFactor: Math.exp(0.05 * random.normal()),
+      moistureWb: 0.002 * random.normal(),
+      tempK: 0.3 * random.normal(),
+    },
+  };
+}
