@@ -5,6 +5,7 @@ const BENCHES: Readonly<Record<string, () => Promise<void> | void>> = {
   coverage: async () => (await import('./bench/coverage/bench-coverage.ts')).benchCoverage(),
   physics: async () => (await import('./bench/bench-physics.ts')).benchPhysics(),
   simulation: async () => (await import('./bench/simulation/bench-simulation.ts')).benchSimulation(),
+  ranking: async () => (await import('./bench/ranking/bench-ranking.ts')).benchRanking(),
   review: async () => (await import('./bench/bench-review.ts')).benchReview(),
 };
 
