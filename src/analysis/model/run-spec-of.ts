@@ -81,10 +81,10 @@ export function specOf(log: BinLog, fitted: Partial<FittedValues> & Pick<FittedV
   };
 }
 
-type Start = NonNullable<RunSpec['start']>;
+export type Start = NonNullable<RunSpec['start']>;
 
 /** The mean of the cables' profiles by their share of the floor, [layers]. */
-function meanStart({ cables, depthM }: BinLog, profiles: readonly Profile[], startK: number): Start {
+export function meanStart({ cables, depthM }: BinLog, profiles: readonly Profile[], startK: number): Start {
   const at = (layer: number, of: 'tempC' | 'moistureDb') => {
     const heightM = ((layer + 0.5) * depthM) / LAYERS;
     return profiles.reduce(

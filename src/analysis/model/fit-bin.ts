@@ -1,0 +1,182 @@
+import { levenbergMarquardt } from 'ml-levenberg-marquardt';
+import { Z95 } from '../../base/estimate.ts';
+import { isothermOf } from '../../grain/isotherm.ts';
+import { wallConductanceWM3K } from '../../simulation/bed/bed.ts';
+import { mediumOf } from '../../simulation/bed/medium-of.ts';
+import type { BinLog } from './bin-log.ts';
+import { BIAS, FIRST_CABLE, type FitParameters, FLOW, START, WALL } from './fit-parameters.ts';
+import type { FitSamples } from './fit-samples.ts';
+import { type CableValues, type Played, playCable, type Shown } from './play-cable.ts';
+import { LAYERS, levelsOf, meanStart } from './run-spec-of.ts';
+import { startProfiles } from './start-profile.ts';
+
+/** What the bed leaves out, as a standard error beside the sensors' own: K, and points in still and in moving air. */
+const BED_SD_K = 0.8;
+const BED_SD_STILL = 0.3;
+const BED_SD_MOVING = 0.6;
+/** Where nothing is stated: what 95 % of sensors keep. */
+const TEMPERATURE_K = 0.5;
+const MOISTURE_POINTS = 0.5;
+/** Samples of one sensor go together for about two days, and what the bed lacks is shared by some sensors: so many count as one. */
+const TOGETHER = 24;
+/** A sample farther off than this many standard errors pulls no more than in proportion. */
+const FAR = 3;
+
+/** A fit's state: values in units, and the bed with them. */
+export interface Fit {
+  isotherm: string;
+  /** in units, see `fitParameters` */
+  values: number[];
+  /** sum of squares, priors included */
+  cost: number;
+  flowM3S: number;
+  /** by cable, over the bin's mean */
+  cableFlows: number[];
+  moistureBiasWb: number;
+  startK: number;
+  wallFactor: number;
+}
+
+/** A bin played with given values, remembered by cable. */
+export interface Model {
+  /** by cable */
+  shown(values: readonly number[]): Shown[];
+  /** residuals over their standard errors, then the priors, [samples + parameters] */
+  residuals(values: readonly number[]): Float64Array;
+  fitAt(values: readonly number[], cost: number): Fit;
+}
+
+/**
+ * @param baseM3S   airflow where the fit starts
+ * @param lastRead  hours read that count, from the first
+ */
+export function modelOf(
+  log: BinLog,
+  samples: FitSamples,
+  { list }: FitParameters,
+  isothermName: string,
+  baseM3S: number,
+  lastRead: number,
+): Model {
+  const isotherm = isothermOf(log.bin.grain.crop, isothermName);
+  const medium = mediumOf(log.bin.grain.crop, log.dryDensityKgM3, { isotherm: isotherm.name });
+  const wallWM3K = wallConductanceWM3K(medium.conductivityWMK, log.bin.diameterM / 2);
+  const first = startProfiles(log, { isotherm, moistureBiasWb: 0 });
+  const played: Played = {
+    log,
+    medium,
+    isotherm,
+    layers: LAYERS,
+    levels: levelsOf(log, baseM3S, meanStart(log, first, 0)),
+    readHours: samples.readHours.slice(0, lastRead),
+  };
+  const known = log.cables.map(() => new Map<string, Shown>());
+  const at = (values: readonly number[], k: number) => values[k] * list[k].unit;
+  const valuesOf = (values: readonly number[], cable: number): CableValues => ({
+    flowFactor: Math.exp(at(values, FLOW) + (list.length > FIRST_CABLE ? at(values, FIRST_CABLE + cable) : 0)),
+    wallWM3K: wallWM3K * Math.exp(at(values, WALL)),
+    startK: at(values, START),
+  });
+  const shown = (values: readonly number[]) => {
+    let profiles: ReturnType<typeof startProfiles> | null = null;
+    return log.cables.map((_, cable) => {
+      const own = valuesOf(values, cable);
+      const key = `${own.flowFactor} ${own.wallWM3K} ${own.startK} ${at(values, BIAS)}`;
+      const before = known[cable].get(key);
+      if (before !== undefined) return before;
+      profiles ??= startProfiles(log, { isotherm, moistureBiasWb: at(values, BIAS) });
+      const made = playCable(played, cable, profiles[cable], own);
+      if (known[cable].size > 30) known[cable].clear();
+      known[cable].set(key, made);
+      return made;
+    });
+  };
+  const sds = sdsOf(log);
+  const residuals = (values: readonly number[]) => {
+    const out: number[] = [];
+    const biasWb = at(values, BIAS);
+    shown(values).forEach(({ tempC, moistureWb }, cable) => {
+      const own = samples.cables[cable];
+      for (let i = 0; i < tempC.length; i++) {
+        const read = Math.floor(i / own.sensors);
+        const rest = samples.near[read] === 1 ? 1 : 2;
+        const moisture = samples.moving[read] === 1 ? sds.moving : sds.still;
+        out.push(eased((tempC[i] - own.tempC[i]) / (sds.tempK * rest)));
+        out.push(eased((moistureWb[i] + biasWb - own.moistureWb[i]) / (moisture * rest)));
+      }
+    });
+    for (let k = 0; k < list.length; k++) out.push(values[k]);
+    return Float64Array.from(out);
+  };
+  const fitAt = (values: readonly number[], cost: number): Fit => {
+    const flows = log.cables.map((_, cable) => baseM3S * valuesOf(values, cable).flowFactor);
+    const flowM3S = flows.reduce((sum, flow, cable) => sum + flow * log.cables[cable].share, 0);
+    return {
+      isotherm: isotherm.name,
+      values: [...values],
+      cost,
+      flowM3S,
+      cableFlows: flows.map((flow) => flow / flowM3S),
+      moistureBiasWb: at(values, BIAS),
+      startK: at(values, START),
+      wallFactor: Math.exp(at(values, WALL)),
+    };
+  };
+  return { shown, residuals, fitAt };
+}
+
+/** Standard errors of one sample, with what goes together counted in. */
+function sdsOf({ season }: BinLog): { tempK: number; still: number; moving: number } {
+  const { temperature, moisture } = season.sensors;
+  const points = 100 * (moisture.accuracyWb ?? MOISTURE_POINTS / 100);
+  const many = Math.sqrt(TOGETHER);
+  const moist = (bed: number) => (many * Math.hypot(points / Z95, bed)) / 100;
+  return {
+    tempK: many * Math.hypot((temperature.accuracyK ?? TEMPERATURE_K) / Z95, BED_SD_K),
+    still: moist(BED_SD_STILL),
+    moving: moist(BED_SD_MOVING),
+  };
+}
+
+/** Pseudo-Huber: as it is near 0, its root far off. What was not read weighs nothing. */
+function eased(residual: number): number {
+  if (Number.isNaN(residual)) return 0;
+  const far = FAR / Math.sqrt(TOGETHER);
+  return Math.sign(residual) * far * Math.sqrt(2 * (Math.sqrt(1 + (residual / far) ** 2) - 1));
+}
+
+/** Bounded least squares from a start, until a round no longer helps. */
+export function solve(model: Model, { list }: FitParameters, start: readonly number[], rounds: number): Fit {
+  let values = [...start];
+  let cost = costOf(model, values);
+  const count = model.residuals(values).length;
+  const data = { x: Array.from({ length: count }, (_, i) => i), y: new Array<number>(count).fill(0) };
+  for (let round = 0; round < rounds; round++) {
+    const { parameterValues } = levenbergMarquardt(
+      data,
+      (tried) => {
+        const residuals = model.residuals(tried);
+        return (i) => residuals[i];
+      },
+      {
+        initialValues: values,
+        minValues: list.map((one) => one.low),
+        maxValues: list.map((one) => one.high),
+        gradientDifference: 0.05,
+        damping: 1,
+        maxIterations: 3,
+      },
+    );
+    const found = costOf(model, parameterValues);
+    if (!(found < cost)) break;
+    const gained = cost - found;
+    values = parameterValues;
+    cost = found;
+    if (gained < 0.002 * cost) break;
+  }
+  return model.fitAt(values, cost);
+}
+
+function costOf(model: Model, values: readonly number[]): number {
+  return model.residuals(values).reduce((sum, one) => sum + one * one, 0);
+}

@@ -1,0 +1,41 @@
+import { Z95 } from '../../base/estimate.ts';
+import type { BinLog } from './bin-log.ts';
+
+/** What a fit may move, each in units of how far it is expected to lie off: a vector that starts at 0. */
+export interface FitParameters {
+  /** name, size of the unit, lowest and highest in units */
+  list: readonly { name: string; unit: number; low: number; high: number }[];
+}
+
+/** Airflow's factor may lie between a sixth and six times what was told before: the verdict wants less. */
+const FLOW_LOG_SD = 0.5;
+const FLOW_LOG_MOST = Math.log(6);
+/** A cable's airflow over the bin's: farm bins lack a fifth or so where fines gather (common practice). */
+const CABLE_LOG_SD = 0.2;
+const CABLE_LOG_MOST = Math.log(3);
+/** Shared bias of a bin's moisture sensors where none is stated, points that 95 % keep. */
+const BIAS_POINTS = 0.5;
+const START_SD_K = 0.5;
+const WALL_LOG_SD = 0.7;
+
+export const FLOW = 0;
+export const BIAS = 1;
+export const START = 2;
+export const WALL = 3;
+export const FIRST_CABLE = 4;
+
+export function fitParameters({ season, cables }: BinLog): FitParameters {
+  const biasWb = (season.sensors.moisture.biasWb ?? BIAS_POINTS / 100) / Z95;
+  const within = (name: string, unit: number, most: number) => ({ name, unit, low: -most / unit, high: most / unit });
+  return {
+    list: [
+      within('airflow', FLOW_LOG_SD, FLOW_LOG_MOST),
+      within('moisture bias', biasWb, 4 * biasWb),
+      within('start temperature', START_SD_K, 4 * START_SD_K),
+      within('wall exchange', WALL_LOG_SD, 3 * WALL_LOG_SD),
+      ...(cables.length < 2
+        ? []
+        : cables.map(({ cable }) => within(`airflow at cable ${cable}`, CABLE_LOG_SD, CABLE_LOG_MOST))),
+    ],
+  };
+}

@@ -1,0 +1,100 @@
+import type { BinLog } from './bin-log.ts';
+import type { Fit } from './fit-bin.ts';
+import type { FitParameters } from './fit-parameters.ts';
+import type { BinModel } from './model-types.ts';
+
+/** Beyond these on the unseen part a bed is not trusted. @source the kit's design */
+const MOST_K = 2;
+const MOST_POINTS = 0.7;
+/** The season moved where holding the last reading is off by more. */
+const MOVED_K = 1;
+const MOVED_POINTS = 0.3;
+/** Fitted airflow over that by pressure or fronts. @source the kit's design */
+const LEAST_RATIO = 0.5;
+const MOST_RATIO = 2;
+const AT_BOUND = 0.02;
+
+type Told = Pick<BinModel, 'flowM3S' | 'trained' | 'unseen'>;
+type Verdict = Pick<BinModel, 'trusted' | 'why' | 'wouldHelp'>;
+
+/** Whether a fitted bed can be trusted, why (not), and what would help. */
+export function verdictOf(log: BinLog, told: Told, fit: Fit, { list }: FitParameters): Verdict {
+  const reasons = [...misfits(log, told), ...flows(log, told), ...bounds(fit, list)];
+  if (reasons.length === 0) {
+    const { misfit, fanHours } = told.unseen!;
+    return {
+      trusted: true,
+      why: `On ${Math.round(fanHours)} fan hours that the fit has not seen the bed lies ${misfit.temperatureK.toFixed(1)} °C${
+        misfit.moistures > 0 ? ` and ${misfit.moisturePoints.toFixed(1)} points` : ''
+      } (root mean square) from the log.`,
+      wouldHelp: [],
+    };
+  }
+  return {
+    trusted: false,
+    why: reasons.map((one) => one.why).join(' '),
+    wouldHelp: [...new Set(reasons.map((one) => one.help))],
+  };
+}
+
+interface Reason {
+  why: string;
+  help: string;
+}
+
+const CHECK = 'Check depth, heights and numbering of the cables’ sensors, and the clock of the fan log.';
+
+function misfits({ bin }: BinLog, { unseen, trained }: Told): Reason[] {
+  if (unseen === null || trained === null || unseen.misfit.temperatures === 0) {
+    return [
+      { why: `The log of ${bin.name} leaves no part to judge a fit by.`, help: 'A longer log of cables and fan.' },
+    ];
+  }
+  const { misfit, persistence } = unseen;
+  const out: Reason[] = [];
+  for (const [part, one] of [
+    ['on the part of the season that it has not seen', misfit],
+    ['on the part of the season that it was fitted to', trained.misfit],
+  ] as const) {
+    if (one.temperatureK > MOST_K)
+      out.push({
+        why: `Temperatures of the bed lie ${one.temperatureK.toFixed(1)} °C from the log ${part}; ${MOST_K} °C is the limit.`,
+        help: CHECK,
+      });
+    if (one.moisturePoints > MOST_POINTS)
+      out.push({
+        why: `Moistures of the bed lie ${one.moisturePoints.toFixed(1)} points from the log ${part}; ${MOST_POINTS} points is the limit.`,
+        help: CHECK,
+      });
+  }
+  if (persistence.temperatureK > MOVED_K && misfit.temperatureK > persistence.temperatureK)
+    out.push({ why: 'That the temperatures stay as they were would have been the better forecast.', help: CHECK });
+  if (persistence.moisturePoints > MOVED_POINTS && misfit.moisturePoints > persistence.moisturePoints)
+    out.push({ why: 'That the moistures stay as they were would have been the better forecast.', help: CHECK });
+  return out;
+}
+
+function flows({ review }: BinLog, { flowM3S }: Told): Reason[] {
+  const ways = [
+    ['static pressure', review.airflow.byPressure],
+    ['the fronts', review.airflow.byFront],
+  ] as const;
+  return ways.flatMap(([way, { value }]) => {
+    const ratio = value === null || flowM3S.value === null ? 1 : flowM3S.value / value;
+    if (ratio >= LEAST_RATIO && ratio <= MOST_RATIO) return [];
+    return [
+      {
+        why: `The fitted airflow is ${ratio.toFixed(2)} of that by ${way}; half to twice is possible.`,
+        help: 'Static pressure while the fan runs, and a look for leaks between fan and grain.',
+      },
+    ];
+  });
+}
+
+function bounds({ values }: Fit, list: FitParameters['list']): Reason[] {
+  return list.flatMap(({ name, low, high }, k) => {
+    const span = high - low;
+    if (values[k] > low + AT_BOUND * span && values[k] < high - AT_BOUND * span) return [];
+    return [{ why: `The fitted ${name} stands at the end of what is possible.`, help: CHECK }];
+  });
+}
