@@ -1,0 +1,127 @@
+import { humidityRatio } from '../../../src/air/humidity-ratio.ts';
+import type { SweepBin } from '../../../src/analysis/strategies/group-spec.ts';
+import type { OutdoorAir } from '../../../src/analysis/strategies/outdoor-air.ts';
+import type { SweepPlan } from '../../../src/analysis/strategies/sweep-plan.ts';
+import { AS_IT_IS } from '../../../src/analysis/strategies/variant.ts';
+import { yearSpec } from '../../../src/analysis/strategies/weather-years.ts';
+import { localDayStart, zoneOf } from '../../../src/base/zone.ts';
+import type { Tariff } from '../../../src/money/tariff.ts';
+import { mediumOf } from '../../../src/simulation/bed/medium-of.ts';
+import type { RunSpec } from '../../../src/simulation/run/run-spec.ts';
+import { STRATEGIES } from '../../../src/simulation/strategies/strategies.ts';
+
+const ZONE = zoneOf('America/Chicago');
+const HOUR_MS = 3_600_000;
+const PRESSURE_PA = 98_000;
+
+/** Energy by night and day, and a demand charge by day. */
+export const MADE_TARIFF: Tariff = {
+  id: 'made',
+  energy: [
+    { pricePerKwh: 0.074, when: { months: null, days: null, hours: [[22 * 60, 6 * 60]] } },
+    { pricePerKwh: 0.109, when: null },
+  ],
+  demand: [{ pricePerKw: 8, when: { months: null, days: null, hours: [[7 * 60, 22 * 60]] }, ratchet: 0.6 }],
+  fixedPerMonth: null,
+  connectedPerHpYear: null,
+  minimumPerMonth: null,
+};
+
+/** A farm to sweep, from no file: how many bins, years and days. */
+export interface MadeFarm {
+  plan: SweepPlan;
+  bins: SweepBin[];
+  air: OutdoorAir;
+}
+
+/** Hourly weather of the autumns of `years` years up to 2024, with days, spells and years that differ. */
+export function madeAir(years: number): OutdoorAir {
+  const first = localDayStart(ZONE, 2025 - years, 9, 1);
+  const count = Math.round((localDayStart(ZONE, 2025, 6, 1) - first) / HOUR_MS);
+  const timeMs = Float64Array.from({ length: count }, (_, i) => first + i * HOUR_MS);
+  const year = (ms: number) => (2 * Math.PI * ms) / (365.2425 * 24 * HOUR_MS);
+  const tempC = timeMs.map(
+    (ms, i) =>
+      10 -
+      14 * Math.cos(year(ms) - 0.35) +
+      5 * Math.sin((2 * Math.PI * (ms / HOUR_MS - 15)) / 24) +
+      4 * Math.sin(i / 29) +
+      3 * Math.sin(i / 211),
+  );
+  const ratio = timeMs.map((ms, i) => {
+    const rh = 0.7 - 0.17 * Math.sin((2 * Math.PI * (ms / HOUR_MS - 15)) / 24) + 0.13 * Math.sin(i / 61 + i / 5003);
+    return humidityRatio(tempC[i], Math.min(0.99, rh), PRESSURE_PA);
+  });
+  return { timeMs, tempC, humidityRatio: ratio, hourMean: new Uint8Array(count) };
+}
+
+/** A bin of corn filled at 17:00 on a day of October 2024, `days` long. */
+function madeSpec(air: OutdoorAir, day: number, days: number, layers: number, startWb: number): RunSpec {
+  const startMs = localDayStart(ZONE, 2024, 10, day) + 17 * HOUR_MS;
+  const count = 24 * days;
+  const depthM = 5;
+  const empty = new Float64Array(count);
+  const bare: RunSpec = {
+    bed: { medium: mediumOf('corn', 610), depthM, layers, pressurePa: PRESSURE_PA },
+    floorAreaM2: 80,
+    hours: {
+      startMs,
+      tempC: empty,
+      rh: empty,
+      humidityRatio: empty,
+      pressurePa: PRESSURE_PA,
+      localHour: new Uint8Array(count),
+      localMonth: new Uint8Array(count),
+      localDay: new Uint16Array(count),
+      pricePerKwh: empty,
+      demand: [],
+    },
+    levels: [
+      {
+        hour: 0,
+        depthM,
+        tempC: 14,
+        moistureDb: startWb / (1 - startWb),
+        blower: { dryAirKgM2S: 0.08, warmingK: 1.5, powerW: 9000, heaterK: 0, heaterW: 0, heaterFuelPerHour: 0 },
+      },
+    ],
+    endHour: count,
+    goal: 'dry',
+    targetWb: 0.15,
+    targetC: null,
+  };
+  const { spec, why } = yearSpec(bare, air, { zone: ZONE, tariff: MADE_TARIFF }, 2024);
+  if (spec === null) throw new Error(why);
+  return spec;
+}
+
+export function madeFarm(options: {
+  bins: number;
+  years: number;
+  days: number;
+  layers: number;
+  strategies?: readonly string[];
+}): MadeFarm {
+  const { bins, years, days, layers, strategies = STRATEGIES.map(({ id }) => id) } = options;
+  const air = madeAir(years);
+  const weathers = ['season', ...Array.from({ length: years - 1 }, (_, i) => String(2025 - years + i))];
+  const names = Array.from({ length: bins }, (_, i) => `B${i + 1}`);
+  return {
+    air,
+    plan: {
+      format: 1,
+      kit: { version: '0', code: '' },
+      season: { title: 'Made', sha256: '', currency: 'USD' },
+      strategies,
+      variants: [AS_IT_IS],
+      by: [],
+      bins: names.map((id) => ({ id, name: id, bushels: 11_000, startOn: '2024-10-01', weathers, why: null })),
+    },
+    bins: names.map((_, i) => ({
+      site: { zone: ZONE, tariff: MADE_TARIFF },
+      spec: madeSpec(air, 1 + i, days, layers, 0.18 + 0.002 * i),
+      why: null,
+      logged: null,
+    })),
+  };
+}

@@ -1,0 +1,134 @@
+import { type SweepBin, weatherYear } from '../../src/analysis/strategies/group-spec.ts';
+import { airWithin, type OutdoorAir } from '../../src/analysis/strategies/outdoor-air.ts';
+import { type PlainSpec, plainSpec } from '../../src/analysis/strategies/plain-spec.ts';
+import { type FinishedRun, rowOfRun } from '../../src/analysis/strategies/run-numbers.ts';
+import { AS_LOGGED } from '../../src/analysis/strategies/run-strategy.ts';
+import type { SweepRow } from '../../src/analysis/strategies/sweep-columns.ts';
+import {
+  type JobGroup,
+  jobGroups,
+  SEASON_WEATHER,
+  type SweepPlan,
+  shardGroups,
+} from '../../src/analysis/strategies/sweep-plan.ts';
+import { yearStretch } from '../../src/analysis/strategies/weather-years.ts';
+import { hashOf } from './job-key.ts';
+import { sharedAir } from './shared-air.ts';
+import type { SweepTask } from './sweep-task.ts';
+
+/** Tasks that wait for each worker: enough that none is idle, few enough that memory holds only what is at hand. */
+const WAITING = 2;
+
+export interface JobOptions {
+  shard: { index: number; of: number };
+  workers: number;
+  run: (task: SweepTask) => Promise<FinishedRun[]>;
+  /** runs done before; what is done now goes there */
+  finished: {
+    get(key: string): FinishedRun | undefined;
+    add(runs: readonly (readonly [key: string, run: FinishedRun])[]): void;
+  };
+  /** told as jobs are done */
+  onDone: (jobs: number) => void;
+}
+
+/**
+ * Run a plan's jobs, or a shard's part of them.
+ *
+ * @param bins  in the order of `plan.bins`
+ * @returns     a row a job in the order of the plan, whatever the number of workers
+ */
+export async function runJobs(
+  plan: SweepPlan,
+  bins: readonly SweepBin[],
+  air: OutdoorAir,
+  { shard, workers, run, finished, onDone }: JobOptions,
+): Promise<SweepRow[]> {
+  const { strategies } = plan;
+  const own = shardGroups(jobGroups(plan), shard);
+  const rows: SweepRow[][] = new Array(own.length);
+  const shared = sharedAir(air);
+  const plains = bins.map(({ spec }) => (spec === null ? null : plainSpec(spec)));
+  const hashes = bins.map(({ site, logged }, bin) => ({
+    bin: hashOf(plan.kit, plains[bin], site.zone.name, site.tariff, plan.bins[bin].bushels),
+    logged: hashOf(logged),
+  }));
+
+  const one = async (place: number, group: JobGroup): Promise<void> => {
+    const bin = bins[group.bin];
+    const plain = plains[group.bin];
+    const { id, bushels } = plan.bins[group.bin];
+    const { weather, variant } = group;
+    const told = (runs: readonly FinishedRun[], keys: readonly (string | null)[]) => {
+      rows[place] = runs.map((done, i) => ({
+        ...{ bin: id, strategy: strategies[i], weather, ...variant },
+        ...rowOfRun(done, bin.site.zone),
+        inputs: keys[i],
+      }));
+    };
+    if (plain === null) {
+      const nothing = { numbers: null, why: bin.why };
+      told(
+        strategies.map(() => nothing),
+        strategies.map(() => null),
+      );
+      onDone(strategies.length);
+      return;
+    }
+    const weathered = hashOf(hashes[group.bin].bin, weather, variant, airOf(plain, bin, air, group));
+    const logged = weather === SEASON_WEATHER && variant.fillDays === 0 ? bin.logged : null;
+    const keys = strategies.map((strategy) =>
+      hashOf(weathered, strategy, strategy === AS_LOGGED && logged !== null ? hashes[group.bin].logged : null),
+    );
+    const todo = strategies.filter((_, i) => finished.get(keys[i]) === undefined);
+    onDone(strategies.length - todo.length);
+    if (todo.length > 0) {
+      const { zone, tariff } = bin.site;
+      const timeZone = zone.name;
+      const runs = await run({
+        ...{ plain, air: shared, timeZone, tariff, weather, variant, strategies: todo, logged, bushels },
+      });
+      finished.add(todo.map((strategy, i) => [keys[strategies.indexOf(strategy)], runs[i]]));
+      onDone(todo.length);
+    }
+    told(
+      keys.map((key) => finished.get(key)!),
+      keys,
+    );
+  };
+
+  await inTurn(own, WAITING * workers, one);
+  return rows.flat();
+}
+
+/** The readings that a group's weather is made of; null where the season's own hours stand. */
+function airOf({ spec }: PlainSpec, { site }: SweepBin, air: OutdoorAir, { weather, variant }: JobGroup) {
+  const year = weatherYear(spec, site, weather, variant.fillDays);
+  if (year === null) return null;
+  const { startMs, endMs } = yearStretch(spec, site.zone, year, variant.fillDays);
+  return airWithin(air, startMs, endMs);
+}
+
+/** Begin each in turn, no more than `most` at a time; the first failure ends it once what was begun is done. */
+async function inTurn<T>(
+  items: readonly T[],
+  most: number,
+  one: (place: number, item: T) => Promise<void>,
+): Promise<void> {
+  const under = new Set<Promise<void>>();
+  const failures: unknown[] = [];
+  for (const [place, item] of items.entries()) {
+    if (under.size >= most) await Promise.race(under);
+    if (failures.length > 0) break;
+    const job = one(place, item)
+      .catch((error: unknown) => {
+        failures.push(error);
+      })
+      .then(() => {
+        under.delete(job);
+      });
+    under.add(job);
+  }
+  await Promise.all(under);
+  if (failures.length > 0) throw failures[0];
+}

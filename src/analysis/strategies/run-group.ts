@@ -1,0 +1,25 @@
+import type { RunSpec } from '../../simulation/run/run-spec.ts';
+import { type FinishedRun, runNumbers } from './run-numbers.ts';
+import { runStrategy } from './run-strategy.ts';
+
+/**
+ * Run strategies through one bin's season, one after the other. A run that breaks says so and takes no other with it.
+ *
+ * @returns  in the order of `strategies`
+ */
+export function runGroup(
+  spec: RunSpec,
+  strategies: readonly string[],
+  logged: Float64Array | null,
+  bushels: number | null,
+): FinishedRun[] {
+  return strategies.map((id) => {
+    try {
+      const { outcome, why } = runStrategy(spec, id, logged);
+      return { numbers: outcome === null ? null : runNumbers(outcome, spec.hours.startMs, bushels), why };
+    } catch (error) {
+      const said = error instanceof Error ? error.message : String(error);
+      return { numbers: null, why: `The run broke: ${said}` };
+    }
+  });
+}

@@ -1,0 +1,43 @@
+import { bestInHindsight } from '../../simulation/hindsight/best-in-hindsight.ts';
+import type { Outcome } from '../../simulation/run/outcome.ts';
+import { runSeason } from '../../simulation/run/run-season.ts';
+import type { RunSpec } from '../../simulation/run/run-spec.ts';
+import { scheduled } from '../../simulation/strategies/scheduled.ts';
+import { STRATEGIES, strategyOf } from '../../simulation/strategies/strategies.ts';
+import { untilReached } from '../../simulation/strategies/until-reached.ts';
+
+export const AS_LOGGED = 'as-logged';
+export const IN_HINDSIGHT = 'best-in-hindsight';
+
+/** The ids that a sweep can run. */
+export const SWEPT: readonly string[] = [...STRATEGIES.map((one) => one.id), AS_LOGGED, IN_HINDSIGHT];
+
+/** What a strategy comes to, or a sentence why it cannot be told. */
+export type StrategyRun = { outcome: Outcome; why: null } | { outcome: null; why: string };
+
+/**
+ * Run a strategy through a bin's season. All rest once the target is reached (`untilReached`); the search in hindsight starts
+ * from all other strategies' schedules, so that none of them ends cheaper.
+ *
+ * @param logged  share of each hour in which the fan ran by its log, [hours of the run]; null where there is no log for it
+ */
+export function runStrategy(spec: RunSpec, id: string, logged: Float64Array | null): StrategyRun {
+  if (id === AS_LOGGED) {
+    if (logged === null) return { outcome: null, why: 'The fan’s log tells of this season only.' };
+    return { outcome: runSeason(spec, scheduled(id, 'As logged', logged)).outcome, why: null };
+  }
+  if (id === IN_HINDSIGHT) return runBest(spec);
+  return { outcome: runSeason(spec, untilReached(strategyOf(id), spec.goal)).outcome, why: null };
+}
+
+function runBest(spec: RunSpec): StrategyRun {
+  const seeds = STRATEGIES.map((one) => {
+    const { trace } = runSeason(spec, untilReached(one, spec.goal), {}, { trace: true });
+    return trace!.fan;
+  });
+  const best = bestInHindsight(spec, { seeds });
+  if (best === null) return { outcome: null, why: 'Every schedule tried uses up more storage life than there is.' };
+  const share = Float64Array.from(best.ways, (way) => (way > 0 ? 1 : 0));
+  const heat = best.ways.map((way) => (way === 2 ? 1 : 0));
+  return { outcome: runSeason(spec, scheduled(IN_HINDSIGHT, 'Best in hindsight', share, heat)).outcome, why: null };
+}

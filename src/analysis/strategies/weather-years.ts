@@ -1,0 +1,130 @@
+import { firstNotBefore } from '../../base/first-not-before.ts';
+import { toLocalMs, type Zone } from '../../base/zone.ts';
+import type { Tariff } from '../../money/tariff.ts';
+import type { LevelStep, RunSpec } from '../../simulation/run/run-spec.ts';
+import { hoursOfTariff } from '../model/hours-of-tariff.ts';
+import { carryDate, localYear } from './carry-date.ts';
+import { BRIDGED_H, hourlyAir, USUAL_H } from './hourly-air.ts';
+import type { OutdoorAir } from './outdoor-air.ts';
+
+const HOUR_MS = 3_600_000;
+/** A year with fewer of its hours from readings at the usual pace is left out. Our choice. */
+export const LEAST_SHARE = 0.95;
+
+/** A bin's season in another year's weather, or a sentence why that year cannot carry it. */
+export type YearSpec = { year: number; spec: RunSpec; why: null } | { year: number; spec: null; why: string };
+
+/** Where and at what price a bin stands. */
+export interface YearSite {
+  zone: Zone;
+  /** null: no price is known */
+  tariff: Tariff | null;
+}
+
+/** First and last instant of a bin's season carried to another year, ms UTC; see `yearSpec`. */
+export function yearStretch({ hours, endHour }: RunSpec, zone: Zone, year: number, moveDays = 0) {
+  const years = year - localYear(zone, hours.startMs);
+  return {
+    startMs: moveDate(zone, carryDate(zone, hours.startMs, years), moveDays),
+    endMs: carryDate(zone, hours.startMs + endHour * HOUR_MS, years),
+  };
+}
+
+/**
+ * Carry a bin's season to another year: the same local dates and times for its start, filling, end and levels, that year's
+ * weather, leap day, clock and weekdays. The grain comes in as it did.
+ *
+ * @param spec      of the season
+ * @param year      local calendar year in which the run begins
+ * @param moveDays  begin and fill so many days later (earlier below 0); the end keeps its date
+ */
+export function yearSpec(
+  spec: RunSpec,
+  air: OutdoorAir,
+  { zone, tariff }: YearSite,
+  year: number,
+  moveDays = 0,
+): YearSpec {
+  const { hours, fromHour = 0 } = spec;
+  const years = year - localYear(zone, hours.startMs);
+  const carried = (hour: number) => carryDate(zone, hours.startMs + hour * HOUR_MS, years);
+  const movedMs = (ms: number) => moveDate(zone, ms, moveDays);
+  const { startMs, endMs } = yearStretch(spec, zone, year, moveDays);
+  const hourOf = (ms: number) => Math.round((ms - startMs) / HOUR_MS);
+  const count = hourOf(endMs);
+  const startHour = hourOf(movedMs(carried(fromHour)));
+  if (!(count > startHour)) return { year, spec: null, why: 'The run would end before the bin is filled.' };
+  const weather = hourlyAir(air, startMs, count, hours.pressurePa);
+  const why = lackOf(weather, count, zone);
+  if (why !== null) return { year, spec: null, why };
+  const { tempC, rh, humidityRatio } = weather;
+  return {
+    year,
+    why: null,
+    spec: {
+      ...spec,
+      hours: {
+        startMs,
+        pressurePa: hours.pressurePa,
+        tempC,
+        rh,
+        humidityRatio,
+        ...hoursOfTariff(tariff, zone, startMs, count),
+      },
+      levels: inOrder(
+        spec.levels.map((level) => ({
+          ...level,
+          // Grain taken out is taken out on its date; only what comes in moves.
+          hour: hourOf(level.hour <= fromHour ? movedMs(carried(level.hour)) : carried(level.hour)),
+        })),
+      ),
+      ...(spec.fromHour === undefined ? {} : { fromHour: startHour }),
+      endHour: count,
+    },
+  };
+}
+
+/** So many local days later at the same local time. */
+function moveDate(zone: Zone, ms: number, days: number): number {
+  const shifted = ms + days * 24 * HOUR_MS;
+  return shifted + zone.offsetMs(ms) - zone.offsetMs(shifted);
+}
+
+/** 29 February carried to the 28th, or a shifted clock, may bring two levels out of order: then they come at once. */
+function inOrder(levels: LevelStep[]): LevelStep[] {
+  let latest = 0;
+  return levels.map((level) => {
+    latest = Math.max(latest, level.hour);
+    return { ...level, hour: latest };
+  });
+}
+
+function lackOf(
+  { bridged, lacking, longestGapH, longestGapFromMs }: ReturnType<typeof hourlyAir>,
+  count: number,
+  zone: Zone,
+): string | null {
+  if (lacking === count) return 'No weather is on file for it.';
+  const day = new Date(toLocalMs(zone, longestGapFromMs)).toISOString().slice(0, 10);
+  if (lacking > 0)
+    return `Its weather has a gap of ${longestGapH.toFixed(0)} hours from ${day} on; ${BRIDGED_H} hours can be bridged, ${lacking} of ${count} hours are lacking.`;
+  const share = 1 - bridged / count;
+  if (share < LEAST_SHARE)
+    return `Only ${(100 * share).toFixed(1)} % of its hours lie between readings at most ${USUAL_H} hours apart; ${100 * LEAST_SHARE} % are due.`;
+  return null;
+}
+
+/** Years of which the weather on file tells anything at all, for a season that begins and ends as this one. */
+export function yearsOnFile(spec: RunSpec, air: OutdoorAir, zone: Zone): number[] {
+  const { timeMs } = air;
+  if (timeMs.length === 0) return [];
+  const first = localYear(zone, timeMs[0]) - 1;
+  const last = localYear(zone, timeMs[timeMs.length - 1]);
+  const found: number[] = [];
+  for (let year = first; year <= last; year++) {
+    const { startMs, endMs } = yearStretch(spec, zone, year);
+    // Any reading will do: what is lacking is told.
+    if (firstNotBefore(timeMs, startMs) < firstNotBefore(timeMs, endMs)) found.push(year);
+  }
+  return found;
+}
