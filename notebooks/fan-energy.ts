@@ -72,7 +72,7 @@ export default defineNotebook(
         section('bills', 'Beside the bills', () => billSection(review, units)),
         section('drying', 'Energy for what drying did', () => dryingSection(bins, units)),
         section('sources-of-energy', 'Where the energy comes from, fan by fan', () => sourceSection(loaded, review)),
-        ...bins.map((one) => section(`bin-${one.bin.id}`, one.bin.name, () => binSection(one, units))),
+        ...bins.map((one) => section(`bin-${one.bin.id}`, one.bin.name, () => binSection(one, units, bins.length > 1))),
       ],
       warnings: [
         ...brokenBins(bins),
@@ -92,7 +92,7 @@ export default defineNotebook(
 );
 
 /** One bin: the trade's table, how on was told from off, and the clock of its fans. */
-function binSection(one: BinReview, units: Units) {
+function binSection(one: BinReview, units: Units, several: boolean) {
   const { fan } = one;
   const named = [
     { label: 'Hours not known', quantity: 'hours', amount: fan.unknownHours, why: fan.why, known: 'measured' },
@@ -109,7 +109,8 @@ function binSection(one: BinReview, units: Units) {
       fan.hours.value === null
         ? `Can’t tell how long ${one.bin.name} ran: ${sentence(fan.hours.why ?? 'not known')}`
         : `${one.bin.name} ran ${units.say('hours', fan.hours)} and cost ${units.say('money', fan.cost)}. ${from}`,
-    table: tradeTable([one], units),
+    // On paper the table of all bins says it.
+    table: several ? { ...tradeTable([one], units), printed: false as const } : tradeTable([one], units),
     paired: true as const,
     figures: fan.spans.startMs.length === 0 ? [] : [fanClockFigure(one, units)],
     tables: [namedTable('numbers', `More of the fans of ${one.bin.name}: the parts of the cost`, named, units)],

@@ -71,7 +71,7 @@ export default defineNotebook(
         section('water', 'Water by independent ways', () => waterSection(bins, units)),
         ...bins.map((one) =>
           section(`bin-${one.bin.id}`, one.bin.name, () => ({
-            ...moistureSection(one, units),
+            ...moistureSection(one, units, bins.length > 1),
             paired: true,
             figures: moistureFigures(one, loaded, units),
           })),

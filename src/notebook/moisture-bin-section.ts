@@ -1,5 +1,6 @@
 import { LATER_STAGES } from '../analysis/moisture/later-stages.ts';
 import type { BinReview } from '../analysis/types.ts';
+import type { Table } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
 import { momentEstimate, tradeTable } from './bin-table.ts';
 import { namedTable } from './estimate-rows.ts';
@@ -7,39 +8,46 @@ import { grainFrom } from './grain-from.ts';
 import { errorTable, momentTable, sharesTable } from './moisture-tables.ts';
 import { changeSaid, known, sentence } from './words.ts';
 
-/** One bin: what came out, from which readings, and what the interval is made of. */
-export function moistureSection(one: BinReview, units: Units) {
+/**
+ * One bin: what came out, from which readings, and what the interval is made of.
+ *
+ * @param several  the page's tables of all bins and the figures say the first numbers, so that paper does not repeat them
+ */
+export function moistureSection(one: BinReview, units: Units, several: boolean) {
   const { moisture, bin } = one;
   const points = known(moisture.pointsRemoved);
   const { start, end } = moisture;
+  const notAgain = (table: Table): Table => (several ? { ...table, printed: false } : table);
   return {
     lead:
       points === null
         ? `Can’t tell the points removed from ${bin.name}: ${sentence(moisture.pointsRemoved.why ?? 'not known')}`
         : `${bin.name} ${changeSaid(points, units)}, from ${units.say('moisture', start.value)} to ${units.say('moisture', end.value)}${isWhole(one) ? '' : ' while the bin was whole'}.`,
-    table: tradeTable([one], units),
+    table: notAgain(tradeTable([one], units)),
     tables: [
-      namedTable(
-        'numbers',
-        `More of the grain of ${bin.name}`,
-        [
-          {
-            label: 'Points removed per 100 fan hours',
-            quantity: 'points per hundred hours',
-            amount: moisture.perHundredFanHours,
-          },
-          {
-            label: 'Temperature at the start',
-            quantity: 'temperature',
-            amount: momentEstimate(one.temperature.start, one.temperature.why),
-          },
-          {
-            label: 'Temperature at the end',
-            quantity: 'temperature',
-            amount: momentEstimate(one.temperature.end, one.temperature.why),
-          },
-        ],
-        units,
+      notAgain(
+        namedTable(
+          'numbers',
+          `More of the grain of ${bin.name}`,
+          [
+            {
+              label: 'Points removed per 100 fan hours',
+              quantity: 'points per hundred hours',
+              amount: moisture.perHundredFanHours,
+            },
+            {
+              label: 'Temperature at the start',
+              quantity: 'temperature',
+              amount: momentEstimate(one.temperature.start, one.temperature.why),
+            },
+            {
+              label: 'Temperature at the end',
+              quantity: 'temperature',
+              amount: momentEstimate(one.temperature.end, one.temperature.why),
+            },
+          ],
+          units,
+        ),
       ),
       momentTable(one),
       errorTable(moisture),

@@ -44,6 +44,8 @@ export interface Table {
   empty?: string;
   /** true: folded under its figure or section; `on screen`: that, and not printed, for tables of every sensor */
   folded?: boolean | 'on screen';
+  /** false: in sight on screen and not printed, as another table or figure of the page says the same of all bins */
+  printed?: false;
 }
 
 /** A drawing's room in CSS pixels. */

@@ -98,7 +98,7 @@ th,td{padding:.32rem .45rem}
 @media print{
 @page{margin:18mm 15mm}
 :root{${variables(LIGHT)}--paper:#fff;color-scheme:light}
-html{font-size:10pt}
+html{font-size:9.5pt;line-height:1.42}
 .frame{max-width:none;padding:0}
 nav,.skip,summary,.on-screen{display:none}
 details::details-content{content-visibility:visible;display:block}
@@ -107,12 +107,13 @@ details>:not(summary){display:block}
 .print-head{display:block;border-bottom:1px solid var(--ink);padding-bottom:.3rem;color:var(--ink)}
 .print-head p{margin:0;max-width:none}
 h1{margin-top:1rem}
-h2{margin-top:1.4rem}
+h2{font-size:1.45rem;margin-top:1.1rem}
 footer{margin-top:1.25rem;padding:.5rem 0 0}
 h2,h2+p,h3,figcaption,caption,thead,tbody tr:first-child:not(:last-child){break-after:avoid}
 tbody tr:last-child:not(:first-child){break-before:avoid}
 figure,tr,.keys,.cautions li,.failure,h2+p,.scroll:has(td.own),.scroll:not(:has(tbody tr:nth-child(10))){break-inside:avoid}
-figure,.scroll{margin:.9rem 0}
+figure,.scroll{margin:.6rem 0}
+p{margin:.4rem 0}
 thead{display:table-header-group}
 tfoot{display:table-row-group}
 .at-narrow{display:none}
@@ -123,7 +124,9 @@ tfoot{display:table-row-group}
 .paired figure:not(.whole) .at-narrow{display:block}
 .paired figure:not(.whole) .at-wide{display:none}
 .paired h3{font-size:1.05rem}
-.paired figcaption p,.paired .legend{font-size:.88rem}
+.paired figcaption p,.paired .legend,.paired .note{font-size:.82rem;line-height:1.25;margin:.1rem 0}
+.paired .legend{gap:.05rem .8rem}
+.paired h3{line-height:1.2}
 :not(.paired)>.scroll:has(td.own){columns:2;column-gap:7mm}
 .note,.small,.cautions li,section[aria-labelledby="made"] li{font-size:.88rem;line-height:1.38;max-width:92ch}
 .cautions ul,section[aria-labelledby="made"]>ul{columns:2;column-gap:8mm}
@@ -131,8 +134,11 @@ tfoot{display:table-row-group}
 .sideways{display:none}
 .range{font-size:.9em}
 table{font-size:.85rem}
-th,td{padding:.2rem .45rem}
-.wide th,.wide td{padding:.2rem .3rem}
+table{line-height:1.25}
+th,td{padding:.13rem .45rem}
+.wide th,.wide td{padding:.13rem .3rem}
+section[aria-labelledby="made"] table{font-size:.74rem;line-height:1.15}
+section[aria-labelledby="made"] td,section[aria-labelledby="made"] th{padding-top:.05rem;padding-bottom:.05rem}
 .n{white-space:normal}
 dl.entries,section[aria-labelledby="sources"]>ul{columns:2;column-gap:8mm;font-size:.88rem;line-height:1.38}
 dl.entries dt{margin-top:.7rem;break-after:avoid}

@@ -95,6 +95,6 @@ export function renderTable(table: Table, units: Units, id: string): Markup {
   }</thead>
 <tbody>${body}</tbody>${foot && html`<tfoot>${foot}</tfoot>`}
 </table></div>${marked.some((of) => of.length > 0) && html`<p class="note">Bold: the lowest and the highest.</p>`}${reasons.list.map((why, i) => html`<p class="note" id="${id}-why-${i + 1}"><sup>${i + 1}</sup> ${why}</p>`)}`;
-  if (!table.folded) return out;
+  if (!table.folded) return table.printed === false ? html`<div class="on-screen">${out}</div>` : out;
   return html`<details class="${table.folded === true ? 'folded' : 'on-screen'}"><summary>The table: ${table.caption}</summary>${out}</details>`;
 }
