@@ -15,6 +15,7 @@ import type { BinReview } from '../types.ts';
 import { type CableLog, cableLogs } from './cable-logs.ts';
 import { type FanShares, fanShares } from './fan-shares.ts';
 import { hoursOfWeather, type WeatherHours } from './hours-of-weather.ts';
+import { type StartReading, startReadings } from './start-profile.ts';
 import { tariffOf } from './tariff-of.ts';
 
 /** A bin's season as a bed can be driven by it: what was logged, hour by hour from when the bin was filled. */
@@ -42,8 +43,8 @@ export interface BinLog {
   cables: readonly CableLog[];
   /** by which the cables make moisture of humidity */
   cableIsotherm: Isotherm;
-  /** UTC, the readings that tell how the grain lay at the start */
-  startWindow: readonly [fromMs: number, toMs: number];
+  /** how the sensors read before the fan had done much, [cables][sensors] */
+  startReads: readonly (readonly StartReading[])[];
   /** moisture at the start by sensors, tickets or as stated, wet basis; NaN where nothing tells it */
   startWb: number;
   /** what a reader must know, whole sentences */
@@ -106,7 +107,7 @@ export function binLog(loaded: LoadedSeason, review: BinReview, series?: readonl
     specificVolumeM3Kg: meanVolume(weather, fan),
     cables,
     cableIsotherm: isotherm ?? isothermOf(bin.grain.crop),
-    startWindow: startWindow(fan, startMs),
+    startReads: startReadings(cables, startWindow(fan, startMs)),
     startWb,
     notes: notesOf(weather, fan),
   };

@@ -1,22 +1,24 @@
 import { withheld } from '../../base/estimate.ts';
 import { isothermsOf } from '../../grain/isotherm.ts';
-import { wetFromDry } from '../../grain/moisture-basis.ts';
 import type { LoadedSeason } from '../../season/loaded.ts';
 import type { SensorSeries } from '../../tables/sensors.ts';
 import { HOUR_MS } from '../fronts/front-limits.ts';
 import type { BinReview } from '../types.ts';
 import { type BinLog, binLog } from './bin-log.ts';
-import { type Fit, modelOf, solve } from './fit-bin.ts';
+import { type Fit, type Model, modelOf, solve } from './fit-bin.ts';
 import { fitIntervals } from './fit-intervals.ts';
 import { fitParameters } from './fit-parameters.ts';
 import { type FitSamples, fitSamples } from './fit-samples.ts';
 import { misfitOf, persisting } from './misfit-of.ts';
 import type { BinModel } from './model-types.ts';
+import { sensorOffsets } from './sensor-offsets.ts';
 import { splitRead } from './split-read.ts';
 import { verdictOf } from './verdict-of.ts';
 
 const ROUNDS = 6;
-const FEW_ROUNDS = 2;
+/** Isotherms whose sums of squares lie farther from the best's are ruled out; so many of the others are carried on. */
+const NEAR_COST = 9;
+const MOST_FINALS = 3;
 
 /**
  * Fit the bed to a bin's log: on the first part of its fan hours, judged on the rest; then to all of it.
@@ -33,41 +35,70 @@ export function binModel(loaded: LoadedSeason, review: BinReview, series?: reado
   const split = splitRead(samples);
   const parameters = fitParameters(log);
   const baseM3S = baseFlow(log);
-  const model = (isotherm: string, reads: number) => modelOf(log, samples, parameters, isotherm, baseM3S, reads);
-  const start = parameters.list.map(() => 0);
+  const none: readonly Float64Array[] = log.cables.map(({ sensors }) => new Float64Array(sensors.length));
+  const model = (isotherm: string, reads: number, offsets = none) =>
+    modelOf(log, samples, parameters, isotherm, baseM3S, reads, offsets);
+  const tryOne = (isotherm: string, values: readonly number[], rounds: number, reads: number, from = none): Tried => {
+    let one = model(isotherm, reads, from);
+    let fit = solve(one, parameters, values, rounds);
+    let offsets: readonly Float64Array[] = from;
+    for (let again = 0; again < 2; again++) {
+      offsets = sensorOffsets(log, samples, one.shown(fit.values), fit.moistureBiasWb, reads);
+      one = model(isotherm, reads, offsets);
+      fit = solve(one, parameters, fit.values, 1);
+    }
+    return { fit, offsets, model: one };
+  };
   const [usual, ...others] = isothermsToTry(log);
-  const first = solve(model(usual, split), parameters, start, ROUNDS);
-  const tried = [first, ...others.map((name) => solve(model(name, split), parameters, first.values, FEW_ROUNDS))];
-  const trained = tried.reduce((best, one) => (one.cost < best.cost ? one : best));
+  const first = tryOne(
+    usual,
+    parameters.list.map(() => 0),
+    ROUNDS,
+    split,
+  );
+  const tried = [first, ...others.map((name) => tryOne(name, first.fit.values, 1, split))].sort(byCost);
+  const trained = tried[0];
 
   const all = samples.readHours.length;
-  const whole = model(trained.isotherm, all);
-  const carried = whole.shown(trained.values);
-  const final = solve(whole, parameters, trained.values, FEW_ROUNDS);
-  const intervals = fitIntervals(log, whole, final, parameters);
-  const endWb = log.cables.reduce((sum, { share }, c) => sum + share * whole.shown(final.values)[c].endDb, 0);
+  const carried = model(trained.fit.isotherm, all, trained.offsets).shown(trained.fit.values);
+  const finals = tried
+    .filter((one) => one.fit.cost - trained.fit.cost < NEAR_COST)
+    .slice(0, MOST_FINALS)
+    .map((one) => tryOne(one.fit.isotherm, one.fit.values, 1, all, one.offsets))
+    .sort(byCost);
+  const final = finals[0];
+  const intervals = fitIntervals(log, finals, parameters);
   const part = (from: number, to: number) => ({
     fromMs: momentOf(log, samples, from),
     toMs: momentOf(log, samples, to),
     fanHours: fanHoursTo(samples, to) - fanHoursTo(samples, from),
   });
+  const seen = (from: number, to: number) =>
+    misfitOf(samples, carried, trained.fit.moistureBiasWb, trained.offsets, from, to);
   const told = {
-    fitted: fittedOf(final),
-    cables: log.cables.map(({ cable, share }, c) => ({ cable, share, relative: final.cableFlows[c] })),
-    flowM3S: intervals.flowM3S,
-    moistureBiasPoints: intervals.moistureBiasPoints,
-    endMoistureWb: intervals.endMoistureWb(wetFromDry(endWb)),
-    isotherms: tried.map(({ isotherm, cost }) => ({ name: isotherm, cost: cost / trained.cost })),
-    trained: { ...part(0, split), misfit: misfitOf(samples, carried, trained.moistureBiasWb, 0, split) },
+    fitted: fittedOf(final.fit),
+    cables: log.cables.map(({ cable, share }, c) => ({ cable, share, relative: final.fit.cableFlows[c] })),
+    ...intervals,
+    isotherms: tried.map(({ fit }) => ({ name: fit.isotherm, cost: fit.cost / trained.fit.cost })),
+    trained: { ...part(0, split), misfit: seen(0, split) },
     unseen: {
       ...part(split, all),
-      misfit: misfitOf(samples, carried, trained.moistureBiasWb, split, all),
-      persistence: misfitOf(samples, persisting(samples, split), 0, split, all),
+      misfit: seen(split, all),
+      persistence: misfitOf(samples, persisting(samples, split), 0, null, split, all),
     },
     notes: log.notes,
   };
-  return { ...told, ...verdictOf(log, told, final, parameters) };
+  return { ...told, ...verdictOf(log, told, final.fit, parameters) };
 }
+
+/** A fit with one isotherm. */
+export interface Tried {
+  fit: Fit;
+  model: Model;
+  offsets: readonly Float64Array[];
+}
+
+const byCost = (a: Tried, b: Tried) => a.fit.cost - b.fit.cost;
 
 function noModel(why: string): BinModel {
   return {
@@ -86,8 +117,9 @@ function noModel(why: string): BinModel {
   };
 }
 
-function fittedOf({ flowM3S, isotherm, moistureBiasWb, startK, wallFactor }: Fit) {
-  return { flowM3S, isotherm, moistureBiasWb, startK, wallFactor };
+function fittedOf(fit: Fit) {
+  const { flowM3S, isotherm, moistureBiasWb, startK, wallFactor, respirationFactor } = fit;
+  return { flowM3S, isotherm, moistureBiasWb, startK, wallFactor, respirationFactor };
 }
 
 /** Airflow where a fit starts: as told by fronts or pressure, else 1 cfm/bu for drying and 0.15 for aeration (common practice). */

@@ -4,7 +4,7 @@ import { isothermOf } from '../../grain/isotherm.ts';
 import { wallConductanceWM3K } from '../../simulation/bed/bed.ts';
 import { mediumOf } from '../../simulation/bed/medium-of.ts';
 import type { BinLog } from './bin-log.ts';
-import { BIAS, FIRST_CABLE, type FitParameters, FLOW, START, WALL } from './fit-parameters.ts';
+import { BIAS, BREATH, FIRST_CABLE, type FitParameters, FLOW, SLIP, START, WALL } from './fit-parameters.ts';
 import type { FitSamples } from './fit-samples.ts';
 import { type CableValues, type Played, playCable, type Shown } from './play-cable.ts';
 import { LAYERS, levelsOf, meanStart } from './run-spec-of.ts';
@@ -13,7 +13,7 @@ import { startProfiles } from './start-profile.ts';
 /** What the bed leaves out, as a standard error beside the sensors' own: K, and points in still and in moving air. */
 const BED_SD_K = 0.8;
 const BED_SD_STILL = 0.3;
-const BED_SD_MOVING = 0.6;
+const BED_SD_MOVING = 0.5;
 /** Where nothing is stated: what 95 % of sensors keep. */
 const TEMPERATURE_K = 0.5;
 const MOISTURE_POINTS = 0.5;
@@ -35,6 +35,7 @@ export interface Fit {
   moistureBiasWb: number;
   startK: number;
   wallFactor: number;
+  respirationFactor: number;
 }
 
 /** A bin played with given values, remembered by cable. */
@@ -47,8 +48,9 @@ export interface Model {
 }
 
 /**
- * @param baseM3S   airflow where the fit starts
- * @param lastRead  hours read that count, from the first
+ * @param baseM3S    airflow where the fit starts
+ * @param lastRead   hours read that count, from the first
+ * @param offsetsWb  what each sensor reads too much beside the shared bias, [cables][sensors]
  */
 export function modelOf(
   log: BinLog,
@@ -57,11 +59,12 @@ export function modelOf(
   isothermName: string,
   baseM3S: number,
   lastRead: number,
+  offsetsWb: readonly Float64Array[],
 ): Model {
   const isotherm = isothermOf(log.bin.grain.crop, isothermName);
   const medium = mediumOf(log.bin.grain.crop, log.dryDensityKgM3, { isotherm: isotherm.name });
   const wallWM3K = wallConductanceWM3K(medium.conductivityWMK, log.bin.diameterM / 2);
-  const first = startProfiles(log, { isotherm, moistureBiasWb: 0 });
+  const first = startProfiles(log, { isotherm, moistureBiasWb: 0, offsetsWb });
   const played: Played = {
     log,
     medium,
@@ -76,15 +79,17 @@ export function modelOf(
     flowFactor: Math.exp(at(values, FLOW) + (list.length > FIRST_CABLE ? at(values, FIRST_CABLE + cable) : 0)),
     wallWM3K: wallWM3K * Math.exp(at(values, WALL)),
     startK: at(values, START),
+    respirationFactor: Math.exp(at(values, BREATH)),
+    slip: at(values, SLIP),
   });
   const shown = (values: readonly number[]) => {
     let profiles: ReturnType<typeof startProfiles> | null = null;
     return log.cables.map((_, cable) => {
       const own = valuesOf(values, cable);
-      const key = `${own.flowFactor} ${own.wallWM3K} ${own.startK} ${at(values, BIAS)}`;
+      const key = `${own.flowFactor} ${own.wallWM3K} ${own.startK} ${own.respirationFactor} ${own.slip} ${at(values, BIAS)}`;
       const before = known[cable].get(key);
       if (before !== undefined) return before;
-      profiles ??= startProfiles(log, { isotherm, moistureBiasWb: at(values, BIAS) });
+      profiles ??= startProfiles(log, { isotherm, moistureBiasWb: at(values, BIAS), offsetsWb });
       const made = playCable(played, cable, profiles[cable], own);
       if (known[cable].size > 30) known[cable].clear();
       known[cable].set(key, made);
@@ -92,21 +97,26 @@ export function modelOf(
     });
   };
   const sds = sdsOf(log);
+  const samplesRead = samples.cables.reduce((sum, { sensors }) => sum + sensors * played.readHours.length, 0);
   const residuals = (values: readonly number[]) => {
-    const out: number[] = [];
+    const out = new Float64Array(2 * samplesRead + list.length);
     const biasWb = at(values, BIAS);
+    let next = 0;
     shown(values).forEach(({ tempC, moistureWb }, cable) => {
       const own = samples.cables[cable];
       for (let i = 0; i < tempC.length; i++) {
-        const read = Math.floor(i / own.sensors);
+        const sensor = i % own.sensors;
+        const read = (i - sensor) / own.sensors;
         const rest = samples.near[read] === 1 ? 1 : 2;
         const moisture = samples.moving[read] === 1 ? sds.moving : sds.still;
-        out.push(eased((tempC[i] - own.tempC[i]) / (sds.tempK * rest)));
-        out.push(eased((moistureWb[i] + biasWb - own.moistureWb[i]) / (moisture * rest)));
+        const told = moistureWb[i] + biasWb + offsetsWb[cable][sensor];
+        out[next] = eased((tempC[i] - own.tempC[i]) / (sds.tempK * rest));
+        out[next + 1] = eased((told - own.moistureWb[i]) / (moisture * rest));
+        next += 2;
       }
     });
-    for (let k = 0; k < list.length; k++) out.push(values[k]);
-    return Float64Array.from(out);
+    out.set(values, next);
+    return out;
   };
   const fitAt = (values: readonly number[], cost: number): Fit => {
     const flows = log.cables.map((_, cable) => baseM3S * valuesOf(values, cable).flowFactor);
@@ -120,6 +130,7 @@ export function modelOf(
       moistureBiasWb: at(values, BIAS),
       startK: at(values, START),
       wallFactor: Math.exp(at(values, WALL)),
+      respirationFactor: Math.exp(at(values, BREATH)),
     };
   };
   return { shown, residuals, fitAt };
@@ -128,7 +139,8 @@ export function modelOf(
 /** Standard errors of one sample, with what goes together counted in. */
 function sdsOf({ season }: BinLog): { tempK: number; still: number; moving: number } {
   const { temperature, moisture } = season.sensors;
-  const points = 100 * (moisture.accuracyWb ?? MOISTURE_POINTS / 100);
+  // Each sensor's own error is fitted too, in part.
+  const points = 50 * (moisture.accuracyWb ?? MOISTURE_POINTS / 100);
   const many = Math.sqrt(TOGETHER);
   const moist = (bed: number) => (many * Math.hypot(points / Z95, bed)) / 100;
   return {

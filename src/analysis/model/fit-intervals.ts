@@ -1,5 +1,6 @@
 import { inverse, Matrix } from 'ml-matrix';
 import { type Estimate, estimate, Z90 } from '../../base/estimate.ts';
+import { wetFromDry } from '../../grain/moisture-basis.ts';
 import type { BinLog } from './bin-log.ts';
 import type { Fit, Model } from './fit-bin.ts';
 import { BIAS, FIRST_CABLE, type FitParameters, FLOW } from './fit-parameters.ts';
@@ -9,57 +10,82 @@ const STEP = 0.05;
 const GRAIN_REL_SD = 0.05;
 /** Airflow at one place of a bin over its mean, relative standard error (common practice: fines under the spreader); cables average it. */
 const PLACE_REL_SD = 0.12;
+/** Moisture of grain between the cables, points, one cable; working assumption. */
+const PLACE_POINTS = 0.3;
 
 export interface FitIntervals {
   flowM3S: Estimate;
   moistureBiasPoints: Estimate;
-  endMoistureWb: (value: number) => Estimate;
+  endMoistureWb: Estimate;
 }
 
 /**
- * 90 % intervals from the residuals' slopes at the fit. That samples go together is in their standard errors already.
+ * Values and 90 % intervals from the residuals' slopes at the fits and, where several isotherms do about as well, from how far
+ * these lie apart, each weighing exp(-cost / 2). That samples go together is in their standard errors already.
+ *
+ * @param finals  by isotherm, the best first
  */
-export function fitIntervals(log: BinLog, model: Model, fit: Fit, parameters: FitParameters): FitIntervals {
+export function fitIntervals(
+  log: BinLog,
+  finals: readonly { fit: Fit; model: Model }[],
+  parameters: FitParameters,
+): FitIntervals {
+  const [best] = finals;
+  const sdOf = standardErrors(best.model, best.fit, parameters);
   const { list } = parameters;
+  const flowPer = list.map(({ unit }, k) => {
+    if (k === FLOW) return unit;
+    return k < FIRST_CABLE ? 0 : unit * log.cables[k - FIRST_CABLE].share * best.fit.cableFlows[k - FIRST_CABLE];
+  });
+  const weights = finals.map(({ fit }) => Math.exp((best.fit.cost - fit.cost) / 2));
+  const flow = spread(
+    finals.map(({ fit }) => Math.log(fit.flowM3S)),
+    weights,
+  );
+  const bias = spread(
+    finals.map(({ fit }) => 100 * fit.moistureBiasWb),
+    weights,
+  );
+  const end = spread(
+    finals.map(({ fit, model }) => 100 * endWb(log, model, fit)),
+    weights,
+  );
+  const biasSd = sdOf(list.map(({ unit }, k) => (k === BIAS ? 100 * unit : 0)));
+  const place = 1 / Math.sqrt(log.cables.length);
+  const flowSd = Math.hypot(sdOf(flowPer), flow.sd, GRAIN_REL_SD, PLACE_REL_SD * place);
+  const endSd = Math.hypot(biasSd, end.sd, PLACE_POINTS * place);
+  const value = Math.exp(flow.mean);
+  return {
+    flowM3S: estimate(value, value * Math.exp(-Z90 * flowSd), value * Math.exp(Z90 * flowSd)),
+    moistureBiasPoints: around(bias.mean, Math.hypot(biasSd, bias.sd)),
+    endMoistureWb: around(end.mean / 100, endSd / 100),
+  };
+}
+
+const around = (value: number, sd: number) => estimate(value, value - Z90 * sd, value + Z90 * sd);
+
+function spread(values: readonly number[], weights: readonly number[]): { mean: number; sd: number } {
+  const all = weights.reduce((sum, one) => sum + one, 0);
+  const mean = values.reduce((sum, one, i) => sum + weights[i] * one, 0) / all;
+  return { mean, sd: Math.sqrt(values.reduce((sum, one, i) => sum + weights[i] * (one - mean) ** 2, 0) / all) };
+}
+
+function endWb({ cables }: BinLog, model: Model, { values }: Fit): number {
+  return wetFromDry(model.shown(values).reduce((sum, { endDb }, c) => sum + cables[c].share * endDb, 0));
+}
+
+/** Standard error of a sum of values with given weights. */
+function standardErrors(model: Model, fit: Fit, { list }: FitParameters): (weights: readonly number[]) => number {
   const at = model.residuals(fit.values);
-  const count = list.length;
   const slopes = list.map((_, k) => {
     const moved = [...fit.values];
     moved[k] += STEP;
     return model.residuals(moved).map((one, i) => (one - at[i]) / STEP);
   });
-  const normal = new Matrix(count, count);
-  for (let a = 0; a < count; a++) {
-    for (let b = 0; b <= a; b++) {
-      let sum = 0;
-      for (let i = 0; i < at.length; i++) sum += slopes[a][i] * slopes[b][i];
-      normal.set(a, b, sum);
-      normal.set(b, a, sum);
-    }
-  }
+  const normal = new Matrix(slopes.map((a) => slopes.map((b) => a.reduce((sum, one, i) => sum + one * b[i], 0))));
   const covariance = inverse(normal);
-  // Samples that scatter wider than their stated errors widen everything.
-  const data = at.length - count;
-  const scatter = Math.max(
-    1,
-    Math.sqrt(at.slice(0, data).reduce((sum, one) => sum + one * one, 0) / Math.max(1, data / 24)),
-  );
-  const sdOf = (weights: readonly number[]) => {
+  return (weights) => {
     const column = Matrix.columnVector([...weights]);
-    return scatter * Math.sqrt(Math.max(0, column.transpose().mmul(covariance).mmul(column).get(0, 0)));
-  };
-  const flowWeights = list.map(({ unit }, k) => {
-    if (k === FLOW) return unit;
-    return k >= FIRST_CABLE ? unit * log.cables[k - FIRST_CABLE].share * fit.cableFlows[k - FIRST_CABLE] : 0;
-  });
-  const relSd = Math.hypot(sdOf(flowWeights), GRAIN_REL_SD, PLACE_REL_SD / Math.sqrt(log.cables.length));
-  const bias = 100 * fit.moistureBiasWb;
-  const biasSd = sdOf(list.map(({ unit }, k) => (k === BIAS ? 100 * unit : 0)));
-  const endSd = Math.hypot(biasSd, 0.15) / 100;
-  const around = (value: number, sd: number) => estimate(value, value - Z90 * sd, value + Z90 * sd);
-  return {
-    flowM3S: estimate(fit.flowM3S, fit.flowM3S * Math.exp(-Z90 * relSd), fit.flowM3S * Math.exp(Z90 * relSd)),
-    moistureBiasPoints: around(bias, biasSd),
-    endMoistureWb: (value) => around(value, endSd),
+    return Math.sqrt(Math.max(0, column.transpose().mmul(covariance).mmul(column).get(0, 0)));
   };
 }

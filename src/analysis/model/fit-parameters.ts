@@ -15,14 +15,22 @@ const CABLE_LOG_SD = 0.2;
 const CABLE_LOG_MOST = Math.log(3);
 /** Shared bias of a bin's moisture sensors where none is stated, points that 95 % keep. */
 const BIAS_POINTS = 0.5;
+/** Part of the air at a sensor that came up along the cable from where air enters; working assumption. */
+const SLIP_SD = 0.15;
+const SLIP_MOST = 0.4;
 const START_SD_K = 0.5;
 const WALL_LOG_SD = 0.7;
+/** Storage rules are of one grain and its damage; others breathe a few times less or more. */
+const BREATH_LOG_SD = 1.2;
+const BREATH_LOG_MOST = Math.log(50);
 
 export const FLOW = 0;
 export const BIAS = 1;
 export const START = 2;
 export const WALL = 3;
-export const FIRST_CABLE = 4;
+export const BREATH = 4;
+export const SLIP = 5;
+export const FIRST_CABLE = 6;
 
 export function fitParameters({ season, cables }: BinLog): FitParameters {
   const biasWb = (season.sensors.moisture.biasWb ?? BIAS_POINTS / 100) / Z95;
@@ -33,6 +41,13 @@ export function fitParameters({ season, cables }: BinLog): FitParameters {
       within('moisture bias', biasWb, 4 * biasWb),
       within('start temperature', START_SD_K, 4 * START_SD_K),
       within('wall exchange', WALL_LOG_SD, 3 * WALL_LOG_SD),
+      {
+        name: 'respiration',
+        unit: BREATH_LOG_SD,
+        low: -BREATH_LOG_MOST / BREATH_LOG_SD,
+        high: Math.log(4) / BREATH_LOG_SD,
+      },
+      { name: 'air along the cables', unit: SLIP_SD, low: 0, high: SLIP_MOST / SLIP_SD },
       ...(cables.length < 2
         ? []
         : cables.map(({ cable }) => within(`airflow at cable ${cable}`, CABLE_LOG_SD, CABLE_LOG_MOST))),

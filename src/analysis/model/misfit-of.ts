@@ -7,12 +7,14 @@ import type { Shown } from './play-cable.ts';
  *
  * @param shown     by cable, as `playCable` gives them
  * @param biasWb    what the cables read too much
+ * @param offsetsWb what each sensor reads too much beside, [cables][sensors]; null: nothing
  * @param from, to  hours read, [from, to)
  */
 export function misfitOf(
   samples: FitSamples,
   shown: readonly Pick<Shown, 'tempC' | 'moistureWb'>[],
   biasWb: number,
+  offsetsWb: readonly Float64Array[] | null,
   from: number,
   to: number,
 ): Misfit {
@@ -23,7 +25,8 @@ export function misfitOf(
       if (samples.near[read] === 0) continue;
       for (let i = read * own.sensors; i < (read + 1) * own.sensors; i++) {
         add(temperature, shown[cable].tempC[i] - own.tempC[i]);
-        add(moisture, 100 * (shown[cable].moistureWb[i] + biasWb - own.moistureWb[i]));
+        const tooMuch = biasWb + (offsetsWb?.[cable][i % own.sensors] ?? 0);
+        add(moisture, 100 * (shown[cable].moistureWb[i] + tooMuch - own.moistureWb[i]));
       }
     }
   });

@@ -35,6 +35,9 @@ export interface CableValues {
   flowFactor: number;
   wallWM3K: number;
   startK: number;
+  respirationFactor: number;
+  /** part of the air at a sensor that came along the cable from where the air enters */
+  slip: number;
 }
 
 /** What a cable's sensors would show, [hours read x sensors], row-major: degC; fraction, wet basis, without the cables' bias. */
@@ -50,7 +53,7 @@ export function playCable(played: Played, cable: number, start: Profile, values:
   const { log, medium, layers, levels, readHours } = played;
   const heights = log.cables[cable].sensors.map((sensor) => sensor.heightM);
   const bed = newBed({
-    medium,
+    medium: { ...medium, respirationFactor: values.respirationFactor },
     depthM: log.depthM,
     layers,
     air: log.bin.air,
@@ -104,7 +107,7 @@ export function playCable(played: Played, cable: number, start: Profile, values:
     }
     if (hour % REST_H === REST_H - 1) spoil(bed, REST_H);
     if (hour === readHours[read]) {
-      const passing = share > 0.5 ? passingRatio(bed, before, air, humidityRatio[hour]) : null;
+      const passing = share > 0.5 ? passingRatio(bed, before, air, humidityRatio[hour], values.slip) : null;
       show(played, bed, heights, passing, shown, read * heights.length);
       read += 1;
     }
@@ -137,15 +140,15 @@ function rest(
   conduct(bed, hours * HOUR_S, around);
 }
 
-/** Humidity ratio of the air that left each layer, from what the layers gained, [layers]. */
-function passingRatio(bed: Bed, before: Float64Array, airKgM2: number, inRatio: number): Float64Array {
+/** Humidity ratio of the air that a cable meets in each layer: what left the layer, by what the layers gained, and what slipped by, [layers]. */
+function passingRatio(bed: Bed, before: Float64Array, airKgM2: number, inRatio: number, slip: number): Float64Array {
   const { filled, moistureDb, dryKgM2, down, layers } = bed;
   const ratio = new Float64Array(layers).fill(inRatio);
   let w = inRatio;
   for (let step = 0; step < filled; step++) {
     const layer = down ? filled - 1 - step : step;
     w += (dryKgM2[layer] * (before[layer] - moistureDb[layer])) / airKgM2;
-    ratio[layer] = w;
+    ratio[layer] = w + slip * (inRatio - w);
   }
   return ratio;
 }

@@ -22,6 +22,8 @@ export interface FittedValues {
   startK: number;
   /** conductance to the wall over that of a round bin */
   wallFactor: number;
+  /** heat of respiration over that of the storage rule */
+  respirationFactor: number;
 }
 
 /** A bin's season ready to run, or the reason why it is not. */
@@ -57,7 +59,10 @@ export function specOf(log: BinLog, fitted: Partial<FittedValues> & Pick<FittedV
   const { bin } = log;
   const { crop } = bin.grain;
   const isotherm = isothermOf(crop, fitted.isotherm ?? bin.grain.isotherm ?? undefined);
-  const medium = mediumOf(crop, log.dryDensityKgM3, { isotherm: isotherm.name });
+  const medium = mediumOf(crop, log.dryDensityKgM3, {
+    isotherm: isotherm.name,
+    respirationFactor: fitted.respirationFactor,
+  });
   const profiles = startProfiles(log, { isotherm, moistureBiasWb: fitted.moistureBiasWb ?? 0 });
   const bed = {
     medium,

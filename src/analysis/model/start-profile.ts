@@ -5,6 +5,7 @@ import { isothermHumidity, isothermMoistureDb } from '../../grain/isotherm-equat
 import { dryFromWet } from '../../grain/moisture-basis.ts';
 import type { SensorReadings } from '../moisture/sensor-readings.ts';
 import type { BinLog } from './bin-log.ts';
+import type { CableLog } from './cable-logs.ts';
 
 /** Temperature and moisture by height, [heights], rising; at least one. */
 export interface Profile {
@@ -19,6 +20,26 @@ export interface StartChoice {
   isotherm: Isotherm;
   /** what the cables read too much, fraction, wet basis */
   moistureBiasWb: number;
+  /** what each sensor reads too much beside, [cables][sensors]; none when left out */
+  offsetsWb?: readonly Float64Array[];
+}
+
+/** What a sensor showed at the start; NaN where it showed nothing. */
+export interface StartReading {
+  heightM: number;
+  tempC: number;
+  moistureWb: number;
+}
+
+/** The readings of the start, by cable and sensor. */
+export function startReadings(cables: readonly CableLog[], window: readonly [number, number]): StartReading[][] {
+  return cables.map(({ sensors }) =>
+    sensors.map(({ heightM, temperature, moisture }) => ({
+      heightM,
+      tempC: middleOf(temperature, window),
+      moistureWb: moisture === null ? Number.NaN : middleOf(moisture, window),
+    })),
+  );
 }
 
 /**
@@ -27,14 +48,12 @@ export interface StartChoice {
  *
  * @returns  by cable, in the order of the log's
  */
-export function startProfiles(log: BinLog, { isotherm, moistureBiasWb }: StartChoice): Profile[] {
-  const { startWindow, cables, cableIsotherm, startWb } = log;
-  const told = cables.map(({ sensors }) =>
-    sensors.map((sensor) => {
-      const tempC = middleOf(sensor.temperature, startWindow);
-      const wb = sensor.moisture === null ? Number.NaN : middleOf(sensor.moisture, startWindow);
-      const moistureDb = grainMoistureDb(wb - moistureBiasWb, tempC, cableIsotherm, isotherm);
-      return { heightM: sensor.heightM, tempC, moistureDb };
+export function startProfiles(log: BinLog, { isotherm, moistureBiasWb, offsetsWb }: StartChoice): Profile[] {
+  const { startReads, cableIsotherm, startWb } = log;
+  const told = startReads.map((sensors, cable) =>
+    sensors.map(({ heightM, tempC, moistureWb }, s) => {
+      const wb = moistureWb - moistureBiasWb - (offsetsWb?.[cable][s] ?? 0);
+      return { heightM, tempC, moistureDb: grainMoistureDb(wb, tempC, cableIsotherm, isotherm) };
     }),
   );
   const all = told.flat();

@@ -1,6 +1,6 @@
 import type { BinLog } from './bin-log.ts';
 import type { Fit } from './fit-bin.ts';
-import type { FitParameters } from './fit-parameters.ts';
+import { BREATH, type FitParameters, WALL } from './fit-parameters.ts';
 import type { BinModel } from './model-types.ts';
 
 /** Beyond these on the unseen part a bed is not trusted. @source the kit's design */
@@ -93,6 +93,7 @@ function flows({ review }: BinLog, { flowM3S }: Told): Reason[] {
 
 function bounds({ values }: Fit, list: FitParameters['list']): Reason[] {
   return list.flatMap(({ name, low, high }, k) => {
+    if (k === WALL || k === BREATH) return [];
     const span = high - low;
     if (values[k] > low + AT_BOUND * span && values[k] < high - AT_BOUND * span) return [];
     return [{ why: `The fitted ${name} stands at the end of what is possible.`, help: CHECK }];

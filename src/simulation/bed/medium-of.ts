@@ -18,6 +18,8 @@ export interface MediumOptions {
   thinLayer?: string;
   /** multiplies the thin-layer rate, 0.05 to 20; 1 */
   rateFactor?: number;
+  /** multiplies the heat and water of respiration, 0 to 10; 1 */
+  respirationFactor?: number;
 }
 
 /** Moistures and temperatures that the tables cover; beyond them the value at the end. */
@@ -40,8 +42,9 @@ const BINDING_AT_C = 10;
  */
 export function mediumOf(crop: string, dryDensityKgM3: number, options: MediumOptions = {}): Medium {
   assertRange('dryDensityKgM3', dryDensityKgM3, 200, 1000);
-  const { rateFactor = 1 } = options;
+  const { rateFactor = 1, respirationFactor = 1 } = options;
   assertRange('rateFactor', rateFactor, 0.05, 20);
+  assertRange('respirationFactor', respirationFactor, 0, 10);
   const isotherm = isothermOf(crop, options.isotherm);
   const thin = thinLayerOf(crop, options.thinLayer);
   const { rate1S } = thin;
@@ -58,6 +61,7 @@ export function mediumOf(crop: string, dryDensityKgM3: number, options: MediumOp
     dryDensityKgM3,
     conductivityWMK: conductivityOf(crop),
     storage: storageLifeOf(crop),
+    respirationFactor,
   };
 }
 

@@ -31,4 +31,6 @@ export interface Medium {
   dryDensityKgM3: number;
   conductivityWMK: number;
   storage: StorageLife | null;
+  /** heat and water of respiration over those of the storage rule's dry-matter loss: 1 unless a log tells otherwise */
+  respirationFactor: number;
 }

@@ -17,7 +17,7 @@ const DEADLY_C = 60;
  */
 export function spoil(bed: Bed, hours: number): void {
   const { medium, columns, layers, filled, tempC, moistureDb, lifeUsed, dryKgM2, areaShares, account } = bed;
-  const { storage, heatDryJKgK, heatPerMoistureJKgK, binding } = medium;
+  const { storage, respirationFactor, heatDryJKgK, heatPerMoistureJKgK, binding } = medium;
   if (storage === null) return;
   const { lossOfShare } = storage;
   for (let column = 0; column < columns; column++) {
@@ -27,7 +27,10 @@ export function spoil(bed: Bed, hours: number): void {
       lifeUsed[at] = used + hours * storage.sharePerHour(tempC[at], moistureDb[at]);
       if (lossOfShare === null) continue;
       const room = (heatDryJKgK + heatPerMoistureJKgK * moistureDb[at]) * Math.max(0, DEADLY_C - tempC[at]);
-      const lost = Math.min(lossOfShare(lifeUsed[at]) - lossOfShare(used), room / RESPIRATION_J_KG);
+      const lost = Math.min(
+        respirationFactor * (lossOfShare(lifeUsed[at]) - lossOfShare(used)),
+        room / RESPIRATION_J_KG,
+      );
       const held = grainHeatJKg(medium, tempC[at], moistureDb[at]) + lost * RESPIRATION_J_KG;
       const moisture = moistureDb[at] + RESPIRATION_WATER * lost;
       moistureDb[at] = moisture;

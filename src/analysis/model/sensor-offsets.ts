@@ -1,0 +1,40 @@
+import { Z95 } from '../../base/estimate.ts';
+import type { BinLog } from './bin-log.ts';
+import type { FitSamples } from './fit-samples.ts';
+import type { Shown } from './play-cable.ts';
+
+/** Fixed error of a moisture sensor where none is stated, points that 95 % keep. */
+const ACCURACY_POINTS = 0.5;
+/** What the bed may lie off at one sensor all season long, points. */
+const BED_POINTS = 0.3;
+
+/**
+ * What each moisture sensor reads too much beside the shared bias: its mean distance from the bed, drawn towards 0 by how well
+ * such sensors are stated to read.
+ *
+ * @param reads   hours read that count, from the first
+ * @returns       fractions, wet basis, [cables][sensors]
+ */
+export function sensorOffsets(
+  { season }: BinLog,
+  { cables }: FitSamples,
+  shown: readonly Shown[],
+  biasWb: number,
+  reads: number,
+): Float64Array[] {
+  const accuracy = (100 * (season.sensors.moisture.accuracyWb ?? ACCURACY_POINTS / 100)) / Z95;
+  const believed = accuracy ** 2 / (accuracy ** 2 + BED_POINTS ** 2);
+  return cables.map(({ sensors, moistureWb }, cable) =>
+    Float64Array.from({ length: sensors }, (_, sensor) => {
+      let sum = 0;
+      let count = 0;
+      for (let i = sensor; i < reads * sensors; i += sensors) {
+        const off = moistureWb[i] - shown[cable].moistureWb[i] - biasWb;
+        if (Number.isNaN(off)) continue;
+        sum += off;
+        count += 1;
+      }
+      return count === 0 ? 0 : (believed * sum) / count;
+    }),
+  );
+}
