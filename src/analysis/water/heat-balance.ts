@@ -1,7 +1,9 @@
 import { HEAT_DRY_AIR_J_KGK, HEAT_VAPOUR_J_KGK } from '../../air/enthalpy.ts';
+import { Z95 } from '../../base/estimate.ts';
 import { heatOfVaporisationJKg } from '../../grain/heat-of-vaporisation.ts';
 import type { Isotherm } from '../../grain/isotherm.ts';
 import { grainHeatJKgK } from '../airflow/wave-ratio.ts';
+import { ASSUMED_ACCURACY_K } from '../moisture/temperature-interval.ts';
 
 /** A stretch of fan running with what is known of its heat. */
 export interface HeatPiece {
@@ -27,8 +29,8 @@ export interface HeatBalance {
   hours: number;
 }
 
-/** Fixed error of a plenum's thermometer, K (sd), and of outdoor air with the usual warming. Working assumptions. */
-const PLENUM_SD_K = 0.35;
+/** Fixed error of a plenum's thermometer, K (sd), as that of a cable's, and of outdoor air with the usual warming. Working assumptions. */
+const PLENUM_SD_K = ASSUMED_ACCURACY_K / Z95;
 const OUTDOOR_SD_K = 1.2;
 /** Isotherms part on how firmly grain holds its water, share of the heat of vaporisation (sd). */
 const BINDING_SD = 0.04;

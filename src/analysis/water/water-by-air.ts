@@ -2,7 +2,7 @@ import { type Estimate, estimate, withheld, Z90, Z95 } from '../../base/estimate
 import type { Isotherm } from '../../grain/isotherm.ts';
 import type { SensorErrors } from '../../season/season.ts';
 import { ASSUMED_ACCURACY, ASSUMED_BIAS } from '../moisture/reading-parts.ts';
-import { ASSUMED_ACCURACY_K } from '../moisture/temperature-interval.ts';
+import { ASSUMED_ACCURACY_K, ASSUMED_BIAS_K } from '../moisture/temperature-interval.ts';
 import type { BinGrainAmount, BinMoisture, BinWater, Span } from '../types.ts';
 import { type AirPiece, type AirPiecesInput, airPieces } from './air-pieces.ts';
 import { beyondSensors } from './beyond-sensors.ts';
@@ -13,8 +13,6 @@ import { type HumidityBalance, humidityBalance } from './humidity-balance.ts';
 const LEAST_COVERED = 0.6;
 /** What the uncovered hours took out may differ from the usual by so much (sd). Working assumption. */
 const FILLED_SD = 0.5;
-/** Error that a bin's thermometers share where season.yaml states none, K (sd). Working assumption, wider than that in the grain's mean temperature. */
-const SHARED_SD_K = 0.25;
 /** How far the air at the last sensors stands for the air that leaves everywhere, share of the water (sd). */
 const PLACE_SD = 0.06;
 
@@ -153,7 +151,7 @@ function cableSd({ bin, errors }: WaterByAirInput): { moistureWb: number; tempK:
     ),
     tempK: Math.hypot(
       of(errors.temperature.accuracyK, ASSUMED_ACCURACY_K / Z95) / Math.sqrt(count),
-      of(errors.temperature.biasK, SHARED_SD_K),
+      of(errors.temperature.biasK, ASSUMED_BIAS_K / Z95),
     ),
   };
 }

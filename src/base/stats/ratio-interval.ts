@@ -18,17 +18,22 @@ export function ratioInterval(top: Estimate, bottom: Estimate, whyNot: string): 
   if (bottom.value === null) return withheld(bottom.why ?? whyNot);
   const over = halves(top);
   const under = halves(bottom);
-  if (!(Math.abs(bottom.value) > Math.max(under.down, under.up))) return withheld(whyNot);
   const sign = Math.sign(bottom.value);
+  // Only the side towards zero can reach it; how far the other goes bounds the ratio all the more.
+  if (!(Math.abs(bottom.value) > (sign > 0 ? under.down : under.up))) return withheld(whyNot);
   const ratio = top.value / bottom.value;
   const end = (side: -1 | 1): number => {
     const topHalf = side * sign < 0 ? over.down : over.up;
     // A larger bottom brings the ratio nearer to zero, and an end beyond zero back to it.
     const nearer = side * ratio < 0 && topHalf <= Math.abs(Number(top.value));
     const bottomHalf = nearer === sign > 0 ? under.up : under.down;
+    // Below zero where the far side is longer than the number itself: the root wanted is the same one.
     const square = Number(bottom.value) ** 2 - bottomHalf ** 2;
-    const spread = Math.sqrt(Math.max(0, topHalf ** 2 * square + Number(top.value) ** 2 * bottomHalf ** 2));
-    return (Number(top.value) * Number(bottom.value) + side * spread) / square;
+    const product = Number(top.value) * Number(bottom.value);
+    const spread = side * Math.sqrt(Math.max(0, topHalf ** 2 * square + Number(top.value) ** 2 * bottomHalf ** 2));
+    // Two forms of one root: that which adds loses no digits, and none where the square is zero.
+    if (product * spread > 0) return (product + spread) / square;
+    return product === spread ? ratio : (Number(top.value) ** 2 - topHalf ** 2) / (product - spread);
   };
   return estimate(ratio, Math.min(ratio, end(-1)), Math.max(ratio, end(1)));
 }

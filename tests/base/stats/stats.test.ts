@@ -79,6 +79,22 @@ describe('ratioInterval', () => {
     );
   });
 
+  // By hand. 300 over 3, from 2 to 7: no zero is near, though the upper side is longer than the number: 300 / 7 to 300 / 2.
+  // The same with both signs turned below. With top unsure too, 90 to 110 over 2 from 1 to 6: the lower end solves
+  // (100 - 2 r)^2 = 10^2 + (4 r)^2, 12 r^2 + 400 r - 9900 = 0, r = (-400 + sqrt(635200)) / 24 = 16.5415.
+  it('asks only how near to zero the lower number comes', () => {
+    const lopsided = ratioInterval(estimate(300, 300, 300), estimate(3, 2, 7), 'no').interval ?? [];
+    expect(lopsided[0]).toBeCloseTo(300 / 7, 9);
+    expect(lopsided[1]).toBeCloseTo(150, 9);
+    const turned = ratioInterval(estimate(300, 300, 300), estimate(-3, -7, -2), 'no').interval ?? [];
+    expect(turned[0]).toBeCloseTo(-150, 9);
+    expect(turned[1]).toBeCloseTo(-300 / 7, 9);
+    expect(ratioInterval(estimate(100, 90, 110), estimate(2, 1, 6), 'no').interval?.[0]).toBeCloseTo(16.5415, 3);
+    // The upper side just as long as the number: 300 over 3 up to 6.
+    expect(ratioInterval(estimate(300, 300, 300), estimate(3, 2, 6), 'no').interval?.[0]).toBeCloseTo(50, 6);
+    expect(ratioInterval(estimate(300, 300, 300), estimate(-3, -7, 0.5), 'near zero').why).toBe('near zero');
+  });
+
   // By hand. A fan whose log is half silent: 135 to 1,235 over 4 +- 0 is 33.75 to 308.75, and no cost below 33.75.
   // 300 over 3, from 2.5 to 5: 300 / 5 = 60 to 300 / 2.5 = 120. 100 over 2, from 1.8 to 2.3, and 100 from 97 to 104:
   // each end solves (100 - 2 r)^2 = hTop^2 + r^2 hBottom^2 for its own sides: 3 and 0.3, then 4 and 0.2.
