@@ -6,6 +6,7 @@ const BENCHES: Readonly<Record<string, () => Promise<void> | void>> = {
   physics: async () => (await import('./bench/bench-physics.ts')).benchPhysics(),
   simulation: async () => (await import('./bench/simulation/bench-simulation.ts')).benchSimulation(),
   ranking: async () => (await import('./bench/ranking/bench-ranking.ts')).benchRanking(),
+  sweep: async () => (await import('./bench/sweep/bench-sweep.ts')).benchSweep(),
   review: async () => (await import('./bench/bench-review.ts')).benchReview(),
 };
 

@@ -35,12 +35,12 @@ export interface JobOptions {
 /**
  * Run a plan's jobs, or a shard's part of them.
  *
- * @param bins  in the order of `plan.bins`
+ * @param binOf  a bin by its place in `plan.bins`
  * @returns     a row a job in the order of the plan, whatever the number of workers
  */
 export async function runJobs(
   plan: SweepPlan,
-  bins: readonly SweepBin[],
+  binOf: (index: number) => SweepBin,
   air: OutdoorAir,
   { shard, workers, run, finished, onDone }: JobOptions,
 ): Promise<SweepRow[]> {
@@ -48,15 +48,16 @@ export async function runJobs(
   const own = shardGroups(jobGroups(plan), shard);
   const rows: SweepRow[][] = new Array(own.length);
   const shared = sharedAir(air);
-  const plains = bins.map(({ spec }) => (spec === null ? null : plainSpec(spec)));
-  const hashes = bins.map(({ site, logged }, bin) => ({
-    bin: hashOf(plan.kit, plains[bin], site.zone.name, site.tariff, plan.bins[bin].bushels),
-    logged: hashOf(logged),
-  }));
+  // A bin is fitted when its first job comes, so that a shard fits only its own.
+  const known = new Map<number, KnownBin>();
+  const know = (index: number): KnownBin => {
+    const found = known.get(index) ?? knowBin(plan, index, binOf(index));
+    known.set(index, found);
+    return found;
+  };
 
   const one = async (place: number, group: JobGroup): Promise<void> => {
-    const bin = bins[group.bin];
-    const plain = plains[group.bin];
+    const { bin, plain, hash, loggedHash } = know(group.bin);
     const { id, bushels } = plan.bins[group.bin];
     const { weather, variant } = group;
     const told = (runs: readonly FinishedRun[], keys: readonly (string | null)[]) => {
@@ -75,10 +76,10 @@ export async function runJobs(
       onDone(strategies.length);
       return;
     }
-    const weathered = hashOf(hashes[group.bin].bin, weather, variant, airOf(plain, bin, air, group));
+    const weathered = hashOf(hash, weather, variant, airOf(plain, bin, air, group));
     const logged = weather === SEASON_WEATHER && variant.fillDays === 0 ? bin.logged : null;
     const keys = strategies.map((strategy) =>
-      hashOf(weathered, strategy, strategy === AS_LOGGED && logged !== null ? hashes[group.bin].logged : null),
+      hashOf(weathered, strategy, strategy === AS_LOGGED && logged !== null ? loggedHash : null),
     );
     const todo = strategies.filter((_, i) => finished.get(keys[i]) === undefined);
     onDone(strategies.length - todo.length);
@@ -99,6 +100,26 @@ export async function runJobs(
 
   await inTurn(own, WAITING * workers, one);
   return rows.flat();
+}
+
+/** A bin with what is the same for all its jobs. */
+interface KnownBin {
+  bin: SweepBin;
+  plain: PlainSpec | null;
+  hash: string;
+  loggedHash: string;
+}
+
+function knowBin(plan: SweepPlan, index: number, bin: SweepBin): KnownBin {
+  const { spec, site, logged } = bin;
+  const plain = spec === null ? null : plainSpec(spec);
+  const { bushels } = plan.bins[index];
+  return {
+    bin,
+    plain,
+    hash: hashOf(plan.kit, plain, site.zone.name, site.tariff, bushels),
+    loggedHash: hashOf(logged),
+  };
 }
 
 /** The readings that a group's weather is made of; null where the season's own hours stand. */

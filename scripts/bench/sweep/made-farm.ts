@@ -115,7 +115,7 @@ export function madeFarm(options: {
       strategies,
       variants: [AS_IT_IS],
       by: [],
-      bins: names.map((id) => ({ id, name: id, bushels: 11_000, startOn: '2024-10-01', weathers, why: null })),
+      bins: names.map((id) => ({ id, name: id, bushels: 11_000, startOn: '2024-10-01', weathers })),
     },
     bins: names.map((_, i) => ({
       site: { zone: ZONE, tariff: MADE_TARIFF },

@@ -10,8 +10,6 @@ export interface PlannedBin {
   startOn: string | null;
   /** `season` and years, in the order of the rows */
   weathers: readonly string[];
-  /** why none of its runs is told; null where they are */
-  why: string | null;
 }
 
 /** All that a sweep will run, as plain data: the same for all its shards. */

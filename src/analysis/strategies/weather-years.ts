@@ -114,17 +114,17 @@ function lackOf(
   return null;
 }
 
-/** Years of which the weather on file tells anything at all, for a season that begins and ends as this one. */
-export function yearsOnFile(spec: RunSpec, air: OutdoorAir, zone: Zone): number[] {
-  const { timeMs } = air;
+/** Years of which the weather on file tells anything at all of the dates from `fromMs` to `toMs` (ms UTC, of the season). */
+export function yearsOnFile(fromMs: number, toMs: number, { timeMs }: OutdoorAir, zone: Zone): number[] {
   if (timeMs.length === 0) return [];
+  const own = localYear(zone, fromMs);
   const first = localYear(zone, timeMs[0]) - 1;
   const last = localYear(zone, timeMs[timeMs.length - 1]);
   const found: number[] = [];
   for (let year = first; year <= last; year++) {
-    const { startMs, endMs } = yearStretch(spec, zone, year);
+    const from = firstNotBefore(timeMs, carryDate(zone, fromMs, year - own));
     // Any reading will do: what is lacking is told.
-    if (firstNotBefore(timeMs, startMs) < firstNotBefore(timeMs, endMs)) found.push(year);
+    if (from < firstNotBefore(timeMs, carryDate(zone, toMs, year - own))) found.push(year);
   }
   return found;
 }

@@ -189,8 +189,10 @@ describe('yearSpec', () => {
   });
 
   it('finds the years that the weather tells of', () => {
-    const years = yearsOnFile(spec, air, CHICAGO);
+    const { startMs } = spec.hours;
+    const stretch = [startMs, startMs + spec.endHour * HOUR_MS] as const;
+    const years = yearsOnFile(...stretch, air, CHICAGO);
     expect(years).toEqual(Array.from({ length: 14 }, (_, i) => 2011 + i));
-    expect(yearsOnFile(spec, lineAir([]), CHICAGO)).toEqual([]);
+    expect(yearsOnFile(...stretch, lineAir([]), CHICAGO)).toEqual([]);
   });
 });

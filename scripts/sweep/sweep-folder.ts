@@ -1,0 +1,17 @@
+import type { OwnFolder } from '../folder/replace-folder.ts';
+
+/** What stands in a sweep's folder; `.new-` are files of a run that was killed as it wrote them. */
+export const SWEEP_FOLDER: OwnFolder = {
+  marks: [],
+  own: /^(strategies\.arrow|sweep\.json|finished(-\d+-of-\d+)?\.jsonl|shard-\d+-of-\d+\.(parquet|json))(\.new-\d+)?$/,
+};
+
+export type Shard = Readonly<{ index: number; of: number }>;
+
+export function shardName({ index, of }: Shard): string {
+  return `shard-${index}-of-${of}`;
+}
+
+export function finishedName(shard: Shard | null): string {
+  return shard === null ? 'finished.jsonl' : `finished-${shard.index}-of-${shard.of}.jsonl`;
+}

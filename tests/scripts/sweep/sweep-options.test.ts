@@ -1,0 +1,55 @@
+import { describe, expect, it } from 'vitest';
+import { type SweepText, sweepOptions, UsageError } from '../../../scripts/sweep/sweep-options.ts';
+
+const problemsOf = (text: SweepText): string[] => {
+  try {
+    sweepOptions(text);
+  } catch (error) {
+    if (error instanceof UsageError) return error.problems.map(({ message }) => message);
+    throw error;
+  }
+  return [];
+};
+
+describe('sweepOptions', () => {
+  it('reads years, ranges and the season', () => {
+    expect(sweepOptions({ years: '2025,1998-2000,season,1999' }).weathers).toEqual([
+      'season',
+      '1998',
+      '1999',
+      '2000',
+      '2025',
+    ]);
+    expect(sweepOptions({}).weathers).toBeNull();
+  });
+
+  it('moves one thing at a time, the bin as it is first', () => {
+    expect(sweepOptions({}).variants).toHaveLength(1);
+    const { variants } = sweepOptions({ vary: 'all' });
+    expect(variants).toHaveLength(1 + 5 + 4 + 4);
+    const moved = variants.map(
+      (one) => Number(one.airflowFactor !== 1) + Number(one.fillDays !== 0) + Number(one.startPoints !== 0),
+    );
+    expect(moved).toEqual([0, ...new Array(13).fill(1)]);
+  });
+
+  it('does not search in hindsight unless asked to', () => {
+    expect(sweepOptions({}).strategies).not.toContain('best-in-hindsight');
+    expect(sweepOptions({ strategies: 'best-in-hindsight' }).strategies).toEqual(['best-in-hindsight']);
+  });
+
+  it('tells all that is wrong at once, with the nearest spelling', () => {
+    const told = problemsOf({
+      years: '20,2003-1999',
+      strategies: 'alway-on,humidity',
+      vary: 'air',
+      by: '02-30,2-1',
+      workers: '0',
+      shard: '3/2',
+    });
+    expect(told).toHaveLength(9);
+    expect(told[2]).toMatch(/^--strategies names "alway-on".*Did you mean "always-on"\?$/);
+    expect(told[3]).toMatch(/Did you mean "humidity-limit"\?$/);
+    expect(problemsOf({ by: '02-29', shard: '2/2', workers: '3' })).toEqual([]);
+  });
+});
