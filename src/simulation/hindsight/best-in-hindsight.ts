@@ -3,16 +3,20 @@ import { type Block, beam, playAll } from './beam.ts';
 import type { Limits } from './limits.ts';
 import { limitsOf } from './limits-of.ts';
 import { polish } from './polish.ts';
+import type { Replay } from './replay.ts';
 import { replayOf } from './replay-of.ts';
 
 export interface HindsightOptions {
   /** hours that the search decides together, aligned to local midnight where they divide a day; 6 */
   blockHours?: number;
-  /** states that go on after each block, one search for each; 40 and 120 */
+  /** states that go on after each block, one search for each; 40 and 120, in seasons of over four months 40 alone */
   widths?: readonly number[];
   /** rounds of small changes at the end; 1 */
   rounds?: number;
+  /** by default what the goal asks for; storage life as much as allowed, or where all `seeds` used more, as little as any of them */
   limits?: Limits;
+  /** hour by which it must be there; the end of the run. Grain left alone cools by itself until some day in winter */
+  byHour?: number;
   /** schedules that others found, shares by the hour of the run; the best of all is polished, so that none of them ends cheaper */
   seeds?: readonly Float64Array[];
 }
@@ -34,6 +38,8 @@ const ON = 0.5;
 const COARSEST = 8;
 /** Schedules that are polished, the cheapest first. */
 const POLISHED = 2;
+const WIDTHS = [40, 120] as const;
+const LONG_HOURS = 3000;
 const COARSE_LIFE = 0.97;
 
 /**
@@ -44,13 +50,16 @@ const COARSE_LIFE = 0.97;
  *
  * @returns  null where every schedule tried uses up more storage life than allowed
  */
-export function bestInHindsight(spec: RunSpec, options: HindsightOptions = {}): Hindsight | null {
-  const { blockHours = 6, widths = [40, 120], rounds = 1, limits = limitsOf(spec), seeds = [] } = options;
+export function bestInHindsight(whole: RunSpec, options: HindsightOptions = {}): Hindsight | null {
+  const { blockHours = 6, rounds = 1, seeds = [], byHour = whole.endHour } = options;
+  const spec = { ...whole, endHour: Math.min(byHour, whole.endHour) };
   const { fromHour = 0, endHour } = spec;
   const replay = replayOf(spec);
+  const { widths = replay.hours > LONG_HOURS ? [WIDTHS[0]] : WIDTHS } = options;
   const blocks = blocksOf(spec, blockHours);
-  const forward = { ...limits, lifeUsed: COARSE_LIFE * limits.lifeUsed };
   const starts = seeds.map((share) => Uint8Array.from(share.subarray(fromHour, endHour), (one) => (one > ON ? 1 : 0)));
+  const limits = options.limits ?? limitsOf(spec, allowedLife(replay, limitsOf(spec), starts));
+  const forward = { ...limits, lifeUsed: COARSE_LIFE * limits.lifeUsed };
   for (const width of widths) {
     const found = beam(replayOf(coarse(spec)), forward, blocks, width);
     if (found === null) continue;
@@ -70,9 +79,17 @@ export function bestInHindsight(spec: RunSpec, options: HindsightOptions = {}): 
     .map((one) => polish(replay, limits, one, blockHours, rounds))
     .sort((a, b) => a.shortfall - b.shortfall || a.cost - b.cost);
   const { ways, cost, shortfall } = polished[0];
-  const whole = new Uint8Array(endHour);
-  whole.set(ways, fromHour);
-  return { ways: whole, cost, shortfall, reaches: shortfall === 0 };
+  const all = new Uint8Array(whole.endHour);
+  all.set(ways, fromHour);
+  return { ways: all, cost, shortfall, reaches: shortfall === 0 };
+}
+
+/** All of the storage time; where every schedule given uses more, the least that one of those uses that reach (or of all). */
+function allowedLife<State>(replay: Replay<State>, limits: Limits, given: readonly Uint8Array[]): number {
+  const played = given.map((ways) => playAll(replay, limits, (hour) => ways[hour]));
+  const reaching = played.filter(({ shortfall }) => shortfall === 0);
+  const lives = (reaching.length > 0 ? reaching : played).map(({ lifeUsed }) => lifeUsed);
+  return lives.length === 0 ? 1 : Math.max(1, Math.min(...lives) / COARSE_LIFE);
 }
 
 /** Blocks between local midnights, so that one holds a night and another an afternoon. Hours count from `fromHour`. */

@@ -17,11 +17,12 @@ interface Kept {
 
 /** A run's bin as a search plays it, from `fromHour` on (grain at rest until then). Ends with the run. */
 export function replayOf(spec: RunSpec): Replay<Kept> {
-  const { hours, levels, endHour, fromHour = 0, goal } = spec;
+  const { hours, levels, endHour, fromHour = 0 } = spec;
   const bin = playBin(spec);
   const meter = newMeter(hours);
   const limits = limitsOf(spec);
   const now = newStanding();
+  const asksCold = !Number.isNaN(limits.meanC);
   let cooled = false;
   for (let hour = 0; hour < fromHour; hour++) {
     reachLevels(bin, hour);
@@ -52,7 +53,7 @@ export function replayOf(spec: RunSpec): Replay<Kept> {
       const { powerW, heaterW, heaterFuelPerHour } = bin.blower;
       const kw = (powerW + (way === 2 ? heaterW : 0)) / 1000;
       meterHour(meter, hours, hour, share, kw, way === 2 ? heaterFuelPerHour : 0);
-      if (goal === 'cool' && !cooled) {
+      if (asksCold && !cooled) {
         standOf(bin.bed, now);
         cooled = heatToGo(now, limits) === 0;
       }
