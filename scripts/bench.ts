@@ -3,6 +3,7 @@ import { Command } from 'commander';
 // Loaded when asked for: what one bench brings into the process would weigh on another.
 const BENCHES: Readonly<Record<string, () => Promise<void> | void>> = {
   coverage: async () => (await import('./bench/coverage/bench-coverage.ts')).benchCoverage(),
+  model: async () => (await import('./bench/model/bench-model.ts')).benchModel(),
   physics: async () => (await import('./bench/bench-physics.ts')).benchPhysics(),
   simulation: async () => (await import('./bench/simulation/bench-simulation.ts')).benchSimulation(),
   ranking: async () => (await import('./bench/ranking/bench-ranking.ts')).benchRanking(),

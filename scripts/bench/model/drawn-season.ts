@@ -6,10 +6,11 @@ import type { LoadedSeason } from '../../../src/season/loaded.ts';
 import { DAY } from '../../sample/calendar.ts';
 import { inventWeather } from '../../sample/weather.ts';
 import { drawSeason } from '../coverage/draw-season.ts';
-import { type Logs, logSeason } from '../coverage/log-season.ts';
+import { logSeason } from '../coverage/log-season.ts';
 import { openByTables } from '../coverage/open-season.ts';
 import type { SeasonDraw } from '../coverage/plan.ts';
 import { type BinTrace, runBin } from '../coverage/run-bin.ts';
+import type { Badness } from './made-bad.ts';
 
 export interface DrawnSeason {
   draw: SeasonDraw;
@@ -21,20 +22,18 @@ export interface DrawnSeason {
 /**
  * A season drawn from a seed, played by a finer bed than the kit's, and reviewed.
  *
- * @param spoil  makes the season's statement and logs wrong on purpose, after it was played
+ * @param bad  makes it wrong on purpose
  */
-export async function drawnSeason(
-  seed: number,
-  workFolder: string,
-  spoil: (draw: SeasonDraw, logs: Logs) => void = () => {},
-): Promise<DrawnSeason> {
+export async function drawnSeason(seed: number, workFolder: string, bad: Badness | null = null): Promise<DrawnSeason> {
   const draw = drawSeason(seed);
+  bad?.before?.(draw);
   const weather = inventWeather(seed, draw.startMs - 5 * DAY, draw.endMs + 6 * DAY);
   const traces = draw.bins.map((bin) => runBin(bin, weather));
   const logs = logSeason(draw, traces, weather);
-  spoil(draw, logs);
+  const stated = { ...draw, bins: draw.bins.map((bin) => ({ ...bin })) };
+  bad?.after?.(stated, logs);
   const folder = join(workFolder, `season-${seed}`);
-  const loaded = await openByTables(draw, logs, folder);
+  const loaded = await openByTables(stated, logs, folder);
   rmSync(folder, { recursive: true, force: true });
   return { draw, traces, loaded, review: reviewSeason(loaded) };
 }

@@ -1,10 +1,11 @@
 import { withheld } from '../../base/estimate.ts';
 import { isothermsOf } from '../../grain/isotherm.ts';
 import type { LoadedSeason } from '../../season/loaded.ts';
-import type { SensorSeries } from '../../tables/sensors.ts';
+import { type SensorSeries, sensorSeries } from '../../tables/sensors.ts';
 import { HOUR_MS } from '../fronts/front-limits.ts';
 import type { BinReview } from '../types.ts';
 import { type BinLog, binLog } from './bin-log.ts';
+import { clockDoubts, depthDoubts, misplacedSensors, powerDoubts } from './cross-checks.ts';
 import { type Fit, type Model, modelOf, solve } from './fit-bin.ts';
 import { fitIntervals } from './fit-intervals.ts';
 import { fitParameters } from './fit-parameters.ts';
@@ -26,7 +27,8 @@ const MOST_FINALS = 3;
  * @param series  of the season; read from its tables when left out
  */
 export function binModel(loaded: LoadedSeason, review: BinReview, series?: readonly SensorSeries[]): BinModel {
-  const log = binLog(loaded, review, series);
+  const own = (series ?? sensorSeries(loaded.tables.readings)).filter((one) => one.bin === review.bin.id);
+  const log = binLog(loaded, review, own);
   if (typeof log === 'string') return noModel(log);
   const ran = log.fan.on.reduce((sum, share) => sum + share, 0);
   if (ran < 24)
@@ -42,7 +44,7 @@ export function binModel(loaded: LoadedSeason, review: BinReview, series?: reado
     let one = model(isotherm, reads, from);
     let fit = solve(one, parameters, values, rounds);
     let offsets: readonly Float64Array[] = from;
-    for (let again = 0; again < 2; again++) {
+    for (let again = 0; again < (rounds > 1 ? 2 : 1); again++) {
       offsets = sensorOffsets(log, samples, one.shown(fit.values), fit.moistureBiasWb, reads);
       one = model(isotherm, reads, offsets);
       fit = solve(one, parameters, fit.values, 1);
@@ -56,7 +58,7 @@ export function binModel(loaded: LoadedSeason, review: BinReview, series?: reado
     ROUNDS,
     split,
   );
-  const tried = [first, ...others.map((name) => tryOne(name, first.fit.values, 1, split))].sort(byCost);
+  const tried = [first, ...others.map((name) => tryOne(name, first.fit.values, 2, split, first.offsets))].sort(byCost);
   const trained = tried[0];
 
   const all = samples.readHours.length;
@@ -88,7 +90,18 @@ export function binModel(loaded: LoadedSeason, review: BinReview, series?: reado
     },
     notes: log.notes,
   };
-  return { ...told, ...verdictOf(log, told, final.fit, parameters) };
+  const misfitK = (other: BinLog) => {
+    const { fit, offsets } = final;
+    const played = modelOf(other, samples, parameters, fit.isotherm, baseM3S, all, offsets).shown(fit.values);
+    return misfitOf(samples, played, 0, null, 0, all).temperatureK;
+  };
+  const doubts = [
+    ...misplacedSensors(samples, final.model.shown(final.fit.values)),
+    ...depthDoubts(log, own),
+    ...powerDoubts(log, final.fit.flowM3S),
+    ...clockDoubts(log, misfitK),
+  ];
+  return { ...told, ...verdictOf(log, told, final.fit, parameters, doubts) };
 }
 
 /** A fit with one isotherm. */

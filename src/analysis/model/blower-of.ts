@@ -46,7 +46,7 @@ export function blowerOf(log: BinLog, flowM3S: number, depthM: number): Blower {
 }
 
 /** Electric power of the fans while they ran: energy over hours, else the nameplates'. */
-function runningPowerW({ bin, season, review }: BinLog): number {
+export function runningPowerW({ bin, season, review }: BinLog): number {
   const { energyKwh, hours } = review.fan;
   if (energyKwh.value !== null && hours.value !== null && hours.value > 1) {
     return (1000 * energyKwh.value) / hours.value;

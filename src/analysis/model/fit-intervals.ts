@@ -6,8 +6,12 @@ import type { Fit, Model } from './fit-bin.ts';
 import { BIAS, FIRST_CABLE, type FitParameters, FLOW } from './fit-parameters.ts';
 
 const STEP = 0.05;
-/** Dry matter and heat of the grain, to which a fitted airflow is in proportion, relative standard error; working assumption. */
+/**
+ * Dry matter and heat of the grain, to which a fitted airflow is in proportion, relative standard error; working assumption.
+ * The published heats of soybeans part by a fifth.
+ */
 const GRAIN_REL_SD = 0.05;
+const SOYBEAN_REL_SD = 0.1;
 /** Airflow at one place of a bin over its mean, relative standard error (common practice: fines under the spreader); cables average it. */
 const PLACE_REL_SD = 0.12;
 /** Moisture of grain between the cables, points, one cable; working assumption. */
@@ -52,7 +56,8 @@ export function fitIntervals(
   );
   const biasSd = sdOf(list.map(({ unit }, k) => (k === BIAS ? 100 * unit : 0)));
   const place = 1 / Math.sqrt(log.cables.length);
-  const flowSd = Math.hypot(sdOf(flowPer), flow.sd, GRAIN_REL_SD, PLACE_REL_SD * place);
+  const grain = log.bin.grain.crop === 'soybean' ? SOYBEAN_REL_SD : GRAIN_REL_SD;
+  const flowSd = Math.hypot(sdOf(flowPer), flow.sd, grain, PLACE_REL_SD * place);
   const endSd = Math.hypot(biasSd, end.sd, PLACE_POINTS * place);
   const value = Math.exp(flow.mean);
   return {

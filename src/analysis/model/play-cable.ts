@@ -15,8 +15,9 @@ import type { BinLog } from './bin-log.ts';
 import { type Profile, valueAtHeight } from './start-profile.ts';
 
 const HOUR_S = 3600;
-/** With the fan off what flows through the grain is followed in steps of so many hours. */
+/** Hours of rest are taken in one step, so many at most; those of air are not: longer steps blunt its daily wave, and a fit would make up for it by airflow. */
 const REST_H = 6;
+const RUN_H = 1;
 
 /** A bin's log with the grain that it is played with. */
 export interface Played {
@@ -60,6 +61,7 @@ export function playCable(played: Played, cable: number, start: Profile, values:
     pressurePa: log.weather.hours.pressurePa,
     wallWM3K: values.wallWM3K,
   });
+  const { fan, enteringC } = log;
   const { tempC: outdoorC, humidityRatio } = log.weather.hours;
   const shown = {
     tempC: new Float64Array(readHours.length * heights.length),
@@ -71,43 +73,50 @@ export function playCable(played: Played, cable: number, start: Profile, values:
   const endHour = readHours.length === 0 ? 0 : readHours[readHours.length - 1] + 1;
   let level = 0;
   let read = 0;
-  let rested = 0;
-  let restC = 0;
+  // What waits to be done in one step: hours, air, and what it brings.
+  let hours = 0;
+  let ran = 0;
+  let sumOutC = 0;
+  let sumEntryC = 0;
+  let sumRatio = 0;
   for (let hour = 0; hour < endHour; hour++) {
-    const levelBefore = level;
     while (level < levels.length && levels[level].hour <= hour) {
       setLevel(bed, levels[level].depthM, levels[level].tempC, levels[level].moistureDb);
       level += 1;
     }
     if (hour === 0) setStart(bed, start, values.startK);
-    const blower = levels[level - 1].blower;
-    const share = log.fan.on[hour];
-    const logged = log.enteringC[hour];
-    const entryC = Number.isNaN(logged) ? outdoorC[hour] + blower.warmingK + blower.heaterK : logged;
-    const air = blower.dryAirKgM2S * values.flowFactor * HOUR_S * share;
-    if (share > 0) {
-      if (rested > 0) rest(bed, rested, restC / rested, around);
-      rested = 0;
-      restC = 0;
+    const { dryAirKgM2S, warmingK, heaterK } = levels[level - 1].blower;
+    const share = fan.on[hour];
+    const logged = enteringC[hour];
+    hours += 1;
+    ran += share;
+    sumOutC += outdoorC[hour];
+    sumEntryC += share * (Number.isNaN(logged) ? outdoorC[hour] + warmingK + heaterK : logged);
+    sumRatio += share * humidityRatio[hour];
+    const reads = hour === readHours[read];
+    const goesOn = fan.on[hour + 1] === share && (share === 0 || share === 1) && hours < (share === 0 ? REST_H : RUN_H);
+    if (goesOn && !reads && levels[level]?.hour !== hour + 1) continue;
+
+    const meanOutC = sumOutC / hours;
+    around.plenumC = meanOutC;
+    around.headspaceC = meanOutC;
+    around.wallC = meanOutC;
+    const air = dryAirKgM2S * values.flowFactor * HOUR_S * ran;
+    const ratio = sumRatio / ran;
+    if (ran > 0) {
       before.set(bed.moistureDb);
-      passAir(bed, air, HOUR_S * share, entryC, humidityRatio[hour]);
-      around.plenumC = bed.down ? outdoorC[hour] : outdoorC[hour] + share * (entryC - outdoorC[hour]);
-      around.headspaceC = outdoorC[hour];
-      around.wallC = outdoorC[hour];
-      conduct(bed, HOUR_S, around);
-    } else {
-      rested += 1;
-      restC += outdoorC[hour];
-      const due = rested === REST_H || hour === readHours[read] || levels[level]?.hour === hour + 1;
-      if (due || level !== levelBefore) {
-        rest(bed, rested, restC / rested, around);
-        rested = 0;
-        restC = 0;
-      }
+      passAir(bed, air, HOUR_S * ran, sumEntryC / ran, ratio);
+      if (!bed.down) around.plenumC += (ran / hours) * (sumEntryC / ran - meanOutC);
     }
-    if (hour % REST_H === REST_H - 1) spoil(bed, REST_H);
-    if (hour === readHours[read]) {
-      const passing = share > 0.5 ? passingRatio(bed, before, air, humidityRatio[hour], values.slip) : null;
+    conduct(bed, hours * HOUR_S, around);
+    hours = 0;
+    ran = 0;
+    sumOutC = 0;
+    sumEntryC = 0;
+    sumRatio = 0;
+    if (reads) {
+      spoil(bed, readHours[read] - (readHours[read - 1] ?? -1));
+      const passing = share > 0.5 ? passingRatio(bed, before, air, ratio, values.slip) : null;
       show(played, bed, heights, passing, shown, read * heights.length);
       read += 1;
     }
@@ -126,18 +135,6 @@ function setStart(bed: Bed, start: Profile, startK: number): void {
     at(start.tempC).map((tempC) => tempC + startK),
     at(start.moistureDb),
   );
-}
-
-function rest(
-  bed: Bed,
-  hours: number,
-  outdoorC: number,
-  around: { plenumC: number; headspaceC: number; wallC: number },
-): void {
-  around.plenumC = outdoorC;
-  around.headspaceC = outdoorC;
-  around.wallC = outdoorC;
-  conduct(bed, hours * HOUR_S, around);
 }
 
 /** Humidity ratio of the air that a cable meets in each layer: what left the layer, by what the layers gained, and what slipped by, [layers]. */

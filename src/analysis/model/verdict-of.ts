@@ -1,6 +1,7 @@
 import type { BinLog } from './bin-log.ts';
+import type { Doubt } from './cross-checks.ts';
 import type { Fit } from './fit-bin.ts';
-import { BREATH, type FitParameters, WALL } from './fit-parameters.ts';
+import { BREATH, type FitParameters, SLIP, WALL } from './fit-parameters.ts';
 import type { BinModel } from './model-types.ts';
 
 /** Beyond these on the unseen part a bed is not trusted. @source the kit's design */
@@ -17,9 +18,19 @@ const AT_BOUND = 0.02;
 type Told = Pick<BinModel, 'flowM3S' | 'trained' | 'unseen'>;
 type Verdict = Pick<BinModel, 'trusted' | 'why' | 'wouldHelp'>;
 
-/** Whether a fitted bed can be trusted, why (not), and what would help. */
-export function verdictOf(log: BinLog, told: Told, fit: Fit, { list }: FitParameters): Verdict {
-  const reasons = [...misfits(log, told), ...flows(log, told), ...bounds(fit, list)];
+/**
+ * Whether a fitted bed can be trusted, why (not), and what would help.
+ *
+ * @param doubts  of the log itself, see `cross-checks.ts`
+ */
+export function verdictOf(
+  log: BinLog,
+  told: Told,
+  fit: Fit,
+  { list }: FitParameters,
+  doubts: readonly Doubt[],
+): Verdict {
+  const reasons = [...misfits(log, told), ...flows(log, told), ...bounds(fit, list), ...doubts];
   if (reasons.length === 0) {
     const { misfit, fanHours } = told.unseen!;
     return {
@@ -37,21 +48,16 @@ export function verdictOf(log: BinLog, told: Told, fit: Fit, { list }: FitParame
   };
 }
 
-interface Reason {
-  why: string;
-  help: string;
-}
-
 const CHECK = 'Check depth, heights and numbering of the cables’ sensors, and the clock of the fan log.';
 
-function misfits({ bin }: BinLog, { unseen, trained }: Told): Reason[] {
+function misfits({ bin }: BinLog, { unseen, trained }: Told): Doubt[] {
   if (unseen === null || trained === null || unseen.misfit.temperatures === 0) {
     return [
       { why: `The log of ${bin.name} leaves no part to judge a fit by.`, help: 'A longer log of cables and fan.' },
     ];
   }
   const { misfit, persistence } = unseen;
-  const out: Reason[] = [];
+  const out: Doubt[] = [];
   for (const [part, one] of [
     ['on the part of the season that it has not seen', misfit],
     ['on the part of the season that it was fitted to', trained.misfit],
@@ -74,7 +80,7 @@ function misfits({ bin }: BinLog, { unseen, trained }: Told): Reason[] {
   return out;
 }
 
-function flows({ review }: BinLog, { flowM3S }: Told): Reason[] {
+function flows({ review }: BinLog, { flowM3S }: Told): Doubt[] {
   const ways = [
     ['static pressure', review.airflow.byPressure],
     ['the fronts', review.airflow.byFront],
@@ -91,9 +97,10 @@ function flows({ review }: BinLog, { flowM3S }: Told): Reason[] {
   });
 }
 
-function bounds({ values }: Fit, list: FitParameters['list']): Reason[] {
+function bounds({ values }: Fit, list: FitParameters['list']): Doubt[] {
   return list.flatMap(({ name, low, high }, k) => {
-    if (k === WALL || k === BREATH) return [];
+    // Of exchange with wall, breath and slip a log often says little.
+    if (k === WALL || k === BREATH || k === SLIP) return [];
     const span = high - low;
     if (values[k] > low + AT_BOUND * span && values[k] < high - AT_BOUND * span) return [];
     return [{ why: `The fitted ${name} stands at the end of what is possible.`, help: CHECK }];

@@ -1,0 +1,160 @@
+import { median } from '../../base/stats/quantile.ts';
+import { resistancePaM } from '../../bin/airflow-resistance.ts';
+import { resistanceCurveOf } from '../../bin/resistance-curves.ts';
+import { FLAGS } from '../../tables/flags.ts';
+import type { SensorSeries } from '../../tables/sensors.ts';
+import { HOUR_MS } from '../fronts/front-limits.ts';
+import { goodReadings } from '../fronts/good-readings.ts';
+import type { BinLog } from './bin-log.ts';
+import { runningPowerW } from './blower-of.ts';
+import type { FitSamples } from './fit-samples.ts';
+import type { Shown } from './play-cable.ts';
+
+/** Why a fit is not believed, and what would help. */
+export interface Doubt {
+  why: string;
+  help: string;
+}
+
+/** A place fits another sensor's readings better where its misfit is below this part of the own one's, which is above so many K. */
+const BETTER = 0.6;
+const CLEAR_K = 0.9;
+const MISPLACED_SHARE = 0.2;
+
+/** Sensors whose temperatures go as the bed says of another place on their cable: numbered the wrong way, or plugged in wrongly. */
+export function misplacedSensors(samples: FitSamples, shown: readonly Pick<Shown, 'tempC'>[]): Doubt[] {
+  let all = 0;
+  let misplaced = 0;
+  samples.cables.forEach(({ sensors, tempC }, cable) => {
+    for (let sensor = 0; sensor < sensors; sensor++) {
+      const offs = Array.from({ length: sensors }, (_, place) => {
+        let sum = 0;
+        let count = 0;
+        for (let row = 0; row < tempC.length; row += sensors) {
+          const off = shown[cable].tempC[row + place] - tempC[row + sensor];
+          if (Number.isNaN(off)) continue;
+          sum += off * off;
+          count += 1;
+        }
+        return Math.sqrt(sum / count);
+      });
+      if (Number.isNaN(offs[sensor])) continue;
+      all += 1;
+      if (offs[sensor] > CLEAR_K && Math.min(...offs) < BETTER * offs[sensor]) misplaced += 1;
+    }
+  });
+  if (!(misplaced > 1 && misplaced >= MISPLACED_SHARE * all)) return [];
+  return [
+    {
+      why: `${misplaced} of ${all} sensors show temperatures that belong to another height of their cable.`,
+      help: 'Check how the cables’ sensors are numbered and plugged in, and their heights.',
+    },
+  ];
+}
+
+/** Of the outdoor air's daily swing a sensor in the grain shows less than this, one in the headspace more. */
+const SWING_IN_GRAIN = 0.25;
+/** Grain above the highest sensor: more than this part of the depth and this many times the sensors' spacing is too much. */
+const BARE_SHARE = 0.25;
+const BARE_SPACINGS = 1.7;
+
+/** Whether the stated depth can be: sensors above it that lie in grain, or much grain above all sensors. */
+export function depthDoubts(log: BinLog, series: readonly SensorSeries[]): Doubt[] {
+  const { bin, depthM, startMs, endMs, weather } = log;
+  const help = 'Check the stated depth of the grain and the heights of the sensors.';
+  const outdoor = dailySwing(
+    Float64Array.from(weather.hours.tempC, (_, hour) => startMs + hour * HOUR_MS),
+    weather.hours.tempC,
+  );
+  const buried = series.filter((one) => {
+    if (one.bin !== bin.id || one.heightM < depthM + 0.1) return false;
+    // The checks of the log take a sensor above the stated depth for one in the headspace: that is the question here.
+    const flags = one.tempFlags.map((flag) => flag & ~FLAGS.headspace);
+    const { timeMs, tempC } = goodReadings({ ...one, tempFlags: flags }, startMs, endMs);
+    return timeMs.length > 50 && dailySwing(timeMs, tempC) < SWING_IN_GRAIN * outdoor;
+  });
+  if (buried.length > 0) {
+    const why = `${buried.length} sensors above the stated depth show no daily swing of the air, as if they lay in grain.`;
+    return [{ why, help }];
+  }
+  const heights = log.cables.flatMap(({ sensors }) => sensors.map((one) => one.heightM));
+  const spacings = log.cables.flatMap(({ sensors }) =>
+    sensors.slice(1).map((one, i) => one.heightM - sensors[i].heightM),
+  );
+  const bareM = depthM - Math.max(...heights);
+  const spacingM = spacings.length === 0 ? depthM : median(spacings);
+  if (bareM > BARE_SHARE * depthM && bareM > BARE_SPACINGS * spacingM) {
+    const share = Math.round((100 * bareM) / depthM);
+    return [{ why: `Above the highest sensor lie ${share} % of the grain as its depth is stated.`, help }];
+  }
+  return [];
+}
+
+/** Median over the days of the highest less the lowest reading, K. */
+function dailySwing(timeMs: Float64Array, tempC: Float64Array): number {
+  const days = new Map<number, [low: number, high: number]>();
+  timeMs.forEach((ms, i) => {
+    const day = Math.floor(ms / (24 * HOUR_MS));
+    const [low, high] = days.get(day) ?? [tempC[i], tempC[i]];
+    days.set(day, [Math.min(low, tempC[i]), Math.max(high, tempC[i])]);
+  });
+  return median([...days.values()].map(([low, high]) => high - low));
+}
+
+/** Air power over shaft power: farm fans reach 0.3 to 0.65 (common practice); far less, and much of the air goes elsewhere. */
+const LEAST_EFFICIENCY = 0.12;
+const MOTOR_EFFICIENCY = 0.88;
+/** The smallest fans that are sold are too large for a little air: of them nothing follows, W. */
+const LEAST_SHAFT_W = 1500;
+
+/** Whether the fans' power fits the airflow that the grain got. */
+export function powerDoubts(log: BinLog, flowM3S: number): Doubt[] {
+  const { bin, depthM, floorAreaM2 } = log;
+  const shaftW = MOTOR_EFFICIENCY * runningPowerW(log);
+  if (!(shaftW > LEAST_SHAFT_W)) return [];
+  try {
+    const { a, b } = resistanceCurveOf(bin.grain.crop);
+    const pressurePa = bin.airflowFactor * depthM * resistancePaM(a, b, flowM3S / floorAreaM2);
+    const efficiency = (pressurePa * flowM3S) / shaftW;
+    if (efficiency >= LEAST_EFFICIENCY) return [];
+    return [
+      {
+        why: `To push the fitted airflow through the grain takes ${Math.round(100 * efficiency)} % of the fans’ power; fans do three to six times as well, so that much of the air seems to go elsewhere.`,
+        help: 'Look for leaks of floor, transition and hatches, and log the static pressure.',
+      },
+    ];
+  } catch (error) {
+    if (error instanceof RangeError) return [];
+    throw error;
+  }
+}
+
+/** Whole days by which the fan's log is tried to be shifted. */
+const SHIFTS_D = [-7, -6, -5, -4, -3, -2, -1, 1, 2, 3, 4, 5, 6, 7];
+/** Misfit of a shifted log over that of the log as it stands, from where on the log's clock is doubted. */
+const SHIFTED_BETTER = 0.8;
+
+/**
+ * Whether the grain's temperatures go better with a fan log of other days.
+ *
+ * @param misfitK  of a log, K
+ */
+export function clockDoubts(log: BinLog, misfitK: (log: BinLog) => number): Doubt[] {
+  const asLogged = misfitK(log);
+  if (!(asLogged > CLEAR_K)) return [];
+  const tried = SHIFTS_D.map((days) => ({ days, misfit: misfitK(shifted(log, 24 * days)) }));
+  const best = tried.reduce((a, b) => (b.misfit < a.misfit ? b : a));
+  if (!(best.misfit < SHIFTED_BETTER * asLogged)) return [];
+  return [
+    {
+      why: `The grain’s temperatures go better with a fan log moved by ${best.days} days.`,
+      help: 'Check the clock of the fan log.',
+    },
+  ];
+}
+
+function shifted(log: BinLog, hours: number): BinLog {
+  const on = log.fan.on.map((_, hour) => log.fan.on[hour - hours] ?? 0);
+  const enteringC = log.enteringC.map((value, hour) => (log.fan.on[hour] > 0 && on[hour] > 0 ? value : Number.NaN));
+  return { ...log, fan: { ...log.fan, on }, enteringC };
+}
