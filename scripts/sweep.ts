@@ -20,7 +20,7 @@ const program = new Command('sweep')
     'after',
     `
 Strategies: ${SWEPT.join(', ')}.
-${AS_LOGGED} runs in this season's weather only. ${IN_HINDSIGHT} is searched for, a minute or so a bin and year.
+${AS_LOGGED} runs in this season's weather only. ${IN_HINDSIGHT} is searched for, some seconds a bin and year.
 
 A year is named after the local calendar year in which the run begins: 1998 begins on the bin's filling date of 1998.
 Its own local dates, clock, weekdays and prices hold. A year with a gap of more than 6 hours in its weather is left out

@@ -65,7 +65,8 @@ export async function runSweep(
   try {
     const rows = await runJobs(plan, binOf, air, { shard: part, workers, run: pool.run, finished, onDone: bar.done });
     finished.rewrite();
-    if (shard === null) writeSweep(out, plan, rows);
+    bar.stop();
+    if (shard === null) for (const line of writeSweep(out, plan, rows)) say(line);
     else writeShard(out, plan, shard, rows);
     const broke = rows.filter((row) => String(row.why).startsWith('The run broke'));
     const failures = [...new Set(broke.map((row) => `bin ${row.bin}, ${row.strategy}: ${row.why}`))];

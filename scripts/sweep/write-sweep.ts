@@ -9,10 +9,14 @@ import { rowsParquet } from './rows-parquet.ts';
 import { type Shard, shardName } from './sweep-folder.ts';
 import { writeWhole } from './whole-file.ts';
 
-/** Write a whole sweep: every row, and what they say together. */
-export function writeSweep(out: string, plan: SweepPlan, rows: readonly SweepRow[]): void {
+/** Write a whole sweep: every row, and what they say together. @returns what could not be run, a line each */
+export function writeSweep(out: string, plan: SweepPlan, rows: readonly SweepRow[]): string[] {
+  const summary = sweepSummary(plan, rows);
   writeWhole(join(out, 'strategies.arrow'), rowsArrow(rows));
-  writeWhole(join(out, 'sweep.json'), jsonText(sweepSummary(plan, rows)));
+  writeWhole(join(out, 'sweep.json'), jsonText(summary));
+  return summary.leftOut.map(
+    ({ bin, weather, why }) => `Left out ${bin}${weather === 'all' ? '' : ` in ${weather}`}: ${why}`,
+  );
 }
 
 /** Write a shard: its rows, then the manifest, which says that they are whole. */

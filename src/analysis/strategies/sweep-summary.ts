@@ -1,12 +1,12 @@
 import { type Yardstick, yardstickOf } from './regret.ts';
-import { IN_HINDSIGHT } from './run-strategy.ts';
+import { AS_LOGGED } from './run-strategy.ts';
 import { isAsItIs, type SensitivityStep, sensitivity } from './sensitivity.ts';
 import { type StrategyYears, strategyYears } from './strategy-years.ts';
 import type { SweepRow } from './sweep-columns.ts';
 import type { SweepPlan } from './sweep-plan.ts';
 import { AIRFLOW_LAW } from './variant.ts';
 
-/** A bin in a year that could not be run. */
+/** A bin in a year that could not be run; `all` where it was none. */
 export interface LeftOut {
   bin: string;
   weather: string;
@@ -56,12 +56,15 @@ export function sweepSummary(plan: SweepPlan, rows: readonly SweepRow[]): SweepS
   };
 }
 
-/** Years in which no strategy could be run: the reason that all share. */
+/** Years in which no strategy could be run: the reason that all share; one line where that is so of all years. */
 function leftOutOf(weathers: readonly string[], usual: readonly SweepRow[]): LeftOut[] {
-  return weathers.flatMap((weather) => {
-    const rows = usual.filter((row) => row.weather === weather && row.strategy !== IN_HINDSIGHT);
+  const out = weathers.flatMap((weather) => {
+    const rows = usual.filter((row) => row.weather === weather && row.strategy !== AS_LOGGED);
     const [first] = rows;
     if (first === undefined || rows.some((row) => row.fanHours !== null || row.why !== first.why)) return [];
     return [{ bin: String(first.bin), weather, why: String(first.why) }];
   });
+  const [first] = out;
+  const alike = out.length === weathers.length && out.every(({ why }) => why === first.why);
+  return alike && out.length > 1 ? [{ ...first, weather: 'all' }] : out;
 }
