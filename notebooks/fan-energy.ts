@@ -49,7 +49,13 @@ export default defineNotebook(
           : `The fans${hours.of === null ? '' : ` of ${hours.of}`} ran ${units.say('hours', hours.total)}${unknown > 0.05 ? `, with another ${units.say('hours', unknown)} not known,` : ''} and used ${energy.total.value === null ? 'energy that can’t be told' : units.say('energy', energy.total)}${cost.total.value === null ? '; their cost can’t be told' : ` at ${units.say('money', cost.total)}`}${(demand.total.value ?? 0) > 0 ? `, ${units.say('money', demand.total)} of it for demand` : ''}.`,
       keyNumbers: [
         totalKey('Fan hours of all bins', 'hours', hours),
-        { label: 'Hours not known', quantity: 'hours', amount: unknown, known: 'measured' },
+        {
+          label: 'Hours not known',
+          quantity: 'hours',
+          amount: unknown,
+          known: 'measured',
+          note: hours.of ?? undefined,
+        },
         totalKey('Energy', 'energy', energy),
         totalKey('Cost', 'money', cost),
         totalKey('Demand charge within it', 'money', demand),
@@ -67,7 +73,7 @@ export default defineNotebook(
             ]),
         section('useful', 'What each fan hour could do', () => usefulSection(bins, units)),
         section('months', 'Month by month', () => monthSection(bins, units)),
-        section('tariff', 'What the tariff charged', () => tariffTable(review, units)),
+        section('tariff', 'What the tariff charged', () => tariffTable(loaded, review, units)),
         section('demand', 'Had the fans taken turns', () => demandSection(review, units)),
         section('bills', 'Beside the bills', () => billSection(review, units)),
         section('drying', 'Energy for what drying did', () => dryingSection(bins, units)),

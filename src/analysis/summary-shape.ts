@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { COMPARISON_SHAPE } from './compare/comparison-shape.ts';
-import { BILL_SHAPE, DEMAND_SHAPE, ENERGY_PER_POINT_SHAPE } from './energy/money-shape.ts';
+import { BILL_SHAPE, DEMAND_SHAPE, ENERGY_PER_POINT_SHAPE, TARIFF_MONTH_SHAPE } from './energy/money-shape.ts';
 import { LAYERS_SHAPE } from './moisture/layers-summary.ts';
 import { STAGES_SHAPE } from './moisture/stages-summary.ts';
 import { TICKETS_SHAPE } from './moisture/tickets-summary.ts';
@@ -12,38 +12,38 @@ import { USEFUL_SHAPE } from './useful/useful-summary.ts';
 const grain = z.strictObject({
   dryMatterKg: number.describe('as filled'),
   dryMatterKgInterval: interval,
-  volumeM3: number,
+  volumeM3: number.describe('stated: from diameter and depth'),
   bushels: number.describe('weight as filled over the legal bushel weight'),
   bushelsInterval: interval,
   from: z
     .enum(['tickets', 'volume'])
     .nullable()
     .describe('the weight as filled: scale tickets that cover the filling, else depth and test weight'),
-  depthM: number,
+  depthM: number.describe('stated'),
   why,
 });
 
 const fan = z.strictObject({
-  hours: number.describe('clock hours in which any fan of the bin ran'),
+  hours: number.describe('h, clock hours in which any fan of the bin ran'),
   hoursInterval: interval,
-  unknownHours: number,
-  starts: number,
+  unknownHours: number.describe('measured: h that no log tells; the upper ends of the intervals take them as run'),
+  starts: number.describe('counted'),
   energyKwh: number,
   energyKwhInterval: interval,
   energyFrom: z.enum(['meter', 'power', 'current', 'nameplate']).nullable(),
-  energyCost: number,
+  energyCost: number.describe('money'),
   energyCostInterval: interval,
-  demandCost: number,
+  demandCost: number.describe('money'),
   demandCostInterval: interval,
-  connectedCost: number,
+  connectedCost: number.describe('money'),
   connectedCostInterval: interval,
-  heatCost: number,
+  heatCost: number.describe('money'),
   heatCostInterval: interval,
-  cost: number.describe('energy + demand + connected + heat'),
+  cost: number.describe('money: energy + demand + connected + heat'),
   costInterval: interval,
   kwhPerBushel: number,
   kwhPerBushelInterval: interval,
-  costPerBushel: number,
+  costPerBushel: number.describe('money per bushel'),
   costPerBushelInterval: interval,
   why,
 });
@@ -53,13 +53,13 @@ const moisture = z.strictObject({
   startPctInterval: interval,
   endPct: number,
   endPctInterval: interval,
-  pointsRemoved: number,
+  pointsRemoved: number.describe('points; its interval is `interval`'),
   interval,
-  perHundredFanHours: number,
+  perHundredFanHours: number.describe('points in 100 h'),
   perHundredFanHoursInterval: interval,
   overdryingLossBushels: number,
   overdryingLossBushelsInterval: interval,
-  overdryingLoss: number,
+  overdryingLoss: number.describe('money'),
   overdryingLossInterval: interval,
   why,
 });
@@ -76,44 +76,46 @@ const water = z.strictObject({
 });
 
 const costPerPoint = z.strictObject({
-  value: number,
+  value: number.describe('money per point; its interval is `interval`'),
   interval,
-  perBushelPoint: number,
+  perBushelPoint: number.describe('money per bushel-point'),
   perBushelPointInterval: interval,
   why,
 });
 
 const front = z.strictObject({
-  campaign: z.int(),
+  campaign: z.int().describe('counted from 1'),
   kind: z.enum(['cooling', 'warming', 'drying', 'wetting']),
   cable: z.string(),
-  sensor: z.int(),
-  heightM: z.number(),
+  sensor: z.int().describe('as stated, numbered from the floor up'),
+  heightM: z.number().describe('stated'),
   arrived: time,
-  fanHours: number.describe('since the campaign began'),
+  fanHours: number.describe('h since the campaign began'),
   fanHoursInterval: interval,
   why,
 });
 
 const frontCampaign = z.strictObject({
-  campaign: z.int(),
+  campaign: z.int().describe('counted from 1'),
   kind: z.enum(['cooling', 'warming']),
   from: time,
   to: time,
-  fanHours: number.describe('measured'),
-  airC: number.describe('mean of the entering air'),
-  grainC: number.describe('mean of the grain when it began'),
-  speedMPerFanHour: number.describe('of its front, by robust regression of fan hours on height'),
+  fanHours: number.describe('h, measured'),
+  airC: number.describe('measured: mean of the entering air'),
+  grainC: number.describe('measured: mean of the grain when it began'),
+  speedMPerFanHour: number.describe(
+    'm for a fan hour: speed of its front, by robust regression of fan hours on height',
+  ),
   speedMPerFanHourInterval: interval,
   why: why.describe('of a missing speed'),
 });
 
 const moistureFront = z.strictObject({
-  campaign: z.int().nullable().describe('as in `fronts`'),
+  campaign: z.int().nullable().describe('counted as in `fronts`'),
   kind: z.enum(['drying', 'wetting']).nullable(),
   from: time,
   to: time,
-  fanHours: number.describe('measured'),
+  fanHours: number.describe('h, measured'),
   aheadPct: number.describe('measured: median of the sensors before it came'),
   behindPct: number.describe('measured: where the air enters, in the later half of the fan hours'),
   why,
@@ -139,11 +141,11 @@ const bin = z.strictObject({
   costPerPointAdded: costPerPoint,
   energyPerPoint: ENERGY_PER_POINT_SHAPE,
   airflow: z.strictObject({
-    byPressureM3S: number,
+    byPressureM3S: number.describe('m³/s'),
     byPressureM3SInterval: interval,
-    byFrontM3S: number,
+    byFrontM3S: number.describe('m³/s'),
     byFrontM3SInterval: interval,
-    byModelM3S: number,
+    byModelM3S: number.describe('m³/s'),
     byModelM3SInterval: interval,
     cfmPerBushel: number,
     cfmPerBushelInterval: interval,
@@ -163,8 +165,8 @@ const bin = z.strictObject({
     why,
   }),
   model: z.strictObject({
-    temperatureRmseC: number,
-    moistureRmsePct: number,
+    temperatureRmseC: number.describe('measured: root mean square of model less readings where it was judged'),
+    moistureRmsePct: number.describe('measured: the same in points'),
     trusted: z.boolean().nullable(),
     why,
   }),
@@ -188,12 +190,16 @@ const strategy = z.strictObject({
   why,
 });
 
-const count = z.int().nonnegative();
+const count = z.int().nonnegative().describe('counted');
 
 /** `summary.json`, the one place that says what stands in it. */
 export const SUMMARY_SHAPE = z.strictObject({
   season: z.string(),
+  currency: z.string().describe('of every amount called money'),
   bins: z.array(bin),
+  tariffs: z
+    .array(TARIFF_MONTH_SHAPE)
+    .describe('what each tariff charges its fans that have a log, by local month, fixed and minimum charges included'),
   bills: z.array(BILL_SHAPE).describe('the utility’s bills beside what the fans explain of them'),
   demand: z.array(DEMAND_SHAPE).describe('demand charges as run and as they might have been'),
   strategies: z.array(strategy),

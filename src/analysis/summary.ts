@@ -1,6 +1,6 @@
 import type { LoadedSeason } from '../season/loaded.ts';
 import { comparisonSummary } from './compare/comparison-summary.ts';
-import { billsSummary, demandSummary, energyPerPointSummary } from './energy/money-summary.ts';
+import { billsSummary, demandSummary, energyPerPointSummary, tariffSummary } from './energy/money-summary.ts';
 import { frontsSummary } from './fronts/fronts-summary.ts';
 import { layersSummary } from './moisture/layers-summary.ts';
 import { stagesSummary } from './moisture/stages-summary.ts';
@@ -128,7 +128,9 @@ export function summaryOf(loaded: LoadedSeason, review: SeasonReview): Summary {
   const { rows, cells, missing, rejected, outside, flagged } = loaded.load.totals;
   return {
     season: loaded.season.title,
+    currency: loaded.season.currency,
     bins: review.bins.map((one) => ({ ...binSummary(one), comparison: comparisonSummary(review, one.bin.id) })),
+    tariffs: tariffSummary(review),
     bills: billsSummary(review),
     demand: demandSummary(review),
     strategies: [],

@@ -5,7 +5,8 @@ import { monthsByBin } from '../report/figures/months-by-bin.ts';
 import type { SectionBody, Table } from '../report/page.ts';
 import type { Quantity } from '../report/quantities.ts';
 import type { Units } from '../report/units.ts';
-import { counted, knownTotal } from './words.ts';
+import type { LoadedSeason } from '../season/loaded.ts';
+import { counted, knownTotal, listed } from './words.ts';
 
 const plain = (value: number): Estimate => ({ value, interval: null, why: null });
 
@@ -109,7 +110,7 @@ function monthTable(bins: readonly BinReview[]): Table {
 }
 
 /** The tariffs month by month, with the moment of each peak. */
-export function tariffTable(review: SeasonReview, units: Units): SectionBody {
+export function tariffTable({ season }: LoadedSeason, review: SeasonReview, units: Units): SectionBody {
   const months = review.tariffMonths;
   if (months.length === 0) {
     return { lead: 'Can’t tell: season.yaml states no tariff for these fans, or none of them has a log.' };
@@ -121,8 +122,13 @@ export function tariffTable(review: SeasonReview, units: Units): SectionBody {
   const peaks = months.flatMap((one) => one.demand.map((rule) => ({ ...rule, month: one.month })));
   const top = peaks.reduce((most, one) => (one.peakKw > most.peakKw ? one : most), peaks[0]);
   const none = { value: null, why: 'This tariff has no demand charge.' };
+  const silent = season.fans.filter(
+    ({ id, tariffId }) =>
+      months.some((one) => one.tariffId === tariffId) &&
+      !review.fans.some(({ fanId, spans }) => fanId === id && spans.state.length > 0),
+  );
   return {
-    lead: `${units.say('money', total)} over ${counted(months.length, 'tariff month')}, fixed and minimum charges included; demand made ${units.say('money', demand)} of it.`,
+    lead: `${units.say('money', total)}${silent.length === 0 ? '' : ' for the fans that have a log,'} over ${counted(months.length, 'tariff month')}, fixed and minimum charges included; demand made ${units.say('money', demand)} of it.`,
     table: {
       id: 'tariff-months',
       caption: 'Tariffs by month',
@@ -152,12 +158,18 @@ export function tariffTable(review: SeasonReview, units: Units): SectionBody {
       total: { month: 'All months', total },
     },
     tables: peaks.length === 0 ? [] : [peakTable(review)],
-    notes:
-      top === undefined || top.atMs === null
+    notes: [
+      ...(top === undefined || top.atMs === null
         ? []
         : [
             `The highest peak, ${units.say('power', top.told?.peak ?? top.peakKw)}, began on ${units.dateTime(top.atMs)}. Which fans ran then made the demand charge.`,
-          ],
+          ]),
+      ...(silent.length === 0
+        ? []
+        : [
+            `${silent.length === 1 ? 'Fan' : 'Fans'} ${listed(silent.map(({ id }) => id))} of these tariffs ${silent.length === 1 ? 'has' : 'have'} no log: the energy used there, and its part in a peak, is in none of these numbers, nor in their intervals.`,
+          ]),
+    ],
   };
 }
 

@@ -7,6 +7,7 @@ import { billSection } from '../../src/notebook/energy-bills.ts';
 import { demandSection } from '../../src/notebook/energy-demand.ts';
 import { dryingSection } from '../../src/notebook/energy-drying.ts';
 import { sourceSection } from '../../src/notebook/energy-source.ts';
+import { tariffTable } from '../../src/notebook/money-tables.ts';
 import { perWater } from '../../src/notebook/per-grain.ts';
 import { Units } from '../../src/report/units.ts';
 import { exampleInput } from '../report/example-review.ts';
@@ -127,5 +128,27 @@ describe('where each fan’s energy comes from', () => {
         row.from === 'no log' ? { value: null, why: 'No log of this fan.' } : null,
       );
     expect(sourceSection(loaded, { ...whole, fans: [] }).lead).toMatch(/^Can’t tell/);
+  });
+});
+
+describe('what the tariff charged', () => {
+  it('names fans of its tariffs that have no log, and no others', () => {
+    const { loaded, review: whole } = exampleInput();
+    const { tariffId } = whole.tariffMonths[0];
+    const fans = loaded.season.fans.map((fan) => ({ ...fan, tariffId }));
+    const told = (ids: readonly string[]) => {
+      const logged = whole.fans.filter(({ fanId }) => !ids.includes(fanId));
+      const season = {
+        ...loaded.season,
+        fans: fans.filter(({ id }) => ids.includes(id) || logged.some((f) => f.fanId === id)),
+      };
+      return tariffTable({ ...loaded, season }, { ...whole, fans: logged }, US);
+    };
+    const all = told([]);
+    expect(all.lead).not.toContain('that have a log');
+    expect(all.notes?.join(' ')).not.toContain('no log');
+    const lacking = told([fans[0].id]);
+    expect(lacking.lead).toContain('for the fans that have a log, over');
+    expect(lacking.notes?.join(' ')).toContain(`Fan ${fans[0].id} of these tariffs has no log`);
   });
 });

@@ -1,8 +1,8 @@
 import type { z } from 'zod';
 import { withheld } from '../../base/estimate.ts';
-import { both, plain, reason } from '../summary-numbers.ts';
+import { both, pair, plain, reason } from '../summary-numbers.ts';
 import type { BinReview, SeasonReview } from '../types.ts';
-import type { BILL_SHAPE, DEMAND_SHAPE, ENERGY_PER_POINT_SHAPE } from './money-shape.ts';
+import type { BILL_SHAPE, DEMAND_SHAPE, ENERGY_PER_POINT_SHAPE, TARIFF_MONTH_SHAPE } from './money-shape.ts';
 
 /** A bin's energy for what drying did as `summary.json` tells it. */
 export function energyPerPointSummary({ unitEnergy, failure }: BinReview): z.infer<typeof ENERGY_PER_POINT_SHAPE> {
@@ -43,17 +43,51 @@ export function billsSummary({ bills }: SeasonReview): z.infer<typeof BILL_SHAPE
   }));
 }
 
-export function demandSummary({ demandWays }: SeasonReview): z.infer<typeof DEMAND_SHAPE>[] {
+export function demandSummary({ demandWays, tariffMonths }: SeasonReview): z.infer<typeof DEMAND_SHAPE>[] {
   return (demandWays ?? []).map((one) => ({
     tariff: one.tariffId,
     rule: one.rule + 1,
     month: one.month,
     peakKw: plain(one.asRun.peakKw),
+    peakKwInterval: pair(one.asRun.peak.interval),
     billedKw: plain(one.asRun.billedKw),
+    billedKwInterval: pair(
+      tariffMonths.find(({ tariffId, month }) => tariffId === one.tariffId && month === one.month)?.demand[one.rule]
+        ?.told?.billed.interval,
+    ),
     ...both('cost', one.asRun.cost),
     ...both('startsApartCost', one.startsApart.cost),
     ...both('inTurnsCost', one.inTurns.cost),
     leastCost: plain(one.leastCost),
     ...both('saving', one.saving),
+  }));
+}
+
+export function tariffSummary({ tariffMonths }: SeasonReview): z.infer<typeof TARIFF_MONTH_SHAPE>[] {
+  return tariffMonths.map(({ told, ...one }) => ({
+    tariff: one.tariffId,
+    month: one.month,
+    energyKwh: plain(one.energyKwh),
+    energyKwhInterval: pair(told?.energyKwh.interval),
+    energyCost: plain(one.energyCost),
+    energyCostInterval: pair(told?.energyCost.interval),
+    demandCost: plain(one.demand.reduce((sum, rule) => sum + rule.cost, 0)),
+    demandCostInterval: pair(told?.demandCost.interval),
+    fixed: plain(one.fixed),
+    connected: plain(one.connected),
+    minimumTopUp: plain(one.minimumTopUp),
+    minimumTopUpInterval: pair(told?.minimumTopUp.interval),
+    total: plain(one.total),
+    totalInterval: pair(told?.total.interval),
+    demand: one.demand.map((rule, r) => ({
+      rule: r + 1,
+      began: rule.atMs === null ? null : new Date(rule.atMs).toISOString(),
+      peakKw: plain(rule.peakKw),
+      peakKwInterval: pair(rule.told?.peak.interval),
+      billedKw: plain(rule.billedKw),
+      billedKwInterval: pair(rule.told?.billed.interval),
+      cost: plain(rule.cost),
+      costInterval: pair(rule.told?.cost.interval),
+    })),
   }));
 }

@@ -7,11 +7,11 @@ import type { GrainLayer } from './layer-types.ts';
 
 const LAYER_SHAPE = z.strictObject({
   layer: z.enum(['bottom', 'middle', 'top']).describe('a third of the depth'),
-  fromM: number,
-  toM: number,
+  fromM: number.describe('as stated: height above the floor'),
+  toM: number.describe('as stated'),
   moisturePct: number,
   moisturePctInterval: interval,
-  sensors: z.int().describe('that hang in it'),
+  sensors: z.int().describe('counted: sensors that hang in it'),
   why,
 });
 

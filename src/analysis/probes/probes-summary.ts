@@ -6,17 +6,17 @@ import type { BinReview } from '../types.ts';
 
 /** `probes` of a bin in `summary.json`. */
 export const PROBES_SHAPE = z.strictObject({
-  samples: z.int().describe('held against cables'),
-  counted: z.int(),
+  samples: z.int().describe('counted: hand samples held against cables'),
+  counted: z.int().describe('counted: those that the offset rests on'),
   offsetPoints: number.describe('cables less hand samples'),
   offsetPointsInterval: interval,
   correctedEndPct: number.describe('with the offset taken off; beside, not in place of, moisture.endPct'),
   correctedEndPctInterval: interval,
-  correctedPointsRemoved: number,
+  correctedPointsRemoved: number.describe('points'),
   correctedPointsRemovedInterval: interval,
   correctedOverdryingLossBushels: number,
   correctedOverdryingLossBushelsInterval: interval,
-  correctedOverdryingLoss: number,
+  correctedOverdryingLoss: number.describe('money'),
   correctedOverdryingLossInterval: interval,
   why,
 });

@@ -9,12 +9,12 @@ export const RATE_SHAPE = z.strictObject({
   period: z
     .string()
     .describe('season: from start to end; line: by a robust line through all days; else the local month, 2024-10'),
-  fanHours: number,
-  perHundredFanHours: number.describe('points removed'),
+  fanHours: number.describe('h, measured'),
+  perHundredFanHours: number.describe('points removed in 100 h'),
   perHundredFanHoursInterval: interval,
-  hoursPerPoint: number,
+  hoursPerPoint: number.describe('h for a point'),
   hoursPerPointInterval: interval,
-  kwhPerPoint: number,
+  kwhPerPoint: number.describe('kWh for a point'),
   kwhPerPointInterval: interval,
   why,
 });

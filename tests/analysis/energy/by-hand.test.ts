@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { binFan } from '../../../src/analysis/energy/bin-fan.ts';
+import { tariffSummary } from '../../../src/analysis/energy/money-summary.ts';
 import { tariffMonths } from '../../../src/analysis/energy/tariff-months.ts';
 import { fanSeason } from '../../../src/analysis/fan/fan-season.ts';
 import type { BinFan } from '../../../src/analysis/types.ts';
@@ -75,6 +76,13 @@ describe('a bin’s fan cost by hand', () => {
       ['2024-11', 0, 7.5, 40, 150],
       ['2024-12', 0, 7.5, 40, 150],
     ]);
+    const [october, november] = tariffSummary({ bins: [], fans: [], tariffMonths: months });
+    expect(october).toMatchObject({ tariff: 'T', month: '2024-10', energyKwh: 1500, demandCost: 150, total: 335 });
+    expect(october).toMatchObject({ fixed: 20, connected: 15, minimumTopUp: 0 });
+    // The fan first ran at 10:00 local, 15:00 UTC.
+    expect(october.demand).toMatchObject([{ rule: 1, began: '2024-10-10T15:00:00.000Z', peakKw: 15, cost: 150 }]);
+    expect(november).toMatchObject({ demandCost: 75, minimumTopUp: 40, total: 150, totalInterval: [150, 150] });
+    expect(november.demand).toMatchObject([{ began: null, peakKw: 0, billedKw: 7.5 }]);
   });
   it('months carry intervals: October 1,500 kWh by a power sensor of 1 % and hours to a sample; demand to 1 and 2 %', () => {
     const Z90 = 1.6448536;
