@@ -1,5 +1,5 @@
 import type { BinReview } from '../analysis/types.ts';
-import type { Estimate } from '../base/estimate.ts';
+import { type Estimate, Z90 } from '../base/estimate.ts';
 import { waysByBin } from '../report/figures/ways-by-bin.ts';
 import type { Cell, Figure, SectionBody, Table } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
@@ -152,7 +152,7 @@ function partsTable(bins: readonly BinReview[]): Table {
   return {
     id: 'water-errors',
     caption:
-      'What makes the water by air unsure: how far each cause alone would put it off, one standard error either way',
+      'What makes the water by air unsure: how far each cause alone would put it off, either way (nine times in ten by less)',
     folded: 'on screen',
     columns: [
       { key: 'bin', label: 'Bin', quantity: null },
@@ -160,7 +160,7 @@ function partsTable(bins: readonly BinReview[]): Table {
       { key: 'off', label: 'Off by', quantity: 'water', known: '90 % limit' },
     ],
     rows: bins.flatMap(({ bin, water }) =>
-      (water.air?.parts ?? []).map(({ cause, sdKg }) => ({ bin: bin.name, cause: capital(cause), off: sdKg })),
+      (water.air?.parts ?? []).map(({ cause, sdKg }) => ({ bin: bin.name, cause: capital(cause), off: Z90 * sdKg })),
     ),
     empty: 'the water by air is known of no bin.',
   };
