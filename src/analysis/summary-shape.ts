@@ -45,6 +45,22 @@ const fan = z.strictObject({
   kwhPerBushelInterval: interval,
   costPerBushel: number.describe('money per bushel'),
   costPerBushelInterval: interval,
+  months: z
+    .array(
+      z.strictObject({
+        month: z.string(),
+        hours: number.describe('h'),
+        hoursInterval: interval,
+        unknownHours: number.describe('measured: h that no log tells'),
+        energyKwh: number,
+        energyKwhInterval: interval,
+        energyCost: number.describe('money; null where no tariff prices the fans'),
+        energyCostInterval: interval,
+        demandCost: number.describe('money; null where no tariff prices the fans'),
+        demandCostInterval: interval,
+      }),
+    )
+    .describe('by local calendar month'),
   why,
 });
 

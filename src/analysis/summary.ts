@@ -43,6 +43,18 @@ function binSummary(review: BinReview): Omit<BinSummary, 'comparison'> {
       ...both('cost', fan.cost),
       ...both('kwhPerBushel', fan.kwhPerBushel),
       ...both('costPerBushel', fan.costPerBushel),
+      months: fan.months.map(({ told, ...one }) => ({
+        month: one.month,
+        hours: plain(one.hours),
+        hoursInterval: pair(told?.hours.interval),
+        unknownHours: plain(one.unknownHours),
+        energyKwh: plain(one.energyKwh),
+        energyKwhInterval: pair(told?.energyKwh.interval),
+        energyCost: plain(one.energyCost),
+        energyCostInterval: pair(told?.energyCost.interval),
+        demandCost: plain(one.demandCost),
+        demandCostInterval: pair(told?.demandCost.interval),
+      })),
       why: reason(
         fan.why,
         fan.hours,

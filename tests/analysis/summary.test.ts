@@ -104,6 +104,22 @@ it('intervals stand beside bushels, dry matter and temperatures where these are 
   expect(bin.temperature.endCInterval).toHaveLength(2);
 });
 
+it('fan hours by month, by hour of the day and by outdoor air add up to those of the bin', () => {
+  const [bin] = summaryWith(bare['as it is']).bins;
+  const sum = (parts: readonly { hours: number | null }[]) => parts.reduce((all, one) => all + (one.hours ?? 0), 0);
+  expect(bin.fan.hours).toBeGreaterThan(10);
+  expect(sum(bin.fan.months)).toBeCloseTo(bin.fan.hours ?? 0, 2);
+  for (const [by, part] of [
+    ['month', /^2\d{3}-\d\d$/],
+    ['hour of the day', /^\d\d-\d\d$/],
+    ['outdoor air', /^(under|from|\d+ to) \d+ C, (under|from|\d+ to) \d+ %$/],
+  ] as const) {
+    const groups = bin.usefulHours.groups.filter((one) => one.by === by);
+    expect(sum(groups), by).toBeCloseTo(bin.fan.hours ?? 0, 2);
+    for (const group of groups) expect(group.part).toMatch(part);
+  }
+});
+
 it('a bin that broke keeps every key, null with why', () => {
   const bins = loaded.season.bins.map((bin) => failedBin(bin, 'planted'));
   const summary = summaryOf(loaded, { bins, fans: [], tariffMonths: [] });

@@ -3,7 +3,18 @@ import { type Estimate, withheld } from '../../base/estimate.ts';
 import { interval, number, why } from '../summary-cells.ts';
 import { both, plain, reason } from '../summary-numbers.ts';
 import type { BinReview } from '../types.ts';
-import type { HourClass, UsefulHours } from './useful-hours-types.ts';
+import { DAY_BAND_H, type HourClass, type HourGroup, OUTDOOR_BANDS, type UsefulHours } from './useful-hours-types.ts';
+
+const GROUP_SHAPE = z.strictObject({
+  by: z.enum(['month', 'hour of the day', 'outdoor air']),
+  part: z.string().describe('2024-10; 03-06, local; 10 to 20 C, 60 to 80 %'),
+  hours: number.describe('h, measured'),
+  forGoal: number.describe('h'),
+  forGoalInterval: interval,
+  against: number.describe('h'),
+  againstInterval: interval,
+  unclassed: number.describe('h, measured: hours that nobody can class, with those of an empty bin'),
+});
 
 /** `usefulHours` of a bin in `summary.json`. */
 export const USEFUL_SHAPE = z
@@ -32,6 +43,7 @@ export const USEFUL_SHAPE = z
     offWouldHavePaidInterval: interval,
     moistureThresholdPoints: number.describe('as stated, or the usual one'),
     temperatureThresholdK: number.describe('as stated, or the usual one'),
+    groups: z.array(GROUP_SHAPE).describe('the fan hours by month, by hour of the day, by outdoor air'),
     why,
   })
   .describe('fan hours by what their air could do to the grain; the seven classes add up to the fan hours');
@@ -62,8 +74,41 @@ export function usefulSummary(review: BinReview): z.infer<typeof USEFUL_SHAPE> {
     ...both('offWouldHavePaid', offWouldHavePaid),
     moistureThresholdPoints: plain(of?.limits.moistureWb, 100),
     temperatureThresholdK: plain(of?.limits.temperatureK),
+    groups: of === null ? [] : groupsOf(of),
     why: reason(of === null ? none : of.why, forGoal, against, againstShare, againstCost, offWouldHavePaid),
   };
+}
+
+function groupsOf(of: UsefulHours): z.infer<typeof GROUP_SHAPE>[] {
+  const told = (by: z.infer<typeof GROUP_SHAPE>['by'], groups: readonly HourGroup[], part: (key: string) => string) =>
+    groups.map((one) => ({
+      by,
+      part: part(one.key),
+      hours: plain(one.hours),
+      ...both('forGoal', of.why === null ? one.forGoal : withheld(of.why)),
+      ...both('against', of.why === null ? one.against : withheld(of.why)),
+      unclassed: plain(one.unclassed),
+    }));
+  return [
+    ...told('month', of.months, String),
+    ...told('hour of the day', of.hoursOfDay, (key) => [Number(key), Number(key) + DAY_BAND_H].map(hourText).join('-')),
+    ...told('outdoor air', of.outdoor, outdoorPart),
+  ];
+}
+
+const hourText = (hour: number) => String(hour).padStart(2, '0');
+
+/** `2 1`: the third band of temperature, the second of humidity. */
+function outdoorPart(key: string): string {
+  if (key === 'none') return 'not known';
+  const [t, h] = key.split(' ').map(Number);
+  const percent = OUTDOOR_BANDS.rh.map((end) => Math.round(100 * end));
+  return `${bandText(OUTDOOR_BANDS.tempC, t)} C, ${bandText(percent, h)} %`;
+}
+
+function bandText(ends: readonly number[], band: number): string {
+  if (band === 0) return `under ${ends[0]}`;
+  return band === ends.length ? `from ${ends[band - 1]}` : `${ends[band - 1]} to ${ends[band]}`;
 }
 
 /** Why a bin has no useful hours and no rates at all. */
