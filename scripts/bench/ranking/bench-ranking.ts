@@ -1,9 +1,13 @@
+import { isothermOf } from '../../../src/grain/isotherm.ts';
 import { mediumOf } from '../../../src/simulation/bed/medium-of.ts';
+import { doubtedSpec } from '../../../src/simulation/doubt/doubted-spec.ts';
+import { DOUBTS } from '../../../src/simulation/doubt/doubts.ts';
+import { surelyCheapest, type Tried } from '../../../src/simulation/doubt/surely-cheapest.ts';
 import type { Hours } from '../../../src/simulation/run/hours.ts';
-import type { Outcome } from '../../../src/simulation/run/outcome.ts';
 import { runSeason } from '../../../src/simulation/run/run-season.ts';
 import type { RunSpec } from '../../../src/simulation/run/run-spec.ts';
 import { STRATEGIES } from '../../../src/simulation/strategies/strategies.ts';
+import type { Strategy } from '../../../src/simulation/strategies/strategy.ts';
 import { untilReached } from '../../../src/simulation/strategies/until-reached.ts';
 import { KERNELS } from '../../sample/kernels.ts';
 import { binHours } from './bin-hours.ts';
@@ -13,71 +17,79 @@ import { CORE_AREA, fineRun } from './fine-run.ts';
 const BINS = 50;
 const WITHIN = 1.05;
 const LAYERS = 40;
-/** A strategy counts as reaching where it also does so with a little more and a little less air and water in the grain. */
-const DOUBTS = [
-  { air: 0.93, moistureWb: 0.002 },
-  { air: 1.07, moistureWb: -0.002 },
-];
+/** Bins have no heater: `warmed-air` would be `always-on` again. */
+const RANKED = STRATEGIES.filter((one) => one.heater === undefined);
 
 /**
  * Is the strategy that the kit calls cheapest cheapest in truth? For drawn bins every strategy is run in the kit's bed, which knows
- * airflow, core and start as well as a fit leaves them (drawn errors), and in the generator's finer bed with other rates and
- * heats. Bins in which no strategy or only one reaches its target in truth ask nothing of a ranking and are drawn again.
+ * airflow, core, start and respiration as well as a fit leaves them (drawn errors), and in the generator's finer bed with other
+ * rates and heats. Bins in which no strategy or only one reaches its target in truth ask nothing of a ranking and are drawn again.
  */
 export function benchRanking(bins = BINS, firstSeed = 1): void {
   process.stdout.write(
     'ranking: drawn bins whose strategy called cheapest reaches, and within 5 % of the cheapest, in truth\n',
   );
-  let all = 0;
-  const right = { known: 0, usual: 0 };
-  for (let seed = firstSeed; all < bins; seed++) {
+  for (const isotherm of ['known', 'usual'] as const) {
+    const { all, right, byOne } = rankBins(bins, firstSeed, isotherm);
+    const one = Math.max(...byOne);
+    const bed = isotherm === 'known' ? "the grain's isotherm" : "the crop's usual one";
+    process.stdout.write(
+      `  ${right} of ${all} where the bed has ${bed}; ${RANKED[byOne.indexOf(one)].id} named for every bin would be in ${one}\n`,
+    );
+  }
+}
+
+/**
+ * @param isotherm  what the kit's bed has: the one of the finer bed's grain, or the crop's usual one
+ * @param watch     told of each bin
+ * @returns         bins that asked something; those whose pick was right; those where each strategy would have been
+ */
+export function rankBins(
+  bins: number,
+  firstSeed: number,
+  isotherm: 'known' | 'usual',
+  watch: (bin: DrawnBin, right: boolean) => void = () => undefined,
+): { all: number; right: number; byOne: number[] } {
+  const count = { all: 0, right: 0, byOne: RANKED.map(() => 0) };
+  for (let seed = firstSeed; count.all < bins; seed++) {
     const bin = drawBin(seed);
     const { weather, hours } = binHours(bin);
-    const strategies = STRATEGIES.map((one) => untilReached(one, bin.goal));
-    const truth = strategies.map((one) => fineRun(bin, weather, hours, one));
-    if (truth.filter((one) => one.reached).length < 2) continue;
-    all += 1;
-    const best = truth[cheapest(truth)];
-    for (const isotherm of ['known', 'usual'] as const) {
-      const runs = [{ air: 1, moistureWb: 0 }, ...DOUBTS].map((doubt) => {
-        const spec = believedSpec(bin, hours, isotherm, doubt);
-        return strategies.map((one) => runSeason(spec, one).outcome);
-      });
-      const pick = pickOf(runs);
-      if (pick >= 0 && truth[pick].reached && truth[pick].cost <= WITHIN * best.cost) right[isotherm] += 1;
-    }
+    const strategies = RANKED.map((one) => untilReached(one, bin.goal));
+    const known = isotherm === 'known' ? KERNELS[bin.crop].isotherm : undefined;
+    const truth = strategies.map((one) => fineRun(bin, weather, hours, one, isothermOf(bin.crop, known)));
+    const there = truth.filter((one) => one.reached).map((one) => one.cost);
+    if (there.length < 2) continue;
+    const spec = believedSpec(bin, hours, known);
+    const pick = surelyCheapest(strategies.map((one) => tryOut(spec, one)));
+    const most = WITHIN * Math.min(...there);
+    const isRight = truth.map((one) => one.reached && one.cost <= most);
+    const right = pick !== null && isRight[pick.index];
+    count.all += 1;
+    if (right) count.right += 1;
+    count.byOne = count.byOne.map((so, i) => so + (isRight[i] ? 1 : 0));
+    watch(bin, right);
   }
-  process.stdout.write(
-    `  ${right.known} of ${all} where the bed has the grain's isotherm, ${right.usual} where it has the crop's usual one\n`,
-  );
+  return count;
 }
 
-/** The least mean cost of those that reach in every run; where none does, of those that reach in the first. */
-function pickOf(runs: readonly (readonly Outcome[])[]): number {
-  const rows = runs[0].map((_, i) => ({
-    cost: runs.reduce((sum, run) => sum + run[i].cost, 0) / runs.length,
-    reached: runs.every((run) => run[i].reachedTarget),
-  }));
-  const sure = cheapest(rows);
-  return sure >= 0 ? sure : cheapest(runs[0].map((one) => ({ cost: one.cost, reached: one.reachedTarget })));
+/** The runs of a strategy with each doubt; only the first where that misses. */
+function tryOut(spec: RunSpec, strategy: Strategy): Tried[] {
+  const runs: Tried[] = [];
+  for (const doubt of DOUBTS) {
+    const { cost, reachedTarget } = runSeason(doubtedSpec(spec, doubt), strategy).outcome;
+    runs.push({ cost, reached: reachedTarget });
+    if (!runs[0].reached) break;
+  }
+  return runs;
 }
 
-function cheapest(runs: readonly { cost: number; reached: boolean }[]): number {
-  return runs.reduce((best, one, i) => (one.reached && (best < 0 || one.cost < runs[best].cost) ? i : best), -1);
-}
-
-function believedSpec(
-  bin: DrawnBin,
-  hours: Hours,
-  isotherm: 'known' | 'usual',
-  doubt: { air: number; moistureWb: number },
-): RunSpec {
+function believedSpec(bin: DrawnBin, hours: Hours, isotherm: string | undefined): RunSpec {
   const { believed, depthM, crop, goal } = bin;
-  const moistureWb = bin.moistureWb + believed.moistureWb + doubt.moistureWb;
-  const known = isotherm === 'known' ? { isotherm: KERNELS[crop].isotherm } : {};
+  const moistureWb = bin.moistureWb + believed.moistureWb;
+  const respirationFactor = bin.breath * believed.breathFactor;
   const core = Math.min(1, bin.coreAir * believed.coreFactor);
   const blower = {
-    dryAirKgM2S: bin.dryAirKgM2S * believed.airFactor * doubt.air,
+    dryAirKgM2S: bin.dryAirKgM2S * believed.airFactor,
     warmingK: bin.warmingK,
     powerW: bin.powerW,
     heaterK: 0,
@@ -86,7 +98,7 @@ function believedSpec(
   };
   return {
     bed: {
-      medium: mediumOf(crop, bin.bulkKgM3 * (1 - moistureWb), known),
+      medium: mediumOf(crop, bin.bulkKgM3 * (1 - moistureWb), { isotherm, respirationFactor }),
       depthM,
       layers: LAYERS,
       pressurePa: hours.pressurePa,

@@ -22,10 +22,12 @@ export interface DrawnBin {
   powerW: number;
   targetWb: number;
   targetC: number;
+  /** heat and water of respiration over those of the crop's storage rule */
+  breath: number;
   /** money per kWh by day and at night, and per kW by day */
   tariff: { day: number; night: number; demand: number };
   /** what the fit is taken to leave: airflow over the truth, moisture and temperature less the truth */
-  believed: { airFactor: number; coreFactor: number; moistureWb: number; tempK: number };
+  believed: { airFactor: number; coreFactor: number; breathFactor: number; moistureWb: number; tempK: number };
 }
 
 const CFM_BU = 0.000471947 / 0.0352391; // m3/(s m3) for 1 cfm per bushel of 1.2445 ft3
@@ -41,6 +43,7 @@ const RANGES: Readonly<Record<RankedCrop, { bulk: number; start: readonly [numbe
 /** Bin number `seed` of the bench: two in ten are to be cooled, the others dried. */
 export function drawBin(seed: number): DrawnBin {
   const random = randomStream(seed, 'ranking bin');
+  const breath = randomStream(seed, 'ranking breath');
   const between = (low: number, high: number) => low + (high - low) * random.uniform();
   const crop = (['corn', 'soybean', 'wheat'] as const)[random.integer(0, 2)];
   const { bulk, start, target } = RANGES[crop];
@@ -75,6 +78,9 @@ export function drawBin(seed: number): DrawnBin {
       coreFactor: Math.exp(0.05 * random.normal()),
       moistureWb: 0.002 * random.normal(),
       tempK: 0.3 * random.normal(),
+      breathFactor: Math.exp(0.3 * breath.normal()),
     },
+    // Grain of one damage and another breathes up to some ten times more or less than a rule of it says.
+    breath: 0.1 * 15 ** breath.uniform(),
   };
 }

@@ -1,7 +1,7 @@
 import { vapourPressurePa } from '../../../src/air/humidity-ratio.ts';
 import { saturationPressurePa } from '../../../src/air/saturation.ts';
 import { equilibriumMoistureWb } from '../../../src/grain/equilibrium.ts';
-import { isothermOf } from '../../../src/grain/isotherm.ts';
+import type { Isotherm } from '../../../src/grain/isotherm.ts';
 import type { Hours } from '../../../src/simulation/run/hours.ts';
 import { hoursAround } from '../../../src/simulation/run/hours-around.ts';
 import { meterCost, meterHour, newMeter } from '../../../src/simulation/run/money-meter.ts';
@@ -13,6 +13,7 @@ import { humidityRatio } from '../../sample/air.ts';
 import { type Column, conduct, passAir } from '../../sample/column-bed.ts';
 import { KERNELS, toDryBasis, toWetBasis } from '../../sample/kernels.ts';
 import { type Weather, weatherAt } from '../../sample/weather.ts';
+import { breathe } from './breathe.ts';
 import type { DrawnBin } from './draw-bin.ts';
 
 const LAYERS = 48;
@@ -22,23 +23,25 @@ export const CORE_AREA = 0.2;
 
 /**
  * A strategy in the generator's own bed: other isotherms, heats and rates, finer layers and steps, a core with less air, weather
- * between the hours. The controller sees the truth.
+ * between the hours, respiration. The controller sees the truth; of the plenum's air it works out the equilibrium by the isotherm
+ * that the kit's bed has, for that is the strategy whose cost the kit tells.
  */
 export function fineRun(
   bin: DrawnBin,
   weather: Weather,
   hours: Hours,
   strategy: Strategy,
+  isotherm: Isotherm,
 ): { cost: number; reached: boolean } {
   const kernel = KERNELS[bin.crop];
   const columns = columnsOf(bin);
   const layerM = bin.depthM / LAYERS;
-  const isotherm = isothermOf(bin.crop);
+  const used = columns.map(() => new Float64Array(LAYERS));
   const values = usualParameters(strategy, {});
   const memory = new Float64Array(MEMORY);
   const meter = newMeter(hours);
   const around = hoursAround(hours);
-  const view = { ranBefore: 0, fanHours: 0, targetWb: bin.targetWb, targetC: bin.targetC } as View;
+  const view = { ranBefore: 0, fanHours: 0, goal: bin.goal, targetWb: bin.targetWb, targetC: bin.targetC } as View;
   const count = hours.tempC.length;
   let since = Number.NaN;
   for (let hour = 0; hour < count; hour++) {
@@ -64,6 +67,7 @@ export function fineRun(
       const floorC = air.tempC + share * bin.warmingK;
       conduct(columns, [], LAYERS, layerM, seconds, floorC, air.tempC + 2, () => air.tempC);
     }
+    breathe(columns, kernel, bin.breath, used);
     meterHour(meter, hours, hour, share, bin.powerW / 1000, 0);
     view.ranBefore = share;
     view.fanHours += share;
@@ -88,7 +92,7 @@ function columnsOf({ coreAir, floorAreaM2, moistureWb, tempC, bulkKgM3, depthM }
   );
 }
 
-function seeAir(view: View, bin: DrawnBin, hours: Hours, hour: number, isotherm: ReturnType<typeof isothermOf>): void {
+function seeAir(view: View, bin: DrawnBin, hours: Hours, hour: number, isotherm: Isotherm): void {
   const plenumC = hours.tempC[hour] + bin.warmingK;
   const vapour = vapourPressurePa(hours.humidityRatio[hour], hours.pressurePa);
   const plenumRh = Math.min(0.95, Math.max(0.1, vapour / saturationPressurePa(plenumC)));

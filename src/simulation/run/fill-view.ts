@@ -36,6 +36,7 @@ export function newView({ spec }: PlayedBin): View {
     dearestPerKwh: Number.NaN,
     ranBefore: 0,
     fanHours: 0,
+    goal: spec.goal,
     targetWb: spec.targetWb ?? Number.NaN,
     targetC: spec.targetC ?? Number.NaN,
   };

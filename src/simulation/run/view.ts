@@ -1,3 +1,5 @@
+import type { RunSpec } from './run-spec.ts';
+
 /**
  * What a controller can know in an hour. One object is filled anew each hour and handed to the strategy, which reads it and
  * keeps nothing of it. Moistures are fractions, wet basis; temperatures degC; humidities fractions.
@@ -39,7 +41,8 @@ export interface View {
   ranBefore: number;
   /** hours that the fan has run so far */
   fanHours: number;
-  /** stated for the bin; NaN where not */
+  /** stated for the bin: what the fans are run for; targets, NaN where not */
+  goal: RunSpec['goal'];
   targetWb: number;
   targetC: number;
 }

@@ -90,9 +90,22 @@ describe('the strategies', () => {
     // Mean at the target, a layer still 2 points above it: goes on drying.
     expect(at({ outdoorRh: 0.74, plenumC: 20, grainWb: 0.15, wettestWb: 0.17 })).toBe(1);
     expect(at({ outdoorRh: 0.74, plenumC: 20, grainWb: 0.15, wettestWb: 0.16 })).toBe(0);
-    expect(at({ outdoorRh: 0.9, plenumC: 9, grainWb: 0.151 })).toBe(1);
-    expect(at({ outdoorRh: 0.5, plenumC: 11, grainWb: 0.151 })).toBe(0);
-    expect(at({ plenumC: -4, grainC: 4, warmestC: 6 })).toBe(0);
+    const dry = { grainWb: 0.151, wettestWb: 0.164 };
+    expect(at({ ...dry, outdoorRh: 0.9, plenumC: 9 })).toBe(1);
+    expect(at({ ...dry, outdoorRh: 0.5, plenumC: 11 })).toBe(0);
+    expect(at({ ...dry, plenumC: -4, grainC: 4, warmestC: 6 })).toBe(0);
+    // Cool air whose balance lies above where a layer may rest (16.3 %) would wet what has been dried.
+    expect(at({ ...dry, plenumC: 9, plenumEmcWb: 0.162 })).toBe(1);
+    expect(at({ ...dry, plenumC: 9, plenumEmcWb: 0.164 })).toBe(0);
+    // Too wet again by the contract: dried again, down to the target.
+    expect(at({ outdoorRh: 0.74, plenumC: 20, grainWb: 0.1521, wettestWb: 0.16 })).toBe(1);
+    expect(at({ outdoorRh: 0.74, plenumC: 20, grainWb: 0.1505, wettestWb: 0.16 })).toBe(1);
+    expect(at({ outdoorRh: 0.74, plenumC: 20, grainWb: 0.15, wettestWb: 0.16 })).toBe(0);
+    // At the target from the start, or to be cooled only: not dried.
+    const slack = { grainWb: 0.1515, wettestWb: 0.1515, outdoorRh: 0.5, plenumC: 20 };
+    expect(fan('drying-then-cooling', slack)).toBe(0);
+    expect(fan('drying-then-cooling', { ...slack, grainWb: 0.16, goal: 'cool' })).toBe(0);
+    expect(fan('drying-then-cooling', { plenumC: 9, plenumEmcWb: 0.19, goal: 'cool' })).toBe(1);
     // A bin without a target moisture is cooled from the start.
     expect(fan('drying-then-cooling', { outdoorRh: 0.5, plenumC: 11, targetWb: Number.NaN })).toBe(0);
     expect(fan('drying-then-cooling', { outdoorRh: 0.9, plenumC: 9, targetWb: Number.NaN })).toBe(1);

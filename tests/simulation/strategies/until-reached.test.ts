@@ -33,14 +33,34 @@ describe('untilReached', () => {
     ]);
   });
 
-  it('cools what it has dried where a temperature is stated, by cooler air only', () => {
+  it('dries what became too wet again by air that dries only', () => {
+    const targetC = Number.NaN;
+    const dry = { grainWb: 0.15, wettestWb: 0.16, targetC };
+    const wetAgain = { grainWb: 0.153, wettestWb: 0.16, targetC };
+    const moments = [
+      { ...wetAgain, plenumEmcWb: 0.16 },
+      dry,
+      { ...wetAgain, plenumEmcWb: 0.151 },
+      { ...wetAgain, plenumEmcWb: 0.149 },
+    ];
+    // Before it was dry, what the strategy says holds.
+    expect(ran('dry', moments)).toEqual([1, 0, 0, 1]);
+  });
+
+  it('cools what it has dried where a temperature is stated, in stages, by cooler air that does not wet it', () => {
     const dry = { grainWb: 0.15, wettestWb: 0.16, grainC: 14 };
     const moments = [
+      // A stage begins with air cooler by 5.6 K and goes on down to 1.5 K.
+      { ...dry, plenumC: 9 },
+      { ...dry, plenumC: 8 },
+      { ...dry, plenumC: 12 },
+      { ...dry, plenumC: 12, plenumEmcWb: 0.164 },
       { ...dry, plenumC: 12 },
       { ...dry, plenumC: 13 },
+      { ...dry, plenumC: 12 },
       { ...dry, plenumC: -5, grainC: 4 },
     ];
-    expect(ran('dry', moments)).toEqual([1, 0, 0]);
+    expect(ran('dry', moments)).toEqual([0, 1, 1, 0, 1, 0, 0, 0]);
   });
 
   it.each(['cool', 'hold'] as const)(
@@ -63,8 +83,11 @@ describe('untilReached', () => {
   );
 
   it('wets to the target whatever the layer where the air enters', () => {
-    const at = (grainWb: number) => ({ grainWb, wettestWb: 0.18 });
+    const at = (grainWb: number) => ({ grainWb, wettestWb: 0.18, plenumEmcWb: 0.16 });
     expect(ran('condition', [at(0.14), at(0.15), at(0.1485), at(0.1479)])).toEqual([1, 0, 0, 1]);
+    // Later by air that wets only.
+    const dryAir = { ...at(0.1479), plenumEmcWb: 0.149 };
+    expect(ran('condition', [dryAir, at(0.15), dryAir, at(0.1479)])).toEqual([1, 0, 0, 1]);
   });
 
   it('leaves a strategy that ends by itself as it is', () => {

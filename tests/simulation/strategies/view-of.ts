@@ -28,6 +28,7 @@ export function viewOf(other: Partial<View> = {}): View {
     dearestPerKwh: 0.16,
     ranBefore: 0,
     fanHours: 0,
+    goal: 'dry',
     targetWb: 0.15,
     targetC: 4,
     ...other,

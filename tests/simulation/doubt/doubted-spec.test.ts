@@ -1,0 +1,39 @@
+import { describe, expect, it } from 'vitest';
+import { cubicAt } from '../../../src/simulation/bed/cubic-table.ts';
+import { doubtedSpec } from '../../../src/simulation/doubt/doubted-spec.ts';
+import { DOUBTS } from '../../../src/simulation/doubt/doubts.ts';
+import { runSeason } from '../../../src/simulation/run/run-season.ts';
+import { alwaysOn } from '../../../src/simulation/strategies/always-on.ts';
+import { inventedBin, inventedHours } from '../run/invented-bin.ts';
+
+const bin = inventedBin(inventedHours({ count: 240 }));
+
+describe('doubtedSpec', () => {
+  it('begins with the bin as fitted, which runs as it would', () => {
+    expect(DOUBTS[0]).toEqual({ airFactor: 1, moistureWb: 0, rateFactor: 1 });
+    expect(runSeason(doubtedSpec(bin, DOUBTS[0]), alwaysOn)).toEqual(runSeason(bin, alwaysOn));
+  });
+
+  it('moves air, moisture and rate and nothing else', () => {
+    const spec = doubtedSpec(
+      { ...bin, start: { tempC: new Float64Array(20).fill(12), moistureDb: new Float64Array(20).fill(0.25) } },
+      { airFactor: 0.9, moistureWb: 0.01, rateFactor: 2 },
+    );
+    const { blower, moistureDb } = spec.levels[0];
+    expect(blower).toEqual({ ...bin.levels[0].blower, dryAirKgM2S: 0.9 * bin.levels[0].blower.dryAirKgM2S });
+    // 17 % and 20 % wet basis, a point wetter: 18/82 and 21/79 of dry matter.
+    expect(moistureDb).toBeCloseTo(18 / 82, 12);
+    expect(spec.start?.moistureDb[7]).toBeCloseTo(21 / 79, 12);
+    for (const tempC of [-10, 3.3, 25]) {
+      expect(cubicAt(spec.bed.medium.rate, tempC)).toBeCloseTo(2 * cubicAt(bin.bed.medium.rate, tempC), 15);
+    }
+    expect({ ...spec.bed, medium: null }).toEqual({ ...bin.bed, medium: null });
+  });
+
+  it('dries later with less air and wetter grain', () => {
+    const dried = (doubt: (typeof DOUBTS)[number]) =>
+      runSeason(doubtedSpec(bin, doubt), alwaysOn).outcome.endMoistureWb;
+    expect(dried(DOUBTS[1])).toBeGreaterThan(dried(DOUBTS[0]) + 0.001);
+    expect(dried(DOUBTS[2])).toBeLessThan(dried(DOUBTS[0]) - 0.001);
+  });
+});
