@@ -79,6 +79,7 @@ export { ratesSection } from './notebook/rates-section.ts';
 export { type SeasonFront, seasonFront } from './notebook/season-front.ts';
 export { seasonSeries } from './notebook/season-series.ts';
 export { sectionFigure } from './notebook/section-figure.ts';
+export { tariffTable } from './notebook/tariff-section.ts';
 export { againstTotal, usefulSection } from './notebook/useful-section.ts';
 export { waterSection } from './notebook/water-section.ts';
 export * from './notebook/words.ts';

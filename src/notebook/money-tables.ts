@@ -1,12 +1,11 @@
-import type { BinReview, SeasonReview } from '../analysis/types.ts';
+import type { BinReview } from '../analysis/types.ts';
 import type { Estimate } from '../base/estimate.ts';
 import { monthText } from '../report/date-text.ts';
 import { monthsByBin } from '../report/figures/months-by-bin.ts';
 import type { SectionBody, Table } from '../report/page.ts';
 import type { Quantity } from '../report/quantities.ts';
 import type { Units } from '../report/units.ts';
-import type { LoadedSeason } from '../season/loaded.ts';
-import { counted, knownTotal, listed } from './words.ts';
+import { knownTotal } from './words.ts';
 
 const plain = (value: number): Estimate => ({ value, interval: null, why: null });
 
@@ -106,96 +105,5 @@ function monthTable(bins: readonly BinReview[]): Table {
       })),
     ),
     empty: 'no bin has a fan log.',
-  };
-}
-
-/** The tariffs month by month, with the moment of each peak. */
-export function tariffTable({ season }: LoadedSeason, review: SeasonReview, units: Units): SectionBody {
-  const months = review.tariffMonths;
-  if (months.length === 0) {
-    return { lead: 'Can’t tell: season.yaml states no tariff for these fans, or none of them has a log.' };
-  }
-  const total = knownTotal(months.map((one) => one.told?.total ?? plain(one.total))).total;
-  const demand = knownTotal(
-    months.map((one) => one.told?.demandCost ?? plain(one.demand.reduce((all, rule) => all + rule.cost, 0))),
-  ).total;
-  const peaks = months.flatMap((one) => one.demand.map((rule) => ({ ...rule, month: one.month })));
-  const top = peaks.reduce((most, one) => (one.peakKw > most.peakKw ? one : most), peaks[0]);
-  const none = { value: null, why: 'This tariff has no demand charge.' };
-  const silent = season.fans.filter(
-    ({ id, tariffId }) =>
-      months.some((one) => one.tariffId === tariffId) &&
-      !review.fans.some(({ fanId, spans }) => fanId === id && spans.state.length > 0),
-  );
-  return {
-    lead: `${units.say('money', total)}${silent.length === 0 ? '' : ' for the fans that have a log,'} over ${counted(months.length, 'tariff month')}, fixed and minimum charges included; demand made ${units.say('money', demand)} of it.`,
-    table: {
-      id: 'tariff-months',
-      caption: 'Tariffs by month',
-      columns: [
-        { key: 'month', label: 'Month', quantity: 'month' },
-        { key: 'tariff', label: 'Tariff', quantity: null },
-        { key: 'energy', label: 'Energy', quantity: 'energy' },
-        { key: 'energyCost', label: 'Energy cost', quantity: 'money' },
-        { key: 'demand', label: 'Demand cost', quantity: 'money' },
-        { key: 'fixed', label: 'Fixed and connected', quantity: 'money', known: 'stated' },
-        { key: 'topUp', label: 'To minimum', quantity: 'money' },
-        { key: 'total', label: 'Total', quantity: 'money' },
-      ],
-      rows: months.map((one) => ({
-        month: one.month,
-        tariff: one.tariffId,
-        energy: one.told?.energyKwh ?? one.energyKwh,
-        energyCost: one.told?.energyCost ?? one.energyCost,
-        demand:
-          one.demand.length === 0
-            ? none
-            : (one.told?.demandCost ?? one.demand.reduce((sum, rule) => sum + rule.cost, 0)),
-        fixed: one.fixed + one.connected,
-        topUp: one.told?.minimumTopUp ?? one.minimumTopUp,
-        total: one.told?.total ?? one.total,
-      })),
-      total: { month: 'All months', total },
-    },
-    tables: peaks.length === 0 ? [] : [peakTable(review)],
-    notes: [
-      ...(top === undefined || top.atMs === null
-        ? []
-        : [
-            `The highest peak, ${units.say('power', top.told?.peak ?? top.peakKw)}, began on ${units.dateTime(top.atMs)}. Which fans ran then made the demand charge.`,
-          ]),
-      ...(silent.length === 0
-        ? []
-        : [
-            `${silent.length === 1 ? 'Fan' : 'Fans'} ${listed(silent.map(({ id }) => id))} of these tariffs ${silent.length === 1 ? 'has' : 'have'} no log: the energy used there, and its part in a peak, is in none of these numbers, nor in their intervals.`,
-          ]),
-    ],
-  };
-}
-
-function peakTable(review: SeasonReview): Table {
-  return {
-    id: 'peaks',
-    caption: 'The month’s highest 15-minute mean for each demand rule',
-    columns: [
-      { key: 'month', label: 'Month', quantity: 'month' },
-      { key: 'tariff', label: 'Tariff', quantity: null },
-      { key: 'rule', label: 'Demand rule', quantity: null },
-      { key: 'at', label: 'Peak began', quantity: 'moment' },
-      { key: 'peak', label: 'Peak', quantity: 'power' },
-      { key: 'billed', label: 'Billed', quantity: 'power' },
-      { key: 'cost', label: 'Cost', quantity: 'money' },
-    ],
-    rows: review.tariffMonths.flatMap((one) =>
-      one.demand.map((rule, i) => ({
-        month: one.month,
-        tariff: one.tariffId,
-        rule: String(i + 1),
-        at: rule.atMs ?? { value: null, why: 'No fan ran in the hours of this rule.' },
-        peak: rule.told?.peak ?? rule.peakKw,
-        billed: rule.told?.billed ?? rule.billedKw,
-        cost: rule.told?.cost ?? rule.cost,
-      })),
-    ),
   };
 }

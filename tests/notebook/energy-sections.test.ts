@@ -3,12 +3,13 @@ import type { BillShare } from '../../src/analysis/energy/bill-types.ts';
 import type { DemandWays } from '../../src/analysis/energy/demand-ways-types.ts';
 import type { BinReview, SeasonReview } from '../../src/analysis/types.ts';
 import { estimate, withheld } from '../../src/base/estimate.ts';
+import type { Tariff } from '../../src/money/tariff.ts';
 import { billSection } from '../../src/notebook/energy-bills.ts';
 import { demandSection } from '../../src/notebook/energy-demand.ts';
 import { dryingSection } from '../../src/notebook/energy-drying.ts';
 import { sourceSection } from '../../src/notebook/energy-source.ts';
-import { tariffTable } from '../../src/notebook/money-tables.ts';
 import { perWater } from '../../src/notebook/per-grain.ts';
+import { tariffTable } from '../../src/notebook/tariff-section.ts';
 import { Units } from '../../src/report/units.ts';
 import { exampleInput } from '../report/example-review.ts';
 
@@ -150,5 +151,15 @@ describe('what the tariff charged', () => {
     const lacking = told([fans[0].id]);
     expect(lacking.lead).toContain('for the fans that have a log, over');
     expect(lacking.notes?.join(' ')).toContain(`Fan ${fans[0].id} of these tariffs has no log`);
+  });
+  it('says how far back a ratchet sees, where one is stated', () => {
+    const { loaded, review: whole } = exampleInput();
+    const { tariffId } = whole.tariffMonths[0];
+    const told = (ratchet: number | null) => {
+      const tariff = { id: tariffId, demand: [{ pricePerKw: 10, when: null, ratchet }] } as unknown as Tariff;
+      return tariffTable({ ...loaded, season: { ...loaded.season, tariffs: [tariff] } }, whole, US).notes?.join(' ');
+    };
+    expect(told(0.6)).toContain('looks back no further than the fans’ logs do, to Oct 2024:');
+    expect(told(null)).not.toContain('ratchet');
   });
 });
