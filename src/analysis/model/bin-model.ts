@@ -19,7 +19,7 @@ import { verdictOf } from './verdict-of.ts';
 const ROUNDS = 6;
 /** Isotherms whose sums of squares lie farther from the best's are ruled out; so many of the others are carried on. */
 const NEAR_COST = 9;
-const MOST_FINALS = 3;
+const MOST_FINALS = 2;
 
 /**
  * Fit the bed to a bin's log: on the first part of its fan hours, judged on the rest; then to all of it.
@@ -58,7 +58,7 @@ export function binModel(loaded: LoadedSeason, review: BinReview, series?: reado
     ROUNDS,
     split,
   );
-  const tried = [first, ...others.map((name) => tryOne(name, first.fit.values, 2, split, first.offsets))].sort(byCost);
+  const tried = [first, ...others.map((name) => tryOne(name, first.fit.values, 1, split, first.offsets))].sort(byCost);
   const trained = tried[0];
 
   const all = samples.readHours.length;

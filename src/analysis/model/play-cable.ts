@@ -1,5 +1,4 @@
 import { relativeHumidityOfRatio } from '../../air/humidity-ratio.ts';
-import { EQUILIBRIUM_RH_RANGE } from '../../grain/equilibrium.ts';
 import type { Isotherm } from '../../grain/isotherm.ts';
 import { isothermHumidity, isothermMoistureDb } from '../../grain/isotherm-equations.ts';
 import { wetFromDry } from '../../grain/moisture-basis.ts';
@@ -12,7 +11,7 @@ import { setState } from '../../simulation/bed/set-state.ts';
 import { spoil } from '../../simulation/bed/spoil.ts';
 import type { LevelStep } from '../../simulation/run/run-spec.ts';
 import type { BinLog } from './bin-log.ts';
-import { type Profile, valueAtHeight } from './start-profile.ts';
+import { CABLE_RH, type Profile, valueAtHeight } from './start-profile.ts';
 
 const HOUR_S = 3600;
 /** Hours of rest are taken in one step, so many at most; those of air are not: longer steps blunt its daily wave, and a fit would make up for it by airflow. */
@@ -168,7 +167,7 @@ function show(
       passing === null
         ? isothermHumidity(equation, a, b, c, heldC, at(bed, bed.moistureDb, heightM))
         : relativeHumidityOfRatio(heldC, Math.max(0, at(bed, passing, heightM)), bed.pressurePa);
-    const rh = Math.min(EQUILIBRIUM_RH_RANGE[1], Math.max(EQUILIBRIUM_RH_RANGE[0], humidity));
+    const rh = Math.min(CABLE_RH[1], Math.max(CABLE_RH[0], humidity));
     into.tempC[first + s] = tempC;
     into.moistureWb[first + s] = wetFromDry(isothermMoistureDb(cable.equation, cable.a, cable.b, cable.c, heldC, rh));
   });

@@ -1,11 +1,13 @@
 import { median } from '../../base/stats/quantile.ts';
-import { EQUILIBRIUM_RH_RANGE } from '../../grain/equilibrium.ts';
 import type { Isotherm } from '../../grain/isotherm.ts';
 import { isothermHumidity, isothermMoistureDb } from '../../grain/isotherm-equations.ts';
 import { dryFromWet } from '../../grain/moisture-basis.ts';
 import type { SensorReadings } from '../moisture/sensor-readings.ts';
 import type { BinLog } from './bin-log.ts';
 import type { CableLog } from './cable-logs.ts';
+
+/** Humidities that a cable's sensor shows; beyond those that the isotherms were fitted to, because cables go on there too. */
+export const CABLE_RH = [0.05, 0.985] as const;
 
 /** Temperature and moisture by height, [heights], rising; at least one. */
 export interface Profile {
@@ -78,7 +80,7 @@ function grainMoistureDb(moistureWb: number, tempC: number, cable: Isotherm, gra
   if (Number.isNaN(moistureWb + tempC)) return Number.NaN;
   if (cable.name === grain.name) return dryFromWet(moistureWb);
   const rh = isothermHumidity(cable.equation, cable.a, cable.b, cable.c, tempC, dryFromWet(moistureWb));
-  const held = Math.min(EQUILIBRIUM_RH_RANGE[1], Math.max(EQUILIBRIUM_RH_RANGE[0], rh));
+  const held = Math.min(CABLE_RH[1], Math.max(CABLE_RH[0], rh));
   return isothermMoistureDb(grain.equation, grain.a, grain.b, grain.c, tempC, held);
 }
 
