@@ -6,6 +6,8 @@ import { whenHolds } from './when-holds.ts';
 
 /** Utilities meter demand as the mean of clock-aligned quarter hours (common practice). */
 export const DEMAND_MS = 15 * 60_000;
+/** Peaks nearer to each other than this part are one: rounding must not choose between quarter hours of one power. */
+export const SAME_PEAK = 1e-9;
 /** A ratchet looks back this many months. */
 const RATCHET_MONTHS = 11;
 
@@ -82,7 +84,7 @@ export function monthlyDemand(
     while (q < quarters.length && quarters[q] * DEMAND_MS < start) q += 1;
     for (; q < quarters.length && quarters[q] * DEMAND_MS < end; q++) {
       const kw = sums.get(quarters[q]) ?? 0;
-      if (kw > peakKw && whenHolds(rule.when, localMoment(zone, quarters[q] * DEMAND_MS))) {
+      if (kw > peakKw * (1 + SAME_PEAK) && whenHolds(rule.when, localMoment(zone, quarters[q] * DEMAND_MS))) {
         peakKw = kw;
         atMs = quarters[q] * DEMAND_MS;
       }

@@ -1,5 +1,5 @@
 import { localDayStart, type Zone } from '../base/zone.ts';
-import { DEMAND_MS } from './demand.ts';
+import { DEMAND_MS, SAME_PEAK } from './demand.ts';
 import { localMoment } from './local-time.ts';
 import type { DemandRule } from './tariff.ts';
 import { whenHolds } from './when-holds.ts';
@@ -54,10 +54,11 @@ function highest(
   let everHeld = false;
   for (let q = Math.ceil(fromMs / DEMAND_MS); q * DEMAND_MS < toMs; q++) {
     const sum = means.reduce((all, part) => all + (part.get(q) ?? 0), 0);
-    if (everHeld && !(sum > kw)) continue;
+    const higher = sum > kw * (1 + SAME_PEAK);
+    if (everHeld && !higher) continue;
     if (!whenHolds(rule.when, localMoment(zone, q * DEMAND_MS))) continue;
     everHeld = true;
-    if (sum > kw) {
+    if (higher) {
       kw = sum;
       quarter = q;
     }

@@ -1,10 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { zoneOf } from '../../src/base/zone.ts';
 import { connectedYears } from '../../src/money/connected-charge.ts';
-import { monthlyDemand } from '../../src/money/demand.ts';
+import { monthlyDemand, quarterMeans } from '../../src/money/demand.ts';
 import { energyCost } from '../../src/money/energy-cost.ts';
 import { localMonths } from '../../src/money/local-time.ts';
 import { minimumTopUp } from '../../src/money/minimum-top-up.ts';
+import { periodDemand } from '../../src/money/period-demand.ts';
 import { rateAt, rateBreaks } from '../../src/money/rate-breaks.ts';
 import type { Tariff, When } from '../../src/money/tariff.ts';
 
@@ -134,6 +135,16 @@ describe('demand, by hand', () => {
     ]);
     expect(months[1].shares).toEqual([0.75, 0.25]);
     expect(months[2].shares).toEqual([0, 1]);
+  });
+  it('of equal peaks the first, also where rounding makes a later one higher by a trillionth', () => {
+    const at = utc('2024-10-11T17:00:00');
+    const fan = spans([at, at + H, 10_000], [at + H, at + 2 * H, 10_000 * (1 + 1e-12)]);
+    const rule = { pricePerKw: 10, when: null, ratchet: null };
+    expect(monthlyDemand(rule, chicago, [fan], from, to)[0].atMs).toBe(at);
+    // Its bill's fans are those of that quarter hour: another fan's 10 kW of later are the same peak, not a new one.
+    const later = spans([at + 3 * H, at + 4 * H, 10_000 * (1 + 1e-12)]);
+    const means = [fan, later].map(quarterMeans);
+    expect(periodDemand(rule, chicago, means, from, to).shares[0]).toBeCloseTo(1, 9);
   });
   it('a peak outside the rule’s hours counts nothing', () => {
     const rule = { pricePerKw: 10, when: when({ hours: [[7 * 60, 22 * 60]] }), ratchet: null };
