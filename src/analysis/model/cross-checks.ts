@@ -102,7 +102,7 @@ function dailySwing(timeMs: Float64Array, tempC: Float64Array): number {
 }
 
 /** Air power over shaft power: farm fans reach 0.3 to 0.65 (common practice); far less, and much of the air goes elsewhere. */
-const LEAST_EFFICIENCY = 0.12;
+const LEAST_EFFICIENCY = 0.06;
 const MOTOR_EFFICIENCY = 0.88;
 /** The smallest fans that are sold are too large for a little air: of them nothing follows, W. */
 const LEAST_SHAFT_W = 1500;
@@ -119,7 +119,7 @@ export function powerDoubts(log: BinLog, flowM3S: number): Doubt[] {
     if (efficiency >= LEAST_EFFICIENCY) return [];
     return [
       {
-        why: `To push the fitted airflow through the grain takes ${Math.round(100 * efficiency)} % of the fans’ power; fans do three to six times as well, so that much of the air seems to go elsewhere.`,
+        why: `To push the fitted airflow through the grain takes ${Math.round(100 * efficiency)} % of the fans’ power; fans do five to ten times as well, so that much of the air seems to go elsewhere.`,
         help: 'Look for leaks of floor, transition and hatches, and log the static pressure.',
       },
     ];
