@@ -3,7 +3,7 @@ import { withheld } from '../../base/estimate.ts';
 import { interval, number, why } from '../summary-cells.ts';
 import { both, pair, plain, reason } from '../summary-numbers.ts';
 import type { BinReview } from '../types.ts';
-import type { MomentAgreement } from './ticket-agreement-types.ts';
+import type { MomentAgreement, TicketsHeld } from './ticket-agreement-types.ts';
 
 const MOMENT_SHAPE = z
   .strictObject({
@@ -48,6 +48,13 @@ function momentSummary(of: MomentAgreement | null | undefined): z.infer<typeof M
   };
 }
 
+/** Why one of the two moments is missing; null where both or none are there. */
+function onlyOne(held: TicketsHeld | null | undefined): string | null {
+  if (!held || (held.start === null) === (held.end === null)) return null;
+  const [moment, way] = held.end === null ? ['end', 'out'] : ['start', 'in'];
+  return `There is nothing to hold against each other at the ${moment}: no loads ${way} with a moisture, or no believable sensors then.`;
+}
+
 export function ticketsSummary({ moisture }: BinReview): z.infer<typeof TICKETS_SHAPE> {
   const { tickets } = moisture;
   const bias = tickets?.sharedBias ?? withheld(moisture.why ?? 'Nothing was held against tickets.');
@@ -55,6 +62,6 @@ export function ticketsSummary({ moisture }: BinReview): z.infer<typeof TICKETS_
     start: momentSummary(tickets?.start),
     end: momentSummary(tickets?.end),
     ...both('sharedBiasPoints', bias),
-    why: reason(tickets?.why ?? null, bias),
+    why: reason(tickets?.why ?? onlyOne(tickets), bias),
   };
 }

@@ -2,7 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { observeMoisture } from '../../../src/analysis/moisture/observed-moisture.ts';
 import { ticketAgreement } from '../../../src/analysis/moisture/ticket-agreement.ts';
 import type { Ticket } from '../../../src/analysis/moisture/tickets.ts';
-import { FAN_OFF, FAN_ON } from '../../../src/analysis/types.ts';
+import { ticketsSummary } from '../../../src/analysis/moisture/tickets-summary.ts';
+import { type BinReview, FAN_OFF, FAN_ON } from '../../../src/analysis/types.ts';
 import { DAY, makeBin, makeCable, makeSeason, makeSeries, makeSpans, T0 } from './make-bin.ts';
 
 const CABLES = [makeCable('C', 0, 1, 3, 5), makeCable('R', 3, 1, 3, 5)];
@@ -30,6 +31,15 @@ function held(tickets: Ticket[], weightKg: number | null, spans = SPANS) {
   });
   return ticketAgreement(observed, weightKg, null);
 }
+
+it('summary.json says why one of the two moments is missing, and nothing where both stand', () => {
+  const why = (tickets: Ticket[]) =>
+    ticketsSummary({ moisture: { tickets: held(tickets, 15_000) } } as unknown as BinReview).why;
+  const loadIn = load('in', 15, 18, LOADED);
+  expect(why([loadIn])).toContain('at the end: no loads out with a moisture');
+  expect(why([load('out', 14, 15, OUT)])).toContain('at the start: no loads in with a moisture');
+  expect(why([loadIn, load('out', 14, 15, OUT)])).toBeNull();
+});
 
 describe('ticketAgreement', () => {
   it('agrees within the intervals of both', () => {
