@@ -5,7 +5,7 @@ const program = new Command('review')
   .description('Review a season folder: read its logs, work out what the fans did and cost, write the pages.')
   .argument('<season-folder>', 'folder with season.yaml')
   .option('--out <dir>', 'where the review goes (default: review/ in the season folder)')
-  .option('--no-model', 'leave out the bin models (this version fits none yet, so it changes nothing)')
+  .option('--no-model', 'leave out the bins’ models and what other ways to run the fan would have come to')
   .addHelpText(
     'after',
     `
@@ -22,4 +22,5 @@ Example: npm run review -- data-samples/sorrel-fork --out /tmp/review`,
   .parse();
 
 const [folder] = program.args;
-process.exitCode = await reviewCommand(folder, program.opts<{ out?: string }>().out ?? null);
+const { out, model } = program.opts<{ out?: string; model: boolean }>();
+process.exitCode = await reviewCommand(folder, out ?? null, model);

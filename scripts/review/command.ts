@@ -15,11 +15,11 @@ export function generatedAtMs(stated: string | undefined, nowMs: number): number
 }
 
 /** Run a review for a person at a terminal. @returns the exit status */
-export async function reviewCommand(seasonFolder: string, out: string | null): Promise<number> {
+export async function reviewCommand(seasonFolder: string, out: string | null, models = false): Promise<number> {
   const tell = (line: string) => process.stderr.write(`${line}\n`);
   try {
     const madeMs = generatedAtMs(process.env.SOURCE_DATE_EPOCH, Date.now());
-    const done = await runReview({ seasonFolder, out, generatedAtMs: madeMs, onStage: tell });
+    const done = await runReview({ seasonFolder, out, models, generatedAtMs: madeMs, onStage: tell });
     process.stdout.write(`Open ${done.out}/index.html\n`);
     if (done.failures.length === 0) return EXIT.whole;
     tell(

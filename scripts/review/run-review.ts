@@ -7,6 +7,7 @@ import fronts from '../../notebooks/fronts.ts';
 import methods from '../../notebooks/methods.ts';
 import moisture from '../../notebooks/moisture.ts';
 import overview from '../../notebooks/overview.ts';
+import strategies from '../../notebooks/strategies.ts';
 import packageJson from '../../package.json' with { type: 'json' };
 import { reviewSeason } from '../../src/analysis/review-season.ts';
 import { summaryOf } from '../../src/analysis/summary.ts';
@@ -25,7 +26,7 @@ import { assertReplaceable, type OwnFolder, replaceFolder } from '../folder/repl
 import { changedDefaults } from './changed-defaults.ts';
 
 /** The pages of a review, in the order of their links. */
-export const NOTEBOOKS = [overview, fanEnergy, moisture, fronts, binsCompared, dataQuality, methods];
+export const NOTEBOOKS = [overview, fanEnergy, moisture, fronts, binsCompared, strategies, dataQuality, methods];
 
 /** What stands in a review folder. */
 const REVIEW_FOLDER: OwnFolder = {
@@ -37,6 +38,8 @@ export interface ReviewOptions {
   seasonFolder: string;
   /** null: `review` in the season folder */
   out: string | null;
+  /** fit the bins' beds and run them in other ways; false */
+  models?: boolean;
   /** what pages print as the time of making, ms UTC */
   generatedAtMs: number;
   /** told one line a stage */
@@ -74,7 +77,7 @@ export async function runReview(options: ReviewOptions): Promise<ReviewOutcome> 
     `Load     ${count(files.length, 'file')}, ${count(totals.rows, 'row')}, ${count(totals.rejected, 'cell')} rejected`,
   );
   for (const line of rejectLines(loaded.load)) say(line);
-  const review = reviewSeason(loaded, (name) => say(`Analyse  ${name}`));
+  const review = reviewSeason(loaded, (name) => say(`Analyse  ${name}`), { models: options.models });
   const input: NotebookInput = { loaded, review, units: unitsOf(loaded), made: madeBy(loaded, folder, options) };
   const pages = NOTEBOOKS.map((notebook) => notebook.page(input));
   const rendered = renderPages(pages);

@@ -27,6 +27,7 @@ import { unitCosts } from './unit-costs/unit-costs.ts';
 import { usefulHours } from './useful/useful-hours.ts';
 import type { UsefulHours } from './useful/useful-hours-types.ts';
 import { airAndWater } from './water/air-and-water.ts';
+import { seasonWhatIf } from './what-if/season-what-if.ts';
 
 /** What is known of a bin before the season's other bins are heard. */
 interface Half {
@@ -43,9 +44,14 @@ interface Half {
  * Everything the kit says of a loaded season. One bin that breaks does not take the others down: it comes back with
  * `failure` set and every number missing; a fan that breaks takes its bins with it, and no others.
  *
- * @param onBin  told the bin's name before its work begins
+ * @param onBin   told the bin's name before its work begins
+ * @param models  fit the bins' beds to their logs and run them in other ways; some seconds a bin
  */
-export function reviewSeason(loaded: LoadedSeason, onBin: (name: string) => void = () => {}): SeasonReview {
+export function reviewSeason(
+  loaded: LoadedSeason,
+  onBin: (name: string) => void = () => {},
+  { models = false }: { models?: boolean } = {},
+): SeasonReview {
   const { season, tables } = loaded;
   const series = sensorSeries(tables.readings);
   const weather = weatherRows(tables);
@@ -66,17 +72,21 @@ export function reviewSeason(loaded: LoadedSeason, onBin: (name: string) => void
   const observed = halves.flatMap((half) =>
     half.ok && !Number.isNaN(half.value.observed.points) ? [half.value.observed] : [],
   );
-  const bins = halves.map((half, i) => {
+  const reviewed = halves.map((half, i) => {
     if (!half.ok) return failedBin(season.bins[i], half.reason);
     const whole = attempt(() => secondHalf(loaded, half.value, observed, fans, weather));
     return whole.ok ? whole.value : failedBin(season.bins[i], whole.reason);
   });
+  const { bins, whatIf, broken } = models
+    ? seasonWhatIf(loaded, reviewed, series, onBin)
+    : { bins: reviewed, whatIf: undefined, broken: [] };
   const months = attempt(() => tariffMonths(season, fans));
   const bills = attempt(() => billShares(season, tables.bills, fans));
   const ways = attempt(() => staggeredDemand(season, fans));
   const compared = attempt(() => compareBins(loaded, bins));
   const failures = [
     ...brokenFans.map((one) => one.text),
+    ...broken,
     ...(months.ok ? [] : [`tariff months: ${months.reason}`]),
     ...(bills.ok ? [] : [`bills: ${bills.reason}`]),
     ...(ways.ok ? [] : [`demand charges: ${ways.reason}`]),
@@ -89,6 +99,7 @@ export function reviewSeason(loaded: LoadedSeason, onBin: (name: string) => void
     bills: bills.ok ? bills.value : undefined,
     demandWays: ways.ok ? ways.value : undefined,
     compared: compared.ok ? compared.value : undefined,
+    whatIf,
     failures,
   };
 }

@@ -11,10 +11,11 @@ import { both, pair, plain, reason } from './summary-numbers.ts';
 import type { BinSummary, Summary } from './summary-shape.ts';
 import type { BinReview, SeasonReview } from './types.ts';
 import { usefulSummary } from './useful/useful-summary.ts';
+import { modelSummary, strategiesSummary } from './what-if/what-if-summary.ts';
 
 const NOT_YET = 'This version of the kit does not work it out yet.';
 
-function binSummary(review: BinReview): Omit<BinSummary, 'comparison'> {
+function binSummary(review: BinReview): Omit<BinSummary, 'comparison' | 'model'> {
   const { bin, grain, fan, moisture, temperature, unitCosts, fronts, airflow, water } = review;
   return {
     id: bin.id,
@@ -131,7 +132,6 @@ function binSummary(review: BinReview): Omit<BinSummary, 'comparison'> {
     },
     ...frontsSummary(fronts),
     condition: { dryMatterLossPct: null, worstLayerLossPct: null, alerts: null, why: NOT_YET },
-    model: { temperatureRmseC: null, moistureRmsePct: null, trusted: null, why: NOT_YET },
   };
 }
 
@@ -141,12 +141,15 @@ export function summaryOf(loaded: LoadedSeason, review: SeasonReview): Summary {
   return {
     season: loaded.season.title,
     currency: loaded.season.currency,
-    bins: review.bins.map((one) => ({ ...binSummary(one), comparison: comparisonSummary(review, one.bin.id) })),
+    bins: review.bins.map((one) => ({
+      ...binSummary(one),
+      model: modelSummary(review, one.bin.id),
+      comparison: comparisonSummary(review, one.bin.id),
+    })),
     tariffs: tariffSummary(review),
     bills: billsSummary(review),
     demand: demandSummary(review),
-    strategies: [],
-    strategiesWhy: NOT_YET,
+    ...strategiesSummary(loaded, review),
     load: { rows, cells, missing, rejected, outside, flagged: { ...flagged } },
   };
 }

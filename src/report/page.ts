@@ -15,9 +15,16 @@ export type Cell = string | number | Estimate | OwnNumber | { value: null; why: 
  * How a number without an interval is known; pages and files say the word beside its unit. `measured`: as logs and
  * instruments gave it, or their sum or mean; `stated`: in season.yaml or on a bill; `from stated`: reckoned from what is
  * stated, exactly; `counted`: counts over each other; `90 % limit`: itself half of a 90 % interval; `by both ranges`: a weight that the
- * intervals beside it give.
+ * intervals beside it give; `by the model`: of one run of a fitted bed, whose page says how near the bed comes to the log.
  */
-export type Known = 'measured' | 'stated' | 'from stated' | 'counted' | '90 % limit' | 'by both ranges';
+export type Known =
+  | 'measured'
+  | 'stated'
+  | 'from stated'
+  | 'counted'
+  | '90 % limit'
+  | 'by both ranges'
+  | 'by the model';
 
 /** When: a local day or a moment, both as ms UTC, or a month as `2024-10`. Pages say them, files carry them as ISO 8601. */
 export type TimeKind = 'day' | 'moment' | 'month';
@@ -150,6 +157,8 @@ export interface PageBody {
   /** one sentence with a number and its interval, or why it cannot be told */
   answer: string;
   keyNumbers: readonly KeyNumber[];
+  /** what the ranges of the key numbers are, where they are no 90 % intervals */
+  ranges?: string;
   sections: readonly Section[];
   warnings: readonly string[];
   cautions: readonly string[];

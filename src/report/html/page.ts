@@ -8,6 +8,9 @@ import { renderFailure, renderSection } from './section.ts';
 import { renderSources } from './sources.ts';
 import { STYLES } from './styles.ts';
 
+const USUAL_RANGES =
+  'Ranges are 90 % intervals: nine times in ten the true value lies inside. Where none stands, the number was counted, or both ends round to it.';
+
 /** A page's place in the row of pages. */
 export interface PageLink {
   file: string;
@@ -96,7 +99,7 @@ ${
 `,
   )
 }
-${page.keyNumbers.some(hasInterval) && html`<p class="small">Ranges are 90 % intervals: nine times in ten the true value lies inside. Where none stands, the number was counted, or both ends round to it.</p>`}
+${page.keyNumbers.some(hasInterval) && html`<p class="small">${page.ranges ?? USUAL_RANGES}</p>`}
 ${body}
 <section aria-labelledby="warnings"><h2 id="warnings">Warnings</h2>${list(page.warnings, 'None.')}</section>
 ${page.cautions.length > 0 && html`<section aria-labelledby="cautions" class="cautions"><h2 id="cautions">Before you go to a bin</h2>${list(page.cautions, '')}</section>`}

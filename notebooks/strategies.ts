@@ -1,0 +1,64 @@
+import {
+  adviceEntries,
+  CAUTION_SOURCES,
+  cautionsFor,
+  defineNotebook,
+  methodsOf,
+  playedBins,
+  runsTable,
+  section,
+  skillTable,
+  strategiesAnswer,
+  strategyEntries,
+  strategyFigure,
+  strategyKeys,
+  strategyTable,
+} from '../src/notebook.ts';
+
+export default defineNotebook(
+  {
+    id: 'strategies',
+    title: 'Other ways to run the fans',
+    question: 'What would another way to run the fans have cost, and should I change it next fall?',
+  },
+  ({ review, units }) => {
+    const bins = playedBins(review);
+    const played = bins.filter(({ whatIf }) => whatIf.why === null);
+    return {
+      answer: strategiesAnswer(bins, units),
+      keyNumbers: strategyKeys(bins),
+      ranges:
+        'Ranges of costs by the model are no 90 % intervals: they are the lowest and highest of six runs, with air, moisture and drying rate to either side of the fit. The weather is the season’s.',
+      sections: [
+        section('next-fall', 'Next fall', () => ({
+          lead: 'What the season’s own weather says of each bin. Another year is another weather.',
+          entries: adviceEntries(bins, units),
+          table: strategyTable(bins),
+          notes: [
+            'Costs by the model are of the bin alone on its tariff: energy, the demand of its own fans, and fuel. Charges on connected horsepower are the same whatever is run, and left out.',
+            'The six runs: as fitted, with 7 % less air and grain 0.2 point wetter, with 7 % more air and grain 0.2 point drier, each with the drying rate once and twice as fast. Cost as run by log carries its 90 % interval.',
+          ],
+        })),
+        ...played.map((one) =>
+          section(`bin-${one.review.bin.id}`, one.review.bin.name, () => ({
+            lead: one.whatIf.model.why,
+            figures: strategyFigure(one, units),
+            tables: [runsTable(one)],
+            notes: one.whatIf.model.notes,
+          })),
+        ),
+        section('models', 'How good the models are', () => ({
+          lead: 'Each bin’s bed was fitted to the first part of its log and judged on the rest, while the fan ran and for two days after. A bed that does worse than 2 °C (3.6 °F) or 0.7 point is not trusted, and nothing is told from it.',
+          table: skillTable(bins),
+        })),
+        section('rules', 'What the strategies do', () => ({
+          lead: 'Each rests once the bin is at its target and goes on when it no longer is. “Best in hindsight” is the cheapest schedule found with the weather known ahead; nobody could have run it, it says how much there was to gain at most.',
+          entries: strategyEntries(units),
+        })),
+      ],
+      warnings: [],
+      cautions: cautionsFor(review.bins.some((one) => one.bin.goal === 'condition')),
+      sources: [...methodsOf('strategies').flatMap((method) => method.sourceKeys), ...CAUTION_SOURCES],
+    };
+  },
+);

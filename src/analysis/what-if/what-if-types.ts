@@ -1,0 +1,36 @@
+import type { Estimate } from '../../base/estimate.ts';
+import type { Outcome } from '../../simulation/run/outcome.ts';
+import type { BinModel } from '../model/model-types.ts';
+
+/** What a way to run the fan would have come to in a bin's own season, by its fitted bed. */
+export interface StrategyOutcome {
+  /** as `summary.json` names it */
+  id: string;
+  title: string;
+  outcome: Outcome;
+  /** money; the interval spans the runs with air, moisture and rate to either side of the fit. None for the search in hindsight */
+  cost: Estimate;
+  /** of those runs, how many reach the target */
+  reaching: number;
+  runs: number;
+  /** ms UTC from which the target is reached; null where it is not */
+  reachedMs: number | null;
+}
+
+/** The what-if of one bin. */
+export interface BinWhatIf {
+  binId: string;
+  model: BinModel;
+  /** as it was run, by the bed; null where there are no runs */
+  logged: StrategyOutcome | null;
+  /** the kit's strategies in their order; empty where the model is not trusted */
+  strategies: readonly StrategyOutcome[];
+  /** the cheapest schedule found with the weather known; null where none keeps the grain, or there are no runs */
+  hindsight: StrategyOutcome | null;
+  /** id of the strategy that is cheapest for all that is in doubt; null where none reaches the target */
+  pick: string | null;
+  /** whether it reaches in every doubted run */
+  sure: boolean;
+  /** why there are no runs; null where there are */
+  why: string | null;
+}

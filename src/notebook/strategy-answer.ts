@@ -1,0 +1,73 @@
+import type { Entry, KeyNumber } from '../report/page.ts';
+import type { Units } from '../report/units.ts';
+import { STRATEGIES } from '../simulation/strategies/strategies.ts';
+import { type Played, targetSaid } from './strategy-words.ts';
+import { counted } from './words.ts';
+
+/** The bin in which another way would have saved most, for sure above zero first. */
+export function mostSaved(bins: readonly Played[]): Played | null {
+  const known = bins.filter((one) => one.saving.value !== null && one.pick !== null);
+  const clear = known.filter(({ saving }) => (saving.interval?.[0] ?? 0) > 0);
+  const of = clear.length > 0 ? clear : known;
+  return of.reduce<Played | null>(
+    (best, one) => (best === null || Number(one.saving.value) > Number(best.saving.value) ? one : best),
+    null,
+  );
+}
+
+export function strategiesAnswer(bins: readonly Played[], units: Units): string {
+  if (bins.length === 0) return 'Can’t tell: models were left out of this review.';
+  const trusted = bins.filter(({ whatIf }) => whatIf.why === null);
+  if (trusted.length === 0) return `Can’t tell: no bin’s model can be trusted. ${bins[0].whatIf.why ?? ''}`;
+  const first = mostSaved(trusted);
+  if (first === null || first.pick === null) {
+    return `None of the strategies would have brought ${trusted.length === 1 ? trusted[0].review.bin.name : 'these bins'} to the target in this season’s weather.`;
+  }
+  const start = `Run by the rule “${first.pick.title.toLowerCase()}”, ${first.review.bin.name} would have come to ${targetSaid(first, units)} for ${units.say('money', first.pick.cost)}`;
+  const value = Number(first.saving.value);
+  if (value <= 0 || (first.saving.interval?.[0] ?? 0) <= 0) {
+    return `${start}, not clearly less than as it was run; no bin shows a clear saving.`;
+  }
+  return `${start}, ${units.say('money', first.saving)} less than as it was run.`;
+}
+
+export function strategyKeys(bins: readonly Played[]): KeyNumber[] {
+  const trusted = bins.filter(({ whatIf }) => whatIf.why === null);
+  const first = mostSaved(trusted);
+  return [
+    {
+      label: 'Largest saving',
+      quantity: 'money',
+      amount: first?.saving ?? null,
+      note: first === null ? 'No bin has a strategy that reaches its target.' : first.review.bin.name,
+    },
+    {
+      label: 'Models trusted',
+      quantity: 'count',
+      amount: trusted.length,
+      note: `of ${counted(bins.length, 'bin')}`,
+    },
+  ];
+}
+
+/** What each strategy does, in words, with the parameters that it was run with. */
+export function strategyEntries(units: Units): Entry[] {
+  return STRATEGIES.map(({ title, words, parameters }) => ({
+    term: title,
+    text: words,
+    details: parameters.map(({ words: of, unit, usual }) => `${of}: ${parameterSaid(unit, usual, units)}`),
+  }));
+}
+
+function parameterSaid(unit: '1' | 'degC' | 'K' | 'h', value: number, units: Units): string {
+  switch (unit) {
+    case 'degC':
+      return units.say('temperature', value);
+    case 'K':
+      return units.say('temperature difference', value);
+    case 'h':
+      return `${value} h`;
+    default:
+      return units.say('share', value);
+  }
+}

@@ -1,0 +1,72 @@
+import type { BinReview, SeasonReview } from '../analysis/types.ts';
+import type { BinWhatIf, StrategyOutcome } from '../analysis/what-if/what-if-types.ts';
+import { type Estimate, withheld } from '../base/estimate.ts';
+import type { Units } from '../report/units.ts';
+
+/** A bin with its what-if. */
+export interface Played {
+  review: BinReview;
+  whatIf: BinWhatIf;
+  /** what the kit would run: null where nothing reaches the target, or there are no runs */
+  pick: StrategyOutcome | null;
+  /** what it would have saved against the season as run, by the model, money */
+  saving: Estimate;
+}
+
+/** The bins whose models were made, in the season's order. */
+export function playedBins(review: SeasonReview): Played[] {
+  return (review.whatIf ?? []).flatMap((whatIf) => {
+    const of = review.bins.find(({ bin }) => bin.id === whatIf.binId);
+    if (of === undefined) return [];
+    const pick = whatIf.strategies.find(({ id }) => id === whatIf.pick) ?? null;
+    return [{ review: of, whatIf, pick, saving: savingOf(whatIf, pick) }];
+  });
+}
+
+/** A logged season costs the same whatever the grain does: the difference is unsure as the strategy's cost is. */
+function savingOf({ logged, why }: BinWhatIf, pick: StrategyOutcome | null): Estimate {
+  if (logged === null) return withheld(why ?? 'There are no runs.');
+  if (pick === null) return withheld('No strategy reaches the target.');
+  const { value, interval } = pick.cost;
+  if (logged.cost.value === null || value === null || interval === null) {
+    return withheld('A price of the energy is not known for all of its hours.');
+  }
+  const of = logged.cost.value;
+  return { value: of - value, interval: [of - interval[1], of - interval[0]], why: null };
+}
+
+/** `15.0 %` or `40 °F`: what a bin was to reach. */
+export function targetSaid({ review: { bin } }: Played, units: Units): string {
+  const { targetMoistureWb, targetTempC } = bin.grain;
+  if (bin.goal === 'cool' && targetTempC !== null) return units.say('temperature', targetTempC);
+  return targetMoistureWb === null ? 'its target' : units.say('moisture', targetMoistureWb);
+}
+
+/** What a grower would do next fall, for one bin. */
+export function adviceFor(one: Played, units: Units): string {
+  const { review, whatIf, pick, saving } = one;
+  const { logged, hindsight } = whatIf;
+  if (whatIf.why !== null || logged === null) return `Withheld. ${whatIf.why ?? ''}`;
+  if (pick === null) {
+    return 'None of the strategies brings this bin to its target in the season’s weather: look at airflow, start moisture and fill date before the switch.';
+  }
+  const doubt = whatIf.sure
+    ? ''
+    : ` It reaches the target in ${pick.reaching} of ${pick.runs} runs with air, moisture and drying rate to either side of the fit.`;
+  const best =
+    hindsight === null || !hindsight.outcome.reachedTarget
+      ? ''
+      : ` With the weather known ahead ${units.say('money', hindsight.cost.value)} would have done.`;
+  const reached = pick.reachedMs === null ? '' : ` by ${units.date(pick.reachedMs)}`;
+  const start = `${pick.title} would have brought it to ${targetSaid(one, units)}${reached} for ${units.say('money', pick.cost)}`;
+  if (!logged.outcome.reachedTarget) {
+    return `${start}; as run it cost ${units.say('money', logged.cost.value)} by the model and did not come there.${doubt}${best}`;
+  }
+  if (saving.value === null) return `${start}.${doubt}${best}`;
+  if (saving.interval !== null && saving.interval[0] <= 0 && saving.interval[1] >= 0) {
+    return `${start}, no clear difference to how it was run (${units.say('money', logged.cost.value)} by the model).${doubt}${best}`;
+  }
+  return saving.value > 0
+    ? `${start}, ${units.say('money', saving)} less than as it was run.${doubt}${best}`
+    : `As it was run (${units.say('money', logged.cost.value)} by the model) was cheaper than every strategy of the kit; ${review.bin.name} needs no other rule.${best}`;
+}

@@ -1,0 +1,88 @@
+import { fileURLToPath } from 'node:url';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { reviewSeason } from '../../../src/analysis/review-season.ts';
+import { summaryOf } from '../../../src/analysis/summary.ts';
+import { SUMMARY_SHAPE } from '../../../src/analysis/summary-shape.ts';
+import type { SeasonReview } from '../../../src/analysis/types.ts';
+import { binWhatIf } from '../../../src/analysis/what-if/bin-what-if.ts';
+import type { BinWhatIf } from '../../../src/analysis/what-if/what-if-types.ts';
+import { loadSeason } from '../../../src/season/load-season.ts';
+import type { LoadedSeason } from '../../../src/season/loaded.ts';
+import { readSeason } from '../../../src/season/read-season.ts';
+import { sensorSeries } from '../../../src/tables/sensors.ts';
+
+const SAMPLE = fileURLToPath(new URL('../../../data-samples/sorrel-fork', import.meta.url));
+
+let loaded: LoadedSeason;
+let plain: SeasonReview;
+/** of B5: a bin of soybeans to be cooled, with one cable */
+let told: BinWhatIf;
+let review: SeasonReview;
+
+beforeAll(async () => {
+  loaded = await loadSeason(await readSeason(SAMPLE));
+  plain = reviewSeason(loaded);
+  const bin = plain.bins.find((one) => one.bin.id === 'B5');
+  if (bin === undefined) throw new Error('the sample has no B5');
+  told = binWhatIf(loaded, bin, sensorSeries(loaded.tables.readings));
+  review = { ...plain, whatIf: [told] };
+}, 240_000);
+
+describe('the what-if of a bin', () => {
+  it('has a model that it trusts, and runs', () => {
+    expect([told.model.trusted, told.why]).toEqual([true, null]);
+    expect(told.strategies.length).toBeGreaterThan(6);
+  });
+
+  it('runs the logged hours again at the cost that the log has', () => {
+    // The log's own energy and demand, worked out by the tariff quarter by quarter; the run is by whole hours.
+    const { hours, cost, connectedCost } = plain.bins.find((one) => one.bin.id === 'B5')!.fan;
+    expect(told.logged?.outcome.fanHours).toBeCloseTo(Number(hours.value), 0);
+    const byLog = Number(cost.value) - Number(connectedCost.value ?? 0);
+    expect(Math.abs(Number(told.logged?.cost.value) / byLog - 1)).toBeLessThan(0.03);
+  });
+
+  it('finds no schedule in hindsight dearer than one that reaches as early', () => {
+    const { hindsight, strategies, logged } = told;
+    expect(hindsight?.outcome.reachedTarget).toBe(true);
+    const early = strategies.filter(
+      ({ outcome, reachedMs }) => outcome.reachedTarget && Number(reachedMs) <= Number(logged?.reachedMs),
+    );
+    expect(early.length).toBeGreaterThan(0);
+    for (const one of early) expect(Number(hindsight?.cost.value)).toBeLessThanOrEqual(Number(one.cost.value) + 1e-9);
+  });
+
+  it('picks one that reaches its target, and no cheaper one reaches in as many runs', () => {
+    const pick = told.strategies.find(({ id }) => id === told.pick)!;
+    expect(pick.outcome.reachedTarget).toBe(true);
+    for (const { outcome, reaching } of told.strategies) {
+      if (outcome.reachedTarget) expect(reaching).toBeLessThanOrEqual(pick.reaching);
+    }
+  });
+});
+
+describe('its part of summary.json', () => {
+  it('keeps to the schema, a row for each run, the model beside', () => {
+    const summary = SUMMARY_SHAPE.parse(summaryOf(loaded, review));
+    expect(summary.strategies).toHaveLength(told.strategies.length + 2);
+    expect(summary.strategiesWhy).toBeNull();
+    expect(new Set(summary.strategies.map(({ bin }) => bin))).toEqual(new Set(['B5']));
+    for (const { cost, costInterval, strategy } of summary.strategies) {
+      expect(cost, strategy).not.toBeNull();
+      if (costInterval === null) continue;
+      expect(costInterval[0]).toBeLessThanOrEqual(Number(cost));
+      expect(costInterval[1]).toBeGreaterThanOrEqual(Number(cost));
+    }
+    const model = (id: string) => summary.bins.find((one) => one.id === id)?.model;
+    expect(model('B5')?.trusted).toBe(true);
+    expect(model('B5')?.temperatureRmseC).toBeLessThan(2);
+    expect(model('B1')).toMatchObject({ trusted: null, why: 'The model of this bin could not be made.' });
+  });
+
+  it('says that models were left out', () => {
+    const { strategies, strategiesWhy, bins } = summaryOf(loaded, plain);
+    expect(strategies).toEqual([]);
+    expect(strategiesWhy).toContain('--no-model');
+    expect(bins[0].model.why).toContain('--no-model');
+  });
+});
