@@ -16,10 +16,19 @@ export function ofPeak(
   return notBelowZero(value, half, more);
 }
 
-/** Power of fans of which part of the time is unknown, kW: so much could any peak of it be higher. */
-export function unknownMore({ fans }: TariffBill, fromMs: number, toMs: number): number {
-  return fans.reduce(
-    (sum, fan) => sum + (fan.onHours > 0 && hasUnknown(fan, fromMs, toMs) ? fan.energyKwh / fan.onHours : 0),
-    0,
-  );
+/**
+ * By how much unknown time could raise a month's peak and what is billed, kW: by the power of the fans it is unknown of,
+ * but no peak is higher than all fans together, and under a ratchet a higher peak costs nothing up to what is billed anyway.
+ */
+export function unknownMore(
+  { fans }: TariffBill,
+  { peakKw, billedKw }: Pick<MonthDemand, 'peakKw' | 'billedKw'>,
+  fromMs: number,
+  toMs: number,
+): { peak: number; billed: number } {
+  const ran = fans.filter((fan) => fan.onHours > 0);
+  const power = (of: readonly FanSeason[]) => of.reduce((sum, fan) => sum + fan.energyKwh / fan.onHours, 0);
+  const unknown = power(ran.filter((fan) => hasUnknown(fan, fromMs, toMs)));
+  const peak = Math.min(unknown, Math.max(0, power(ran) - peakKw));
+  return { peak, billed: Math.max(0, peakKw + peak - billedKw) };
 }

@@ -41,13 +41,15 @@ function waysOf(bill: TariffBill): DemandWays[] {
       const leastKw = Math.max(peakKw, ratchetFloor(rule, month, ratchetMonth(least)?.peakKw ?? 0));
       least.push({ peakKw });
       const asRun = bill.demand[r][m];
-      const moreKw = unknownMore(bill, start, end);
-      const way = (of: MonthDemand) => ({
-        peakKw: of.peakKw,
-        peak: ofPeak(fans, of, of.peakKw, moreKw),
-        billedKw: of.billedKw,
-        cost: ofPeak(fans, of, of.cost, moreKw * rule.pricePerKw),
-      });
+      const way = (of: MonthDemand) => {
+        const more = unknownMore(bill, of, start, end);
+        return {
+          peakKw: of.peakKw,
+          peak: ofPeak(fans, of, of.peakKw, more.peak),
+          billedKw: of.billedKw,
+          cost: ofPeak(fans, of, of.cost, more.billed * rule.pricePerKw),
+        };
+      };
       return {
         tariffId: tariff.id,
         rule: r,

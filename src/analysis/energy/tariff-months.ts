@@ -32,13 +32,13 @@ export function tariffMonths(season: Season, fanSeasons: readonly FanSeason[]): 
         return { kwh: fanRelSd(fan) * used.kwh, cost: fanRelSd(fan) * used.cost };
       });
       const energyHalf = Z90 * Math.hypot(...sds.map((sd) => sd.cost));
-      const moreKw = unknownMore(bill, start, end);
       const rules = demand.map((rule, r) => {
         const { peakKw, billedKw, atMs, cost } = rule[m];
+        const more = unknownMore(bill, rule[m], start, end);
         const told = {
-          peak: ofPeak(fans, rule[m], peakKw, moreKw),
-          billed: ofPeak(fans, rule[m], billedKw, moreKw),
-          cost: ofPeak(fans, rule[m], cost, moreKw * tariff.demand[r].pricePerKw),
+          peak: ofPeak(fans, rule[m], peakKw, more.peak),
+          billed: ofPeak(fans, rule[m], billedKw, more.billed),
+          cost: ofPeak(fans, rule[m], cost, more.billed * tariff.demand[r].pricePerKw),
         };
         return { peakKw, billedKw, atMs, cost, told };
       });

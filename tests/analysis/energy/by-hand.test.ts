@@ -116,6 +116,41 @@ describe('a bin’s fan cost by hand', () => {
     expect(more((told) => told.energyCost)).toBeCloseTo(45, 6);
     expect(more((told) => told.demandCost)).toBeCloseTo(0, 6);
   });
+  it('unknown time raises a peak to all fans together at most, and a bill under the ratchet by what exceeds it', () => {
+    // 30 h of October silent. One fan of 15 kW: its peak was reached as it is. Beside it another of 10 kW that rests: up to 25.
+    const silent = (rows: Row[], from: number) =>
+      rows.filter(({ time }) => time <= start + from * H || time >= start + (from + 30) * H);
+    const tops = (rows: Row[], fans: Fan[]) => {
+      const table = fanTable(rows);
+      const found = fans.map((fan) => fanSeason(fan, table));
+      return tariffMonths(
+        seasonOf(fans, [
+          bin(
+            'B1',
+            fans.map(({ id }) => id),
+          ),
+        ]),
+        found,
+      ).map(({ demand: [{ told, peakKw, billedKw }] }) => {
+        const top = (of: 'peak' | 'billed') =>
+          (told?.[of].interval?.[1] ?? Number.NaN) - (told?.[of].value ?? Number.NaN);
+        return { peakKw, billedKw, peak: top('peak'), billed: top('billed') };
+      });
+    };
+    const sure = tops(powerRows(parts), [FAN_T]);
+    expect(tops(silent(powerRows(parts), 200), [FAN_T])[0].peak).toBeCloseTo(sure[0].peak, 9);
+    const other = powerRows([rest(150), [20, 10_000], rest(1464 - 170)], 'F2');
+    const both = [FAN_T, { ...FAN_T, id: 'F2' }];
+    const known = tops([...powerRows(parts), ...other], both);
+    const october = tops([...powerRows(parts), ...silent(other, 200)], both);
+    expect(october[0].peakKw).toBe(15);
+    expect(october[0].peak - known[0].peak).toBeCloseTo(10, 9);
+    // 700 h on it is November: nothing runs, 7.5 kW are billed; 10 kW then would be billed 2.5 more.
+    const november = tops([...powerRows(parts), ...silent(other, 700)], both);
+    expect([november[1].peakKw, november[1].billedKw]).toEqual([0, 7.5]);
+    expect(november[1].peak - known[1].peak).toBeCloseTo(10, 9);
+    expect(november[1].billed - known[1].billed).toBeCloseTo(2.5, 9);
+  });
   it('two fans of a bin that overlap by 20 of 50 h each: 80 bin hours, 100 fan-run hours of energy', () => {
     const two = seasonOf([FAN_T, { ...FAN_T, id: 'F2' }], [bin('B1', ['F1', 'F2'])]);
     const got = review(
