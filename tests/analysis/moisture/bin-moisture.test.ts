@@ -67,10 +67,12 @@ describe('binMoisture', () => {
       value: null,
       why: expect.stringMatching(/too unsure/),
     });
-    expect(of({ value: 100, interval: [100, 271], why: null })).toMatchObject({
-      value: null,
-      why: expect.stringMatching(/too unsure/),
-    });
+    // Hours that may be more, and not less, bound the rate from below: at 271 h it is 100/271 of that at 100 h.
+    const { pointsRemoved } = binMoisture({ ...input(), fanHours: { value: 100, interval: [100, 271], why: null } });
+    const rate = of({ value: 100, interval: [100, 271], why: null });
+    expect(rate.value).toBeCloseTo(Number(pointsRemoved.value), 9);
+    expect(rate.interval?.[0]).toBeLessThanOrEqual((Number(pointsRemoved.value) * 100) / 271 + 1e-9);
+    expect(rate.interval?.[0]).toBeGreaterThan(0);
   });
 
   // Each cable by its own heights: C 0.18 -> wet of 0.2015782 = 0.1677612; R wet of 0.1789406 = 0.1517808.
