@@ -12,27 +12,40 @@ export interface SurelyCheapest {
   sure: boolean;
   /** mean over the runs, money */
   cost: number;
+  /** mean over the runs of its cost over that of the run's cheapest less 1, a miss as `MISS`; 0: cheapest whatever is in doubt */
+  regret: number;
 }
 
+/** A strategy that misses its target, or is dearer than the cheapest by so much, was the wrong one to name: no worse than that. */
+const MISS = 0.5;
+
 /**
- * The strategy that is cheapest for all that is in doubt: of those that reach their target in the bin as fitted the ones that
- * reach it in most runs, of these the one of least mean cost. A strategy that is cheapest by a hair, and whose next cold week
- * or dearer month hangs on a tenth of a point, is not the one to be told. Our own rule.
+ * The strategy to be named cheapest when the bin is known as well as a fit leaves it: of those that reach their target in the bin as
+ * fitted the one of the least mean regret over all runs. One that is cheapest by a hair, and whose next cold week or dearer month
+ * hangs on a tenth of a point, is not the one to be told. Mean regret is a usual measure of decisions under doubt; what a miss
+ * weighs is our choice.
  *
  * @param tried  [strategies][runs]: the bin as fitted first, then each doubt (`DOUBTS`); one that misses as fitted needs no more runs
- * @returns      null where none reaches its target, or none has a cost
+ * @returns      null where none reaches its target, or a cost is not known
  */
 export function surelyCheapest(tried: readonly (readonly Tried[])[]): SurelyCheapest | null {
+  const there = tried.flatMap((runs, index) => (runs.length > 0 && runs[0].reached ? [{ index, runs }] : []));
+  const count = Math.max(0, ...there.map(({ runs }) => runs.length));
+  const least = Array.from({ length: count }, (_, k) =>
+    Math.min(...there.map(({ runs }) => (runs[k].reached ? runs[k].cost : Number.POSITIVE_INFINITY))),
+  );
   let best: SurelyCheapest | null = null;
-  let most = 0;
-  for (const [index, runs] of tried.entries()) {
-    if (runs.length === 0 || !runs[0].reached) continue;
-    const reached = runs.filter((run) => run.reached).length;
-    const cost = runs.reduce((sum, run) => sum + run.cost, 0) / runs.length;
-    if (Number.isNaN(cost)) continue;
-    if (best !== null && (reached < most || (reached === most && cost >= best.cost))) continue;
-    most = reached;
-    best = { index, sure: reached === runs.length, cost };
+  for (const { index, runs } of there) {
+    const regrets = runs.map((run, k) => (run.reached ? Math.min(MISS, regretOf(run.cost, least[k])) : MISS));
+    const regret = meanOf(regrets);
+    // Not a number: without a price nothing is cheap.
+    if (!(regret < (best?.regret ?? Number.POSITIVE_INFINITY))) continue;
+    best = { index, sure: runs.every((run) => run.reached), cost: meanOf(runs.map((run) => run.cost)), regret };
   }
   return best;
 }
+
+/** Where the cheapest costs nothing any cost is too much. */
+const regretOf = (cost: number, least: number): number => (cost === least ? 0 : cost / least - 1);
+
+const meanOf = (values: readonly number[]): number => values.reduce((sum, one) => sum + one, 0) / values.length;

@@ -1,4 +1,4 @@
-import { MEAN_SLACK_K, MEAN_SLACK_WB, reached } from '../run/reached.ts';
+import { MEAN_SLACK_K, MEAN_SLACK_WB } from '../run/reached.ts';
 import type { RunSpec } from '../run/run-spec.ts';
 import type { View } from '../run/view.ts';
 import { isDry, isWet, wouldWet } from './is-dry.ts';
@@ -49,8 +49,8 @@ function wentBack(goal: RunSpec['goal'], view: View): boolean {
   const { grainWb, targetWb, grainC, targetC } = view;
   if (goal === 'dry') return isWet(view);
   if (goal === 'condition') return grainWb < targetWb - MEAN_SLACK_WB;
-  // Grain that has become colder than asked for is no reason to run. Held grain is judged as cooled grain is.
-  return grainC > targetC && !reached('cool', null, targetC, view);
+  // Colder grain than asked for is no reason to run, nor is what a warm day does to the rim. Held grain is judged as cooled grain is.
+  return grainC > targetC + MEAN_SLACK_K;
 }
 
 function canBringBack(goal: RunSpec['goal'], { plenumC, grainC, plenumEmcWb, targetWb }: View): boolean {

@@ -6,32 +6,35 @@ const misses = (cost: number): Tried => ({ cost, reached: false });
 
 // By hand.
 describe('surelyCheapest', () => {
-  it('is the least mean cost of those that reach in every run', () => {
-    expect(surelyCheapest([there(100, 100, 100), there(80, 150, 90), there(96, 99, 99)])).toEqual({
-      index: 2,
-      sure: true,
-      cost: 98,
-    });
+  it('is the least mean regret, not the cheapest as fitted', () => {
+    // Cheapest of the runs: 80, 100, 90. Regrets of the second: 0, 0.5 (of 0.6), 0; of the third: 0.1, 0, 0.05.
+    const found = surelyCheapest([there(120, 150, 135), there(80, 160, 90), there(88, 100, 94.5)]);
+    expect(found).toMatchObject({ index: 2, sure: true });
+    expect(found?.cost).toBeCloseTo(282.5 / 3, 10);
+    expect(found?.regret).toBeCloseTo(0.05, 10);
   });
 
-  it('leaves one that is cheap but misses in a doubt, and one that misses as fitted', () => {
-    const cheap = [...there(50, 50), misses(50)];
-    const missing = [misses(10)];
-    expect(surelyCheapest([cheap, missing, there(100, 110, 120)])).toEqual({ index: 2, sure: true, cost: 110 });
+  it('leaves one that often misses in a doubt, and one that misses as fitted', () => {
+    // Regrets: 0, 0.5, 0.5 against 0.2, 0, 0.
+    const cheap = [...there(100), misses(50), misses(50)];
+    expect(surelyCheapest([cheap, [misses(10)], there(120, 110, 120)])).toMatchObject({ index: 2, sure: true });
   });
 
-  it('says that it is not sure where every one misses in a doubt: the one that misses least, then the cheaper', () => {
-    const often = [...there(50), misses(50), misses(50)];
-    const dear = [...there(120, 120), misses(120)];
-    const once = [...there(90, 100), misses(110)];
-    expect(surelyCheapest([often, dear, once])).toEqual({ index: 2, sure: false, cost: 100 });
+  it('names one that seldom misses before one far dearer, and says that it is not sure', () => {
+    // Regrets: 0, 0, 0.5 against 0.5 (of 1), 0.5, 0.
+    const seldom = [...there(100, 100), misses(120)];
+    const found = surelyCheapest([there(200, 200, 200), seldom]);
+    expect(found).toMatchObject({ index: 1, sure: false });
+    expect(found?.regret).toBeCloseTo(1 / 6, 10);
   });
 
   it('is null where none reaches, or the tariff is not known', () => {
-    expect(surelyCheapest([[misses(10)], [], there(Number.NaN)])).toBeNull();
+    expect(surelyCheapest([[misses(10)], []])).toBeNull();
+    expect(surelyCheapest([there(Number.NaN, Number.NaN)])).toBeNull();
   });
 
-  it('is the first of equals', () => {
-    expect(surelyCheapest([there(20, 40), there(30, 30)])?.index).toBe(0);
+  it('is the first of equals, and knows free power', () => {
+    expect(surelyCheapest([there(20, 30), there(20, 30)])?.index).toBe(0);
+    expect(surelyCheapest([there(3, 3), there(0, 0)])).toMatchObject({ index: 1, regret: 0 });
   });
 });

@@ -71,13 +71,15 @@ describe('untilReached', () => {
         { grainC: 4, warmestC: 7 },
         { grainC: 4, warmestC: 6.7 },
         { grainC: 6.7, warmestC: 9 },
+        // A warm day at the rim.
+        { grainC: 5, warmestC: 10 },
         { grainC: 6.8, warmestC: 9, plenumC: 5 },
         // Cooled before: air that would warm it does not go in, as it did at first.
         { grainC: 6.8, warmestC: 9, plenumC: 6 },
         { grainC: 4, warmestC: 6 },
         { grainC: -3, warmestC: 0, plenumC: -10 },
       ];
-      expect(ran(goal, moments)).toEqual([1, 1, 0, 0, 1, 0, 0, 0]);
+      expect(ran(goal, moments)).toEqual([1, 1, 0, 0, 0, 1, 0, 0, 0]);
       expect(ran(goal, [{ targetC: Number.NaN, grainC: -10 }])).toEqual([1]);
     },
   );
