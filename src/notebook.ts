@@ -21,6 +21,8 @@ export function defineNotebook(head: NotebookHead, answer: (input: NotebookInput
   return notebookOf<NotebookInput>(head, answer);
 }
 
+export { ranOnCost } from './analysis/fronts/front-cost.ts';
+export { type SeasonFront, seasonFront } from './analysis/fronts/season-front.ts';
 export type { BinReview, SeasonReview } from './analysis/types.ts';
 export { FAN_OFF, FAN_ON, FAN_UNKNOWN } from './analysis/types.ts';
 export { type Estimate, withheld } from './base/estimate.ts';
@@ -48,7 +50,6 @@ export { namedTable } from './notebook/estimate-rows.ts';
 export { fanClockFigure } from './notebook/fan-clock-figure.ts';
 export { fanDays, localSpan } from './notebook/fan-days.ts';
 export { frontsAnswer } from './notebook/front-answer.ts';
-export { ranOnCost } from './notebook/front-cost.ts';
 export { arrivalFigures } from './notebook/front-figures.ts';
 export { frontLead, frontNotes, warmingLead } from './notebook/front-lead.ts';
 export { paceTable } from './notebook/front-pace.ts';
@@ -76,12 +77,13 @@ export * from './notebook/money-tables.ts';
 export { asGrain, perGrain } from './notebook/per-grain.ts';
 export { agreementSection } from './notebook/probes-section.ts';
 export { ratesSection } from './notebook/rates-section.ts';
-export { type SeasonFront, seasonFront } from './notebook/season-front.ts';
 export { seasonSeries } from './notebook/season-series.ts';
 export { sectionFigure } from './notebook/section-figure.ts';
 export { strategiesAnswer, strategyEntries, strategyKeys } from './notebook/strategy-answer.ts';
 export { adviceEntries, runsTable, skillTable, strategyFigure, strategyTable } from './notebook/strategy-tables.ts';
 export { playedBins } from './notebook/strategy-words.ts';
+export { strategyYearsSection } from './notebook/strategy-years.ts';
+export { yearsOfBins } from './notebook/strategy-years-of.ts';
 export { tariffTable } from './notebook/tariff-section.ts';
 export { againstTotal, usefulSection } from './notebook/useful-section.ts';
 export { waterSection } from './notebook/water-section.ts';

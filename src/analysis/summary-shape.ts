@@ -123,8 +123,35 @@ const frontCampaign = z.strictObject({
     'm for a fan hour: speed of its front, by robust regression of fan hours on height',
   ),
   speedMPerFanHourInterval: interval,
-  why: why.describe('of a missing speed'),
+  sensors: z.strictObject({
+    passed: z.int().describe('counted: sensors that the front passed'),
+    followed: z.int().describe('counted: where the grain followed the air without a front to date'),
+    notReached: z.array(z.string()).describe('cable and sensor that it did not reach'),
+    untold: z.int().describe('counted: sensors that cannot tell'),
+  }),
+  throughAfterFanHours: number.describe('h, until the last sensor that it passed'),
+  throughAfterFanHoursInterval: interval,
+  ranOnFanHours: number.describe('h, that the campaign ran on after that'),
+  ranOnFanHoursInterval: interval,
+  slowestPlace: z.string().nullable().describe('cable and sensor farthest behind the other cables at its height'),
+  slowestBehindFanHours: number.describe('h behind them'),
+  slowestBehindFanHoursInterval: interval,
+  why,
 });
+
+const seasonCooling = z
+  .strictObject({
+    verdict: z.enum(['through', 'held', 'untold']).describe('whether the season’s cooling got through the bin'),
+    campaign: z.int().nullable().describe('counted as in `fronts`: the one that tells it'),
+    ranOnCost: number.describe('money: energy of the hours run on after it was through'),
+    ranOnCostInterval: interval,
+    ruleOfThumbHours: number.describe('h: the rule of thumb at the bin’s airflow'),
+    ruleOfThumbHoursInterval: interval,
+    handbookHours: number.describe('h: the handbook’s at the bin’s airflow, by season'),
+    handbookHoursInterval: interval,
+    why,
+  })
+  .describe('the season’s cooling of the bin, by its main campaign');
 
 const moistureFront = z.strictObject({
   campaign: z.int().nullable().describe('counted as in `fronts`'),
@@ -173,6 +200,7 @@ const bin = z.strictObject({
   fronts: z.array(front),
   frontsWhy: why,
   frontCampaigns: z.array(frontCampaign),
+  seasonCooling,
   moistureFront,
   condition: z.strictObject({
     dryMatterLossPct: number,

@@ -1,4 +1,6 @@
+import { type Zone, zoneOf } from '../base/zone.ts';
 import type { LoadedSeason } from '../season/loaded.ts';
+import { type SensorSeries, sensorSeries } from '../tables/sensors.ts';
 import { comparisonSummary } from './compare/comparison-summary.ts';
 import { billsSummary, demandSummary, energyPerPointSummary, tariffSummary } from './energy/money-summary.ts';
 import { frontsSummary } from './fronts/fronts-summary.ts';
@@ -15,8 +17,12 @@ import { modelSummary, strategiesSummary } from './what-if/what-if-summary.ts';
 
 const NOT_YET = 'This version of the kit does not work it out yet.';
 
-function binSummary(review: BinReview): Omit<BinSummary, 'comparison' | 'model'> {
-  const { bin, grain, fan, moisture, temperature, unitCosts, fronts, airflow, water } = review;
+function binSummary(
+  review: BinReview,
+  series: readonly SensorSeries[],
+  zone: Zone,
+): Omit<BinSummary, 'comparison' | 'model'> {
+  const { bin, grain, fan, moisture, temperature, unitCosts, airflow, water } = review;
   return {
     id: bin.id,
     crop: bin.grain.crop,
@@ -130,19 +136,21 @@ function binSummary(review: BinReview): Omit<BinSummary, 'comparison' | 'model'>
       agree: airflow.agree,
       why: reason(null, airflow.byFront, airflow.byPressure, airflow.cfmPerBushel, airflow.byModel),
     },
-    ...frontsSummary(fronts),
+    ...frontsSummary(review, series, zone),
     condition: { dryMatterLossPct: null, worstLayerLossPct: null, alerts: null, why: NOT_YET },
   };
 }
 
 /** Every headline number of a review, for programs: the contract's `summary.json`. */
 export function summaryOf(loaded: LoadedSeason, review: SeasonReview): Summary {
+  const series = sensorSeries(loaded.tables.readings);
+  const zone = zoneOf(loaded.season.site.timeZone);
   const { rows, cells, missing, rejected, outside, flagged } = loaded.load.totals;
   return {
     season: loaded.season.title,
     currency: loaded.season.currency,
     bins: review.bins.map((one) => ({
-      ...binSummary(one),
+      ...binSummary(one, series, zone),
       model: modelSummary(review, one.bin.id),
       comparison: comparisonSummary(review, one.bin.id),
     })),

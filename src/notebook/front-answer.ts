@@ -1,6 +1,6 @@
+import type { SeasonFront } from '../analysis/fronts/season-front.ts';
 import type { Units } from '../report/units.ts';
 import { leftC, NAMED, placesSaid, some } from './front-words.ts';
-import type { SeasonFront } from './season-front.ts';
 import { counted, listed, sentence } from './words.ts';
 
 /** The page's first words: did the season's cooling get through everywhere? */

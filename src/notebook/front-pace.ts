@@ -1,14 +1,10 @@
+import { handbookCooling, thumbHours } from '../analysis/fronts/planning-hours.ts';
 import { HANDBOOK_HOURS, RULE_OF_THUMB_HOURS } from '../analysis/fronts/rule-of-thumb.ts';
-import { type Estimate, withheld } from '../base/estimate.ts';
-import { toLocalMs } from '../base/zone.ts';
+import type { SeasonFront } from '../analysis/fronts/season-front.ts';
+import { withheld } from '../base/estimate.ts';
 import type { Cell, Table } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
 import { airflowPerGrain } from './per-grain.ts';
-import type { SeasonFront } from './season-front.ts';
-
-/** Calendar months, from 0, of the handbook's fall and winter; from March on it is spring. */
-const FALL = [8, 9, 10];
-const WINTER = [11, 0, 1];
 
 /** How fast each bin's coldest front went, beside what its airflow lets expect. */
 export function paceTable(fronts: readonly SeasonFront[], units: Units): Table {
@@ -26,37 +22,17 @@ export function paceTable(fronts: readonly SeasonFront[], units: Units): Table {
     rows: fronts.map(({ review, main, why }): Record<string, Cell> => {
       const cfm = review.airflow.cfmPerBushel;
       const none = withheld(why ?? 'No cooling front was followed.');
-      const season = main === null ? null : seasonOf(main.campaign.span.fromMs, units);
       return {
         bin: review.bin.name,
         speed: main === null ? none : (main.campaign.speed?.speedMH ?? none),
         air: airflowPerGrain(cfm, units),
         through: main?.throughHours ?? none,
-        rule: hoursAt(RULE_OF_THUMB_HOURS, cfm),
-        handbook:
-          season === null || season === 'summer'
-            ? withheld(season === null ? (none.why ?? '') : 'The handbook has no hours for cooling in summer.')
-            : hoursAt(HANDBOOK_HOURS[season], cfm),
+        rule: thumbHours(cfm),
+        handbook: main === null ? none : handbookCooling(cfm, main.campaign.span.fromMs, units.zone),
       };
     }),
     empty: 'there is no bin in season.yaml.',
   };
-}
-
-/** Hours at 1 cfm/bu over an airflow with its interval. */
-function hoursAt(atOne: number, cfm: Estimate): Estimate {
-  if (cfm.value === null || !(cfm.value > 0)) return withheld(cfm.why ?? 'The airflow is not known.');
-  const [low, high] = cfm.interval ?? [cfm.value, cfm.value];
-  return {
-    value: atOne / cfm.value,
-    interval: [atOne / high, low > 0 ? atOne / low : Number.POSITIVE_INFINITY],
-    why: null,
-  };
-}
-
-function seasonOf(ms: number, units: Units): 'fall' | 'winter' | 'summer' {
-  const month = new Date(toLocalMs(units.zone, ms)).getUTCMonth();
-  return FALL.includes(month) ? 'fall' : WINTER.includes(month) ? 'winter' : 'summer';
 }
 
 export const PACE_NOTE = `Front speed: the median of the slopes of fan hours over height in each cable, the cables by their mean; it is estimated, as are the airflow and what follows from it. Rule of thumb: ${RULE_OF_THUMB_HOURS} h over the airflow in cfm/bu (Iowa State University Extension; about the same is stated from field tests, 300 h at 0.05 and 150 h at 0.1 cfm/bu), a planning figure with a margin. Handbook: ${HANDBOOK_HOURS.fall} h in fall (September to November) and ${HANDBOOK_HOURS.winter} h in winter, over the airflow; that table is recalled and was not checked.`;

@@ -1,8 +1,8 @@
+import { aboutArrival, type FrontFinding } from '../analysis/fronts/front-finding.ts';
+import type { SeasonFront } from '../analysis/fronts/season-front.ts';
 import type { Cell, Column, Table } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
-import { aboutArrival, type FrontFinding } from './front-finding.ts';
 import { reachedSaid, slowestSaid } from './front-words.ts';
-import type { SeasonFront } from './season-front.ts';
 
 const ONE_CABLE = 'One cable has no other to be held against.';
 const NONE_BEHIND =

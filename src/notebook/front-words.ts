@@ -1,7 +1,7 @@
+import type { FrontFinding, HeldSensor } from '../analysis/fronts/front-finding.ts';
 import { ARRIVAL_WITHIN_H } from '../analysis/fronts/front-limits.ts';
 import type { FrontArrival } from '../analysis/types.ts';
 import type { Units } from '../report/units.ts';
-import type { FrontFinding, HeldSensor } from './front-finding.ts';
 import { counted, listed } from './words.ts';
 
 /** How many bins or places a sentence names before it counts the rest. */

@@ -1,8 +1,8 @@
+import { type Slowest, slowestOf } from '../analysis/fronts/front-finding.ts';
 import type { MoistureArrival, MoistureFront } from '../analysis/fronts/moisture-front-types.ts';
 import type { BinReview } from '../analysis/types.ts';
 import type { Cell, SectionBody, Table } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
-import { type Slowest, slowestOf } from './front-finding.ts';
 import { placesSaid } from './front-words.ts';
 import { capital, counted, listed, sentence } from './words.ts';
 

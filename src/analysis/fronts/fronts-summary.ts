@@ -1,13 +1,27 @@
+import { type Estimate, withheld } from '../../base/estimate.ts';
 import { fileDigits } from '../../base/file-digits.ts';
-import { both, pair, plain } from '../summary-numbers.ts';
-import type { BinFronts } from '../types.ts';
+import type { Zone } from '../../base/zone.ts';
+import type { SensorSeries } from '../../tables/sensors.ts';
+import { both, pair, plain, reason } from '../summary-numbers.ts';
+import type { BinReview } from '../types.ts';
+import { endTemperature } from './end-temperature.ts';
+import { ranOnCost } from './front-cost.ts';
+import { aboutArrival, frontFinding } from './front-finding.ts';
 import { ARRIVAL_WITHIN_H } from './front-limits.ts';
+import { handbookCooling, thumbHours } from './planning-hours.ts';
+import { seasonFront } from './season-front.ts';
 
 /** Whole minutes: no log tells a front better. */
 const minute = (ms: number | null) => (ms === null ? null : new Date(Math.round(ms / 60_000) * 60_000).toISOString());
 
+/** Said nowhere: another reason tells it. */
+const NONE: Estimate = { value: null, interval: null, why: null };
+
 /** Arrivals of temperature and of moisture at every sensor, and the campaigns that they belong to. */
-export function frontsSummary(fronts: BinFronts) {
+export function frontsSummary(review: BinReview, series: readonly SensorSeries[], zone: Zone) {
+  const { fronts } = review;
+  const end = endTemperature(review.bin.id, series);
+  const cooling = seasonFront(review, series);
   const { front, why } = fronts.moisture ?? { front: null, why: fronts.why };
   const about = (hours: number | null) =>
     hours === null ? null : pair([Math.max(0, hours - ARRIVAL_WITHIN_H), hours + ARRIVAL_WITHIN_H]);
@@ -23,21 +37,55 @@ export function frontsSummary(fronts: BinFronts) {
     fanHoursInterval: pair(one.fanHoursInterval),
     why: one.why,
   }));
-  const campaigns = fronts.campaigns.map(({ number, kind, span, fanHours, airC, grainC, speed }) => ({
-    campaign: number,
-    kind,
-    from: minute(span.fromMs),
-    to: minute(span.toMs),
-    fanHours: plain(fanHours),
-    airC: plain(airC),
-    grainC: plain(grainC),
-    ...both('speedMPerFanHour', speed?.speedMH ?? { value: null, interval: null, why: null }),
-    why: speed?.speedMH.why ?? null,
-  }));
+  const campaigns = fronts.campaigns.map((one) => {
+    const { number, kind, span, fanHours, airC, grainC, speed } = one;
+    const { passed, followed, held, untold, throughHours, afterHours, slowest } = frontFinding(
+      one,
+      review.bin.air,
+      end,
+    );
+    return {
+      campaign: number,
+      kind,
+      from: minute(span.fromMs),
+      to: minute(span.toMs),
+      fanHours: plain(fanHours),
+      airC: plain(airC),
+      grainC: plain(grainC),
+      ...both('speedMPerFanHour', speed?.speedMH ?? NONE),
+      sensors: {
+        passed: passed.length,
+        followed: followed.length,
+        notReached: held.map(({ cable, sensor }) => `${cable} ${sensor}`),
+        untold: untold.length,
+      },
+      ...both('throughAfterFanHours', throughHours),
+      ...both('ranOnFanHours', afterHours),
+      slowestPlace: slowest === null ? null : `${slowest.arrival.cable} ${slowest.arrival.sensor}`,
+      ...both('slowestBehindFanHours', slowest === null ? NONE : aboutArrival(slowest.behindHours)),
+      why: reason(null, speed?.speedMH ?? NONE, throughHours, afterHours),
+    };
+  });
+  const { main, verdict } = cooling;
+  const { cfmPerBushel } = review.airflow;
+  const ranOn = ranOnCost(cooling);
+  const thumb = thumbHours(cfmPerBushel);
+  const handbook =
+    main === null
+      ? withheld(cooling.why ?? 'No cooling front was followed.')
+      : handbookCooling(cfmPerBushel, main.campaign.span.fromMs, zone);
   return {
     fronts: [...arrivals, ...ofMoisture],
     frontsWhy: fronts.why,
     frontCampaigns: campaigns,
+    seasonCooling: {
+      verdict,
+      campaign: main?.campaign.number ?? null,
+      ...both('ranOnCost', ranOn),
+      ...both('ruleOfThumbHours', thumb),
+      ...both('handbookHours', handbook),
+      why: reason(cooling.why, ranOn, thumb, handbook),
+    },
     moistureFront:
       front === null
         ? { campaign: null, kind: null, from: null, to: null, fanHours: null, aheadPct: null, behindPct: null, why }

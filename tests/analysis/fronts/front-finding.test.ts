@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { frontFinding } from '../../src/notebook/front-finding.ts';
-import { campaignOf, sensorOf } from './campaign-of.ts';
+import { frontFinding } from '../../../src/analysis/fronts/front-finding.ts';
+import { campaignOf, sensorOf } from '../../notebook/campaign-of.ts';
 
 const cable = (id: string, hours: readonly (number | object)[]) =>
   hours.map((did, i) => sensorOf(id, i + 1, 1 + 2 * i, did));

@@ -1,9 +1,9 @@
 import { expect, it } from 'vitest';
-import { estimate, withheld } from '../../src/base/estimate.ts';
-import { ranOnCost } from '../../src/notebook/front-cost.ts';
-import { seasonFront } from '../../src/notebook/season-front.ts';
-import { exampleInput } from '../report/example-review.ts';
-import { campaignOf, sensorOf } from './campaign-of.ts';
+import { ranOnCost } from '../../../src/analysis/fronts/front-cost.ts';
+import { seasonFront } from '../../../src/analysis/fronts/season-front.ts';
+import { estimate, withheld } from '../../../src/base/estimate.ts';
+import { campaignOf, sensorOf } from '../../notebook/campaign-of.ts';
+import { exampleInput } from '../../report/example-review.ts';
 
 const example = exampleInput().review.bins[0];
 // Through after 40 of 100 fan hours: 60 ran on (54 to 66).

@@ -1,10 +1,10 @@
-import { ARRIVAL_WITHIN_H } from '../analysis/fronts/front-limits.ts';
-import type { Campaign, FrontArrival } from '../analysis/types.ts';
-import type { Estimate } from '../base/estimate.ts';
-import { withheld } from '../base/estimate.ts';
-import { median } from '../base/stats/quantile.ts';
-import type { Bin } from '../season/season.ts';
+import type { Estimate } from '../../base/estimate.ts';
+import { withheld } from '../../base/estimate.ts';
+import { median } from '../../base/stats/quantile.ts';
+import type { Bin } from '../../season/season.ts';
+import type { Campaign, FrontArrival } from '../types.ts';
 import type { EndTemperature } from './end-temperature.ts';
+import { ARRIVAL_WITHIN_H } from './front-limits.ts';
 import { endsUndated, type Outcome, outcomesOf, type SensorOutcome } from './front-outcomes.ts';
 
 /** Where a sensor hangs and when a front came to it. */

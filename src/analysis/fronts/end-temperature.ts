@@ -1,6 +1,6 @@
-import type { Campaign } from '../analysis/types.ts';
-import { median } from '../base/stats/quantile.ts';
-import type { SensorSeries } from '../tables/sensors.ts';
+import { median } from '../../base/stats/quantile.ts';
+import type { SensorSeries } from '../../tables/sensors.ts';
+import type { Campaign } from '../types.ts';
 
 /** Temperature of a sensor when a campaign had ended, C; null where nothing was read then. */
 export type EndTemperature = (campaign: Campaign, cable: string, sensor: number) => number | null;

@@ -1,5 +1,5 @@
-import type { BinReview, FrontArrival } from '../analysis/types.ts';
-import type { SensorSeries } from '../tables/sensors.ts';
+import type { SensorSeries } from '../../tables/sensors.ts';
+import type { BinReview, FrontArrival } from '../types.ts';
 import { endTemperature } from './end-temperature.ts';
 import { type FrontFinding, frontFinding, type HeldSensor } from './front-finding.ts';
 

@@ -1,7 +1,7 @@
-import { LEAST_CHANGE_K } from '../analysis/fronts/front-limits.ts';
-import type { Campaign, FrontArrival } from '../analysis/types.ts';
-import type { Bin } from '../season/season.ts';
+import type { Bin } from '../../season/season.ts';
+import type { Campaign, FrontArrival } from '../types.ts';
 import type { EndTemperature } from './end-temperature.ts';
+import { LEAST_CHANGE_K } from './front-limits.ts';
 
 /**
  * What a campaign did at a sensor:

@@ -1,4 +1,4 @@
-import { type Estimate, withheld } from '../base/estimate.ts';
+import { type Estimate, withheld } from '../../base/estimate.ts';
 import type { SeasonFront } from './season-front.ts';
 
 /**

@@ -1,8 +1,8 @@
 import { expect, it } from 'vitest';
-import { endTemperature } from '../../src/notebook/end-temperature.ts';
-import { outcomesOf } from '../../src/notebook/front-outcomes.ts';
-import type { SensorSeries } from '../../src/tables/sensors.ts';
-import { campaignOf, sensorOf } from './campaign-of.ts';
+import { endTemperature } from '../../../src/analysis/fronts/end-temperature.ts';
+import { outcomesOf } from '../../../src/analysis/fronts/front-outcomes.ts';
+import type { SensorSeries } from '../../../src/tables/sensors.ts';
+import { campaignOf, sensorOf } from '../../notebook/campaign-of.ts';
 
 const HOUR = 3_600_000;
 

@@ -1,13 +1,13 @@
 import { describe, expect, it } from 'vitest';
-import type { BinReview, Campaign, FrontArrival } from '../../src/analysis/types.ts';
-import { frontsAnswer } from '../../src/notebook/front-answer.ts';
-import { frontLead, warmingLead } from '../../src/notebook/front-lead.ts';
-import { campaignTable } from '../../src/notebook/front-tables.ts';
-import { reachedSaid } from '../../src/notebook/front-words.ts';
-import { seasonFront } from '../../src/notebook/season-front.ts';
-import { Units } from '../../src/report/units.ts';
-import { exampleInput } from '../report/example-review.ts';
-import { campaignOf, sensorOf } from './campaign-of.ts';
+import { seasonFront } from '../../../src/analysis/fronts/season-front.ts';
+import type { BinReview, Campaign, FrontArrival } from '../../../src/analysis/types.ts';
+import { frontsAnswer } from '../../../src/notebook/front-answer.ts';
+import { frontLead, warmingLead } from '../../../src/notebook/front-lead.ts';
+import { campaignTable } from '../../../src/notebook/front-tables.ts';
+import { reachedSaid } from '../../../src/notebook/front-words.ts';
+import { Units } from '../../../src/report/units.ts';
+import { campaignOf, sensorOf } from '../../notebook/campaign-of.ts';
+import { exampleInput } from '../../report/example-review.ts';
 
 const DAY = 86_400_000;
 const units = new Units('si', 'EUR', 'UTC');

@@ -1,9 +1,9 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { STALLED } from '../../src/analysis/fronts/stalled.ts';
-import type { Campaign, FrontArrival } from '../../src/analysis/types.ts';
-import { MOVED, outcomesOf, TELLING_REASONS, WANT_OF_READINGS } from '../../src/notebook/front-outcomes.ts';
-import { campaignOf, sensorOf } from './campaign-of.ts';
+import { MOVED, outcomesOf, TELLING_REASONS, WANT_OF_READINGS } from '../../../src/analysis/fronts/front-outcomes.ts';
+import { STALLED } from '../../../src/analysis/fronts/stalled.ts';
+import type { Campaign, FrontArrival } from '../../../src/analysis/types.ts';
+import { campaignOf, sensorOf } from '../../notebook/campaign-of.ts';
 
 /** One sensor alone in its campaign. */
 const alone = (did: number | Partial<FrontArrival>, more: Partial<Campaign> = {}) =>
@@ -53,7 +53,7 @@ describe('what a campaign did at a sensor', () => {
     expect(first([below, elsewhere], 'up')).toBe('held');
   });
   it('knows reasons that the analysis does give', () => {
-    const folder = new URL('../../src/analysis/fronts/', import.meta.url);
+    const folder = new URL('../../../src/analysis/fronts/', import.meta.url);
     const words = readdirSync(folder).map((name) => readFileSync(new URL(name, folder), 'utf8'));
     const all = words.join('\n');
     for (const says of [
