@@ -4,6 +4,7 @@ import { zoneOf } from '../../base/zone.ts';
 import { sensorShares } from '../../bin/shares.ts';
 import { grainAmount } from '../grain/grain-amount.ts';
 import type { BinMoisture, SensorShare } from '../types.ts';
+import { ofLoggedTime } from '../unit-costs/unlogged-time.ts';
 import { binLayers } from './bin-layers.ts';
 import { type CableSpread, pooledCableSpread } from './cable-spread.ts';
 import { dailyMoisture } from './daily-moisture.ts';
@@ -54,7 +55,10 @@ export function concludeMoisture(observed: ObservedMoisture, pooled: CableSpread
     start: start.mean,
     end: end.mean,
     pointsRemoved: removed.points,
-    perHundredFanHours: perHundred(removed.points, input.fanHours),
+    perHundredFanHours: perHundred(
+      removed.points,
+      ofLoggedTime(input.fanHours, { spans: spans ?? undefined }, { start: start.mean, end: end.mean }),
+    ),
     shares: sharesTold(observed),
     errorParts: removed.parts.map(({ cause, sd }) => ({ cause, sd })),
     endParts: end.parts.filter((part) => part.sd > 0).map(({ cause, sd }) => ({ cause, sd })),

@@ -3,6 +3,7 @@ import type { Bin } from '../../season/season.ts';
 import type { Bushels } from '../grain/per-bushel.ts';
 import type { BinFan, BinMoisture, UnitCosts } from '../types.ts';
 import { perPoint } from './per-point.ts';
+import { ofLoggedTime } from './unlogged-time.ts';
 
 /**
  * What a point cost: the bin's cost over its points removed (goal dry) or added (goal condition), and that over its bushels.
@@ -12,12 +13,13 @@ import { perPoint } from './per-point.ts';
  */
 export function unitCosts(
   bin: Bin,
-  fan: Pick<BinFan, 'cost'>,
-  moisture: Pick<BinMoisture, 'pointsRemoved'>,
+  fan: Pick<BinFan, 'cost'> & Partial<Pick<BinFan, 'spans'>>,
+  moisture: Pick<BinMoisture, 'pointsRemoved'> & Partial<Pick<BinMoisture, 'start' | 'end'>>,
   bushels: Bushels | null,
 ): UnitCosts {
-  const removed = perPoint(bin, 'dry', 'cost', fan.cost, moisture.pointsRemoved, bushels);
-  const added = perPoint(bin, 'condition', 'cost', fan.cost, turned(moisture.pointsRemoved), bushels);
+  const cost = ofLoggedTime(fan.cost, fan, moisture);
+  const removed = perPoint(bin, 'dry', 'cost', cost, moisture.pointsRemoved, bushels);
+  const added = perPoint(bin, 'condition', 'cost', cost, turned(moisture.pointsRemoved), bushels);
   return {
     costPerPoint: removed.each,
     perBushelPoint: removed.perBushel,

@@ -5,6 +5,7 @@ import type { Bushels } from '../grain/per-bushel.ts';
 import type { BinFan, BinMoisture, BinWater } from '../types.ts';
 import { perPoint } from './per-point.ts';
 import type { UnitEnergy } from './unit-energy-types.ts';
+import { ofLoggedTime } from './unlogged-time.ts';
 
 /**
  * The fans' kWh for each point removed, for each bushel-point and for each kilogram of water, with the errors of energy,
@@ -12,12 +13,13 @@ import type { UnitEnergy } from './unit-energy-types.ts';
  */
 export function unitEnergy(
   bin: Bin,
-  fan: Pick<BinFan, 'energyKwh'>,
-  moisture: Pick<BinMoisture, 'pointsRemoved'>,
+  fan: Pick<BinFan, 'energyKwh'> & Partial<Pick<BinFan, 'spans'>>,
+  moisture: Pick<BinMoisture, 'pointsRemoved'> & Partial<Pick<BinMoisture, 'start' | 'end'>>,
   water: Pick<BinWater, 'bySensors'>,
   bushels: Bushels | null,
 ): Omit<UnitEnergy, 'plausible'> {
-  const { each, perBushel } = perPoint(bin, 'dry', 'energy', fan.energyKwh, moisture.pointsRemoved, bushels);
+  const energy = ofLoggedTime(fan.energyKwh, fan, moisture);
+  const { each, perBushel } = perPoint(bin, 'dry', 'energy', energy, moisture.pointsRemoved, bushels);
   const none = `The water that left ${bin.name} cannot be told from none: its interval reaches zero.`;
   const reaches = water.bySensors.interval !== null && water.bySensors.interval[0] <= 0;
   const kwhPerKgWater =
@@ -25,7 +27,7 @@ export function unitEnergy(
       ? withheld(each.why ?? none)
       : reaches
         ? withheld(none)
-        : ratioInterval(fan.energyKwh, water.bySensors, none);
+        : ratioInterval(energy, water.bySensors, none);
   return {
     kwhPerPoint: each,
     kwhPerBushelPoint: perBushel,
