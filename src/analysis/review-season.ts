@@ -27,6 +27,7 @@ import { unitCosts } from './unit-costs/unit-costs.ts';
 import { usefulHours } from './useful/useful-hours.ts';
 import type { UsefulHours } from './useful/useful-hours-types.ts';
 import { airAndWater } from './water/air-and-water.ts';
+import { crossedRuns } from './what-if/crossed-runs.ts';
 import { seasonWhatIf } from './what-if/season-what-if.ts';
 
 /** What is known of a bin before the season's other bins are heard. */
@@ -80,6 +81,7 @@ export function reviewSeason(
   const { bins, whatIf, broken } = models
     ? seasonWhatIf(loaded, reviewed, series, onBin)
     : { bins: reviewed, whatIf: undefined, broken: [] };
+  const crossed = attempt(() => (whatIf === undefined ? undefined : crossedRuns(loaded, bins, whatIf)));
   const months = attempt(() => tariffMonths(season, fans));
   const bills = attempt(() => billShares(season, tables.bills, fans));
   const ways = attempt(() => staggeredDemand(season, fans));
@@ -87,6 +89,7 @@ export function reviewSeason(
   const failures = [
     ...brokenFans.map((one) => one.text),
     ...broken,
+    ...(crossed.ok ? [] : [`each bin’s way on the others: ${crossed.reason}`]),
     ...(months.ok ? [] : [`tariff months: ${months.reason}`]),
     ...(bills.ok ? [] : [`bills: ${bills.reason}`]),
     ...(ways.ok ? [] : [`demand charges: ${ways.reason}`]),
@@ -100,6 +103,7 @@ export function reviewSeason(
     demandWays: ways.ok ? ways.value : undefined,
     compared: compared.ok ? compared.value : undefined,
     whatIf,
+    crossed: crossed.ok ? crossed.value : undefined,
     failures,
   };
 }

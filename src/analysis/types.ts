@@ -15,6 +15,7 @@ import type { UnitCosts } from './unit-costs/unit-costs-types.ts';
 import type { UnitEnergy } from './unit-costs/unit-energy-types.ts';
 import type { UsefulHours } from './useful/useful-hours-types.ts';
 import type { BinWater } from './water/water-types.ts';
+import type { Crossed } from './what-if/crossed-types.ts';
 import type { BinWhatIf } from './what-if/what-if-types.ts';
 
 export type * from './airflow/airflow-types.ts';
@@ -69,6 +70,8 @@ export interface SeasonReview {
   compared?: Comparison;
   /** each bin's fitted bed and what other ways to run the fan would have come to; left out where that was not asked for */
   whatIf?: readonly BinWhatIf[];
+  /** every bin's way to run its fans on every bin's grain; left out with `whatIf`, or where it broke */
+  crossed?: Crossed;
   /** what broke that is no one bin's, each a line; none or left out when all is whole */
   failures?: readonly string[];
 }

@@ -1,0 +1,62 @@
+import type { RunSpec } from '../../simulation/run/run-spec.ts';
+import { scheduled } from '../../simulation/strategies/scheduled.ts';
+import { STRATEGIES } from '../../simulation/strategies/strategies.ts';
+import type { Strategy } from '../../simulation/strategies/strategy.ts';
+import { untilReached } from '../../simulation/strategies/until-reached.ts';
+import type { CarriedWay } from './crossed-types.ts';
+
+const HOUR_MS = 3_600_000;
+
+/** How a bin was run: the strategy that it states, and its logged hours. */
+export interface BinRun {
+  binId: string;
+  binName: string;
+  strategy: string | null;
+  /** part of each hour in which its fan ran, and when the first hour began; null where not known, with why */
+  logged: { share: Float64Array; startMs: number } | null;
+  why: string | null;
+}
+
+/** A way with what runs it on another bin. */
+export interface Carried extends CarriedWay {
+  /** null where it cannot run there */
+  on(spec: RunSpec): Strategy | null;
+}
+
+/** The ways by which bins were run: one for each strategy that some bin states, one for each bin of logged hours alone. */
+export function carriedWays(runs: readonly BinRun[]): Carried[] {
+  const ways: Carried[] = [];
+  for (const run of runs) {
+    const kit = STRATEGIES.find(({ id }) => id === run.strategy);
+    const same = ways.findIndex(({ id }) => id === kit?.id);
+    if (same >= 0) ways[same] = { ...ways[same], binIds: [...ways[same].binIds, run.binId] };
+    else ways.push(kit === undefined ? byHours(run) : byStrategy(kit, run.binId));
+  }
+  return ways;
+}
+
+function byStrategy(kit: Strategy, binId: string): Carried {
+  const { id, title } = kit;
+  const runsOn = (spec: RunSpec) => kit.heater === undefined || spec.levels.some(({ blower }) => blower.heaterK > 0);
+  return {
+    id,
+    title,
+    binIds: [binId],
+    why: null,
+    on: (spec) => (runsOn(spec) ? untilReached(kit, spec.goal) : null),
+  };
+}
+
+function byHours({ binId, binName, logged, why }: BinRun): Carried {
+  const id = `hours of ${binId}`;
+  const title = `Hours of ${binName}`;
+  if (logged === null) return { id, title, binIds: [binId], why, on: () => null };
+  const on = (spec: RunSpec) => scheduled(id, title, byClock(logged, spec.hours.startMs, spec.endHour));
+  return { id, title, binIds: [binId], why: null, on };
+}
+
+/** Logged hours at the same moments of another bin's run; before and after the log the fan rests. */
+function byClock({ share, startMs }: NonNullable<BinRun['logged']>, toMs: number, count: number): Float64Array {
+  const shift = Math.round((toMs - startMs) / HOUR_MS);
+  return Float64Array.from({ length: count }, (_, hour) => share[hour + shift] ?? 0);
+}

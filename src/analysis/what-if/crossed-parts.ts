@@ -1,0 +1,41 @@
+import type { CrossedBin, CrossedPart } from './crossed-types.ts';
+import { twoWay } from './two-way.ts';
+
+type Goal = CrossedPart['goal'];
+
+/**
+ * Cost per bushel parted into bin and way, among bins of one goal and the ways that bring each of them to its target: a way
+ * that is cheap because it leaves the grain wet is no cheap way, and what dries a bin is no fair measure of what cools one.
+ *
+ * @param goals  of each bin
+ */
+export function crossedParts(bins: readonly CrossedBin[], goals: ReadonlyMap<string, Goal>): CrossedPart[] {
+  const run = bins.filter(({ cells }) => cells.length > 0);
+  const kinds = [...new Set(bins.map(({ binId }) => goals.get(binId)))].filter((goal) => goal !== undefined);
+  return kinds.map((goal) =>
+    partOf(
+      goal,
+      run.filter(({ binId }) => goals.get(binId) === goal),
+    ),
+  );
+}
+
+function partOf(goal: Goal, bins: readonly CrossedBin[]): CrossedPart {
+  const binIds = bins.map(({ binId }) => binId);
+  if (bins.length < 2) {
+    const count = bins.length === 0 ? 'None' : 'Only one';
+    const why = `${count} of the bins with this goal has a model that is trusted; two are needed to tell bin from way.`;
+    return { goal, binIds, wayIds: [], split: null, why };
+  }
+  const everywhere = bins[0].cells.flatMap(({ wayId }, w) =>
+    bins.every(({ cells }) => cells[w].reached === true && Number(cells[w].perBushel.value) > 0) ? [{ wayId, w }] : [],
+  );
+  const wayIds = everywhere.map(({ wayId }) => wayId);
+  if (everywhere.length < 2) {
+    const count = everywhere.length === 0 ? 'No way brings' : 'Only one way brings';
+    const why = `${count} each of these bins to its target; two are needed to tell bin from way.`;
+    return { goal, binIds, wayIds, split: null, why };
+  }
+  const logs = bins.flatMap(({ cells }) => everywhere.map(({ w }) => Math.log(Number(cells[w].perBushel.value))));
+  return { goal, binIds, wayIds, split: twoWay(logs, everywhere.length), why: null };
+}

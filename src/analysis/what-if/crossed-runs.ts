@@ -1,0 +1,124 @@
+import { mean } from 'simple-statistics';
+import { type Estimate, estimate, withheld } from '../../base/estimate.ts';
+import { wetFromDry } from '../../grain/moisture-basis.ts';
+import type { LoadedSeason } from '../../season/loaded.ts';
+import { doubtedSpec } from '../../simulation/doubt/doubted-spec.ts';
+import { DOUBTS } from '../../simulation/doubt/doubts.ts';
+import type { Outcome } from '../../simulation/run/outcome.ts';
+import { runSeason } from '../../simulation/run/run-season.ts';
+import type { RunSpec } from '../../simulation/run/run-spec.ts';
+import { bushelsOf } from '../grain/per-bushel.ts';
+import { runSpecOf } from '../model/run-spec-of.ts';
+import type { BinReview } from '../types.ts';
+import { type BinRun, type Carried, carriedWays } from './carried-ways.ts';
+import { crossedParts } from './crossed-parts.ts';
+import type { Crossed, CrossedBin, CrossedCell } from './crossed-types.ts';
+import type { BinWhatIf } from './what-if-types.ts';
+
+const NO_PRICE = 'A price of the energy is not known for all of its hours.';
+/** Less than this is no drying to share a cost by, points. */
+const FEWEST_POINTS = 0.3;
+
+/** Every bin's way to run its fans on the grain, fan and air of every bin whose model is trusted. */
+export function crossedRuns(
+  loaded: LoadedSeason,
+  reviews: readonly BinReview[],
+  whatIf: readonly BinWhatIf[],
+): Crossed {
+  const ways = carriedWays(reviews.map((review) => runOf(loaded, review)));
+  const bins = whatIf.map((of) => {
+    const review = reviews.find(({ bin }) => bin.id === of.binId);
+    return review === undefined
+      ? { binId: of.binId, cells: [], why: 'There is no such bin.' }
+      : crossedBin(loaded, review, of, ways);
+  });
+  const goals = new Map(reviews.map(({ bin }) => [bin.id, bin.goal]));
+  return {
+    ways: ways.map(({ id, title, binIds, why }) => ({ id, title, binIds, why })),
+    bins,
+    parts: crossedParts(bins, goals),
+  };
+}
+
+function runOf(loaded: LoadedSeason, review: BinReview): BinRun {
+  const { id, name, strategy } = review.bin;
+  const found = runSpecOf(loaded, review);
+  const logged = found.spec === null ? null : { share: found.logged, startMs: found.spec.hours.startMs };
+  return { binId: id, binName: name, strategy, logged, why: found.why };
+}
+
+function crossedBin(loaded: LoadedSeason, review: BinReview, of: BinWhatIf, ways: readonly Carried[]): CrossedBin {
+  const { binId, model } = of;
+  if (of.why !== null || model.fitted === null) return { binId, cells: [], why: of.why ?? model.why };
+  const { spec, why } = runSpecOf(loaded, review, model.fitted);
+  if (spec === null) return { binId, cells: [], why };
+  return { binId, cells: cellsOf(spec, binId, ways, bushelsOf(review.grain)?.value ?? null), why: null };
+}
+
+/** One bin's row. @param bushels  legal; null where not known */
+export function cellsOf(spec: RunSpec, binId: string, ways: readonly Carried[], bushels: number | null): CrossedCell[] {
+  const specs = DOUBTS.map((doubt) => doubtedSpec(spec, doubt));
+  const outcomes = ways.map((way) => {
+    const strategy = way.on(spec);
+    return strategy === null ? null : specs.map((one) => runSeason(one, strategy).outcome);
+  });
+  const own = outcomes.find((_, w) => ways[w].binIds.includes(binId)) ?? null;
+  return ways.map((way, w) => {
+    const of = outcomes[w];
+    const mine = way.binIds.includes(binId);
+    if (of === null) {
+      const none = withheld(way.why ?? 'This bin has no heater.');
+      const missing = { perBushel: none, perBushelPoint: none, overOwn: none, reached: null, reaching: 0, runs: 0 };
+      return { wayId: way.id, own: mine, ...missing };
+    }
+    return {
+      wayId: way.id,
+      own: mine,
+      perBushel: perBushel(of, bushels),
+      perBushelPoint: perPoint(specs, of, bushels),
+      overOwn: overOwn(of, own),
+      reached: of[0].reachedTarget,
+      reaching: of.filter(({ reachedTarget }) => reachedTarget).length,
+      runs: of.length,
+    };
+  });
+}
+
+/** The first is the value, the others its range. */
+function ranged(values: readonly number[], why: string): Estimate {
+  if (values.some((value) => !Number.isFinite(value))) return withheld(why);
+  return estimate(values[0], Math.min(...values), Math.max(...values));
+}
+
+function perBushel(of: readonly Outcome[], bushels: number | null): Estimate {
+  if (bushels === null || !(bushels > 0)) return withheld('The bushels are not known.');
+  return ranged(
+    of.map(({ cost }) => cost / bushels),
+    NO_PRICE,
+  );
+}
+
+function perPoint(specs: readonly RunSpec[], of: readonly Outcome[], bushels: number | null): Estimate {
+  if (specs[0].goal !== 'dry') return withheld('Points are shared by only where the goal is to dry.');
+  if (bushels === null || !(bushels > 0)) return withheld('The bushels are not known.');
+  const points = of.map(({ endMoistureWb }, i) => 100 * (startWb(specs[i]) - endMoistureWb));
+  if (points.some((one) => !(one >= FEWEST_POINTS))) return withheld('So run the bin hardly dries.');
+  return ranged(
+    of.map(({ cost }, i) => cost / bushels / points[i]),
+    NO_PRICE,
+  );
+}
+
+/** Layers hold the same dry matter. */
+function startWb({ start, levels }: RunSpec): number {
+  return wetFromDry(start === undefined ? levels[0].moistureDb : mean(Array.from(start.moistureDb)));
+}
+
+function overOwn(of: readonly Outcome[], own: readonly Outcome[] | null): Estimate {
+  if (own === null) return withheld('How this bin was run is not known.');
+  if (own.some(({ cost }) => cost === 0)) return withheld('Run its own way the bin costs nothing.');
+  return ranged(
+    of.map(({ cost }, i) => cost / own[i].cost),
+    NO_PRICE,
+  );
+}

@@ -1,0 +1,101 @@
+import { describe, expect, it } from 'vitest';
+import { carriedWays } from '../../../src/analysis/what-if/carried-ways.ts';
+import { crossedParts } from '../../../src/analysis/what-if/crossed-parts.ts';
+import { cellsOf } from '../../../src/analysis/what-if/crossed-runs.ts';
+import type { CrossedBin, CrossedCell } from '../../../src/analysis/what-if/crossed-types.ts';
+import { estimate, withheld } from '../../../src/base/estimate.ts';
+import { BLOWER, inventedBin, inventedHours } from '../../simulation/run/invented-bin.ts';
+
+const HOUR_MS = 3_600_000;
+
+describe('ways carried to other bins', () => {
+  const hours = inventedHours({ count: 48 });
+  const run = (binId: string, strategy: string | null, startHour = 0) => ({
+    binId,
+    binName: `Bin ${binId}`,
+    strategy,
+    logged: { share: new Float64Array(48).fill(1), startMs: hours.startMs + startHour * HOUR_MS },
+    why: null,
+  });
+
+  it('are one for each strategy, and the logged hours where none of the kit’s is stated', () => {
+    const ways = carriedWays([run('B1', 'always-on'), run('B2', 'own-rule'), run('B3', 'always-on'), run('B4', null)]);
+    expect(ways.map(({ id, binIds }) => [id, binIds])).toEqual([
+      ['always-on', ['B1', 'B3']],
+      ['hours of B2', ['B2']],
+      ['hours of B4', ['B4']],
+    ]);
+  });
+
+  it('carry logged hours by the clock', () => {
+    // A log that begins 10 h after the other bin was filled: 38 of its 48 hours fall into that bin's season.
+    const [late] = cellsOf(inventedBin(hours), 'B2', carriedWays([run('B1', null, 10)]), 1000);
+    const [whole] = cellsOf(inventedBin(hours), 'B2', carriedWays([run('B1', null)]), 1000);
+    expect(Number(late.perBushel.value) / Number(whole.perBushel.value)).toBeCloseTo(38 / 48, 9);
+    expect(late.overOwn.value).toBeNull();
+  });
+
+  it('cost once their own on their own bin, in every doubted run', () => {
+    const ways = carriedWays([run('B1', null), run('B2', null, 24)]);
+    const [own, other] = cellsOf(inventedBin(hours), 'B1', ways, 1000);
+    expect(own.overOwn).toEqual({ value: 1, interval: [1, 1], why: null });
+    expect([own.own, other.own]).toEqual([true, false]);
+    expect(other.overOwn.value).toBeCloseTo(0.5, 9);
+    expect(own.runs).toBe(6);
+  });
+
+  it('are withheld where a heater is asked for and there is none', () => {
+    const plain = inventedBin(hours);
+    const [level] = plain.levels;
+    const cold = { ...plain, levels: [{ ...level, blower: { ...BLOWER, heaterK: 0 } }] };
+    const [cell] = cellsOf(cold, 'B2', carriedWays([run('B1', 'warmed-air')]), 1000);
+    expect(cell.perBushel).toEqual(withheld('This bin has no heater.'));
+    expect(cell.reached).toBeNull();
+  });
+});
+
+describe('cost parted into bin and way', () => {
+  const cell = (wayId: string, cost: number, reached = true): CrossedCell => ({
+    wayId,
+    own: false,
+    perBushel: estimate(cost, cost, cost),
+    perBushelPoint: withheld('-'),
+    overOwn: withheld('-'),
+    reached,
+    reaching: reached ? 6 : 0,
+    runs: 6,
+  });
+  const bin = (binId: string, ...cells: CrossedCell[]): CrossedBin => ({ binId, cells, why: null });
+  const goals = new Map([
+    ['B1', 'dry' as const],
+    ['B2', 'dry' as const],
+    ['B3', 'cool' as const],
+  ]);
+
+  it('finds a bin twice as dear and a way three times as dear, over the ways that reach everywhere', () => {
+    const [dry, cool] = crossedParts(
+      [
+        bin('B1', cell('x', 0.02), cell('y', 0.06), cell('z', 0.001, false)),
+        bin('B2', cell('x', 0.04), cell('y', 0.12), cell('z', 0.001)),
+        bin('B3', cell('x', 5), cell('y', 5), cell('z', 5)),
+      ],
+      goals,
+    );
+    expect(dry.wayIds).toEqual(['x', 'y']);
+    const { rows, columns, share } = dry.split!;
+    expect(Math.exp(rows[1] - rows[0])).toBeCloseTo(2, 9);
+    expect(Math.exp(columns[1] - columns[0])).toBeCloseTo(3, 9);
+    expect(share.rest).toBeCloseTo(0, 9);
+    expect(cool).toMatchObject({ goal: 'cool', split: null });
+    expect(cool.why).toContain('Only one of the bins');
+  });
+
+  it('is withheld where fewer than two ways reach everywhere', () => {
+    const [dry] = crossedParts(
+      [bin('B1', cell('x', 1), cell('y', 1, false)), bin('B2', cell('x', 1), cell('y', 1))],
+      goals,
+    );
+    expect(dry.split).toBeNull();
+    expect(dry.why).toContain('Only one way brings');
+  });
+});
