@@ -1,0 +1,102 @@
+import type { BinReview } from '../analysis/types.ts';
+import type { Crossed, CrossedCell, CrossedPart } from '../analysis/what-if/crossed-types.ts';
+import type { Estimate } from '../base/estimate.ts';
+import type { Cell, SectionBody, Table } from '../report/page.ts';
+import type { Units } from '../report/units.ts';
+import { perGrain } from './per-grain.ts';
+import { counted, listed } from './words.ts';
+
+const GOALS = { dry: 'to be dried', cool: 'to be cooled', condition: 'to be conditioned', hold: 'to be held' };
+
+/**
+ * Every bin's way on every bin's grain, so that a good bin is not mistaken for a good way to run it.
+ *
+ * @param crossed  left out where models were left out or the runs broke
+ * @param reviews  of every bin
+ */
+export function strategyCrossedSection(
+  crossed: Crossed | undefined,
+  reviews: readonly BinReview[],
+  units: Units,
+): SectionBody {
+  const nameOf = (binId: string) => reviews.find(({ bin }) => bin.id === binId)?.bin.name ?? binId;
+  if (crossed === undefined)
+    return { lead: 'Withheld: the runs of this comparison were left out or could not be made.' };
+  const run = crossed.bins.filter(({ cells }) => cells.length > 0);
+  const left = crossed.bins.filter(({ cells }) => cells.length === 0);
+  const lead =
+    run.length === 0
+      ? 'Withheld: no bin’s model can be trusted, so that no bin can be run in another’s way.'
+      : `${counted(run.length, 'bin')} run in each of ${counted(crossed.ways.length, 'way')} in which this season’s bins were run: a bin can be cheap for its fan and grain, or for how it was run.`;
+  return {
+    lead,
+    entries: crossed.parts.map((part) => ({
+      term: `Bins ${GOALS[part.goal]}`,
+      text: partSaid(part, crossed, nameOf, units),
+    })),
+    tables: run.length === 0 ? [] : [crossedTable(crossed, reviews, nameOf, units)],
+    notes: [
+      'A strategy of the kit rests at the other bin’s own target. Logged hours of a bin that states none are carried by the clock; before and after that log the fan rests.',
+      'Ranges are the lowest and highest of the six runs about the fit, no 90 % intervals; over its own way each run is held against the same run of the own way. A way that misses the target is no saving, whatever it costs.',
+      ...left.map(({ binId, why }) => `${nameOf(binId)} is not among the bins run: ${why ?? 'no reason is known.'}`),
+    ],
+  };
+}
+
+/** One row for each way on each bin. */
+function crossedTable(
+  { ways, bins }: Crossed,
+  reviews: readonly BinReview[],
+  nameOf: (binId: string) => string,
+  units: Units,
+): Table {
+  const grain = (of: Estimate, binId: string) => {
+    const review = reviews.find(({ bin }) => bin.id === binId);
+    return review === undefined ? of : perGrain(of, review, units);
+  };
+  return {
+    id: 'crossed',
+    caption: 'Every bin’s way on every bin',
+    columns: [
+      { key: 'bin', label: 'Grain, fan and air of', quantity: null },
+      { key: 'way', label: 'Run by', quantity: null },
+      { key: 'of', label: 'As was run', quantity: null },
+      { key: 'cost', label: 'Cost', quantity: 'money per grain' },
+      { key: 'point', label: 'Cost', quantity: 'money per grain point' },
+      { key: 'over', label: 'Over its own way', quantity: 'times' },
+      { key: 'reaches', label: 'Reaches target', quantity: null },
+    ],
+    rows: bins.flatMap(({ binId, cells }) =>
+      cells.map((cell, w) => ({
+        bin: nameOf(binId),
+        way: ways[w].title,
+        of: cell.own ? 'itself' : listed(ways[w].binIds.map(nameOf)),
+        cost: grain(cell.perBushel, binId),
+        point: grain(cell.perBushelPoint, binId),
+        over: cell.overOwn,
+        reaches: reachesSaid(cell),
+      })),
+    ),
+  };
+}
+
+function reachesSaid({ reached, reaching, runs }: CrossedCell): Cell {
+  if (reached === null) return { value: null, why: 'It was not run.' };
+  return `${reached ? 'yes' : 'no'}, ${reaching} of ${runs} runs`;
+}
+
+function partSaid(
+  { split, binIds, wayIds, why }: CrossedPart,
+  { ways }: Crossed,
+  nameOf: (id: string) => string,
+  units: Units,
+) {
+  if (split === null) return `Bin and way can’t be told apart. ${why ?? ''}`;
+  const { share, rows, columns } = split;
+  const part = (of: number) => units.say('share of difference', of);
+  const title = (id: string) => ways.find((way) => way.id === id)?.title.toLowerCase() ?? id;
+  const times = (of: readonly number[]) => units.say('times', Math.exp(Math.max(...of) - Math.min(...of)));
+  const most = (of: readonly number[]) => of.indexOf(Math.max(...of));
+  const least = (of: readonly number[]) => of.indexOf(Math.min(...of));
+  return `Over ${counted(binIds.length, 'bin')} and the ${counted(wayIds.length, 'way')} that reach the target in each, the bin makes ${part(share.rows)} of the differences in cost, the way ${part(share.columns)}, and ${part(share.rest)} is neither’s alone (as run by the model, without a range). ${nameOf(binIds[most(rows)])} costs ${times(rows)} what ${nameOf(binIds[least(rows)])} does, “${title(wayIds[most(columns)])}” ${times(columns)} what “${title(wayIds[least(columns)])}” does.`;
+}
