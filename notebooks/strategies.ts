@@ -9,6 +9,7 @@ import {
   section,
   skillTable,
   strategiesAnswer,
+  strategyCrossedSection,
   strategyEntries,
   strategyFigure,
   strategyKeys,
@@ -47,6 +48,7 @@ export default defineNotebook(
             notes: one.whatIf.model.notes,
           })),
         ),
+        section('crossed', 'Bin or rule', () => strategyCrossedSection(review.crossed, review.bins, units)),
         section('models', 'How good the models are', () => ({
           lead: 'Each bin’s bed was fitted to the first part of its log and judged on the rest, while the fan ran and for two days after. A bed that does worse than 2 °C (3.6 °F) or 0.7 point is not trusted, and nothing is told from it.',
           table: skillTable(bins),
