@@ -14,6 +14,8 @@ import {
   strategyFigure,
   strategyKeys,
   strategyTable,
+  strategyYearsSection,
+  yearsOfBins,
 } from '../src/notebook.ts';
 
 export default defineNotebook(
@@ -22,7 +24,7 @@ export default defineNotebook(
     title: 'Other ways to run the fans',
     question: 'What would another way to run the fans have cost, and should I change it next fall?',
   },
-  ({ review, units }) => {
+  ({ loaded, review, units }) => {
     const bins = playedBins(review);
     const played = bins.filter(({ whatIf }) => whatIf.why === null);
     return {
@@ -48,6 +50,7 @@ export default defineNotebook(
             notes: one.whatIf.model.notes,
           })),
         ),
+        section('years', 'Other years', () => strategyYearsSection(yearsOfBins(loaded, bins), units)),
         section('crossed', 'Bin or rule', () => strategyCrossedSection(review.crossed, review.bins, units)),
         section('models', 'How good the models are', () => ({
           lead: 'Each bin’s bed was fitted to the first part of its log and judged on the rest, while the fan ran and for two days after. A bed that does worse than 2 °C (3.6 °F) or 0.7 point is not trusted, and nothing is told from it.',

@@ -8,9 +8,8 @@ import { type RunAir, runAir, takenAtHumidity, type YearAir, type YearRun } from
 export const FACTORS = ['hours', 'warmth', 'dryness', 'use'] as const;
 export type Factor = (typeof FACTORS)[number];
 
-/** A year held against the best. */
-export interface HeldBack {
-  /** until it was done; of a year that was not, over as many days as the best took: what came later did not hold it back */
+/** A year's pace over the best's. */
+export interface Pace {
   air: YearAir;
   /** so many times the best’s days for as much water; the product of `times` */
   slower: number;
@@ -19,6 +18,17 @@ export interface HeldBack {
   water: number;
   /** logarithm of each factor over that of `slower`; they add up to 1. null where the pace is the best's within 2 % */
   shares: Readonly<Record<Factor, number>> | null;
+}
+
+/**
+ * A year held against the best: its pace until it was done; of a late year over as many days as the best took, as what came
+ * long after did not hold it back.
+ */
+export interface HeldBack extends Pace {
+  /** days until it was done; null where it was not */
+  days: number | null;
+  /** it was not done, or took more than twice the best's days */
+  late: boolean;
 }
 
 export interface YearsHeldBack {
@@ -30,6 +40,8 @@ export interface YearsHeldBack {
 }
 
 const SAME_PACE = 0.02;
+/** A year that was not done, or took so many times the days, is late: most of its days lie in another season. Our choice. */
+const LATE = 2;
 
 type Told = Extract<RunAir, { why: null }>;
 
@@ -54,11 +66,13 @@ export function heldBack(runs: readonly YearRun[]): YearsHeldBack {
   const { plenumRh, days, weather } = first.air;
   const whole = ({ air, hours }: Told): YearAir => ({ ...air, asWarm: takenAtHumidity(hours, plenumRh) });
   const best = whole(first);
-  const others = told
-    .filter(({ air }) => air.weather !== weather)
-    .map((one) => (one.air.reached ? one : tell(runOf(runs, one.air.weather), days)))
-    .filter((one) => one !== null)
-    .map((one) => against(whole(one), best));
+  const others = told.flatMap((own) => {
+    if (own.air.weather === weather) return [];
+    const late = !own.air.reached || own.air.days > LATE * days;
+    const one = late ? tell(runOf(runs, own.air.weather), days) : own;
+    if (one === null) return [];
+    return [{ ...against(whole(one), best), days: own.air.reached ? own.air.days : null, late }];
+  });
   return { best, others, untold };
 }
 
@@ -78,7 +92,7 @@ function bySpeed({ air: a }: Told, { air: b }: Told): number {
  *
  * @source  ang-2005: logarithmic shares of a product's change
  */
-export function against(air: YearAir, best: YearAir): HeldBack {
+export function against(air: YearAir, best: YearAir): Pace {
   const times = {
     hours: best.hoursPerDay / air.hoursPerDay,
     warmth: best.asWarm / air.asWarm,

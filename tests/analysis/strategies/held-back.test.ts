@@ -150,6 +150,10 @@ describe('heldBack', () => {
       ['2016', 5],
       ['2018', 4],
     ]);
+    expect(told.others.map(({ days, late }) => [days, late])).toEqual([
+      [5, false],
+      [null, true],
+    ]);
     const [first] = told.others;
     expect(first.slower).toBeCloseTo(5 / 4, 10);
     expect(first.times.hours).toBeCloseTo(2, 10);
@@ -158,6 +162,14 @@ describe('heldBack', () => {
       10,
     );
     expect(told.untold).toEqual([{ weather: '2019', why: 'The fan did not run before that.' }]);
+  });
+
+  it('holds a year that was done long after against the best year’s days too', () => {
+    // Water comes out evenly over 110 hours: by hand 5 points x 48 / 110 in the best year's two days, of 20 % so 17.818 %.
+    const [slow] = heldBack([handRun('2017', [1], 0.15, 48), handRun('2018', [1], 0.15, 110)]).others;
+    expect(slow).toMatchObject({ late: true, days: 110 / 24 });
+    expect(slow.air.days).toBe(2);
+    expect(slow.water).toBeCloseTo((0.25 - 0.17818 / 0.82182) / (0.25 - 0.15 / 0.85), 4);
   });
 
   it('tells of no year where none was run', () => {
