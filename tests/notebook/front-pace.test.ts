@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
+import { seasonFront } from '../../src/analysis/fronts/season-front.ts';
 import type { BinReview } from '../../src/analysis/types.ts';
 import { type Estimate, estimate } from '../../src/base/estimate.ts';
 import { paceTable } from '../../src/notebook/front-pace.ts';
-import { seasonFront } from '../../src/analysis/fronts/season-front.ts';
 import { Units } from '../../src/report/units.ts';
 import { exampleInput } from '../report/example-review.ts';
 import { campaignOf, sensorOf } from './campaign-of.ts';
