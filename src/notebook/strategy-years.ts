@@ -59,10 +59,8 @@ function leadOf({ name, rules }: BinYears, units: Units): string {
 
 /** Years that did not get there before the others, these by their days. */
 function slowestOf(others: readonly HeldBack[]): HeldBack[] {
-  return [...others].sort(
-    (a, b) =>
-      Number(a.air.reached) - Number(b.air.reached) || b.slower * b.water - a.slower * a.water || b.slower - a.slower,
-  );
+  const days = (one: HeldBack) => one.days ?? Number.MAX_VALUE;
+  return [...others].sort((a, b) => days(b) - days(a) || a.water - b.water);
 }
 
 function entryOf({ name }: BinYears, { title, years }: StrategyHeldBack, units: Units): Entry {

@@ -72,6 +72,19 @@ describe('strategyYearsSection', () => {
     ]);
   });
 
+  it('tells a year that took longest first, and one that was not done before it', () => {
+    const slow = { ...held(year('2020', { hoursPerDay: 6, water: 0.03 }), true), days: 250 };
+    const never = held(year('2021', { reached: false, reachedMs: null, hoursPerDay: 6, water: 0.03 }));
+    const rules = [{ ...bin.rules[0], years: { ...years, others: [damp, slow, cold, never] } }];
+    const [{ details = [] }] = strategyYearsSection([{ ...bin, rules }], units).entries ?? [];
+    expect(details.map((said) => said.slice(0, 18))).toEqual([
+      '2021 did not get t',
+      '2020 took 250 days',
+      '2018 took 72 days,',
+      'The table tells of',
+    ]);
+  });
+
   it('a season without other years says so and what to do', () => {
     const why =
       'No weather of other years is on file. Add an archive of past weather to season.yaml under files with role: history.';
