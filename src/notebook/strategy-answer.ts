@@ -5,7 +5,7 @@ import { type Played, targetSaid } from './strategy-words.ts';
 import { counted } from './words.ts';
 
 /** The bin in which another way would have saved most, for sure above zero first. */
-export function mostSaved(bins: readonly Played[]): Played | null {
+function mostSaved(bins: readonly Played[]): Played | null {
   const known = bins.filter((one) => one.saving.value !== null && one.pick !== null);
   const clear = known.filter(({ saving }) => (saving.interval?.[0] ?? 0) > 0);
   const of = clear.length > 0 ? clear : known;

@@ -1,5 +1,5 @@
 import type { BinReview, SeasonReview } from '../analysis/types.ts';
-import type { BinWhatIf, StrategyOutcome } from '../analysis/what-if/what-if-types.ts';
+import { type BinWhatIf, NO_PRICE, type StrategyOutcome } from '../analysis/what-if/what-if-types.ts';
 import { type Estimate, withheld } from '../base/estimate.ts';
 import type { Units } from '../report/units.ts';
 
@@ -29,7 +29,7 @@ function savingOf({ logged, why }: BinWhatIf, pick: StrategyOutcome | null): Est
   if (pick === null) return withheld('No strategy reaches the target.');
   const { value, interval } = pick.cost;
   if (logged.cost.value === null || value === null || interval === null) {
-    return withheld('A price of the energy is not known for all of its hours.');
+    return withheld(NO_PRICE);
   }
   const of = logged.cost.value;
   return { value: of - value, interval: [of - interval[1], of - interval[0]], why: null };

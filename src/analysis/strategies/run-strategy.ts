@@ -1,4 +1,4 @@
-import { bestInHindsight } from '../../simulation/hindsight/best-in-hindsight.ts';
+import { hindsightSchedule, IN_HINDSIGHT } from '../../simulation/hindsight/hindsight-schedule.ts';
 import type { Outcome } from '../../simulation/run/outcome.ts';
 import { runSeason } from '../../simulation/run/run-season.ts';
 import type { RunSpec } from '../../simulation/run/run-spec.ts';
@@ -6,8 +6,9 @@ import { scheduled } from '../../simulation/strategies/scheduled.ts';
 import { STRATEGIES, strategyOf } from '../../simulation/strategies/strategies.ts';
 import { untilReached } from '../../simulation/strategies/until-reached.ts';
 
+export { IN_HINDSIGHT };
+
 export const AS_LOGGED = 'as-logged';
-export const IN_HINDSIGHT = 'best-in-hindsight';
 
 /** The ids that a sweep can run. */
 export const SWEPT: readonly string[] = [...STRATEGIES.map((one) => one.id), AS_LOGGED, IN_HINDSIGHT];
@@ -31,13 +32,7 @@ export function runStrategy(spec: RunSpec, id: string, logged: Float64Array | nu
 }
 
 function runBest(spec: RunSpec): StrategyRun {
-  const seeds = STRATEGIES.map((one) => {
-    const { trace } = runSeason(spec, untilReached(one, spec.goal), {}, { trace: true });
-    return trace!.fan;
-  });
-  const best = bestInHindsight(spec, { seeds });
+  const best = hindsightSchedule(spec, STRATEGIES);
   if (best === null) return { outcome: null, why: 'Every schedule tried uses up more storage life than there is.' };
-  const share = Float64Array.from(best.ways, (way) => (way > 0 ? 1 : 0));
-  const heat = best.ways.map((way) => (way === 2 ? 1 : 0));
-  return { outcome: runSeason(spec, scheduled(IN_HINDSIGHT, 'Best in hindsight', share, heat)).outcome, why: null };
+  return { outcome: runSeason(spec, best).outcome, why: null };
 }

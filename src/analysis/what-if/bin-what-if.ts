@@ -3,10 +3,10 @@ import type { LoadedSeason } from '../../season/loaded.ts';
 import { doubtedSpec } from '../../simulation/doubt/doubted-spec.ts';
 import { DOUBTS } from '../../simulation/doubt/doubts.ts';
 import { surelyCheapest } from '../../simulation/doubt/surely-cheapest.ts';
-import { bestInHindsight } from '../../simulation/hindsight/best-in-hindsight.ts';
+import { hindsightSchedule } from '../../simulation/hindsight/hindsight-schedule.ts';
 import type { Outcome } from '../../simulation/run/outcome.ts';
 import { runSeason } from '../../simulation/run/run-season.ts';
-import type { RunSpec } from '../../simulation/run/run-spec.ts';
+import { hasHeater, type RunSpec } from '../../simulation/run/run-spec.ts';
 import { scheduled } from '../../simulation/strategies/scheduled.ts';
 import { STRATEGIES } from '../../simulation/strategies/strategies.ts';
 import type { Strategy } from '../../simulation/strategies/strategy.ts';
@@ -15,9 +15,9 @@ import type { SensorSeries } from '../../tables/sensors.ts';
 import { binModel } from '../model/bin-model.ts';
 import type { BinModel } from '../model/model-types.ts';
 import { runSpecOf } from '../model/run-spec-of.ts';
-import { AS_LOGGED, IN_HINDSIGHT } from '../strategies/run-strategy.ts';
+import { AS_LOGGED } from '../strategies/run-strategy.ts';
 import type { BinReview } from '../types.ts';
-import type { BinWhatIf, StrategyOutcome } from './what-if-types.ts';
+import { type BinWhatIf, NO_PRICE, type StrategyOutcome } from './what-if-types.ts';
 
 const HOUR_MS = 3_600_000;
 
@@ -53,8 +53,6 @@ function withoutRuns(binId: string, model: BinModel, why: string): BinWhatIf {
   return { binId, model, logged: null, strategies: [], hindsight: null, pick: null, sure: false, why };
 }
 
-const hasHeater = (spec: RunSpec) => spec.levels.some(({ blower }) => blower.heaterK > 0);
-
 /** The bin as fitted comes first among the runs and gives the outcome. */
 function outcomeOf(specs: readonly RunSpec[], strategy: Strategy) {
   const outcomes = specs.map((spec) => runSeason(spec, strategy).outcome);
@@ -63,7 +61,7 @@ function outcomeOf(specs: readonly RunSpec[], strategy: Strategy) {
   return {
     ...told(specs[0], strategy, central),
     cost: Number.isNaN(central.cost)
-      ? withheld('A price of the energy is not known for all of its hours.')
+      ? withheld(NO_PRICE)
       : estimate(central.cost, Math.min(...costs), Math.max(...costs)),
     reaching: outcomes.filter(({ reachedTarget }) => reachedTarget).length,
     runs: outcomes.length,
@@ -88,22 +86,10 @@ function inHindsight(
   logged: Float64Array,
   asLogged: Outcome,
 ): StrategyOutcome | null {
-  const seeds = known.map((one) => fanOf(spec, untilReached(one, spec.goal)));
   const byHour = spec.goal === 'cool' && asLogged.reachedTarget ? asLogged.reachedHour : spec.endHour;
-  const best = bestInHindsight(spec, { seeds: [logged, ...seeds], byHour });
-  if (best === null) return null;
-  const share = Float64Array.from(best.ways, (way) => (way > 0 ? 1 : 0));
-  const heat = best.ways.map((way) => (way === 2 ? 1 : 0));
-  const schedule = scheduled(IN_HINDSIGHT, 'Best in hindsight', share, heat);
+  const schedule = hindsightSchedule(spec, known, { logged, byHour });
+  if (schedule === null) return null;
   const { outcome } = runSeason(spec, schedule);
-  const cost = Number.isNaN(outcome.cost)
-    ? withheld('A price of the energy is not known for all of its hours.')
-    : { value: outcome.cost, interval: null, why: null };
+  const cost = Number.isNaN(outcome.cost) ? withheld(NO_PRICE) : { value: outcome.cost, interval: null, why: null };
   return { ...told(spec, schedule, outcome), cost, reaching: outcome.reachedTarget ? 1 : 0, runs: 1 };
-}
-
-function fanOf(spec: RunSpec, strategy: Strategy): Float64Array {
-  const { trace } = runSeason(spec, strategy, {}, { trace: true });
-  if (trace === null) throw new Error('a run that was asked for its trace gave none');
-  return trace.fan;
 }

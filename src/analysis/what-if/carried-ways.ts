@@ -1,4 +1,4 @@
-import type { RunSpec } from '../../simulation/run/run-spec.ts';
+import { hasHeater, type RunSpec } from '../../simulation/run/run-spec.ts';
 import { scheduled } from '../../simulation/strategies/scheduled.ts';
 import { STRATEGIES } from '../../simulation/strategies/strategies.ts';
 import type { Strategy } from '../../simulation/strategies/strategy.ts';
@@ -37,7 +37,7 @@ export function carriedWays(runs: readonly BinRun[]): Carried[] {
 
 function byStrategy(kit: Strategy, binId: string): Carried {
   const { id, title } = kit;
-  const runsOn = (spec: RunSpec) => kit.heater === undefined || spec.levels.some(({ blower }) => blower.heaterK > 0);
+  const runsOn = (spec: RunSpec) => kit.heater === undefined || hasHeater(spec);
   return {
     id,
     title,

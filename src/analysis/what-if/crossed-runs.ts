@@ -13,9 +13,8 @@ import type { BinReview } from '../types.ts';
 import { type BinRun, type Carried, carriedWays } from './carried-ways.ts';
 import { crossedParts } from './crossed-parts.ts';
 import type { Crossed, CrossedBin, CrossedCell } from './crossed-types.ts';
-import type { BinWhatIf } from './what-if-types.ts';
+import { type BinWhatIf, NO_PRICE } from './what-if-types.ts';
 
-const NO_PRICE = 'A price of the energy is not known for all of its hours.';
 /** Less than this is no drying to share a cost by, points. */
 const FEWEST_POINTS = 0.3;
 

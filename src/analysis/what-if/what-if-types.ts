@@ -2,6 +2,9 @@ import type { Estimate } from '../../base/estimate.ts';
 import type { Outcome } from '../../simulation/run/outcome.ts';
 import type { BinModel } from '../model/model-types.ts';
 
+/** Why a cost of a run is missing. */
+export const NO_PRICE = 'A price of the energy is not known for all of its hours.';
+
 /** What a way to run the fan would have come to in a bin's own season, by its fitted bed. */
 export interface StrategyOutcome {
   /** as `summary.json` names it */

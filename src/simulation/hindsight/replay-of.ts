@@ -3,7 +3,7 @@ import type { Bed } from '../bed/bed.ts';
 import { type BedState, keepState, newState, restoreState } from '../bed/keep-state.ts';
 import { type MoneyMeter, meterCost, meterHour, newMeter } from '../run/money-meter.ts';
 import { playBin, playHour, reachLevels } from '../run/played-bin.ts';
-import type { RunSpec } from '../run/run-spec.ts';
+import { hasHeater, type RunSpec } from '../run/run-spec.ts';
 import { limitsOf } from './limits-of.ts';
 import { newStanding, type Replay, type Standing } from './replay.ts';
 import { heatToGo } from './shortfall.ts';
@@ -30,7 +30,7 @@ export function replayOf(spec: RunSpec): Replay<Kept> {
   }
   return {
     hours: endHour - fromHour,
-    ways: levels.some(({ blower }) => blower.heaterK > 0) ? 2 : 1,
+    ways: hasHeater(spec) ? 2 : 1,
     newState: () => ({ bed: newState(bin.bed), meter: newMeter(hours), level: 0, cooled: false }),
     keep(into) {
       keepState(bin.bed, into.bed);

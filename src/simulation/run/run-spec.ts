@@ -33,3 +33,7 @@ export interface RunSpec {
   targetWb: number | null;
   targetC: number | null;
 }
+
+export function hasHeater({ levels }: RunSpec): boolean {
+  return levels.some(({ blower }) => blower.heaterK > 0);
+}
