@@ -3,6 +3,7 @@ import {
   CAUTION_SOURCES,
   cautionsFor,
   defineNotebook,
+  doubtsSaid,
   methodsOf,
   playedBins,
   runsTable,
@@ -15,6 +16,7 @@ import {
   strategyKeys,
   strategyTable,
   strategyYearsSection,
+  trustSaid,
   yearsOfBins,
 } from '../src/notebook.ts';
 
@@ -39,7 +41,7 @@ export default defineNotebook(
           table: strategyTable(bins),
           notes: [
             'Costs by the model are of the bin alone on its tariff: energy, the demand of its own fans, and fuel. Charges on connected horsepower are the same whatever is run, and left out.',
-            'The six runs: as fitted, with 7 % less air and grain 0.2 point wetter, with 7 % more air and grain 0.2 point drier, each with the drying rate once and twice as fast. Cost as run by log carries its 90 % interval.',
+            doubtsSaid(),
           ],
         })),
         ...played.map((one) =>
@@ -53,7 +55,7 @@ export default defineNotebook(
         section('years', 'Other years', () => strategyYearsSection(yearsOfBins(loaded, bins), units)),
         section('crossed', 'Bin or rule', () => strategyCrossedSection(review.crossed, review.bins, units)),
         section('models', 'How good the models are', () => ({
-          lead: 'Each bin’s bed was fitted to the first part of its log and judged on the rest, while the fan ran and for two days after. A bed that does worse than 2 °C (3.6 °F) or 0.7 point is not trusted, and nothing is told from it.',
+          lead: trustSaid(units),
           table: skillTable(bins),
         })),
         section('rules', 'What the strategies do', () => ({

@@ -79,7 +79,7 @@ export { agreementSection } from './notebook/probes-section.ts';
 export { ratesSection } from './notebook/rates-section.ts';
 export { seasonSeries } from './notebook/season-series.ts';
 export { sectionFigure } from './notebook/section-figure.ts';
-export { strategiesAnswer, strategyEntries, strategyKeys } from './notebook/strategy-answer.ts';
+export { doubtsSaid, strategiesAnswer, strategyEntries, strategyKeys, trustSaid } from './notebook/strategy-answer.ts';
 export { strategyCrossedSection } from './notebook/strategy-crossed.ts';
 export { adviceEntries, runsTable, skillTable, strategyFigure, strategyTable } from './notebook/strategy-tables.ts';
 export { playedBins } from './notebook/strategy-words.ts';

@@ -1,5 +1,7 @@
+import { MOST_K, MOST_POINTS } from '../analysis/model/verdict-of.ts';
 import type { Entry, KeyNumber } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
+import { DOUBTS } from '../simulation/doubt/doubts.ts';
 import { STRATEGIES } from '../simulation/strategies/strategies.ts';
 import { type Played, targetSaid } from './strategy-words.ts';
 import { counted } from './words.ts';
@@ -48,6 +50,20 @@ export function strategyKeys(bins: readonly Played[]): KeyNumber[] {
       note: `of ${counted(bins.length, 'bin')}`,
     },
   ];
+}
+
+/** The runs that the ranges span, in words. */
+export function doubtsSaid(): string {
+  const most = (of: (doubt: (typeof DOUBTS)[number]) => number) => Math.max(...DOUBTS.map(of));
+  const air = Math.round(100 * most(({ airFactor }) => airFactor - 1));
+  const points = Number((100 * most(({ moistureWb }) => moistureWb)).toFixed(2));
+  const rate = most(({ rateFactor }) => rateFactor);
+  return `The ${DOUBTS.length} runs: as fitted, with ${air} % less air and grain ${points} point wetter, with ${air} % more air and grain ${points} point drier, each at the drying rate and at ${rate} times that. Cost as run by log carries its 90 % interval.`;
+}
+
+/** From where on a model is not trusted. */
+export function trustSaid(units: Units): string {
+  return `Each bin’s bed was fitted to the first part of its log and judged on the rest, while the fan ran and for two days after. A bed that is off by more than ${units.say('temperature difference', MOST_K)} or ${MOST_POINTS} point is not trusted, and nothing is told from it.`;
 }
 
 /** What each strategy does, in words, with the parameters that it was run with. */

@@ -5,8 +5,8 @@ import { BREATH, type FitParameters, SLIP, WALL } from './fit-parameters.ts';
 import type { BinModel } from './model-types.ts';
 
 /** Beyond these on the unseen part a bed is not trusted. @source the kit's design */
-const MOST_K = 2;
-const MOST_POINTS = 0.7;
+export const MOST_K = 2;
+export const MOST_POINTS = 0.7;
 /** The season moved where holding the last reading is off by more. */
 const MOVED_K = 1;
 const MOVED_POINTS = 0.3;
