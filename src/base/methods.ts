@@ -137,7 +137,7 @@ export const METHODS: readonly Method[] = [
     id: 'useful-hours',
     title: 'Useful hours',
     statement:
-      'Each fan hour is named by what its air could do to the bulk of the grain. Drying and rewetting: the moisture that grain takes in that air in the long run (desorption), against the grain’s mean moisture of the day, by still-air readings where there are any. Cooling and warming: the temperature that the air leads the grain to behind its front, evaporation counted in, against the grain’s mean. The air is the plenum’s where it was logged with the fan on, else outdoor air with the fan’s warming at the same water content. An hour nearer to the grain than the thresholds could do next to nothing. What is for and against the goal stands on the page. Off, would have paid: air that could have worked for the goal, outdoor air warmed as with the fan on, while the grain was short of its target. The intervals span the isotherms in use for the crop, half and double thresholds, the error of a single moment’s mean moisture, and 1 °C (1.8 °F) less and more warming where no plenum reading tells it; hours that nobody can class are added to the upper ends.',
+      'Each fan hour is named by what its air could do to the bulk of the grain. Drying and rewetting: the moisture that grain takes in that air in the long run (desorption), against the grain’s mean moisture of the day, by still-air readings where there are any. Cooling and warming: the temperature that the air leads the grain to behind its front, evaporation counted in, against the grain’s mean. The air is the plenum’s where it was logged with the fan on, else outdoor air with the fan’s warming at the same water content. An hour nearer to the grain than the thresholds could do next to nothing. What is for and against the goal stands on the page. Off, would have paid: air that could have worked for the goal, outdoor air warmed as with the fan on, while the grain was short of its target. The intervals span the isotherms in use for the crop, half and double thresholds, the error of a single moment’s mean moisture, and 1 °C (1.8 °F) less and more warming where no plenum reading tells it, half of that where the goal is to cool or hold; hours that nobody can class are added to the upper ends.',
     constants: [
       'thresholds: 0.5 point and 2 °F where season.yaml states none (the kit’s choice)',
       'reached: within 0.2 point of a target moisture, 5 °F of a target temperature',
@@ -252,10 +252,10 @@ export const METHODS: readonly Method[] = [
     id: 'air-at-fill',
     title: 'Air at fill',
     statement:
-      'Outdoor temperature and humidity, means over the fan hours of the first 21 days from the fan’s first run on fresh grain. Beside it the mean moisture at which the crop settles in that air as it enters, warmed by the fan at the same water content: the plenum’s temperature where logged, else outdoors plus the usual warming. Its interval spans the editions of the isotherm and, where the warming is not logged, 3 to 5 °F of it. Two bins’ air is told apart from half a point, or from 2 °C (3.6 °F), on.',
+      'Outdoor temperature and humidity, means over the fan hours of the first 21 days from the fan’s first run on fresh grain. Beside it the mean moisture at which the crop settles in that air as it enters, warmed by the fan at the same water content: the plenum’s temperature where logged, else outdoors plus the usual warming. Its interval spans the editions of the isotherm and, where the warming is not logged, 3 to 5 °F of it (0.8 to 2.4 °F where the goal is to cool or hold). Two bins’ air is told apart from half a point, or from 2 °C (3.6 °F), on.',
     constants: [
       '21 days; known for at least 80 % of the fan hours (the kit’s choice)',
-      'warming: 2 °C (3.6 °F), of 3 to 5 °F published',
+      'warming: 2 °C (3.6 °F), of 3 to 5 °F published at 4 to 6 inches of water; 0.8 °C (1.4 °F) where the goal is to cool or hold, at 1 to 3 inches (common practice)',
     ],
     sourceKeys: ['asae-d245-5', 'ndsu-2018-soybean'],
     usedOn: ['bins-compared'],
@@ -279,7 +279,7 @@ export const METHODS: readonly Method[] = [
       'a rest that ends it: 72 h (the kit’s choice)',
       'shortest: 6 fan hours (the kit’s choice)',
       'while the fan runs on: also more than the grain’s own daily swing; a front that the air’s turn ended before two thirds of the sensors is a swing of the weather (the kit’s choice)',
-      'warming by fan and motor where the plenum does not tell it: 2 °C (3.6 °F), of 3 to 5 °F published',
+      'warming by fan and motor where the plenum does not tell it: 2 °C (3.6 °F), of 3 to 5 °F published at 4 to 6 inches of water; 0.8 °C (1.4 °F) where the goal is to cool or hold, at 1 to 3 inches (common practice)',
     ],
     sourceKeys: ['ndsu-2018-soybean'],
     usedOn: ['fronts'],
@@ -380,7 +380,7 @@ export const METHODS: readonly Method[] = [
       'By sensors: dry matter times the change of the mean moisture, dry basis. By the air: for each hour of running, dry air times what its humidity ratio gained. The gain is had twice: the leaving air in balance with the last grain that it passes, its humidity by the isotherm of the cable, less the entering air; and by the balance of heat, since what the air loses in temperature and what the grain gives up beside goes into vapour. The two are joined by their errors. By tickets: dry matter over the scale times the change of its moisture, where the loads in and out are the whole bin (dry matter within 4 %).',
     constants: [
       'humidity sensors: 3 % in the plenum, 4 % outdoors, limits that 95 % keep (working assumption)',
-      'thermometer of the plenum: 0.35 K, standard error (working assumption)',
+      'thermometer of the plenum: 0.5 °C (0.9 °F) where season.yaml states none, a limit that 95 % keep (working assumption)',
       'hours without readings count like the others, with half of their water as standard error; below 60 % of the fan hours nothing is told',
     ],
     sourceKeys: ['rodriguez-arias-1963', 'ashrae-2017', 'jcgm-100'],

@@ -118,13 +118,20 @@ export const GOAL_TITLES: Readonly<Record<Goal, string>> = {
 
 /** What the air at fill and the hours are, for the notes of their table. */
 export function fillAirNotes(bins: readonly Compared[]): string[] {
-  const stated = bins
-    .filter(({ beside }) => beside.conditions.air.warmingFrom === 'stated')
-    .map((one) => one.review.bin.name);
+  const stated = bins.filter(({ beside }) => beside.conditions.air.warmingFrom === 'stated');
+  const named = (cools: boolean) =>
+    stated
+      .filter(({ review }) => (review.bin.goal === 'cool' || review.bin.goal === 'hold') === cools)
+      .map(({ review }) => review.bin.name);
   return [
     `Air at fill: means over the fan hours of the first ${FILL_DAYS} days on fresh grain, outdoors. Grain would settle at: the moisture it takes in that air once warmed by the fan; the interval spans the editions of the isotherm. Fan hours are all of the season’s, those that cooled too.`,
-    ...(stated.length === 0
+    ...(named(false).length === 0
       ? []
-      : [`The fan’s warming was not logged in ${listed(stated)}: 2 °C (3.6 °F) is taken, 3 to 5 °F published.`]),
+      : [`The fan’s warming was not logged in ${listed(named(false))}: 2 °C (3.6 °F) is taken, 3 to 5 °F published.`]),
+    ...(named(true).length === 0
+      ? []
+      : [
+          `The fan’s warming was not logged in ${listed(named(true))}: 0.8 °C (1.4 °F) is taken, 0.8 to 2.4 °F at the low pressures of aeration by the same figures.`,
+        ]),
   ];
 }

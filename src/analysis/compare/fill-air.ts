@@ -3,8 +3,9 @@ import { type Estimate, estimate, withheld } from '../../base/estimate.ts';
 import type { Bin } from '../../season/season.ts';
 import type { AirLog } from '../fronts/air-log.ts';
 import { betweenReadings } from '../fronts/between-readings.ts';
-import { enteringAir, FAN_WARMING_K } from '../fronts/entering-air.ts';
+import { enteringAir } from '../fronts/entering-air.ts';
 import { fanPieces } from '../fronts/fan-pieces.ts';
+import { statedWarming } from '../fronts/fan-warming.ts';
 import { AIR_GAP_H, HOUR_MS } from '../fronts/front-limits.ts';
 import { fillTimes } from '../grain/fill-times.ts';
 import type { FanSpans } from '../types.ts';
@@ -13,8 +14,6 @@ import { LEAST_KNOWN, meanOver, settledMoistures } from './settled-moisture.ts';
 
 /** The first weeks of running tell what air a bin had while it was fresh. */
 export const FILL_DAYS = 21;
-/** @source NDSU Extension: 3 to 5 degF of warming by fan and motor */
-const STATED_WARMING_K: readonly [number, number] = [3 / 1.8, 5 / 1.8];
 
 /** Outdoor air in good standing, time order; every array is [readings]. */
 export interface OutdoorLog {
@@ -71,20 +70,21 @@ export function fillAir(bin: Bin, spans: FanSpans, plenum: AirLog, outdoor: Outd
         : null;
   if (why !== null)
     return { ...base, outdoorC, outdoorRh, equilibriumWb: withheld(why), byIsotherm: [], warmingFrom: null, why };
-  const entering = enteringAir(pieces, spans, plenum, outdoor.temp, bin.air);
+  const { usualK, rangeK } = statedWarming(bin.goal);
+  const entering = enteringAir(pieces, spans, plenum, outdoor.temp, bin.air, usualK);
   const settledBy = (moreK: number) => {
     const warmC = entering.tempC.map((value, i) => value + (entering.fromPlenum[i] === 1 ? 0 : moreK));
     return settledMoistures(bin, pieces, tempC, rh, warmC);
   };
   const settled = settledBy(0);
-  const stated = entering.warmingFrom === 'stated' ? STATED_WARMING_K : [];
+  const stated = entering.warmingFrom === 'stated' ? rangeK : [];
   return {
     ...base,
     outdoorC,
     outdoorRh,
     equilibriumWb: widened(
       settled.moistureWb,
-      stated.map((warmingK) => settledBy(warmingK - FAN_WARMING_K).moistureWb.value),
+      stated.map((warmingK) => settledBy(warmingK - usualK).moistureWb.value),
     ),
     byIsotherm: settled.byIsotherm,
     warmingFrom: entering.warmingFrom,

@@ -5,9 +5,10 @@ import { type BinFronts, type Campaign, FAN_ON, type FanSpans, type FrontArrival
 import type { AirLog } from './air-log.ts';
 import { campaignSpeed } from './campaign-speed.ts';
 import { dailySwing } from './daily-swing.ts';
-import { type EnteringAir, enteringAir, statedWarmingK } from './entering-air.ts';
+import { type EnteringAir, enteringAir } from './entering-air.ts';
 import { type FanAxis, fanAxis } from './fan-axis.ts';
 import { type FanPieces, fanPieces } from './fan-pieces.ts';
+import { statedWarming } from './fan-warming.ts';
 import { type CampaignSpan, findCampaigns, signOf } from './find-campaigns.ts';
 import { frontChain } from './front-chain.ts';
 import { noFrontFormed } from './front-formed.ts';
@@ -53,7 +54,7 @@ export function binFronts(input: FrontsInput): BinFronts {
   if (readings.length === 0) return nothing('No cable of this bin has good temperature readings.');
   const grainC = grainMean(bin, readings, pieces.midMs);
   if (grainC.every(Number.isNaN)) return nothing('No sensor in the grain has a reading near the hours the fan ran.');
-  const air = enteringAir(pieces, fan, input.plenum, input.weather, bin.air, statedWarmingK(bin.goal));
+  const air = enteringAir(pieces, fan, input.plenum, input.weather, bin.air, statedWarming(bin.goal).usualK);
   if (air.tempC.every(Number.isNaN)) {
     return nothing('Neither plenum nor weather readings tell the air that the fan pushed in.');
   }

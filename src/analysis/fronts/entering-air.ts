@@ -1,29 +1,10 @@
 import { median } from '../../base/stats/quantile.ts';
-import type { Goal } from '../../season/season.ts';
 import { onAt } from '../fan/spans.ts';
 import { FAN_ON, type FanSpans } from '../types.ts';
 import type { AirLog } from './air-log.ts';
 import { betweenReadings } from './between-readings.ts';
 import type { FanPieces } from './fan-pieces.ts';
 import { AIR_GAP_H, HOUR_MS } from './front-limits.ts';
-
-/**
- * Warming of the air by fan and motor where the plenum does not tell it, K.
- *
- * @source NDSU Extension: 3 to 5 degF at 4 to 6 in. of water; its lower end, since fans at lower pressure warm less
- */
-export const FAN_WARMING_K = 2;
-
-/**
- * The same in aeration, K: those figures make 0.8 degF an inch of water, and aeration's low airflow meets one to three
- * inches (common practice).
- */
-const AERATION_WARMING_K = 0.8;
-
-/** Warming of the air where the plenum does not tell it, by what the bin's fans are there for, K. */
-export function statedWarmingK(goal: Goal): number {
-  return goal === 'cool' || goal === 'hold' ? AERATION_WARMING_K : FAN_WARMING_K;
-}
 
 /** So many plenum readings beside outdoor ones tell the fan's warming better than the stated figure. */
 const ENOUGH_PAIRS = 24;
@@ -43,7 +24,7 @@ export interface EnteringAir {
  * Plenum temperature where it was logged with the fan on, else outdoor temperature plus the fan's warming. Air that is
  * drawn down enters at the top, from outdoors and not yet warmed by the fan; the plenum then holds what has left the grain.
  *
- * @param statedK  warming where the plenum does not tell it
+ * @param statedK  warming where the plenum does not tell it, K
  */
 export function enteringAir(
   pieces: Pick<FanPieces, 'midMs'>,
@@ -51,7 +32,7 @@ export function enteringAir(
   plenum: AirLog,
   weather: AirLog,
   direction: 'up' | 'down',
-  statedK = FAN_WARMING_K,
+  statedK: number,
 ): EnteringAir {
   const outdoor = betweenReadings(weather.timeMs, weather.tempC, pieces.midMs, AIR_GAP_H * HOUR_MS);
   const fromPlenum = new Uint8Array(pieces.midMs.length);

@@ -8,6 +8,7 @@ import { plenumRows, weatherRows } from '../air-rows.ts';
 import { logsEnd } from '../fan/logs-end.ts';
 import { airLog } from '../fronts/air-log.ts';
 import { enteringAir } from '../fronts/entering-air.ts';
+import { statedWarming } from '../fronts/fan-warming.ts';
 import { HOUR_MS } from '../fronts/front-limits.ts';
 import { fillTimes } from '../grain/fill-times.ts';
 import { isothermNamed } from '../moisture/isotherm-named.ts';
@@ -84,7 +85,8 @@ export function binLog(loaded: LoadedSeason, review: BinReview, series?: readonl
   const isotherm = isothermNamed(bin.grain.crop, season.sensors.moisture.isotherm);
   const midMs = Float64Array.from({ length: count }, (_, hour) => startMs + (hour + 0.5) * HOUR_MS);
   const plenum = airLog(plenumRows(tables, bin.id).rows);
-  const entering = spans === null ? null : enteringAir({ midMs }, spans, plenum, air.temperatures, bin.air);
+  const { usualK } = statedWarming(bin.goal);
+  const entering = spans === null ? null : enteringAir({ midMs }, spans, plenum, air.temperatures, bin.air, usualK);
   const startWb = review.moisture.start.value ?? bin.grain.moistureInWb ?? Number.NaN;
   if (Number.isNaN(startWb)) return `The moisture of the grain in ${bin.name} at filling is not known.`;
   const { dryMatterKg, volumeM3 } = review.grain;

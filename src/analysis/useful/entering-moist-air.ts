@@ -1,7 +1,9 @@
 import { relativeHumidityOfRatio } from '../../air/humidity-ratio.ts';
+import type { Bin } from '../../season/season.ts';
 import { onAt } from '../fan/spans.ts';
 import { betweenReadings } from '../fronts/between-readings.ts';
 import { type EnteringAir, enteringAir } from '../fronts/entering-air.ts';
+import { statedWarming } from '../fronts/fan-warming.ts';
 import { AIR_GAP_H, HOUR_MS } from '../fronts/front-limits.ts';
 import { FAN_ON, type FanSpans } from '../types.ts';
 import type { MoistAirLog } from './moist-air-log.ts';
@@ -35,14 +37,21 @@ export function enteringMoistAir(
   spans: FanSpans,
   plenum: MoistAirLog,
   weather: MoistAirLog,
-  direction: 'up' | 'down',
+  bin: Pick<Bin, 'air' | 'goal'>,
   pressurePa: number,
   moreWarmingK = 0,
 ): EnteringMoistAir {
-  const air = enteringAir({ midMs }, spans, plenum.temperatures, weather.temperatures, direction);
+  const air = enteringAir(
+    { midMs },
+    spans,
+    plenum.temperatures,
+    weather.temperatures,
+    bin.air,
+    statedWarming(bin.goal).usualK,
+  );
   const outdoor = outdoorAir(weather, midMs, pressurePa);
   const logged =
-    direction === 'down' ? new Float64Array(midMs.length).fill(Number.NaN) : plenumRatio(plenum, spans, midMs);
+    bin.air === 'down' ? new Float64Array(midMs.length).fill(Number.NaN) : plenumRatio(plenum, spans, midMs);
   const ratio = logged.map((value, i) => (air.fromPlenum[i] === 1 && !Number.isNaN(value) ? value : outdoor.ratio[i]));
   const extraK = air.warmingFrom === 'stated' ? moreWarmingK : 0;
   const tempC = air.tempC.map((value, i) => (air.fromPlenum[i] === 1 ? value : value + extraK));

@@ -5,7 +5,7 @@ import { grainMean } from '../fronts/grain-mean.ts';
 import { fillTimes } from '../grain/fill-times.ts';
 import { type BinMoisture, FAN_OFF, FAN_ON } from '../types.ts';
 import { airIfRun, type MoistAir, outdoorAir } from './entering-moist-air.ts';
-import { type FanAir, fanAir, WARMING_OFF_K } from './fan-air.ts';
+import { type FanAir, fanAir } from './fan-air.ts';
 import { grainMoistureAt, type MoistureCurve } from './grain-moisture-at.ts';
 import { grainSpan, inGrain } from './grain-span.ts';
 import type { CaseChoices, KnownHours } from './hour-cases.ts';
@@ -57,7 +57,7 @@ export function knownHours(input: UsefulInput): SeasonHours {
     known: { air: air.main, otherWarmings: air.others, grainWb: moistureWb, grainC: tempAt(on.midMs) },
     offKnown: {
       air: ifRun(0),
-      otherWarmings: air.others.length === 0 ? [] : [ifRun(-WARMING_OFF_K), ifRun(WARMING_OFF_K)],
+      otherWarmings: air.others.length === 0 ? [] : [ifRun(-air.offK), ifRun(air.offK)],
       grainWb: moistureAt(off.midMs).moistureWb,
       grainC: tempAt(off.midMs),
     },

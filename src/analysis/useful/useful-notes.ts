@@ -16,7 +16,7 @@ export function usefulNotes(bin: Bin, { on, air, moistureFrom }: SeasonHours, ma
     notes.push('The heater warms the air by an amount that no plenum reading tells, so those hours cannot be classed.');
   } else if (warmingFrom === 'stated' && fromWeather > 0) {
     notes.push(
-      `No plenum readings tell the fan’s warming, so the air is the outdoor air warmed by ${show(warmingK)} °C (${show(1.8 * warmingK)} °F), a published figure; the intervals span 1 °C (1.8 °F) less and more.`,
+      `No plenum readings tell the fan’s warming, so the air is the outdoor air warmed by ${show(warmingK)} °C (${show(1.8 * warmingK)} °F), from published figures; the intervals span ${show(air.offK)} °C (${show(1.8 * air.offK)} °F) less and more.`,
     );
   } else if (warmingFrom === 'plenum' && fromWeather >= 0.5) {
     notes.push(

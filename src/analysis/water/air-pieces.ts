@@ -1,7 +1,7 @@
 import { specificVolumeM3Kg } from '../../air/volume.ts';
 import type { Bin } from '../../season/season.ts';
-import { FAN_WARMING_K } from '../fronts/entering-air.ts';
 import { fanPieces } from '../fronts/fan-pieces.ts';
+import { statedWarming } from '../fronts/fan-warming.ts';
 import { grainDepthAt } from '../fronts/grain-depth.ts';
 import type { FanSpans } from '../types.ts';
 import type { GrainWarmth } from './grain-warmth.ts';
@@ -52,7 +52,7 @@ export function airPieces(input: AirPiecesInput): AirPiece[] {
     const outside = placeIn(outdoor.timeMs, ms);
     const place = under ?? outside;
     const log = under === null ? outdoor : plenum;
-    const warmedK = under === null && bin.air === 'up' ? FAN_WARMING_K : 0;
+    const warmedK = under === null && bin.air === 'up' ? statedWarming(bin.goal).usualK : 0;
     const entering =
       place === null
         ? null
