@@ -110,7 +110,9 @@ describe('the air that entered', () => {
     const logged = told({ ...night, air: () => ({ tempC: 12, rh }), grainC: 12, grainWb: 0.14 });
     expect(warmed.air).toEqual({ plenumHours: 0, weatherHours: 120, warmingK: 2, warmingFrom: 'stated' });
     expect(valuesOf(warmed)).toEqual(valuesOf(logged));
-    expect(warmed.notes.join(' ')).toMatch(/warmed by 2 °C \(3.6 °F\), from published figures; the intervals span 1 °C \(1.8 °F\) less and more/);
+    expect(warmed.notes.join(' ')).toMatch(
+      /warmed by 2 °C \(3.6 °F\), from published figures; the intervals span 1 °C \(1.8 °F\) less and more/,
+    );
   });
 
   it('is not known past a heater whose warming nothing tells', () => {
