@@ -100,6 +100,10 @@ export interface Section {
   id: string;
   title: string;
   lead: string;
+  /** in a printed document: a part of the chapter before it, no chapter of its own */
+  within?: true;
+  /** in a printed document: begins on a new sheet */
+  newSheet?: true;
   /** the rest of the section is folded under these words */
   folded?: string;
   /** false: what is folded is not printed; the lead should say so */
@@ -152,8 +156,23 @@ export interface MadeBy {
   changedDefaults: readonly string[];
 }
 
+/** The first sheet of a printed document. */
+export interface Cover {
+  /** whom it was made for, and by whom; null where nobody says */
+  preparedFor: string | null;
+  preparedBy: string | null;
+  /** the date that it bears, as stated; null: it bears the day of its making, and says so */
+  date: string | null;
+  /** what the document is of, under its title */
+  subtitle: string;
+  /** what a reader finds in it, a sentence or two */
+  about: string;
+}
+
 /** What a notebook answers. */
 export interface PageBody {
+  /** the page is one printable document: cover, contents, numbered chapters and figures, a line to sign */
+  cover?: Cover;
   /** one sentence with a number and its interval, or why it cannot be told */
   answer: string;
   keyNumbers: readonly KeyNumber[];

@@ -3,7 +3,7 @@ import { html, type Markup } from './markup.ts';
 import { renderTable } from './table.ts';
 
 /** "How this page was made": enough to make it again, and to see whether it was made from the same files. */
-export function renderMadeBy(page: Page): Markup {
+export function renderMadeBy(page: Page, what = 'page'): Markup {
   const { madeBy, units } = page;
   const span = (ms: number | null) => ms ?? { value: null, why: 'No row of this file was kept.' };
   const table: Table = {
@@ -27,8 +27,8 @@ export function renderMadeBy(page: Page): Markup {
     })),
     empty: 'none.',
   };
-  return html`<section aria-labelledby="made"><h2 id="made">How this page was made</h2>
-<p>By fanbook ${madeBy.version} on ${units.dateTime(madeBy.generatedAtMs)}, with <code>${madeBy.command}</code>. Times on this page are by the clock of ${units.zone.name}.</p>
+  return html`<section aria-labelledby="made"><h2 id="made">How this ${what} was made</h2>
+<p>By fanbook ${madeBy.version} on ${units.dateTime(madeBy.generatedAtMs)}, with <code>${madeBy.command}</code>. Times on this ${what} are by the clock of ${units.zone.name}.</p>
 <p>${madeBy.changedDefaults.length === 0 ? 'season.yaml changes none of the kit’s own assumptions.' : 'Where season.yaml says other than the kit’s own assumptions, its word is used:'}</p>
 ${madeBy.changedDefaults.length > 0 && html`<ul>${madeBy.changedDefaults.map((one) => html`<li>${one}</li>`)}</ul>`}
 ${renderTable(table, units, 'made-inputs')}<p class="note">The fingerprint (first 16 characters of SHA-256) of a file changes with any change in it.</p></section>`;

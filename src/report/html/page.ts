@@ -8,7 +8,7 @@ import { renderFailure, renderSection } from './section.ts';
 import { renderSources } from './sources.ts';
 import { STYLES } from './styles.ts';
 
-const USUAL_RANGES =
+export const USUAL_RANGES =
   'Ranges are 90 % intervals: nine times in ten the true value lies inside. Where none stands, the number was counted, or both ends round to it.';
 
 /** A page's place in the row of pages. */
@@ -25,9 +25,10 @@ export interface RenderedPage {
 }
 
 /** Nothing is loaded from anywhere: no script, no font, no picture but those inside the file. */
-const POLICY = "default-src 'none'; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'";
+export const POLICY =
+  "default-src 'none'; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'";
 
-function keyNumber(key: KeyNumber, units: Units): Markup {
+export function keyNumber(key: KeyNumber, units: Units): Markup {
   const amount = key.amount;
   const value = amount === null || typeof amount === 'number' ? amount : amount.value;
   const why = amount !== null && typeof amount === 'object' ? amount.why : null;
@@ -42,11 +43,11 @@ function runningHead(text: string): string {
   return `@media print{@page{@top-left{content:"${safe}";font-size:8pt}@bottom-right{content:counter(page) " / " counter(pages);font-size:8pt}}@page :first{@top-left{content:none}}}`;
 }
 
-function hasInterval({ amount }: KeyNumber): boolean {
+export function hasInterval({ amount }: KeyNumber): boolean {
   return amount !== null && typeof amount === 'object' && amount.interval !== null;
 }
 
-function list(items: readonly string[], none: string): Markup {
+export function list(items: readonly string[], none: string): Markup {
   if (items.length === 0) return html`<p>${none}</p>`;
   return html`<ul>${items.map((item) => html`<li>${item}</li>`)}</ul>`;
 }

@@ -8,8 +8,12 @@ export function renderFailure(reason: string): Markup {
   return html`<p class="failure" role="note"><strong>This part failed.</strong> ${reason} The other parts of the page stand.</p>`;
 }
 
-/** A section as HTML, and what failed in it; a figure that cannot be drawn leaves the rest of the section. */
-export function renderSection(section: Section, page: Page): { markup: Markup; failures: string[] } {
+/**
+ * A section as HTML, and what failed in it; a figure that cannot be drawn leaves the rest of the section.
+ *
+ * @param head  in place of its heading and lead
+ */
+export function renderSection(section: Section, page: Page, head?: Markup): { markup: Markup; failures: string[] } {
   const id = slug(section.id);
   const failures: string[] = [];
   const safely = (make: () => Markup): Markup => {
@@ -35,8 +39,11 @@ ${
   )}</dl>`
 }
 ${notes.map((note) => html`<p class="note">${note}</p>`)}`;
-  const markup = html`<section aria-labelledby="${id}"><h2 id="${id}">${section.title}</h2>
-<p>${section.lead}</p>
+  const markup = html`<section aria-labelledby="${id}">${
+    head ??
+    html`<h2 id="${id}">${section.title}</h2>
+<p>${section.lead}</p>`
+  }
 ${section.failure !== undefined && renderFailure(section.failure)}
 ${section.folded === undefined ? body : html`<details${section.printed === false && html` class="on-screen"`}><summary>${section.folded}</summary>${body}</details>`}</section>`;
   return { markup, failures };
