@@ -67,6 +67,8 @@ export interface LegendItem {
   label: string;
   /** a CSS colour, or `hatch`, `line`, `dash`, `dot` in ink */
   swatch: string;
+  /** ends of a step on a colour map: such items stand as one ramp with the ends under it */
+  edges?: readonly [string, string];
 }
 
 export interface Figure {
@@ -117,10 +119,20 @@ export interface Section {
   paired?: true;
   /** definitions listed with terms */
   entries?: readonly Entry[];
+  /** what stands under the lead, from top to bottom, its figures and tables by id; left out: table, figures, tables, entries, notes */
+  flow?: readonly FlowItem[];
   notes?: readonly string[];
   /** what broke; the heading stands */
   failure?: string;
 }
+
+/** A piece of a section that says its own order: a paragraph, a note in small type, what broke, or one of its figures or tables. */
+export type FlowItem =
+  | { text: string }
+  | { note: string }
+  | { failure: string }
+  | { figure: string }
+  | { table: string };
 
 /** What a section says under its title. */
 export type SectionBody = Omit<Section, 'id' | 'title'>;

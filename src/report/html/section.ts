@@ -1,4 +1,4 @@
-import type { Page, Section } from '../page.ts';
+import type { Figure, FlowItem, Page, Section, Table } from '../page.ts';
 import { reasonOf } from '../section.ts';
 import { renderFigure } from './figure.ts';
 import { html, type Markup, slug } from './markup.ts';
@@ -25,11 +25,23 @@ export function renderSection(section: Section, page: Page, head?: Markup): { ma
     }
   };
   if (section.failure !== undefined) failures.push(`${section.title}: ${section.failure}`);
-  const tableId = (stem: string) => `${id}-${slug(stem)}`;
   const { table, figures = [], tables = [], entries = [], notes = [] } = section;
-  const shown = html`${figures.map((figure) => safely(() => renderFigure(figure, `${id}-${slug(figure.id)}`)))}
-${tables.map((one) => safely(() => renderTable(one, page.units, tableId(one.id))))}`;
-  const body = html`${table !== undefined && safely(() => renderTable(table, page.units, tableId(table.id)))}
+  const drawn = (figure: Figure) => safely(() => renderFigure(figure, `${id}-${slug(figure.id)}`));
+  const ruled = (one: Table) => safely(() => renderTable(one, page.units, `${id}-${slug(one.id)}`));
+  const item = (piece: FlowItem): Markup => {
+    if ('text' in piece) return html`<p>${piece.text}</p>`;
+    if ('note' in piece) return html`<p class="note">${piece.note}</p>`;
+    if ('failure' in piece) {
+      failures.push(`${section.title}: ${piece.failure}`);
+      return renderFailure(piece.failure);
+    }
+    if ('figure' in piece) return html`${figures.filter(({ id }) => id === piece.figure).map(drawn)}`;
+    return html`${tables.filter(({ id }) => id === piece.table).map(ruled)}`;
+  };
+  const inOrder = (): Markup => {
+    const shown = html`${figures.map(drawn)}
+${tables.map(ruled)}`;
+    return html`${table !== undefined && ruled(table)}
 ${section.paired ? html`<div class="paired">${shown}</div>` : shown}
 ${
   entries.length > 0 &&
@@ -39,10 +51,12 @@ ${
   )}</dl>`
 }
 ${notes.map((note) => html`<p class="note">${note}</p>`)}`;
+  };
+  const body = section.flow === undefined ? inOrder() : html`${section.flow.map(item)}`;
   const markup = html`<section aria-labelledby="${id}">${
     head ??
     html`<h2 id="${id}">${section.title}</h2>
-<p>${section.lead}</p>`
+${section.lead !== '' && html`<p>${section.lead}</p>`}`
   }
 ${section.failure !== undefined && renderFailure(section.failure)}
 ${section.folded === undefined ? body : html`<details${section.printed === false && html` class="on-screen"`}><summary>${section.folded}</summary>${body}</details>`}</section>`;
