@@ -126,6 +126,24 @@ export interface FileSpec {
   role: 'season' | 'history';
 }
 
+/** The measures that a year-end report may name; season.yaml may state what one would cost. */
+export const MEASURE_KINDS = [
+  'other-rule',
+  'fans-in-turns',
+  'stop-at-target',
+  'useful-hours-only',
+  'stop-when-through',
+] as const;
+export type MeasureKind = (typeof MEASURE_KINDS)[number];
+
+/** What putting a measure in would cost, once, as stated. */
+export interface StatedMeasure {
+  measure: MeasureKind;
+  /** null: all bins together */
+  binIds: readonly string[] | null;
+  price: number;
+}
+
 /** season.yaml, checked whole, in SI units and UTC. */
 export interface Season {
   title: string;
@@ -153,5 +171,7 @@ export interface Season {
   sensors: SensorErrors;
   /** left out: nothing stated */
   usefulHours?: UsefulHourLimits;
+  /** left out: nothing stated */
+  measures?: readonly StatedMeasure[];
   files: readonly FileSpec[];
 }

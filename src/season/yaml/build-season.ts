@@ -4,6 +4,7 @@ import { toBin } from './bin.ts';
 import { dayAfter, instant } from './dates.ts';
 import { toFan } from './fan.ts';
 import { toFile } from './file.ts';
+import { toMeasures } from './measures.ts';
 import { toDryingAlternative, toPrices } from './prices.ts';
 import type { SeasonText } from './season-schema.ts';
 import { toSensorErrors } from './sensors.ts';
@@ -40,6 +41,7 @@ export function buildSeason(text: SeasonText, { folder, currency, matches }: Aro
     fans: (text.fans ?? []).map((one) => toFan(one, currency)),
     sensors: toSensorErrors(text.sensors, currency),
     usefulHours: toUsefulHours(text.useful_hours, currency),
+    measures: toMeasures(text.measures ?? [], currency),
     files: (text.files ?? []).map((one, i) => toFile(one, matches[i].at, matches[i].paths)),
   };
 }

@@ -5,6 +5,7 @@ import { dayAfter, instant } from './dates.ts';
 import type { Draft } from './draft.ts';
 import { checkFan } from './fan.ts';
 import { checkIds, checkReference, idsOf } from './ids.ts';
+import { checkMeasures } from './measures.ts';
 import { checkDryingAlternative, checkPrices } from './prices.ts';
 import type { SeasonText } from './season-schema.ts';
 import { checkTariff } from './tariff.ts';
@@ -31,6 +32,7 @@ export function checkSeason(draft: Draft<SeasonText>, check: Check): void {
     if (fan !== undefined) checkFan(fan, ['fans', i], tariffs, check);
   });
   checkBinFans(draft, check);
+  checkMeasures(draft, check);
 }
 
 function checkBinFans(draft: Draft<SeasonText>, check: Check): void {

@@ -7,7 +7,7 @@ import type { Report } from './report.ts';
 import { show } from './show.ts';
 
 /** What a pattern must never take in: what the kit itself writes. */
-const OWN = ['review/**', 'season.yaml'];
+const OWN = ['review/**', 'year-end/**', 'season.yaml'];
 
 export interface Match {
   /** from the season folder, with `/` */
@@ -57,8 +57,8 @@ function unsafePattern(pattern: string): string | null {
   if (pattern.split(/[/{},()|]/).includes('..')) {
     return 'it leads out of the season folder (..). Put the file into the season folder.';
   }
-  if (/^(?:\.\/)*(?:review\/|season\.yaml$)/.test(pattern)) {
-    return 'that is written or read by the kit itself. Name a file of your own, outside review/.';
+  if (/^(?:\.\/)*(?:(?:review|year-end)\/|season\.yaml$)/.test(pattern)) {
+    return 'that is written or read by the kit itself. Name a file of your own, outside review/ and year-end/.';
   }
   if ([...pattern].some((char) => char < ' ')) return 'it holds a control character. Write the plain name.';
   return null;

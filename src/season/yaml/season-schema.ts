@@ -4,6 +4,7 @@ import { date } from './dates.ts';
 import { fanSchema } from './fan.ts';
 import { checked, choice, list, map, text } from './fields.ts';
 import { fileSchema } from './file.ts';
+import { measuresSchema } from './measures.ts';
 import { dryingAlternativeSchema, pricesSchema } from './prices.ts';
 import { sensorsSchema } from './sensors.ts';
 import { show } from './show.ts';
@@ -56,6 +57,7 @@ const makeSchema = (currency: string) =>
       fans: list(fanSchema(currency), 'the fans', 'a list of fans').optional(),
       sensors: sensorsSchema(currency).optional(),
       useful_hours: usefulHoursSchema(currency).optional(),
+      measures: measuresSchema(currency).optional(),
       files: list(fileSchema(), 'the files and what they hold', 'a list of files').optional(),
     },
     'A storage season: what was stored where, with which fans, at which prices, and which file holds what',

@@ -47,6 +47,9 @@ currency: USD
 # drying_alternative:             # what the same points would have cost elsewhere
 #   commercial: 0.05 USD/bu/point
 #   high_temperature: { fuel: 1.75 USD/gal, fuel_use: 0.02 gal/bu/point, electricity: 0.01 kWh/bu/point }
+# measures:                       # what a change would cost once, for its payback in the year-end report
+#   - { measure: fans-in-turns, price: 1800 USD }          # other-rule | fans-in-turns | stop-at-target | useful-hours-only | stop-when-through
+#   - { measure: other-rule, bins: [B1], price: 650 USD }
 
 bins:
   - id: B1
