@@ -67,7 +67,7 @@ function drawTariff({ name, bills }: BillsByTime['tariffs'][number], unit: strin
       Plot.barY(billed, { x: 'at', y: 'billedKwh', fill: 'var(--wash)', stroke: 'var(--ink)', title: 'title' }),
       Plot.barY(rows, { x: 'at', y: 'fansKwh', fill: 'var(--ink)', insetLeft: 5, insetRight: 5, title: 'title' }),
       // On a halo of paper, so that it shows over the filled bar too.
-      ...(['var(--paper)', 'var(--c1)'] as const).map((stroke, i) =>
+      ...(['var(--paper)', 'var(--ink)'] as const).map((stroke, i) =>
         Plot.ruleX(whiskers, {
           x: 'at',
           y1: (row: BillBar) => row.fansInterval[0],

@@ -62,6 +62,7 @@ export function binSection(data: BinSection, units: Units): Figure {
   const colours = Array.from({ length: classes }, (_, i) => SCHEMES[scheme](classes === 1 ? 0.5 : i / (classes - 1)));
   const legend: LegendItem[] = colours.map((swatch, i) => ({
     swatch,
+    edges: [edgeText(edges[i]), edgeText(edges[i + 1])],
     label: `${edgeText(edges[i])} to ${edgeText(edges[i + 1])} ${unit}`,
   }));
   const left = readings.of - readings.shown;
@@ -110,11 +111,19 @@ function drawSection(data: BinSection, classes: Classes, units: Units, size: Siz
     marks: [
       cells(data, classes, units, size),
       timeAxis(span, size),
-      Plot.axisY({ ticks: 5, label: null }),
+      heightAxis(units.shown('length', top), units.unit('length')),
       fanStrip(data.fanDays, span, size),
       surfaceLine(data, span, units),
     ],
   });
+}
+
+/** Round heights from the floor up; the highest says the unit. */
+function heightAxis(top: number, unit: string) {
+  const step = [0.5, 1, 2, 5, 10, 20].find((one) => top / one <= 6) ?? 50;
+  const marks = Array.from({ length: Math.floor(top / step) + 1 }, (_, i) => i * step);
+  const label = (at: number) => (at === marks.at(-1) ? `${at} ${unit}` : String(at));
+  return Plot.axisY(marks, { tickFormat: label, label: null, color: 'currentColor' } as Plot.AxisYOptions);
 }
 
 /** Cells of one class that touch along a row are one box; all boxes of a class are one path. */

@@ -1,7 +1,7 @@
 import type { Figure, LegendItem, Size } from '../page.ts';
 import { dayBoxes } from './day-boxes.ts';
-import { boxPath, draw, type Frame, hatch, ownMark } from './draw.ts';
-import { type LocalSpan, timeAxis, timeScale } from './time-axis.ts';
+import { boxPath, draw, type Frame, hatch, ownMark, px } from './draw.ts';
+import { type LocalSpan, monthStarts, timeAxis, timeScale } from './time-axis.ts';
 
 /** How an hour of the fan is filled, in the order of the legend. */
 export const HOUR_LOOKS = ['dry', 'rewet', 'cool', 'warm', 'little', 'hatch', 'open'] as const;
@@ -55,7 +55,7 @@ function drawHours(data: HourClasses, size: Size): string {
     fromMs: Math.floor(data.span.fromMs / DAY_MS) * DAY_MS,
     toMs: Math.ceil(data.span.toMs / DAY_MS) * DAY_MS,
   };
-  const heading = 24;
+  const heading = 30;
   const high = size.narrow ? 84 : 112;
   const step = heading + high + 6;
   const inner = data.panels.length * step;
@@ -76,7 +76,7 @@ function drawHours(data: HourClasses, size: Size): string {
           ...data.panels.flatMap((panel, p) => {
             const bottom = p * step + heading + high;
             const part = { x: frame.x, y: (hour: number) => frame.y(bottom - (hour / 24) * high) };
-            return panelMarks(panel, frame, part, ids);
+            return panelMarks(panel, frame, part, ids, monthLines(span, frame, part));
           }),
         ];
       }),
@@ -90,6 +90,7 @@ function panelMarks(
   frame: Frame,
   part: Pick<Frame, 'x' | 'y'>,
   ids: (look: string) => string,
+  months: string,
 ): SVGElement[] {
   const fills: Readonly<Record<HourLook, string>> = {
     dry: 'var(--c2)',
@@ -103,6 +104,7 @@ function panelMarks(
   const [top, bottom] = [part.y(24), part.y(0)];
   const hours = [0, 6, 12, 18, 24];
   return [
+    frame.element('path', { d: months, stroke: 'var(--rule)', 'stroke-opacity': 0.35 }),
     frame.element('path', { d: dayBoxes(panel.missed, part), fill: `url(#${ids('missed')})` }),
     ...HOUR_LOOKS.flatMap((look) => {
       const spans = panel.on[look] ?? [];
@@ -113,7 +115,11 @@ function panelMarks(
       return [frame.element('path', look_)];
     }),
     frame.element('path', { d: boxPath(frame.left, top, frame.right, bottom), fill: 'none', stroke: 'var(--rule)' }),
-    frame.element('text', { x: frame.left, y: top - 8, 'font-weight': 650, fill: 'currentColor' }, panel.name),
+    frame.element(
+      'text',
+      { x: frame.left, y: top - 9, 'text-anchor': 'start', 'font-weight': 650, fill: 'currentColor' },
+      panel.name,
+    ),
     ...hours.flatMap((hour) => [
       frame.element('path', {
         d: `M${frame.left - 4} ${part.y(hour)}H${frame.left}`,
@@ -130,6 +136,13 @@ function panelMarks(
         : []),
     ]),
   ];
+}
+
+/** A line at the start of each month, so that the panels far from the axis can be read. */
+function monthLines(span: LocalSpan, frame: Frame, part: Pick<Frame, 'y'>): string {
+  return monthStarts(span)
+    .map((at) => `M${px(frame.x(new Date(at)))} ${px(part.y(24))}V${px(part.y(0))}`)
+    .join('');
 }
 
 /** Lines that differ in direction as well as in colour, so that they can be told apart in black and white. */

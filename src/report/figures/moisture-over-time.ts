@@ -19,7 +19,7 @@ export interface MoistureOverTime {
 const DAY_MS = 86_400_000;
 
 interface Window {
-  name: string;
+  name: 'start' | 'end';
   from: Date;
   to: Date;
 }
@@ -43,7 +43,7 @@ export function moistureOverTime(data: MoistureOverTime, units: Units): Figure {
     legend: [
       { label: 'fan stood still two hours or more', swatch: 'dot' },
       { label: 'fan ran: shows the passing air', swatch: 'ring' },
-      { label: 'four fifths of the grain, driest to wettest tenth left out', swatch: 'var(--wash)' },
+      { label: 'four fifths of the grain, driest to wettest tenth left out', swatch: 'band' },
       ...(data.target === null ? [] : [{ label: 'target', swatch: 'dash' }]),
       ...(data.start === null && data.end === null ? [] : [{ label: 'readings of start and end', swatch: 'whisker' }]),
     ],
@@ -71,7 +71,9 @@ function drawDays(data: MoistureOverTime, units: Units, size: Size): string {
       ['start', data.start],
       ['end', data.end],
     ] as const
-  ).flatMap(([name, of]) => (of === null ? [] : [{ name, from: new Date(of.fromMs), to: new Date(of.toMs) }]));
+  ).flatMap(([name, of]): Window[] =>
+    of === null ? [] : [{ name, from: new Date(of.fromMs), to: new Date(of.toMs) }],
+  );
   const r = size.narrow ? 1.4 : 2.2;
   return draw(size, {
     height: size.narrow ? 260 : 340,
@@ -86,18 +88,28 @@ function drawDays(data: MoistureOverTime, units: Units, size: Size): string {
       Plot.ruleY(target, { strokeDasharray: '5 3' }),
       Plot.lineY(rows, { x: 'at', y: 'mean', strokeWidth: 1.5 }),
       Plot.dot(rows, { filter: (d: Day) => d.still, x: 'at', y: 'mean', r, fill: 'currentColor' }),
-      Plot.dot(rows, { filter: (d: Day) => !d.still, x: 'at', y: 'mean', r, fill: 'var(--paper)' }),
+      Plot.dot(rows, {
+        filter: (d: Day) => !d.still,
+        x: 'at',
+        y: 'mean',
+        r,
+        fill: 'var(--paper)',
+        stroke: 'currentColor',
+        strokeWidth: 0.8,
+      }),
       Plot.ruleX(
         windows.flatMap((one) => [one.from, one.to]),
         { strokeWidth: 1 },
       ),
-      Plot.text(windows, {
-        x: (d: Window) => new Date((d.from.getTime() + d.to.getTime()) / 2),
-        text: 'name',
-        frameAnchor: 'top',
-        dy: -12,
-        textAnchor: (d: Window) => (d.name === 'start' ? 'start' : 'end'),
-      } as never),
+      ...windows.map((one) =>
+        Plot.text([one], {
+          x: (d: Window) => new Date((d.from.getTime() + d.to.getTime()) / 2),
+          text: 'name',
+          frameAnchor: 'top',
+          dy: -12,
+          textAnchor: one.name,
+        }),
+      ),
       timeAxis(span, size),
       fanStrip(data.fanDays, span, size),
     ],

@@ -3,10 +3,10 @@ import { monthName, monthText } from '../date-text.ts';
 import type { Figure, Size } from '../page.ts';
 import type { Quantity } from '../quantities.ts';
 import type { Units } from '../units.ts';
-import { draw } from './draw.ts';
+import { draw, stripes } from './draw.ts';
 
-/** A stacked part of a month: name and how it is filled. */
-const FILLS = ['var(--ink)', 'var(--c1)', 'var(--wash)'] as const;
+/** How the parts of a month are filled, from below: told apart in black and white too. */
+const SWATCHES = ['block', 'stripe', 'open'] as const;
 
 /** Bars by month for each bin, a panel a bin; values in the shown unit. */
 export interface MonthsByBin {
@@ -23,7 +23,7 @@ interface Row {
   month: string;
   low: number;
   high: number;
-  fill: string;
+  part: number;
   title: string;
 }
 
@@ -54,7 +54,7 @@ export function monthsByBin(data: MonthsByBin, units: Units): Figure {
         if (value === null) lacking += 1;
         if (value === null || value === 0) return;
         const title = `${bin.name}, ${monthText(month)}: ${data.parts[p]} ${units.say(data.quantity, value)}`;
-        rows.push({ panel: String(b), month, low, high: low + value, fill: FILLS[p], title });
+        rows.push({ panel: String(b), month, low, high: low + value, part: p, title });
         low += value;
       });
     }
@@ -68,7 +68,7 @@ export function monthsByBin(data: MonthsByBin, units: Units): Figure {
       most === undefined
         ? 'No month has any.'
         : `${data.parts.join(' and ')} by month and bin, from ${monthText(months[0])} to ${monthText(months.at(-1) ?? months[0])}; the highest bar reaches ${units.say(data.quantity, most.high)} in ${monthText(most.month)}.`,
-    legend: data.parts.length < 2 ? [] : data.parts.map((label, p) => ({ label, swatch: FILLS[p] })),
+    legend: data.parts.length < 2 ? [] : data.parts.map((label, p) => ({ label, swatch: SWATCHES[p] })),
     notShown: lacking === 0 ? null : `${lacking} monthly numbers not shown: not known; the table says why.`,
     draw: (size) => drawMonths(data, rows, months, unit, size),
   };
@@ -76,45 +76,51 @@ export function monthsByBin(data: MonthsByBin, units: Units): Figure {
 
 function drawMonths(data: MonthsByBin, rows: Row[], months: string[], unit: string, size: Size): string {
   const panels = data.bins.map((_, b) => String(b));
+  const stripeId = `${size.idPrefix}-stripes`;
+  const fills = ['var(--ink)', `url(#${stripeId})`, 'var(--paper)'];
   const label = (month: string) => {
     const [year, number] = month.split('-');
     const name = monthName(Number(number));
     if (size.narrow) return months.length > 8 ? name.slice(0, 1) : name;
     return month === months[0] || number === '01' ? `${name} ${year}` : name;
   };
-  return draw(size, {
-    height: panels.length * (size.narrow ? 96 : 104) + 50,
-    marginLeft: size.narrow ? 44 : 64,
-    marginRight: 8,
-    marginTop: 24,
-    marginBottom: 28,
-    fy: { domain: panels, axis: null, padding: 0.28 },
-    x: { domain: months, tickFormat: label, label: null, padding: 0.25, tickSize: 0 },
-    y: { label: unit, labelArrow: 'none', grid: true, ticks: 3, nice: true },
-    marks: [
-      Plot.barY(rows, {
-        x: 'month',
-        y1: 'low',
-        y2: 'high',
-        fy: 'panel',
-        fill: 'fill',
-        stroke: 'var(--ink)',
-        strokeWidth: 0.75,
-        title: 'title',
-      }),
-      Plot.ruleY([0]),
-      Plot.text(
-        panels.filter((d) => !rows.some((row) => row.panel === d)),
-        { fy: (d: string) => d, text: () => 'none known', frameAnchor: 'middle' },
-      ),
-      Plot.text(panels, {
-        fy: (d: string) => d,
-        text: (d: string) => data.bins[Number(d)].name,
-        frameAnchor: 'top-left',
-        dy: -15,
-        fontWeight: 650,
-      }),
-    ],
-    color: { type: 'identity' },
-  });
+  return draw(
+    size,
+    {
+      height: panels.length * (size.narrow ? 96 : 104) + 50,
+      marginLeft: size.narrow ? 44 : 64,
+      marginRight: 8,
+      marginTop: 24,
+      marginBottom: 28,
+      fy: { domain: panels, axis: null, padding: 0.28 },
+      x: { domain: months, tickFormat: label, label: null, padding: 0.25, tickSize: 0 },
+      y: { label: unit, labelArrow: 'none', grid: true, ticks: 3, nice: true },
+      marks: [
+        Plot.barY(rows, {
+          x: 'month',
+          y1: 'low',
+          y2: 'high',
+          fy: 'panel',
+          fill: (row: Row) => fills[row.part],
+          stroke: 'var(--ink)',
+          strokeWidth: 0.75,
+          title: 'title',
+        }),
+        Plot.ruleY([0]),
+        Plot.text(
+          panels.filter((d) => !rows.some((row) => row.panel === d)),
+          { fy: (d: string) => d, text: () => 'none known', frameAnchor: 'middle' },
+        ),
+        Plot.text(panels, {
+          fy: (d: string) => d,
+          text: (d: string) => data.bins[Number(d)].name,
+          frameAnchor: 'top-left',
+          dy: -15,
+          fontWeight: 650,
+        }),
+      ],
+      color: { type: 'identity' },
+    },
+    data.parts.length > 1 ? stripes(stripeId) : '',
+  );
 }

@@ -34,7 +34,7 @@ export function pointsByFanHours(data: PointsByFanHours, units: Units): Figure {
     legend: [
       { label: 'fan stood still two hours or more', swatch: 'dot' },
       { label: 'fan ran: shows the passing air', swatch: 'ring' },
-      { label: '90 % of the readings’ error', swatch: 'var(--wash)' },
+      { label: '90 % of the readings’ error', swatch: 'band' },
     ],
     notShown: data.lacking.length === 0 ? null : `Not shown: ${data.lacking.join(', ')}; the table says why.`,
     draw: (size) => drawPanels(data.panels, size),

@@ -45,6 +45,17 @@ function ticks(span: LocalSpan, size: Size): { at: Date; label: string }[] {
   return out;
 }
 
+/** Local months that begin within a span, as ms. */
+export function monthStarts(span: LocalSpan): number[] {
+  const first = new Date(span.fromMs);
+  const out: number[] = [];
+  for (let m = first.getUTCMonth() + 1; ; m++) {
+    const at = Date.UTC(first.getUTCFullYear(), m, 1);
+    if (at > span.toMs) return out;
+    out.push(at);
+  }
+}
+
 /** The axis of local days: months by name, weeks when the span is short. */
 export function timeAxis(span: LocalSpan, size: Size) {
   const marks = ticks(span, size);
@@ -82,13 +93,18 @@ export function fanStrip(days: readonly FanDay[], span: LocalSpan, size: Size) {
     const label = frame.element(
       'text',
       { x: frame.left - 6, y: STRIP.top + STRIP.height / 2, dy: '.35em', 'text-anchor': 'end' },
-      size.narrow ? 'fan' : 'fan, h a day',
+      size.narrow ? 'fan' : 'fan, h of 24',
     );
     return [
       hatch(frame, id),
       frame.element('path', { d: unknown, fill: `url(#${id})` }),
       frame.element('path', { d: on, fill: 'var(--ink)' }),
       frame.element('path', { d: `M${frame.left} ${bottom}H${frame.right}`, stroke: 'var(--rule)' }),
+      frame.element('path', {
+        d: `M${frame.left} ${STRIP.top}H${frame.right}`,
+        stroke: 'var(--rule)',
+        'stroke-dasharray': '1 4',
+      }),
       label,
     ];
   });

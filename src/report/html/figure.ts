@@ -23,6 +23,9 @@ const MARKS: Readonly<Record<string, string>> = {
   little: '<rect width="22" height="14" fill="var(--rule)" fill-opacity=".45"/>',
   missed:
     '<path d="M4 4h1.6v1.6H4zM11 4h1.6v1.6H11zM18 4h1.6v1.6H18zM4 10h1.6v1.6H4zM11 10h1.6v1.6H11zM18 10h1.6v1.6H18z" fill="currentColor"/>',
+  band: '<rect width="22" height="14" fill="var(--rule)" fill-opacity=".35"/>',
+  stripe:
+    '<rect x=".5" y=".5" width="21" height="13" fill="none" stroke="var(--ink)"/><path d="M0 14L14 0M8 14L22 0M16 14L22 8M0 6L6 0" stroke="var(--c1)" stroke-width="2.4"/>',
   open: '<rect x=".5" y=".5" width="21" height="13" fill="none" stroke="currentColor"/>',
 };
 
@@ -33,6 +36,18 @@ function legendItem(item: LegendItem): Markup {
   return html`<li><svg width="22" height="14" viewBox="0 0 22 14" aria-hidden="true">${raw(mark)}</svg>${item.label}</li>`;
 }
 
+/** Steps of a colour map as one ramp, low to high, its edges under it; what else there is beside it. */
+function renderLegend(items: readonly LegendItem[]): Markup | false {
+  const steps = items.filter((item) => item.edges !== undefined);
+  const others = items.filter((item) => item.edges === undefined);
+  const step = (item: LegendItem, i: number) =>
+    html`<li><svg viewBox="0 0 40 14" preserveAspectRatio="none" aria-hidden="true"><rect width="40" height="14" fill="${item.swatch}"/></svg><span aria-hidden="true">${item.edges?.[0] ?? ''}</span>${i === steps.length - 1 && html`<span class="last" aria-hidden="true">${item.edges?.[1] ?? ''}</span>`}<span class="heard">${item.label}</span></li>`;
+  return (
+    items.length > 0 &&
+    html`<div class="keyed">${steps.length > 0 && html`<ol class="ramp">${steps.map(step)}</ol>`}${others.length > 0 && html`<ul class="legend">${others.map(legendItem)}</ul>`}</div>`
+  );
+}
+
 /** A figure at both widths with its finding, unit, legend and what it leaves out. @throws what drawing throws */
 export function renderFigure(figure: Figure, id: string): Markup {
   const draw = (name: 'wide' | 'narrow') => {
@@ -40,7 +55,7 @@ export function renderFigure(figure: Figure, id: string): Markup {
     return html`<div class="at-${name}" role="img" aria-label="${figure.alt}">${raw(figure.draw(size))}</div>`;
   };
   return html`<figure id="${id}"${figure.whole === true && html` class="whole"`}><figcaption><h3>${figure.title}</h3><p>${figure.subtitle}</p></figcaption>
-${figure.legend.length > 0 && html`<ul class="legend">${figure.legend.map(legendItem)}</ul>`}
+${renderLegend(figure.legend)}
 ${draw('wide')}${draw('narrow')}
 ${figure.notShown !== null && html`<p class="note">${figure.notShown}</p>`}</figure>`;
 }

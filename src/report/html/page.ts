@@ -4,6 +4,7 @@ import { reasonOf } from '../section.ts';
 import type { Units } from '../units.ts';
 import { renderMadeBy } from './made-by.ts';
 import { html, type Markup, raw } from './markup.ts';
+import { renderOnThisPage } from './on-this-page.ts';
 import { renderFailure, renderSection } from './section.ts';
 import { renderSources } from './sources.ts';
 import { STYLES } from './styles.ts';
@@ -101,7 +102,7 @@ ${
   )
 }
 ${page.keyNumbers.some(hasInterval) && html`<p class="small">${page.ranges ?? USUAL_RANGES}</p>`}
-${body}
+${renderOnThisPage(page.sections)}${body}
 <section aria-labelledby="warnings"><h2 id="warnings">Warnings</h2>${list(page.warnings, 'None.')}</section>
 ${page.cautions.length > 0 && html`<section aria-labelledby="cautions" class="cautions"><h2 id="cautions">Before you go to a bin</h2>${list(page.cautions, '')}</section>`}
 ${safely(() => renderMadeBy(page))}

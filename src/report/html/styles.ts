@@ -27,6 +27,10 @@ a:focus-visible,summary:focus-visible,[tabindex]:focus-visible{outline:3px solid
 .masthead .frame{display:flex;flex-wrap:wrap;gap:.25rem 2rem;align-items:baseline;justify-content:space-between}
 .masthead p{margin:0;color:var(--soft)}
 nav ul{list-style:none;margin:0;padding:0;display:flex;flex-wrap:wrap;gap:.25rem 1.25rem}
+nav.here{margin:1.5rem 0 0}
+nav.here p{margin:0}
+nav.here ul{display:block;columns:13rem auto;column-gap:2rem}
+nav.here li{max-width:none;break-inside:avoid;padding:.1rem 0}
 nav a[aria-current]{color:var(--ink);font-weight:650;text-decoration:none}
 h1{font-size:2rem;line-height:1.2;margin:2.5rem 0 .25rem;letter-spacing:-.01em;text-wrap:balance}
 h2{font-size:1.6rem;line-height:1.25;margin:3.5rem 0 .5rem}
@@ -37,16 +41,27 @@ h3{font-size:1.25rem;line-height:1.3;margin:2rem 0 .25rem}
 .keys dt{color:var(--soft)}
 .keys dd{margin:0}
 .keys.four{grid-template-columns:repeat(auto-fill,minmax(11rem,1fr))}
+@media screen and (max-width:44rem){.keys,.keys.four{grid-template-columns:repeat(auto-fill,minmax(8.5rem,1fr));gap:1rem}}
 .keys .big{font-size:1.6rem;line-height:1.25;font-variant-numeric:tabular-nums}
 .keys .unit{font-size:1rem;color:var(--soft)}
 .small,.note,figcaption p,.why{color:var(--soft)}
+.note+.note{margin-top:-.2rem}
 .failure{border:2px solid var(--ink);padding:.5rem .9rem;max-width:68ch}
 figure{margin:1.75rem 0}
 figcaption h3{margin:0}
 figcaption p{margin:.1rem 0 .5rem}
+figcaption h3,figcaption p{text-wrap:pretty}
 .legend{display:flex;flex-wrap:wrap;gap:.2rem 1.1rem;list-style:none;margin:.4rem 0;padding:0}
 .legend li{display:inline-flex;align-items:center;gap:.4rem}
 .legend svg{flex:none}
+.keyed{display:flex;flex-wrap:wrap;gap:.2rem 1.75rem;align-items:flex-start;margin:.4rem 0}
+.keyed .legend{margin:0}
+.ramp{display:flex;list-style:none;margin:0 1rem 0 .75rem;padding:0;max-width:34rem;flex:0 1 auto}
+.ramp li{position:relative;width:4rem;padding-bottom:1.5rem;font-variant-numeric:tabular-nums}
+.ramp svg{display:block;width:100%;height:.9rem}
+.ramp li>span:not(.heard){position:absolute;top:.95rem;left:0;transform:translateX(-50%);color:var(--soft)}
+.ramp li>span.last{left:100%}
+.heard{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%);white-space:nowrap}
 .plot{--plot-background:var(--paper);width:100%;height:auto;overflow:visible;font-family:inherit}
 .at-narrow{display:none}
 @media (max-width:44rem){.at-wide{display:none}.at-narrow{display:block}}
@@ -66,6 +81,7 @@ tbody tr+tr>*{border-top:1px solid color-mix(in srgb,var(--rule) 35%,transparent
 tfoot>tr>*{border-top:1.5px solid var(--ink);font-weight:650}
 .n{text-align:right;white-space:nowrap}
 .t{white-space:nowrap}
+@media screen{.s{white-space:nowrap}}
 thead th.n{white-space:normal}
 td.marked{font-weight:700}
 .known{font-size:.82rem}
@@ -124,7 +140,7 @@ tfoot{display:table-row-group}
 .paired figure:not(.whole) .at-narrow{display:block}
 .paired figure:not(.whole) .at-wide{display:none}
 .paired h3{font-size:1.05rem}
-.paired figcaption p,.paired .legend,.paired .note{font-size:.82rem;line-height:1.25;margin:.1rem 0}
+.paired figcaption p,.paired .legend,.paired .ramp,.paired .note{font-size:.82rem;line-height:1.25;margin:.1rem 0}
 .paired .legend{gap:.05rem .8rem}
 .paired h3{line-height:1.2}
 :not(.paired)>.scroll:has(td.own){columns:2;column-gap:7mm}

@@ -34,7 +34,15 @@ function bodyCell(
   reasons: Reasons,
   id: string,
 ): Markup {
-  const kind = isTime(column.quantity) ? 't' : isText(column) ? '' : isOwn(column) ? 'own' : marked ? 'n marked' : 'n';
+  const kind = isTime(column.quantity)
+    ? 't'
+    : isText(column)
+      ? shortly(shown.text)
+      : isOwn(column)
+        ? 'own'
+        : marked
+          ? 'n marked'
+          : 'n';
   if (shown.why !== null) {
     const n = reasons.number(shown.why);
     return html`<td class="${kind}">${shown.text} <a href="#${id}-why-${n}" aria-label="${`no number, reason ${n}`}"><sup>${n}</sup></a></td>`;
@@ -42,6 +50,11 @@ function bodyCell(
   const lacking = shown.decimals === null ? 0 : most - shown.decimals;
   const pad = lacking > 0 ? `${shown.decimals === 0 ? '.' : ''}${'0'.repeat(lacking)}` : '';
   return html`<td class="${kind}">${shown.text}${pad && html`<span class="pad" aria-hidden="true">${pad}</span>`}${shown.range && html`<br><span class="range">(${shown.range})</span>`}</td>`;
+}
+
+/** A name or word of a few letters stays on one line on a screen; paper has less room. */
+function shortly(text: string): string {
+  return text.length <= 13 ? 's' : '';
 }
 
 /** Columns of names, words and dates stand left. */
@@ -72,7 +85,8 @@ export function renderTable(table: Table, units: Units, id: string): Markup {
   const line = (row: Row, at: number) => {
     const cells = columns.map((column, c) => {
       const shown = texts[c][at];
-      if (c === 0) return html`<th scope="row">${shown.text}</th>`;
+      if (c === 0)
+        return html`<th scope="row" class="${isTime(column.quantity) ? 't' : shortly(shown.text)}">${shown.text}</th>`;
       if (row[column.key] === undefined) return html`<td></td>`;
       return bodyCell(shown, column, most[c], marked[c].includes(at), reasons, id);
     });
