@@ -21,6 +21,7 @@ const TITLES: Readonly<Record<string, string>> = {
   moisture: 'Moisture',
   fronts: 'Fronts',
   'bins-compared': 'Bins compared',
+  strategies: 'Other ways to run the fans',
 };
 
 export default defineNotebook(

@@ -1,18 +1,6 @@
 import { BUSHEL_FT3 } from './bushel.ts';
-
-/** A definition or equation that stands behind numbers on pages. */
-export interface Method {
-  id: string;
-  title: string;
-  /** what is done, in whole sentences a grower can follow */
-  statement: string;
-  /** values that the statement takes, each with unit and where it comes from */
-  constants: readonly string[];
-  /** keys of the bibliography; empty: the definition is the kit's own */
-  sourceKeys: readonly string[];
-  /** ids of the pages whose numbers hang on it */
-  usedOn: readonly string[];
-}
+import type { Method } from './method.ts';
+import { STRATEGY_METHODS } from './strategy-methods.ts';
 
 /** What the pages stand on, in the order in which the methods page tells it. */
 export const METHODS: readonly Method[] = [
@@ -386,6 +374,7 @@ export const METHODS: readonly Method[] = [
     sourceKeys: ['rodriguez-arias-1963', 'ashrae-2017', 'jcgm-100'],
     usedOn: ['moisture'],
   },
+  ...STRATEGY_METHODS,
 ];
 
 /** The methods that a page's numbers hang on. */

@@ -280,6 +280,14 @@ export const SOURCES: readonly Source[] = [
     provenance: 'memory',
   },
   {
+    key: 'marquardt-1963',
+    authors: 'Marquardt, D. W.',
+    year: 1963,
+    title: 'An algorithm for least-squares estimation of nonlinear parameters',
+    where: 'Journal of the Society for Industrial and Applied Mathematics 11(2), 431-441',
+    provenance: 'memory',
+  },
+  {
     key: 'misra-brooker-1980',
     authors: 'Misra, M. K. and Brooker, D. B.',
     year: 1980,
@@ -356,6 +364,14 @@ export const SOURCES: readonly Source[] = [
     title: 'Corn and soybean drying and storage',
     where: 'Extension slides',
     provenance: 'seen',
+  },
+  {
+    key: 'newcombe-1998',
+    authors: 'Newcombe, R. G.',
+    year: 1998,
+    title: 'Two-sided confidence intervals for the single proportion: comparison of seven methods',
+    where: 'Statistics in Medicine 17(8), 857-872',
+    provenance: 'memory',
   },
   {
     key: 'ng-1998',
@@ -541,6 +557,14 @@ export const SOURCES: readonly Source[] = [
     where: 'CropWatch',
     url: 'https://cropwatch.unl.edu/2022/considerations-when-conditioning-too-dry-soybeans',
     provenance: 'seen',
+  },
+  {
+    key: 'wilson-1927',
+    authors: 'Wilson, E. B.',
+    year: 1927,
+    title: 'Probable inference, the law of succession, and statistical inference',
+    where: 'Journal of the American Statistical Association 22(158), 209-212',
+    provenance: 'memory',
   },
   {
     key: 'wmo-8',

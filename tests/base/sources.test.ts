@@ -24,6 +24,6 @@ it('every method is whole, cites works that exist, and belongs to a page that ex
     expect(method.usedOn.length, method.id).toBeGreaterThan(0);
     for (const page of method.usedOn) expect(pages, method.id).toContain(page);
   }
-  for (const page of ['overview', 'fan-energy', 'moisture', 'fronts'])
+  for (const page of ['overview', 'fan-energy', 'moisture', 'fronts', 'strategies'])
     expect(methodsOf(page).length, page).toBeGreaterThan(0);
 });

@@ -36,6 +36,7 @@ describe('notebooks', () => {
       'moisture.html',
       'fronts.html',
       'bins-compared.html',
+      'strategies.html',
       'data-quality.html',
       'methods.html',
     ]);
@@ -70,6 +71,7 @@ describe('notebooks', () => {
     expect(renderPages([page])[0].failures).toEqual([page.failure]);
     // The other notebooks do not look at the bins and stand.
     expect(NOTEBOOKS.map((notebook) => notebook.page(broken).failure === undefined)).toEqual([
+      false,
       false,
       false,
       false,

@@ -5,9 +5,10 @@ import fronts from '../../notebooks/fronts.ts';
 import methods from '../../notebooks/methods.ts';
 import moisture from '../../notebooks/moisture.ts';
 import overview from '../../notebooks/overview.ts';
+import strategies from '../../notebooks/strategies.ts';
 import type { NotebookInput } from '../../src/notebook.ts';
 
-export const NOTEBOOKS = [overview, fanEnergy, moisture, fronts, binsCompared, dataQuality, methods];
+export const NOTEBOOKS = [overview, fanEnergy, moisture, fronts, binsCompared, strategies, dataQuality, methods];
 
 export function examplePages(input: NotebookInput) {
   return NOTEBOOKS.map((notebook) => notebook.page(input));

@@ -6,7 +6,7 @@ import { tQuantile } from '../../base/stats/t-quantile.ts';
  *
  * @param level  that the interval holds, 0.5 to 0.999
  * @returns      low and high end, 0 to 1
- * @source       Wilson (1927), J. Am. Stat. Assoc. 22:209; Newcombe (1998), Statistics in Medicine 17:857, method 3
+ * @source       wilson-1927; newcombe-1998, method 3
  * @valid        throws RangeError without a try
  */
 export function wilsonInterval(hits: number, tries: number, level = 0.9): [low: number, high: number] {

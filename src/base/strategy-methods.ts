@@ -1,0 +1,65 @@
+import type { Method } from './method.ts';
+
+/** What the page of other ways to run the fans stands on. */
+export const STRATEGY_METHODS: readonly Method[] = [
+  {
+    id: 'bed-model',
+    title: 'The bed that is run',
+    statement:
+      'A bin is reckoned as 20 layers, one above the other, hour by hour. In each layer the grain and the air that leaves it end at one temperature; what the air gains in water and heat the grain loses, exactly. How fast the grain follows is limited by a published drying rate. With the fan off heat is conducted through grain and wall, and the grain breathes. Moisture does not move in grain at rest.',
+    constants: [
+      'step: an hour; layers: 20 (halving either moves no answer by more than the tests allow)',
+      'drying rates by crop, on the methods page under equations; published ones for one crop lie apart by a factor of two',
+    ],
+    sourceKeys: ['thompson-1972', 'bloome-shove-1971', 'misra-brooker-1980', 'carslaw-jaeger-1959'],
+    usedOn: ['strategies'],
+  },
+  {
+    id: 'bed-fit',
+    title: 'Fitted to the log, tried on the rest of it',
+    statement:
+      'Airflow of the bin and of each cable, the start temperature, the bias that the moisture sensors share, exchange with the wall and breathing are set by least squares, so that the bed shows what the sensors logged on the earlier part of the season. The later part, which the fit has not seen, then tells how far off the bed is. A bed that is farther off than the limits, that is worse than supposing that nothing changes, whose values are not possible or whose log contradicts itself is not trusted: nothing it says of costs is shown.',
+    constants: [
+      'limits on the unseen part: 2 °C (3.6 °F) and 0.7 point, root mean square (the kit’s choice)',
+      'airflow: half to twice what static pressure and fronts tell (the kit’s choice)',
+    ],
+    sourceKeys: ['marquardt-1963'],
+    usedOn: ['strategies'],
+  },
+  {
+    id: 'range-of-runs',
+    title: 'Ranges of what a way would have cost',
+    statement:
+      'Each way is run six times: with the bed as fitted, with less air in wetter grain and more air in drier, each at the fitted drying rate and at twice it. The range is the lowest and the highest of the six, which is no 90 % interval. A way is told as the cheapest only where it stays so in each run by itself.',
+    constants: ['air 7 % less and more, grain 0.2 point wetter and drier (what a fit is taken to leave open)'],
+    sourceKeys: [],
+    usedOn: ['strategies'],
+  },
+  {
+    id: 'hindsight',
+    title: 'Best in hindsight',
+    statement:
+      'The cheapest schedule found that reaches the bin’s targets with the weather known ahead and no more storage life used than allowed: forward in blocks of six hours, keeping the cheapest way to each state of the grain, then by small changes hour by hour, begun from the best of that and of all rules. Run again through the same bed it gives the cost it claims. A cheaper one may exist; in small cases it was the best of all schedules.',
+    constants: ['states kept after each block: 40, then 120 (the kit’s choice)'],
+    sourceKeys: [],
+    usedOn: ['strategies'],
+  },
+  {
+    id: 'other-years',
+    title: 'Other years',
+    statement:
+      'The same bin, grain and rule in the logged weather of other years, from the same day of the year. The good, middle and poor year are the years at the 10th, 50th and 90th rank in a hundred, each a year that was; under ten years only the middle one is told. The chance of reaching the target by a day is the part of the years that did, with Wilson’s interval for so many years.',
+    constants: [],
+    sourceKeys: ['wilson-1927', 'newcombe-1998'],
+    usedOn: ['strategies'],
+  },
+  {
+    id: 'bin-or-rule',
+    title: 'Bin or rule',
+    statement:
+      'Each bin’s way to run its fans is run on the grain, fan and air of each bin whose bed is trusted, in the season’s weather. In a full table of one goal the costs are parted into a mean, what goes with the bin, what goes with the way, and what neither explains; their squares are the shares.',
+    constants: [],
+    sourceKeys: [],
+    usedOn: ['strategies'],
+  },
+];
