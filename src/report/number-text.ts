@@ -14,7 +14,9 @@ export type Rounding =
   | { kind: 'decimals'; decimals: number; minFigures?: number }
   | { kind: 'figures'; figures: number; maxDecimals: number }
   // cents below ten, none above: `5.20`, `38`, `1,040`
-  | { kind: 'money' };
+  | { kind: 'money' }
+  // with all its digits, as a constant is published
+  | { kind: 'exact' };
 
 /** Place of the first figure: 3 for 4310, -2 for 0.019. Taken after rounding, so that 99.96 counts as 100. */
 function magnitude(value: number, figures: number): number {
@@ -22,9 +24,15 @@ function magnitude(value: number, figures: number): number {
   return Number(value.toExponential(figures - 1).split('e')[1]);
 }
 
+function exactDecimals(size: number): number {
+  const [digits, power = '0'] = String(size).split('e');
+  return Math.max(0, (digits.split('.')[1]?.length ?? 0) - Number(power));
+}
+
 /** Decimals that show a value under a rounding; negative: tens, hundreds … are rounded away. */
 export function decimalsOf(value: number, rounding: Rounding): number {
   const size = Math.abs(value);
+  if (rounding.kind === 'exact') return exactDecimals(size);
   if (size === 0 && rounding.kind !== 'decimals') return 0;
   if (rounding.kind === 'money') return size < 9.995 ? 2 : Math.min(0, 2 - magnitude(size, 3));
   if (rounding.kind === 'decimals') {

@@ -34,6 +34,7 @@ export const QUANTITIES = {
   days: same('d', figures(3, 1)),
   energy: same('kWh', figures(3, 1)),
   power: same('kW', figures(3, 1)),
+  current: same('A', figures(3, 1)),
   money: same('¤', { kind: 'money' }),
   'money per kWh': same('¤/kWh', decimals(3)),
   'money per kW': same('¤/kW', decimals(2)),
@@ -99,6 +100,8 @@ export const QUANTITIES = {
   // Values are inH2O per foot or Pa per metre, and cfm per square foot or m3/s per m2, as shown.
   'pressure per depth': { us: 'inH2O/ft', si: 'Pa/m', rounding: figures(3, 4) },
   'airflow per floor': { us: 'cfm/ft²', si: 'm³/s per m²', rounding: figures(3, 4) },
+  // A constant as published, with all its digits; its table says the unit.
+  constant: same('', { kind: 'exact' }),
   // A difference to a printed number, in its own unit.
   misfit: same('', figures(2, 6)),
   airflow: { us: 'cfm', si: 'L/s', from: { kind: 'airflow', us: 'cfm', si: 'L/s' }, rounding: figures(3, 1) },

@@ -34,6 +34,13 @@ describe('numbers as text', () => {
     expect(us.say('hours', 99.96)).toBe('100 h');
     expect(us.number('count', 1_238_274)).toBe('1,238,274');
   });
+  it('keep all digits of a constant', () => {
+    const digits = ['0.000066612', '−0.10164', '374.34', '1.5', '60', '0', '0.00000012'];
+    expect([0.000066612, -0.10164, 374.34, 1.5, 60, 0, 1.2e-7].map((each) => us.number('constant', each))).toEqual(
+      digits,
+    );
+    expect(us.number('constant', 20700)).toBe('20,700');
+  });
   it('say an interval at the digits of its middle', () => {
     expect(us.say('points', estimate(2.3, 2.02, 2.58))).toBe('2.3 points (2.0 to 2.6)');
     expect(us.say('money per grain point', estimate(0.0235, 0.0203, 0.0274))).toBe(

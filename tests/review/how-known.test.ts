@@ -47,6 +47,8 @@ function bareCell(cell: Cell | undefined, column: Column, row: Readonly<Record<s
   if (quantity === 'day' || quantity === 'moment' || quantity === 'month') return null;
   if (quantity === 'own') {
     if (typeof cell !== 'object' || !('of' in cell)) return null;
+    // A published constant: unit and source stand in its table's words.
+    if (cell.of === 'constant') return null;
     const unit = String(row.unit ?? '');
     if (!COUNTS.includes(cell.of) && unit === '') return 'no unit';
     return COUNTS.includes(cell.of) || carriesInterval(cell.amount) || SAYS.test(unit) ? null : 'not said how known';

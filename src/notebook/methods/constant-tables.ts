@@ -7,16 +7,16 @@ import { ISOTHERM_CONSTANTS } from '../../grain/isotherm-constants.ts';
 import { MISSING_PROPERTIES } from '../../grain/missing.ts';
 import { SPECIFIC_HEAT_LINES } from '../../grain/specific-heat.ts';
 import { STORAGE_RULES } from '../../grain/storage-rules.ts';
-import type { Column, Table } from '../../report/page.ts';
+import type { Cell, Column, OwnNumber, Table } from '../../report/page.ts';
 import { capital } from '../words.ts';
 import { cropName } from './crop-name.ts';
-import { equationText, unitsText } from './equation-text.ts';
+import { unitsText } from './equation-text.ts';
 import { LB_KG } from './printed-units.ts';
 import { resistanceCropOf } from './season-crops.ts';
 import { sourceText } from './source-text.ts';
 
 /** A constant with all its digits, as the code holds it. */
-export const constant = (value: number) => equationText(String(value));
+export const constant = (value: number): OwnNumber => ({ of: 'constant', amount: value });
 export const known = { seen: 'read', memory: 'from memory' } as const;
 
 /** All constants that the equations take by crop, made from the tables that the code uses. */
@@ -38,9 +38,15 @@ export function constantTables(crops: readonly string[]): Table[] {
   ];
 }
 
-/** Columns of text, their labels by key. */
-export const textColumns = (labels: Readonly<Record<string, string>>): Column[] =>
-  Object.entries(labels).map(([key, label]) => ({ key, label, quantity: null }));
+/** Columns of text and of constants, their labels by key. */
+export function constantColumns(labels: Readonly<Record<string, string>>, rows: Table['rows']): Column[] {
+  const isNumber = (cell: Cell | undefined) => typeof cell === 'object' && cell !== null;
+  return Object.entries(labels).map(([key, label]) => ({
+    key,
+    label,
+    quantity: rows.some((row) => isNumber(row[key])) ? 'own' : null,
+  }));
+}
 
 function constantTable(
   id: string,
@@ -48,7 +54,7 @@ function constantTable(
   labels: Readonly<Record<string, string>>,
   rows: Table['rows'],
 ): Table {
-  return { id, caption, columns: textColumns(labels), rows, folded: 'on screen' };
+  return { id, caption, columns: constantColumns(labels, rows), rows, folded: 'on screen' };
 }
 
 function isothermTable(rows: typeof ISOTHERM_CONSTANTS): Table {

@@ -16,7 +16,7 @@ import { recordSection } from '../../../src/notebook/methods/record-section.ts';
 import { resistanceFigure } from '../../../src/notebook/methods/resistance-figure.ts';
 import { isothermCrops, resistanceCrops } from '../../../src/notebook/methods/season-crops.ts';
 import { renderPages } from '../../../src/report/html/pages.ts';
-import type { Figure } from '../../../src/report/page.ts';
+import type { Cell, Figure, OwnNumber } from '../../../src/report/page.ts';
 import { Units } from '../../../src/report/units.ts';
 import { NOTEBOOKS } from '../../report/example-pages.ts';
 import { exampleInput } from '../../report/example-review.ts';
@@ -85,10 +85,13 @@ describe('the methods page', () => {
     const rows = page.sections.find((one) => one.id === 'constants')?.tables ?? [];
     const isotherms = rows.find((one) => one.id === 'isotherms')?.rows ?? [];
     expect(isotherms).toHaveLength(ISOTHERM_CONSTANTS.length);
-    const digits = (cell: unknown) => Number(String(cell).replace('−', '-'));
+    const said = (cell: Cell | undefined) =>
+      units.number('constant', (cell as OwnNumber).amount as number).replaceAll(',', '');
+    const digits = (cell: Cell | undefined) => Number(said(cell).replace('−', '-'));
     for (const { a, b, c } of ISOTHERM_CONSTANTS) {
       expect(isotherms.some((row) => digits(row.a) === a && digits(row.b) === b && digits(row.c) === c)).toBe(true);
     }
+    expect(said(isotherms.find((row) => digits(row.b) === -0.10164)?.b)).toBe('−0.10164');
     // Crops of the season first.
     const crops = input.loaded.season.bins.map((bin) => bin.grain.crop);
     const first = ISOTHERM_CONSTANTS.find((row) => crops.includes(row.crop));
@@ -113,7 +116,11 @@ describe('the methods page', () => {
     const resistances = RESISTANCE_CURVES.filter((row) => crops.has(row.crop));
     expect(constants?.rows).toHaveLength(crops.size + resistances.length);
     const corn = ISOTHERM_CONSTANTS.find((row) => row.crop === 'corn');
-    expect(constants?.rows[0]).toMatchObject({ crop: 'Corn', a: equationText(String(corn?.a)), known: 'From memory' });
+    expect(constants?.rows[0]).toMatchObject({
+      crop: 'Corn',
+      a: { of: 'constant', amount: corn?.a },
+      known: 'From memory',
+    });
   });
 
   it('counts in the answer and the tables what the reference tests assert', () => {
