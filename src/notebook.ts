@@ -81,6 +81,7 @@ export { seasonSeries } from './notebook/season-series.ts';
 export { sectionFigure } from './notebook/section-figure.ts';
 export { doubtsSaid, strategiesAnswer, strategyEntries, strategyKeys, trustSaid } from './notebook/strategy-answer.ts';
 export { strategyCrossedSection } from './notebook/strategy-crossed.ts';
+export { hangsNotes, hangsTable } from './notebook/strategy-hangs.ts';
 export { adviceEntries, runsTable, skillTable, strategyFigure, strategyTable } from './notebook/strategy-tables.ts';
 export { playedBins } from './notebook/strategy-words.ts';
 export { strategyYearsSection } from './notebook/strategy-years.ts';

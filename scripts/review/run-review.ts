@@ -13,6 +13,7 @@ import { reviewSeason } from '../../src/analysis/review-season.ts';
 import { summaryOf } from '../../src/analysis/summary.ts';
 import { summaryJsonSchema } from '../../src/analysis/summary-shape.ts';
 import { InputError } from '../../src/base/errors.ts';
+import { zoneOf } from '../../src/base/zone.ts';
 import type { NotebookInput } from '../../src/notebook.ts';
 import { renderPages } from '../../src/report/html/pages.ts';
 import type { MadeBy, Page } from '../../src/report/page.ts';
@@ -24,6 +25,7 @@ import { readSeason } from '../../src/season/read-season.ts';
 import { rejectsCsv, writeTables } from '../../src/season/write-tables.ts';
 import { assertReplaceable, type OwnFolder, replaceFolder } from '../folder/replace-folder.ts';
 import { changedDefaults } from './changed-defaults.ts';
+import { hindsightCsv } from './hindsight-csv.ts';
 
 /** The pages of a review, in the order of their links. */
 export const NOTEBOOKS = [overview, fanEnergy, moisture, fronts, binsCompared, strategies, dataQuality, methods];
@@ -91,6 +93,8 @@ export async function runReview(options: ReviewOptions): Promise<ReviewOutcome> 
     await mkdir(join(fresh, 'tables'), { recursive: true });
     for (const table of tables.flatMap((of) => of.files))
       await writeFile(join(fresh, 'tables', `${table.name}.csv`), table.csv);
+    const hours = hindsightCsv(review.whatIf ?? [], zoneOf(season.site.timeZone));
+    if (hours !== null) await writeFile(join(fresh, 'tables', 'hindsight-hours.csv'), hours);
     await writeFile(join(fresh, 'summary.json'), jsonText(summaryOf(loaded, review)));
     await writeFile(join(fresh, 'summary.schema.json'), jsonText(summaryJsonSchema()));
   });

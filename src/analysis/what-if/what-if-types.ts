@@ -1,6 +1,7 @@
 import type { Estimate } from '../../base/estimate.ts';
 import type { Outcome } from '../../simulation/run/outcome.ts';
 import type { BinModel } from '../model/model-types.ts';
+import type { HangsOn } from './hangs-on.ts';
 
 /** Why a cost of a run is missing. */
 export const NO_PRICE = 'A price of the energy is not known for all of its hours.';
@@ -20,6 +21,16 @@ export interface StrategyOutcome {
   reachedMs: number | null;
 }
 
+/** What a run did hour by hour. */
+export interface WrittenHours {
+  /** start of the first hour, ms UTC */
+  startMs: number;
+  /** 0: off, 1: fan, 2: fan and heater, [hours] */
+  ways: Uint8Array;
+  /** part of each hour in which the fan ran by its log, [hours] */
+  logged: Float64Array;
+}
+
 /** The what-if of one bin. */
 export interface BinWhatIf {
   binId: string;
@@ -30,6 +41,10 @@ export interface BinWhatIf {
   strategies: readonly StrategyOutcome[];
   /** the cheapest schedule found with the weather known; null where none keeps the grain, or there are no runs */
   hindsight: StrategyOutcome | null;
+  /** the schedule of `hindsight`, hour by hour; null with it */
+  schedule: WrittenHours | null;
+  /** the runs with another choice of physics, the fitted one first; empty where there are no runs */
+  hangsOn: readonly HangsOn[];
   /** id of the strategy that is cheapest for all that is in doubt; null where none reaches the target */
   pick: string | null;
   /** whether it reaches in every doubted run */

@@ -7,6 +7,12 @@ import { bestInHindsight } from './best-in-hindsight.ts';
 
 export const IN_HINDSIGHT = 'best-in-hindsight';
 
+/** A schedule to run, with what it does in each hour written out. */
+export interface WrittenSchedule extends Strategy {
+  /** 0: off, 1: fan, 2: fan and heater, [hours of the run] */
+  ways: Uint8Array;
+}
+
 /**
  * The best schedule in hindsight as a strategy to run, searched from what the given strategies did, so that none that reaches
  * ends cheaper.
@@ -19,13 +25,13 @@ export function hindsightSchedule(
   spec: RunSpec,
   strategies: readonly Strategy[],
   { logged, byHour }: { logged?: Float64Array; byHour?: number } = {},
-): Strategy | null {
+): WrittenSchedule | null {
   const seeds = strategies.map((one) => fanOf(spec, untilReached(one, spec.goal)));
   const best = bestInHindsight(spec, { seeds: logged === undefined ? seeds : [logged, ...seeds], byHour });
   if (best === null) return null;
   const share = Float64Array.from(best.ways, (way) => (way > 0 ? 1 : 0));
   const heat = best.ways.map((way) => (way === 2 ? 1 : 0));
-  return scheduled(IN_HINDSIGHT, 'Best in hindsight', share, heat);
+  return { ...scheduled(IN_HINDSIGHT, 'Best in hindsight', share, heat), ways: best.ways };
 }
 
 function fanOf(spec: RunSpec, strategy: Strategy): Float64Array {

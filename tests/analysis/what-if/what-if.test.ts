@@ -1,14 +1,22 @@
 import { fileURLToPath } from 'node:url';
 import { beforeAll, describe, expect, it } from 'vitest';
+import { hindsightCsv } from '../../../scripts/review/hindsight-csv.ts';
+import { runSpecOf } from '../../../src/analysis/model/run-spec-of.ts';
 import { reviewSeason } from '../../../src/analysis/review-season.ts';
 import { summaryOf } from '../../../src/analysis/summary.ts';
 import { SUMMARY_SHAPE } from '../../../src/analysis/summary-shape.ts';
 import type { SeasonReview } from '../../../src/analysis/types.ts';
 import { binWhatIf } from '../../../src/analysis/what-if/bin-what-if.ts';
 import type { BinWhatIf } from '../../../src/analysis/what-if/what-if-types.ts';
+import { zoneOf } from '../../../src/base/zone.ts';
+import { isothermsOf } from '../../../src/grain/isotherm.ts';
+import { hangsNotes } from '../../../src/notebook/strategy-hangs.ts';
+import { Units } from '../../../src/report/units.ts';
 import { loadSeason } from '../../../src/season/load-season.ts';
 import type { LoadedSeason } from '../../../src/season/loaded.ts';
 import { readSeason } from '../../../src/season/read-season.ts';
+import { runSeason } from '../../../src/simulation/run/run-season.ts';
+import { scheduled } from '../../../src/simulation/strategies/scheduled.ts';
 import { sensorSeries } from '../../../src/tables/sensors.ts';
 
 const SAMPLE = fileURLToPath(new URL('../../../data-samples/sorrel-fork', import.meta.url));
@@ -58,6 +66,58 @@ describe('the what-if of a bin', () => {
     for (const { outcome, reaching } of told.strategies) {
       if (outcome.reachedTarget) expect(reaching).toBeLessThanOrEqual(pick.reaching);
     }
+  });
+});
+
+describe('the schedule in hindsight', () => {
+  it('is written out hour by hour and, read back and run again, gives the cost that it claims', () => {
+    const csv = hindsightCsv([told], zoneOf(loaded.season.site.timeZone));
+    const rows = String(csv).trimEnd().split('\r\n').slice(1);
+    const ways = rows.map((row) => String(row.split(',').at(-1)));
+    expect(new Set(ways)).toEqual(new Set(['off', 'fan']));
+    const bin = plain.bins.find((one) => one.bin.id === 'B5')!;
+    const { spec } = runSpecOf(loaded, bin, told.model.fitted!);
+    expect(rows).toHaveLength(spec!.endHour);
+    const share = Float64Array.from(ways, (way) => (way === 'off' ? 0 : 1));
+    const { outcome } = runSeason(spec!, scheduled('read-back', 'Read back', share));
+    expect(outcome.cost).toBe(told.hindsight?.outcome.cost);
+    expect(outcome.reachedTarget).toBe(true);
+  });
+
+  it('stands beside the hours of the log, in local time', () => {
+    const [first] = String(hindsightCsv([told], zoneOf(loaded.season.site.timeZone)))
+      .split('\r\n')
+      .slice(1);
+    const [binId, from] = first.split(',');
+    expect(binId).toBe('B5');
+    expect(Date.parse(from)).toBe(told.schedule?.startMs);
+    const hours = told.schedule!.logged.reduce((sum, part) => sum + part, 0);
+    expect(hours).toBeCloseTo(Number(told.logged?.outcome.fanHours), 6);
+    expect(hindsightCsv([], zoneOf('UTC'))).toBeNull();
+  });
+});
+
+describe('what the numbers hang on', () => {
+  it('is told by every published isotherm of the crop, finer layers and other rates, beside the fit', () => {
+    const [fitted, ...others] = told.hangsOn;
+    expect(fitted.part).toBe('as fitted');
+    expect(fitted.logged).toEqual(told.logged?.outcome);
+    expect(others.filter(({ part }) => part === 'isotherm')).toHaveLength(isothermsOf('soybean').length - 1);
+    expect(others.map(({ part }) => part)).toContain('layers');
+    expect(others.filter(({ part }) => part === 'rate')).toHaveLength(2);
+  });
+
+  it('balances in each, and moves where the physics do', () => {
+    const [fitted, ...others] = told.hangsOn;
+    for (const { title, logged } of told.hangsOn) {
+      // The issue's own limit on the books of a bed.
+      expect(Math.abs(logged.imbalance.water), title).toBeLessThan(1e-9);
+      expect(Math.abs(logged.imbalance.heat), title).toBeLessThan(1e-9);
+    }
+    for (const one of others) expect(one.logged.endMoistureWb, one.title).not.toBe(fitted.logged.endMoistureWb);
+    expect(hangsNotes({ whatIf: told } as never, new Units('us', 'USD', 'America/Chicago')).join(' ')).toMatch(
+      /balance: .*a billionth/,
+    );
   });
 });
 

@@ -1,0 +1,50 @@
+import { estimate, withheld } from '../../base/estimate.ts';
+import { doubtedSpec } from '../../simulation/doubt/doubted-spec.ts';
+import { DOUBTS } from '../../simulation/doubt/doubts.ts';
+import type { Tried } from '../../simulation/doubt/surely-cheapest.ts';
+import type { Outcome } from '../../simulation/run/outcome.ts';
+import { runSeason } from '../../simulation/run/run-season.ts';
+import type { RunSpec } from '../../simulation/run/run-spec.ts';
+import type { Strategy } from '../../simulation/strategies/strategy.ts';
+import { NO_PRICE, type StrategyOutcome } from './what-if-types.ts';
+
+const HOUR_MS = 3_600_000;
+
+/** The bin as fitted, then with each doubt of the fit let in. */
+export function doubtedSpecs(spec: RunSpec): RunSpec[] {
+  return DOUBTS.map((doubt) => doubtedSpec(spec, doubt));
+}
+
+/**
+ * What a strategy comes to in the bin as fitted, with the range of its cost over all doubts.
+ *
+ * @param specs  of `doubtedSpecs`: the bin as fitted comes first and gives the outcome
+ */
+export function doubtedOutcome(
+  specs: readonly RunSpec[],
+  strategy: Strategy,
+): StrategyOutcome & { tried: readonly Tried[] } {
+  const outcomes = specs.map((spec) => runSeason(spec, strategy).outcome);
+  const [central] = outcomes;
+  const costs = outcomes.map(({ cost }) => cost);
+  return {
+    ...told(specs[0], strategy, central),
+    cost: Number.isNaN(central.cost)
+      ? withheld(NO_PRICE)
+      : estimate(central.cost, Math.min(...costs), Math.max(...costs)),
+    reaching: outcomes.filter(({ reachedTarget }) => reachedTarget).length,
+    runs: outcomes.length,
+    tried: outcomes.map(({ cost, reachedTarget }) => ({ cost, reached: reachedTarget })),
+  };
+}
+
+/** A run under its strategy's name. */
+export function told({ hours }: RunSpec, { id, title }: Strategy, outcome: Outcome) {
+  const { reachedHour } = outcome;
+  return {
+    id,
+    title,
+    outcome,
+    reachedMs: Number.isNaN(reachedHour) ? null : hours.startMs + reachedHour * HOUR_MS,
+  };
+}

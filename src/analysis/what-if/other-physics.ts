@@ -1,0 +1,49 @@
+import { isothermsOf } from '../../grain/isotherm.ts';
+import { mediumOf } from '../../simulation/bed/medium-of.ts';
+import { thinLayerOf } from '../../simulation/bed/thin-layer.ts';
+import type { RunSpec } from '../../simulation/run/run-spec.ts';
+
+/** What stands in a bed for the one thing that was changed. */
+export type PhysicsPart = 'as fitted' | 'layers' | 'isotherm' | 'rate';
+
+/** A bin's season with one part of the bed's physics changed and nothing fitted anew. */
+export interface OtherPhysics {
+  part: PhysicsPart;
+  /** what was taken, `40 layers` */
+  title: string;
+  spec: RunSpec;
+}
+
+/** No limit of rate, and a cold grain's other published rate. */
+const FREE = 'near-equilibrium';
+const FASTER = 2;
+
+/** The season as fitted, then with half as deep layers, each other published isotherm of the crop, and other drying rates. */
+export function otherPhysics(spec: RunSpec): OtherPhysics[] {
+  const { medium, layers } = spec.bed;
+  const { crop, dryDensityKgM3, respirationFactor, isotherm } = medium;
+  const withMedium = (options: { isotherm?: string; thinLayer?: string; rateFactor?: number }): RunSpec => ({
+    ...spec,
+    bed: { ...spec.bed, medium: mediumOf(crop, dryDensityKgM3, { isotherm, respirationFactor, ...options }) },
+  });
+  return [
+    { part: 'as fitted', title: `${layers} layers, ${isotherm}, rate of ${medium.thinLayer}`, spec },
+    { part: 'layers', title: `${2 * layers} layers`, spec: halved(spec) },
+    ...isothermsOf(crop)
+      .filter(({ name }) => name !== isotherm)
+      .map(({ name }) => ({ part: 'isotherm' as const, title: name, spec: withMedium({ isotherm: name }) })),
+    { part: 'rate', title: 'twice the rate', spec: withMedium({ rateFactor: FASTER }) },
+    { part: 'rate', title: thinLayerOf(crop, FREE).name, spec: withMedium({ thinLayer: FREE }) },
+  ];
+}
+
+/** The same bed in layers half as deep. */
+function halved(spec: RunSpec): RunSpec {
+  const { bed, start } = spec;
+  const twice = (of: Float64Array) => Float64Array.from({ length: 2 * of.length }, (_, i) => of[i >> 1]);
+  return {
+    ...spec,
+    bed: { ...bed, layers: 2 * bed.layers },
+    ...(start === undefined ? {} : { start: { tempC: twice(start.tempC), moistureDb: twice(start.moistureDb) } }),
+  };
+}
