@@ -1,4 +1,6 @@
+import type { SeasonsBeside } from './analysis/previous/beside-previous.ts';
 import type { SeasonReview } from './analysis/types.ts';
+import type { Stated } from './notebook/year-end/cover.ts';
 import { type NotebookHead, notebookOf, type PageInput } from './report/define.ts';
 import type { PageBody } from './report/page.ts';
 import type { LoadedSeason } from './season/loaded.ts';
@@ -7,6 +9,10 @@ import type { LoadedSeason } from './season/loaded.ts';
 export interface NotebookInput extends PageInput {
   loaded: LoadedSeason;
   review: SeasonReview;
+  /** the season before beside this one; left out where none was given */
+  beside?: SeasonsBeside;
+  /** what the year-end report's cover bears in place of what season.yaml says */
+  stated?: Stated;
 }
 
 export type Notebook = ReturnType<typeof defineNotebook>;
@@ -21,6 +27,10 @@ export function defineNotebook(head: NotebookHead, answer: (input: NotebookInput
   return notebookOf<NotebookInput>(head, answer);
 }
 
+// For notebooks written from top to bottom: the form, the verbs for tables, the library that plots.
+export * as Plot from '@observablehq/plot';
+export * as aq from 'arquero';
+export { desc, op } from 'arquero';
 export { ranOnCost } from './analysis/fronts/front-cost.ts';
 export { type SeasonFront, seasonFront } from './analysis/fronts/season-front.ts';
 export type { BinReview, SeasonReview } from './analysis/types.ts';
@@ -49,6 +59,17 @@ export { sourceSection } from './notebook/energy-source.ts';
 export { namedTable } from './notebook/estimate-rows.ts';
 export { fanClockFigure } from './notebook/fan-clock-figure.ts';
 export { fanDays, localSpan } from './notebook/fan-days.ts';
+export { amount, degF } from './notebook/form/amount.ts';
+export type { AnyRows } from './notebook/form/any-rows.ts';
+export { middle, type NotebookBin } from './notebook/form/bin-numbers.ts';
+export type { FigureSpec } from './notebook/form/form-figure.ts';
+export type { ColumnSpec, TableSpec } from './notebook/form/form-table.ts';
+export { frame } from './notebook/form/frame.ts';
+export { type FormHead, type FormNotebook, notebook } from './notebook/form/notebook-form.ts';
+export type { OwnStrategy } from './notebook/form/own-strategy.ts';
+export type { DataOptions } from './notebook/form/season-data.ts';
+export type { OwnFigure, Sheet } from './notebook/form/sheet.ts';
+export type { TriedBin, TriedWay, Way } from './notebook/form/try-ways.ts';
 export { frontsAnswer } from './notebook/front-answer.ts';
 export { arrivalFigures } from './notebook/front-figures.ts';
 export { frontLead, frontNotes, warmingLead } from './notebook/front-lead.ts';
@@ -90,6 +111,7 @@ export { tariffTable } from './notebook/tariff-section.ts';
 export { againstTotal, usefulSection } from './notebook/useful-section.ts';
 export { waterSection } from './notebook/water-section.ts';
 export * from './notebook/words.ts';
+export * from './notebook/year-end/sections.ts';
 export { monthText } from './report/date-text.ts';
 export { arrivalMap } from './report/figures/arrival-map.ts';
 export { costByBin } from './report/figures/cost-by-bin.ts';

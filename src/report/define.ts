@@ -21,17 +21,20 @@ export interface Notebook<Input extends PageInput> extends NotebookHead {
   page(input: Input): Page;
 }
 
+/** A notebook's page before its answer. `overview` becomes the way in, `index.html`. */
+export function pageFrame({ id, title, question }: NotebookHead, { units, made }: PageInput) {
+  return { id, file: id === 'overview' ? 'index.html' : `${id}.html`, title, question, units, madeBy: made };
+}
+
 /** One notebook: a question, and how a season's numbers answer it. */
 export function notebookOf<Input extends PageInput>(
   head: NotebookHead,
   answer: (input: Input) => PageBody,
 ): Notebook<Input> {
-  const file = head.id === 'overview' ? 'index.html' : `${head.id}.html`;
   return {
     ...head,
     page(input) {
-      const { id, title, question } = head;
-      const base = { id, file, title, question, units: input.units, madeBy: input.made };
+      const base = pageFrame(head, input);
       try {
         return { ...base, ...oneSystemIn(answer(input), input.units.system) };
       } catch (error) {

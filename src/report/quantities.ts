@@ -32,6 +32,7 @@ export const QUANTITIES = {
   number: same('', figures(3, 2)),
   hours: same('h', figures(3, 1)),
   days: same('d', figures(3, 1)),
+  years: same('years', figures(2, 1)),
   energy: same('kWh', figures(3, 1)),
   power: same('kW', figures(3, 1)),
   current: same('A', figures(3, 1)),

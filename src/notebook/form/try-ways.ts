@@ -1,0 +1,123 @@
+import { binModel } from '../../analysis/model/bin-model.ts';
+import type { BinModel } from '../../analysis/model/model-types.ts';
+import { runSpecOf } from '../../analysis/model/run-spec-of.ts';
+import { AS_LOGGED } from '../../analysis/strategies/run-strategy.ts';
+import { doubtedOutcome, doubtedSpecs } from '../../analysis/what-if/doubted-outcome.ts';
+import type { StrategyOutcome } from '../../analysis/what-if/what-if-types.ts';
+import type { Outcome } from '../../simulation/run/outcome.ts';
+import { hasHeater, type RunSpec } from '../../simulation/run/run-spec.ts';
+import { scheduled } from '../../simulation/strategies/scheduled.ts';
+import { STRATEGIES, strategyOf } from '../../simulation/strategies/strategies.ts';
+import type { Strategy } from '../../simulation/strategies/strategy.ts';
+import { untilReached } from '../../simulation/strategies/until-reached.ts';
+import { seasonSeries } from '../season-series.ts';
+import { amount, type ToldNumber } from './amount.ts';
+import type { NotebookBin } from './bin-numbers.ts';
+import { type OwnStrategy, ownStrategy } from './own-strategy.ts';
+import type { SheetInput } from './sheet.ts';
+
+/** A way of one's own, or the id of one of the kit's; `as-logged` is how the fan was run. */
+export type Way = OwnStrategy | string;
+
+/** What a way came to in the bin's season, a row for a table or a figure. Numbers are by the model. */
+export interface TriedWay {
+  way: string;
+  /** its range: lowest and highest of the runs with air, moisture and drying rate to either side of the fit */
+  cost: ToldNumber;
+  fanHours: ToldNumber;
+  energy: ToldNumber;
+  moistureOut: ToldNumber;
+  temperatureOut: ToldNumber;
+  /** when the target was reached for good */
+  reached: Date | { value: null; why: string };
+  /** in how many of those runs: `5 of 6` */
+  reaching: string;
+}
+
+export interface TriedBin {
+  /** a row for each way, in the given order; none where the model is not trusted */
+  ways: readonly TriedWay[];
+  /** all that a run came to, by the way's id, in SI and fractions */
+  outcomes: Readonly<Record<string, Outcome>>;
+  /** why there are none; null where there are */
+  why: string | null;
+  model: BinModel;
+}
+
+/** Where fitted beds are kept, so that a notebook drawn anew need not fit them anew. */
+export interface BedStore {
+  get(binId: string): BinModel | undefined;
+  keep(binId: string, model: BinModel): void;
+}
+
+/**
+ * Run a bin's season anew by other ways, on its bed as fitted to its own log.
+ *
+ * @throws RangeError for an id that the kit does not know, with those that it does, and for one used twice
+ */
+export function tryWays(input: SheetInput, { id: binId, review }: NotebookBin, ways: readonly Way[]): TriedBin {
+  const { loaded } = input;
+  const strategies = ways.map((way) =>
+    way === AS_LOGGED ? AS_LOGGED : typeof way === 'string' ? known(way) : ownStrategy(way),
+  );
+  const ids = strategies.map((one) => (typeof one === 'string' ? one : one.id));
+  const twice = ids.find((id, i) => ids.indexOf(id) !== i);
+  if (twice !== undefined) throw new RangeError(`"${twice}" is tried twice; give each way an id of its own`);
+  const model = modelOf(input, binId, review);
+  const none = (why: string): TriedBin => ({ ways: [], outcomes: {}, why, model });
+  if (review.failure !== null) return none(review.failure);
+  if (!model.trusted || model.fitted === null) return none(model.why);
+  const found = runSpecOf(loaded, review, model.fitted);
+  if (found.spec === null) return none(found.why);
+  const { spec, logged } = found;
+  const specs = doubtedSpecs(spec);
+  const runs = strategies.map((one) => {
+    if (typeof one === 'string') return doubtedOutcome(specs, scheduled(AS_LOGGED, 'As logged', logged));
+    if (one.heater !== undefined && !hasHeater(spec))
+      throw new RangeError(`${one.id} heats the air, but ${review.bin.name} has no heater`);
+    return doubtedOutcome(specs, untilReached(one, spec.goal));
+  });
+  return {
+    ways: runs.map((run) => wayOf(run, spec)),
+    outcomes: Object.fromEntries(runs.map(({ id, outcome }) => [id, outcome])),
+    why: null,
+    model,
+  };
+}
+
+function known(id: string): Strategy {
+  try {
+    return strategyOf(id);
+  } catch {
+    const ids = [AS_LOGGED, ...STRATEGIES.map((one) => one.id)];
+    throw new RangeError(
+      `the kit has no strategy "${id}"; it has ${ids.join(', ')}. Or write your own as { id, title, fan }`,
+    );
+  }
+}
+
+function modelOf({ review: season, beds, loaded }: SheetInput, binId: string, review: NotebookBin['review']): BinModel {
+  const made = season.whatIf?.find((one) => one.binId === binId)?.model ?? beds?.get(binId);
+  if (made !== undefined) return made;
+  const fresh = binModel(loaded, review, seasonSeries(loaded));
+  beds?.keep(binId, fresh);
+  return fresh;
+}
+
+function wayOf({ title, outcome, cost, reachedMs, reaching, runs }: StrategyOutcome, { goal }: RunSpec): TriedWay {
+  const byModel = (of: Parameters<typeof amount>[0], value: number): ToldNumber => ({
+    ...amount(of, value),
+    known: 'by the model',
+  });
+  const why = goal === 'hold' ? 'A bin that is held has no target to reach.' : 'The target is not reached for good.';
+  return {
+    way: title,
+    cost: amount('money', cost),
+    fanHours: byModel('hours', outcome.fanHours),
+    energy: byModel('energy', outcome.energyKwh),
+    moistureOut: byModel('moisture', outcome.endMoistureWb),
+    temperatureOut: byModel('temperature', outcome.endTempC),
+    reached: reachedMs === null ? { value: null, why } : new Date(reachedMs),
+    reaching: `${reaching} of ${runs}`,
+  };
+}
