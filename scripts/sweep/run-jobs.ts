@@ -13,7 +13,7 @@ import {
 } from '../../src/analysis/strategies/sweep-plan.ts';
 import { yearStretch } from '../../src/analysis/strategies/weather-years.ts';
 import { hashOf } from './job-key.ts';
-import { sharedAir } from './shared-air.ts';
+import { withSharedArrays } from './shared-arrays.ts';
 import type { SweepTask } from './sweep-task.ts';
 
 /** Tasks that wait for each worker: enough that none is idle, few enough that memory holds only what is at hand. */
@@ -47,7 +47,7 @@ export async function runJobs(
   const { strategies } = plan;
   const own = shardGroups(jobGroups(plan), shard);
   const rows: SweepRow[][] = new Array(own.length);
-  const shared = sharedAir(air);
+  const shared = withSharedArrays(air);
   // A bin is fitted when its first job comes, so that a shard fits only its own.
   const known = new Map<number, KnownBin>();
   const know = (index: number): KnownBin => {
@@ -116,7 +116,7 @@ function knowBin(plan: SweepPlan, index: number, bin: SweepBin): KnownBin {
   const { bushels } = plan.bins[index];
   return {
     bin,
-    plain,
+    plain: plain === null ? null : withSharedArrays(plain),
     hash: hashOf(plan.kit, plain, site.zone.name, site.tariff, bushels),
     loggedHash: hashOf(logged),
   };

@@ -1,8 +1,9 @@
 import { IANAZone } from 'luxon';
 
-const HOUR_MS = 3_600_000;
+const QUARTER_MS = 900_000;
+const DAY_MS = 96 * QUARTER_MS;
 
-/** A time zone with its offsets remembered by the hour: every analysis asks for them by the hundred thousand. */
+/** A time zone with its offsets remembered by the day: every analysis asks for them by the hundred thousand. */
 export interface Zone {
   name: string;
   /** local minus UTC, ms, at an instant (ms UTC) */
@@ -23,19 +24,30 @@ function standardOffsetMs(zone: IANAZone, utcMs: number): number {
 export function zoneOf(name: string, standard = false): Zone {
   const zone = IANAZone.create(name === 'UTC' ? 'Etc/UTC' : name);
   if (!zone.isValid) throw new RangeError(`"${name}" is no IANA time zone, e.g. America/Chicago`);
-  const remembered = new Map<number, number>();
+  const worked = (utcMs: number) => (standard ? standardOffsetMs(zone, utcMs) : zone.offset(utcMs) * 60_000);
+  /** of a day within which it stays; NaN: it changes, see `quarters` */
+  const days = new Map<number, number>();
+  const quarters = new Map<number, number>();
   return {
     name: standard ? `${name}, standard time` : name,
     offsetMs(utcMs) {
-      // Offsets change on quarter hours at the finest.
-      const key = Math.floor(utcMs / (HOUR_MS / 4));
-      let offset = remembered.get(key);
+      const day = Math.floor(utcMs / DAY_MS);
+      let offset = days.get(day);
       if (offset === undefined) {
-        const at = key * (HOUR_MS / 4);
-        offset = standard ? standardOffsetMs(zone, at) : zone.offset(at) * 60_000;
-        remembered.set(key, offset);
+        offset = worked(day * DAY_MS);
+        // No zone changes and changes back within a day.
+        if (offset !== worked((day + 1) * DAY_MS)) offset = Number.NaN;
+        days.set(day, offset);
       }
-      return offset;
+      if (!Number.isNaN(offset)) return offset;
+      // Offsets change on quarter hours at the finest.
+      const quarter = Math.floor(utcMs / QUARTER_MS);
+      let within = quarters.get(quarter);
+      if (within === undefined) {
+        within = worked(quarter * QUARTER_MS);
+        quarters.set(quarter, within);
+      }
+      return within;
     },
   };
 }
@@ -47,8 +59,7 @@ export function toLocalMs(zone: Zone, utcMs: number): number {
 
 /** The instants (0, 1 or 2, rising) at which the local clock shows `localMs`. None in spring's missing hour, two in autumn's repeated one. */
 export function instantsOf(zone: Zone, localMs: number): number[] {
-  const day = 24 * HOUR_MS;
-  const offsets = new Set([zone.offsetMs(localMs - day), zone.offsetMs(localMs + day)]);
+  const offsets = new Set([zone.offsetMs(localMs - DAY_MS), zone.offsetMs(localMs + DAY_MS)]);
   return [...offsets]
     .map((offset) => localMs - offset)
     .filter((utcMs) => utcMs + zone.offsetMs(utcMs) === localMs)
@@ -61,5 +72,5 @@ export function localDayStart(zone: Zone, year: number, month: number, day: numb
   const found = instantsOf(zone, localMs);
   if (found.length > 0) return found[0];
   // Midnight itself is missing (some zones change at 00:00): the day starts where the clock jumps to.
-  return localMs - zone.offsetMs(localMs - 24 * HOUR_MS);
+  return localMs - zone.offsetMs(localMs - DAY_MS);
 }

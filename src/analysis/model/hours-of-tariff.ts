@@ -5,6 +5,8 @@ import { whenHolds } from '../../money/when-holds.ts';
 import type { Hours } from '../../simulation/run/hours.ts';
 
 const DAY_MS = 24 * HOUR_MS;
+/** Quarters of an hour after its first. */
+const LATER = [0.25, 0.5, 0.75];
 
 /** The part of `Hours` that clock and tariff make. */
 export type ClockAndPrices = Pick<Hours, 'localHour' | 'localMonth' | 'localDay' | 'pricePerKwh' | 'demand'>;
@@ -28,19 +30,27 @@ export function hoursOfTariff(tariff: Tariff | null, zone: Zone, startMs: number
     ratchet: rule.ratchet ?? 0,
     holds: new Uint8Array(count),
   }));
+  const cuts = tariff !== null && cutsHours(tariff);
   const firstDay = dayNumber(localMoment(zone, startMs));
   for (let hour = 0; hour < count; hour++) {
-    const quarters = [0, 1, 2, 3].map((q) => localMoment(zone, startMs + (hour + q / 4) * HOUR_MS));
-    localHour[hour] = Math.floor(quarters[0].minute / 60);
-    localMonth[hour] = quarters[0].month;
-    localDay[hour] = dayNumber(quarters[0]) - firstDay;
+    const first = localMoment(zone, startMs + hour * HOUR_MS);
+    localHour[hour] = Math.floor(first.minute / 60);
+    localMonth[hour] = first.month;
+    localDay[hour] = dayNumber(first) - firstDay;
     if (tariff === null) continue;
+    const whole = !cuts && first.minute % 60 === 0;
+    const quarters = whole ? [first] : [first, ...LATER.map((q) => localMoment(zone, startMs + (hour + q) * HOUR_MS))];
     pricePerKwh[hour] = quarters.reduce((sum, at) => sum + priceAt(tariff, at), 0) / quarters.length;
     rules.forEach((rule, r) => {
       if (quarters.some((at) => whenHolds(rule.when, at))) demand[r].holds[hour] = 1;
     });
   }
   return { localHour, localMonth, localDay, pricePerKwh, demand };
+}
+
+/** Whether some rule begins or ends within a full hour of the clock. */
+function cutsHours({ energy, demand }: Tariff): boolean {
+  return [...energy, ...demand].some(({ when }) => when?.hours?.some((bounds) => bounds.some((one) => one % 60 !== 0)));
 }
 
 function priceAt(tariff: Tariff, at: LocalMoment): number {

@@ -1,11 +1,7 @@
-import { vapourPressurePa } from '../../air/humidity-ratio.ts';
-import { saturationPressurePa } from '../../air/saturation.ts';
-import { EQUILIBRIUM_RH_RANGE } from '../../grain/equilibrium.ts';
-import type { Isotherm } from '../../grain/isotherm.ts';
-import { isothermMoistureDb } from '../../grain/isotherm-equations.ts';
 import { wetFromDry } from '../../grain/moisture-basis.ts';
+import type { EnteringAir } from './entering-air.ts';
 import type { HoursAround } from './hours-around.ts';
-import { enteringC, type PlayedBin } from './played-bin.ts';
+import type { PlayedBin } from './played-bin.ts';
 import type { View } from './view.ts';
 
 /** A view before its first hour. */
@@ -42,36 +38,25 @@ export function newView({ spec }: PlayedBin): View {
   };
 }
 
-/** Air cannot hold more: what is above is fog. */
-const FOG_RH = 1;
-
 /** Fill the view for an hour from air and grain; `ranBefore` and `fanHours` are the run's. No allocation. */
-export function fillView(view: View, bin: PlayedBin, hour: number, isotherm: Isotherm, around: HoursAround): void {
+export function fillView(view: View, bin: PlayedBin, hour: number, air: EnteringAir, around: HoursAround): void {
   const { hours } = bin.spec;
-  const vapourPa = vapourPressurePa(hours.humidityRatio[hour], hours.pressurePa);
   view.hour = hour;
   view.localHour = hours.localHour[hour];
   view.localMonth = hours.localMonth[hour];
   view.localDay = hours.localDay[hour];
   view.outdoorC = hours.tempC[hour];
   view.outdoorRh = hours.rh[hour];
-  view.plenumC = enteringC(bin, hour, false);
-  view.plenumRh = Math.min(FOG_RH, vapourPa / saturationPressurePa(view.plenumC));
-  view.heatedC = enteringC(bin, hour, true);
-  view.heatedRh = Math.min(FOG_RH, vapourPa / saturationPressurePa(view.heatedC));
-  view.plenumEmcWb = equilibriumWb(isotherm, view.plenumC, view.plenumRh);
+  view.plenumC = air.tempC[hour];
+  view.plenumRh = air.rh[hour];
+  view.heatedC = air.heatedC[hour];
+  view.heatedRh = air.heatedRh[hour];
+  view.plenumEmcWb = air.emcWb[hour];
   view.dayMeanC = around.dayMeanC[hour];
   view.pricePerKwh = hours.pricePerKwh[hour];
   view.cheapestPerKwh = around.cheapestPerKwh[hour];
   view.dearestPerKwh = around.dearestPerKwh[hour];
   seeGrain(view, bin);
-}
-
-/** As `equilibriumMoistureWb`, held at the ends of the isotherm's temperatures too, as the bed holds it; never below 0. */
-function equilibriumWb({ equation, a, b, c, tempRangeC }: Isotherm, tempC: number, rh: number): number {
-  const heldC = Math.min(tempRangeC[1], Math.max(tempRangeC[0], tempC));
-  const heldRh = Math.min(EQUILIBRIUM_RH_RANGE[1], Math.max(EQUILIBRIUM_RH_RANGE[0], rh));
-  return wetFromDry(Math.max(0, isothermMoistureDb(equation, a, b, c, heldC, heldRh)));
 }
 
 /** Fill what the view shows of the grain as it stands; NaN in an empty bin. No allocation. */

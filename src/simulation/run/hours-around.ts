@@ -18,18 +18,31 @@ export function hoursAround(hours: Hours): HoursAround {
   const known = KNOWN.get(hours);
   if (known !== undefined) return known;
   const { pricePerKwh, tempC } = hours;
-  const ahead = (hour: number) => pricePerKwh.subarray(hour, hour + DAY_H);
-  const made = {
-    cheapestPerKwh: pricePerKwh.map((_, hour) => Math.min(...ahead(hour))),
-    dearestPerKwh: pricePerKwh.map((_, hour) => Math.max(...ahead(hour))),
-    dayMeanC: tempC.map((own, hour) => (hour === 0 ? own : meanOf(tempC.subarray(Math.max(0, hour - DAY_H), hour)))),
+  const count = tempC.length;
+  const made: HoursAround = {
+    cheapestPerKwh: new Float64Array(count),
+    dearestPerKwh: new Float64Array(count),
+    dayMeanC: new Float64Array(count),
   };
+  for (let hour = 0; hour < count; hour++) {
+    const to = Math.min(count, hour + DAY_H);
+    let [cheapest, dearest] = [pricePerKwh[hour], pricePerKwh[hour]];
+    for (let h = hour + 1; h < to; h++) {
+      // An hour without a price makes both NaN, as it should.
+      cheapest = Math.min(cheapest, pricePerKwh[h]);
+      dearest = Math.max(dearest, pricePerKwh[h]);
+    }
+    made.cheapestPerKwh[hour] = cheapest;
+    made.dearestPerKwh[hour] = dearest;
+    made.dayMeanC[hour] = hour === 0 ? tempC[0] : meanOf(tempC, Math.max(0, hour - DAY_H), hour);
+  }
   KNOWN.set(hours, made);
   return made;
 }
 
-function meanOf(values: Float64Array): number {
+/** Of values from `from` to before `to`. */
+function meanOf(values: Float64Array, from: number, to: number): number {
   let sum = 0;
-  for (const value of values) sum += value;
-  return sum / values.length;
+  for (let i = from; i < to; i++) sum += values[i];
+  return sum / (to - from);
 }

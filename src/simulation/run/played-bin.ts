@@ -58,7 +58,7 @@ export function playHour(bin: PlayedBin, hour: number, share: number, heat: bool
   const { spec, bed, blower, around } = bin;
   const { hours, headspaceK = 0, wallK = 0 } = spec;
   const outdoorC = hours.tempC[hour];
-  const entryC = enteringC(bin, hour, heat);
+  const entryC = enteringC(spec, blower, hour, heat);
   if (share > 0) {
     passAir(bed, blower.dryAirKgM2S * HOUR_S * share, HOUR_S * share, entryC, hours.humidityRatio[hour]);
   }
@@ -70,8 +70,8 @@ export function playHour(bin: PlayedBin, hour: number, share: number, heat: bool
 }
 
 /** Temperature of the air that comes into the grain, degC. */
-export function enteringC({ spec, bed, blower }: PlayedBin, hour: number, heat: boolean): number {
-  const outdoorC = spec.hours.tempC[hour];
-  if (bed.down) return outdoorC + (spec.headspaceK ?? 0);
+export function enteringC({ hours, bed, headspaceK }: RunSpec, blower: Blower, hour: number, heat: boolean): number {
+  const outdoorC = hours.tempC[hour];
+  if (bed.air === 'down') return outdoorC + (headspaceK ?? 0);
   return outdoorC + blower.warmingK + (heat ? blower.heaterK : 0);
 }

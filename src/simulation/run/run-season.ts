@@ -1,9 +1,9 @@
-import { isothermOf } from '../../grain/isotherm.ts';
 import { wetFromDry } from '../../grain/moisture-basis.ts';
 import { ACCOUNT } from '../bed/bed.ts';
 import { bedImbalance } from '../bed/bed-totals.ts';
 import { MEMORY, type Parameters, type Strategy } from '../strategies/strategy.ts';
 import { usualParameters } from '../strategies/usual-parameters.ts';
+import { enteringAir } from './entering-air.ts';
 import { fillView, newView, seeGrain } from './fill-view.ts';
 import { hoursAround } from './hours-around.ts';
 import { METER, meterCost, meterHour, newMeter } from './money-meter.ts';
@@ -31,11 +31,13 @@ export function runSeason(
   parameters: Parameters = {},
   { trace = false }: RunOptions = {},
 ): { outcome: Outcome; trace: RunTrace | null } {
-  const { hours, goal, targetWb, targetC, endHour, fromHour = 0, bed: bedSpec } = spec;
+  const { hours, goal, targetWb, targetC, endHour, fromHour = 0 } = spec;
   const values = usualParameters(strategy, parameters);
+  // Taken out here: objects of many shapes, asked in the loop, would have V8 compile it anew for each.
+  const { fan, heater } = strategy;
   const bin = playBin(spec);
   const { bed } = bin;
-  const isotherm = isothermOf(bedSpec.medium.crop, bedSpec.medium.isotherm);
+  const air = enteringAir(spec);
   const around = hoursAround(hours);
   const memory = new Float64Array(MEMORY);
   const meter = newMeter(hours);
@@ -49,16 +51,16 @@ export function runSeason(
   for (let hour = 0; hour < endHour; hour++) {
     reachLevels(bin, hour);
     if (hour === fromHour) waterBefore = bed.account[ACCOUNT.waterByAir];
-    fillView(view, bin, hour, isotherm, around);
+    fillView(view, bin, hour, air, around);
     if (hour >= fromHour && reached(goal, targetWb, targetC, view)) {
       if (Number.isNaN(reachedHour)) reachedHour = hour;
     } else if (losable) reachedHour = Number.NaN;
     let share = 0;
     let heat = false;
     if (hour >= fromHour && bed.filled > 0) {
-      share = strategy.fan(view, values, memory);
+      share = fan(view, values, memory);
       if (!(share >= 0 && share <= 1)) throw new RangeError(wrongShare(strategy.id, hour, share));
-      heat = share > 0 && strategy.heater !== undefined && strategy.heater(view, values, memory);
+      heat = share > 0 && heater !== undefined && heater(view, values, memory);
     }
     playHour(bin, hour, share, heat);
     const { powerW, heaterW, heaterFuelPerHour } = bin.blower;

@@ -23,6 +23,7 @@ const STAGE_K = 5.6;
  */
 export function untilReached(strategy: Strategy, goal: RunSpec['goal']): Strategy {
   if (strategy.endsItself === true) return strategy;
+  const { fan } = strategy;
   return {
     ...strategy,
     fan(view, parameters, memory) {
@@ -31,7 +32,7 @@ export function untilReached(strategy: Strategy, goal: RunSpec['goal']): Strateg
         memory[RESTED] = 1;
         return goal === 'dry' && coolsOn(view, memory) ? 1 : 0;
       }
-      return memory[RESTED] === 1 && !canBringBack(goal, view) ? 0 : strategy.fan(view, parameters, memory);
+      return memory[RESTED] === 1 && !canBringBack(goal, view) ? 0 : fan(view, parameters, memory);
     },
   };
 }
