@@ -8,7 +8,6 @@ import methods from '../../notebooks/methods.ts';
 import moisture from '../../notebooks/moisture.ts';
 import overview from '../../notebooks/overview.ts';
 import strategies from '../../notebooks/strategies.ts';
-import packageJson from '../../package.json' with { type: 'json' };
 import { reviewSeason } from '../../src/analysis/review-season.ts';
 import { summaryOf } from '../../src/analysis/summary.ts';
 import { summaryJsonSchema } from '../../src/analysis/summary-shape.ts';
@@ -16,16 +15,16 @@ import { InputError } from '../../src/base/errors.ts';
 import { zoneOf } from '../../src/base/zone.ts';
 import type { NotebookInput } from '../../src/notebook.ts';
 import { renderPages } from '../../src/report/html/pages.ts';
-import type { MadeBy, Page } from '../../src/report/page.ts';
-import { pageTables, type TableFile } from '../../src/report/page-tables.ts';
-import { Units } from '../../src/report/units.ts';
+import type { Page } from '../../src/report/page.ts';
+import { namedApart, pageTables, type TableFile } from '../../src/report/page-tables.ts';
 import { loadSeason } from '../../src/season/load-season.ts';
-import type { LoadedSeason, LoadReport } from '../../src/season/loaded.ts';
+import type { LoadReport } from '../../src/season/loaded.ts';
 import { readSeason } from '../../src/season/read-season.ts';
 import { rejectsCsv, writeTables } from '../../src/season/write-tables.ts';
 import { assertReplaceable, type OwnFolder, replaceFolder } from '../folder/replace-folder.ts';
-import { changedDefaults } from './changed-defaults.ts';
 import { hindsightCsv } from './hindsight-csv.ts';
+import { madeBy, unitsOf } from './made-by.ts';
+import { workbookBytes } from './workbook-bytes.ts';
 
 /** The pages of a review, in the order of their links. */
 export const NOTEBOOKS = [overview, fanEnergy, moisture, fronts, binsCompared, strategies, dataQuality, methods];
@@ -42,6 +41,8 @@ export interface ReviewOptions {
   out: string | null;
   /** fit the bins' beds and run them in other ways; false */
   models?: boolean;
+  /** write the tables as a workbook too, `season.xlsx`; false */
+  workbook?: boolean;
   /** what pages print as the time of making, ms UTC */
   generatedAtMs: number;
   /** told one line a stage */
@@ -80,10 +81,17 @@ export async function runReview(options: ReviewOptions): Promise<ReviewOutcome> 
   );
   for (const line of rejectLines(loaded.load)) say(line);
   const review = reviewSeason(loaded, (name) => say(`Analyse  ${name}`), { models: options.models });
-  const input: NotebookInput = { loaded, review, units: unitsOf(loaded), made: madeBy(loaded, folder, options) };
+  const input: NotebookInput = {
+    loaded,
+    review,
+    units: unitsOf(loaded),
+    made: madeBy(loaded, `npm run review -- ${basename(folder)}`, options.generatedAtMs),
+  };
   const pages = NOTEBOOKS.map((notebook) => notebook.page(input));
   const rendered = renderPages(pages);
   const tables = pages.map(tablesOf);
+  const tableFiles = namedApart(tables.flatMap((of) => of.files));
+  const book = await workbookBytes(tableFiles, season.title, options.workbook);
   say(`Draw     ${count(pages.length, 'page')}`);
 
   await replaceFolder(out, async (fresh) => {
@@ -91,8 +99,8 @@ export async function runReview(options: ReviewOptions): Promise<ReviewOutcome> 
     await writeFile(join(fresh, 'rejects.csv'), rejectsCsv(loaded.load.rejects));
     for (const page of rendered) await writeFile(join(fresh, page.file), page.html);
     await mkdir(join(fresh, 'tables'), { recursive: true });
-    for (const table of tables.flatMap((of) => of.files))
-      await writeFile(join(fresh, 'tables', `${table.name}.csv`), table.csv);
+    for (const table of tableFiles) await writeFile(join(fresh, 'tables', `${table.name}.csv`), table.csv);
+    if (book.bytes !== null) await writeFile(join(fresh, 'season.xlsx'), book.bytes);
     const hours = hindsightCsv(review.whatIf ?? [], zoneOf(season.site.timeZone));
     if (hours !== null) await writeFile(join(fresh, 'tables', 'hindsight-hours.csv'), hours);
     await writeFile(join(fresh, 'summary.json'), jsonText(summaryOf(loaded, review)));
@@ -102,7 +110,7 @@ export async function runReview(options: ReviewOptions): Promise<ReviewOutcome> 
 
   const broken = review.bins.filter((bin) => bin.failure !== null).map((bin) => `bin ${bin.bin.id}: ${bin.failure}`);
   const undrawn = rendered.flatMap((page) => page.failures.map((failure) => `${page.file}: ${failure}`));
-  const unwritten = tables.flatMap((of) => of.failures);
+  const unwritten = [...tables.flatMap((of) => of.failures), ...book.failures];
   return { out, pages: pages.length, failures: [...(review.failures ?? []), ...broken, ...undrawn, ...unwritten] };
 }
 
@@ -136,29 +144,4 @@ function count(n: number, what: string): string {
 
 function jsonText(value: unknown): string {
   return `${JSON.stringify(value, null, 2)}\n`;
-}
-
-function unitsOf(loaded: LoadedSeason): Units {
-  const { showUnits, currency, site } = loaded.season;
-  return new Units(showUnits, currency, site.timeZone);
-}
-
-function madeBy(loaded: LoadedSeason, folder: string, options: ReviewOptions): MadeBy {
-  const { season, load } = loaded;
-  return {
-    seasonTitle: season.title,
-    farm: season.preparedFor,
-    command: `npm run review -- ${basename(folder)}`,
-    version: packageJson.version,
-    generatedAtMs: options.generatedAtMs,
-    inputs: load.files.map(({ path, sha256, bytes, rows, firstMs, lastMs }) => ({
-      path,
-      sha256,
-      bytes,
-      rows,
-      firstMs,
-      lastMs,
-    })),
-    changedDefaults: changedDefaults(season),
-  };
 }
