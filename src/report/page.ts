@@ -1,5 +1,6 @@
 import type { Estimate } from '../base/estimate.ts';
 import type { Quantity } from './quantities.ts';
+import type { ReadGrid } from './read-grid.ts';
 import type { Units } from './units.ts';
 
 /** A number of a kind of its own, for a column of several kinds; its unit stands in a column of its own. */
@@ -84,6 +85,8 @@ export interface Figure {
   notShown: string | null;
   /** as wide as the paper where others stand two beside each other */
   whole?: boolean;
+  /** values to be read out, one for each box that the drawing marks by `readBox` */
+  grids?: readonly ReadGrid[];
   /** SVG as text for each width; deterministic. @throws when the library warns */
   draw(size: Size): string;
 }

@@ -85,15 +85,35 @@ export function drawPanel(frame: Frame, place: Place, untold: string, units: Uni
       }),
     ),
     ...panel.sensors.flatMap((one) =>
-      drawSensor(frame, one, at(one.cable), Math.min(up(one.heightM), bottom - BOX / 2 - 2), {
-        step,
-        longest,
-        untold,
-        units,
-        type,
-      }),
+      titled(
+        frame,
+        saidOf(one, panel.name, units),
+        drawSensor(frame, one, at(one.cable), Math.min(up(one.heightM), bottom - BOX / 2 - 2), {
+          step,
+          longest,
+          untold,
+          units,
+          type,
+        }),
+      ),
     ),
   ];
+}
+
+/** A sensor's marks as one group with the words that pointer and keys read out. */
+function titled(frame: Frame, words: string, marks: readonly SVGElement[]): SVGElement[] {
+  const group = frame.element('g', {});
+  group.append(frame.element('title', {}, words), ...marks);
+  return [group];
+}
+
+function saidOf(one: MapSensor, name: string, units: Units): string {
+  const place = `${name}, ${one.cable} at ${units.say('length', one.heightM)}`;
+  if (one.outcome === 'held') return `${place}: not reached`;
+  if (one.outcome === 'followed') return `${place}: undated`;
+  if (one.outcome === 'untold') return `${place}: no good readings`;
+  const hours = one.fanHours === null ? 'passed' : `after ${units.say('hours', one.fanHours)} of fan`;
+  return `${place}: ${hours}${one.slowest ? ', the slowest for its height' : ''}`;
 }
 
 function centreText(fromCentreM: number, units: Units): string {

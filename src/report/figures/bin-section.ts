@@ -1,8 +1,9 @@
 import * as Plot from '@observablehq/plot';
 import type { Figure, LegendItem, Size } from '../page.ts';
 import type { Quantity } from '../quantities.ts';
+import type { ReadGrid } from '../read-grid.ts';
 import type { Units } from '../units.ts';
-import { boxPath, draw, type Frame, hatch, ownMark, px } from './draw.ts';
+import { boxPath, draw, type Frame, hatch, ownMark, px, readBox } from './draw.ts';
 import { SCHEMES, type SchemeName } from './schemes.ts';
 import { type FanDay, fanStrip, type LocalSpan, STRIP, timeAxis, timeScale } from './time-axis.ts';
 
@@ -66,6 +67,7 @@ export function binSection(data: BinSection, units: Units): Figure {
     label: `${edgeText(edges[i])} to ${edgeText(edges[i + 1])} ${unit}`,
   }));
   const left = readings.of - readings.shown;
+  const top = topOf(data);
   return {
     id: data.id,
     title: data.title,
@@ -76,7 +78,28 @@ export function binSection(data: BinSection, units: Units): Figure {
       left === 0
         ? null
         : `${units.number('count', left)} of ${units.number('count', readings.of)} readings not shown: missing, or not believed.`,
+    grids: [gridOf(data, shown, top, units)],
     draw: (size) => drawSection({ ...data, values: shown }, { edges, colours }, units, size),
+  };
+}
+
+function topOf(data: BinSection): number {
+  return Math.max(...data.rows.map((row) => row.highM), ...data.surface.map((step) => step.depthM));
+}
+
+/** Each cell's value with its height and day. */
+function gridOf(data: BinSection, shown: Float64Array, topM: number, units: Units): ReadGrid {
+  const { columnMs, columnWidthMs, quantity } = data;
+  return {
+    columns: { fromMs: columnMs[0], stepMs: columnWidthMs, count: columnMs.length },
+    rows: data.rows.map(({ lowM, highM }) => ({
+      label: `${units.number('length', lowM)} to ${units.number('length', highM)} ${units.unit('length')}`,
+      low: lowM / topM,
+      high: highM / topM,
+    })),
+    say: `$0 ${units.unit(quantity)}`,
+    none: 'no reading',
+    layers: [{ values: shown, decimals: quantity === 'temperature' ? 0 : 1 }],
   };
 }
 
@@ -99,7 +122,7 @@ function classOf(value: number, { edges, colours }: Classes): number {
 function drawSection(data: BinSection, classes: Classes, units: Units, size: Size): string {
   const { columnMs, columnWidthMs } = data;
   const span: LocalSpan = { fromMs: columnMs[0], toMs: columnMs[columnMs.length - 1] + columnWidthMs };
-  const top = Math.max(...data.rows.map((row) => row.highM), ...data.surface.map((step) => step.depthM));
+  const top = topOf(data);
   return draw(size, {
     height: size.narrow ? 250 : 340,
     marginTop: STRIP.top + STRIP.height + STRIP.gap,
@@ -182,6 +205,7 @@ function surfaceLine(data: BinSection, span: LocalSpan, units: Units) {
         stroke: 'var(--ink)',
         'stroke-width': 2,
       }),
+      readBox(frame, 0),
     ];
   });
 }

@@ -29,7 +29,10 @@ export function costByBin(data: CostByBin, units: Units): Figure {
       if (cost.value === null) return [];
       const [low, high] = cost.interval ?? [cost.value, cost.value];
       // Two bins may share a name; their rows stay two.
-      return [{ key: `${i}`, name, value: cost.value, low, high, text: units.amount(quantity, cost) }];
+      const text = units.amount(quantity, cost);
+      return [
+        { key: `${i}`, name, value: cost.value, low, high, text, said: `${name}: ${text} ${units.unit(quantity)}` },
+      ];
     })
     .sort((a, b) => a.value - b.value || a.low - b.low);
   const lacking = data.bins.filter(({ cost }) => cost.value === null);

@@ -1,6 +1,7 @@
 import * as Plot from '@observablehq/plot';
 import type { Figure, Size } from '../page.ts';
-import { boxPath, draw, hatch, ownMark } from './draw.ts';
+import type { ReadGrid } from '../read-grid.ts';
+import { boxPath, draw, hatch, ownMark, readBox } from './draw.ts';
 import { type LocalSpan, timeAxis, timeScale } from './time-axis.ts';
 
 /** What a group of sensors logged on each local day: shares of the readings that were due. */
@@ -45,7 +46,33 @@ export function coverage(data: Coverage): Figure {
       { label: 'more than half lacking', swatch: 'hatch' },
     ],
     notShown: null,
+    grids: data.groups.map((group, g) => gridOf(group, states[g], data.span)),
     draw: (size) => drawStrips(data, states, size),
+  };
+}
+
+const SAID: Readonly<Record<State, string>> = {
+  kept: 'good',
+  flagged: 'more than a tenth not believed',
+  lacking: 'more than half lacking',
+};
+
+function gridOf(group: Coverage['groups'][number], states: ReadonlyMap<number, State>, span: LocalSpan): ReadGrid {
+  const fromMs = Math.floor(span.fromMs / DAY_MS) * DAY_MS;
+  const count = Math.ceil((span.toMs - fromMs) / DAY_MS);
+  const words = Object.keys(SAID) as State[];
+  const values = Array.from({ length: count }, (_, d) => {
+    const day = fromMs + d * DAY_MS;
+    if (day < Math.floor(group.due.fromMs / DAY_MS) * DAY_MS || day >= group.due.toMs) return Number.NaN;
+    return words.indexOf(states.get(day) ?? 'lacking');
+  });
+  return {
+    name: group.name,
+    columns: { fromMs, stepMs: DAY_MS, count },
+    rows: [{ label: '', low: 0, high: 1 }],
+    say: '$0',
+    none: 'no reading was due',
+    layers: [{ values, decimals: 0, words: words.map((state) => SAID[state]) }],
   };
 }
 
@@ -88,6 +115,7 @@ function drawStrips(data: Coverage, states: readonly Map<number, State>[], size:
             frame.element('path', { d: paths[state], fill: fills[state] }),
           ),
           ...labels,
+          ...data.groups.map((_, g) => readBox(frame, g, { top: frame.y(g + 1) - 18, bottom: frame.y(g + 1) - 4 })),
         ];
       }),
       timeAxis(data.span, size),

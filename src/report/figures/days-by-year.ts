@@ -27,6 +27,8 @@ interface Dot {
   key: string;
   day: Date;
   label: string;
+  /** what pointer and keys read out */
+  said: string;
   /** a label close behind another stands below */
   below: boolean;
 }
@@ -50,11 +52,12 @@ export function daysByYear({ id, title, what, groups, notShown }: DaysByYear, un
     const local = new Date(toLocalMs(units.zone, doneMs - 1));
     return new Date(Date.UTC(ANY_YEAR + local.getUTCFullYear() - year, local.getUTCMonth(), local.getUTCDate()));
   };
-  const dots = rows.flatMap(({ key, years }) => {
+  const dots = rows.flatMap(({ key, name, years }) => {
     const done = years
       .flatMap((one) => {
         const day = onCalendar(one);
-        return day === null ? [] : [{ key, day, label: String(one.year), below: false }];
+        const said = `${name}, ${one.year}: ${day === null ? '' : dayText(day)}`;
+        return day === null ? [] : [{ key, day, label: String(one.year), said, below: false }];
       })
       .sort((a, b) => Number(a.day) - Number(b.day));
     return done.map((dot, i) => ({
@@ -148,7 +151,7 @@ function drawDays(
         lines.filter(({ bold }) => !bold),
         { y: 'key', stroke: 'var(--rule)', dy: 8 },
       ),
-      Plot.dot(placed, { x: 'day', y: 'key', r: 5, fill: 'currentColor', dy: 8 }),
+      Plot.dot(placed, { x: 'day', y: 'key', r: 5, fill: 'currentColor', dy: 8, title: 'said' }),
       label(false),
       label(true),
       name(true),

@@ -92,6 +92,17 @@ export function ownMark(make: (frame: Frame) => readonly SVGElement[]): Plot.Ren
   };
 }
 
+/** Marks the plot's inner box, or the given part of it, as the place of the figure's nth grid of values. */
+export function readBox(
+  frame: Frame,
+  n: number,
+  part: Partial<Pick<Frame, 'left' | 'right' | 'top' | 'bottom'>> = {},
+): SVGElement {
+  const { left, right, top, bottom } = { ...frame, ...part };
+  const box = { x: px(left), y: px(top), width: px(right - left), height: px(bottom - top) };
+  return frame.element('rect', { 'data-grid': n, ...box, fill: 'none' });
+}
+
 /** A number in a path, to a tenth of a pixel. */
 export function px(value: number): string {
   return String(Math.round(value * 10) / 10);

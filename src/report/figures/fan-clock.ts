@@ -1,7 +1,8 @@
 import * as Plot from '@observablehq/plot';
 import type { Figure, Size } from '../page.ts';
 import { dayBoxes } from './day-boxes.ts';
-import { boxPath, draw, hatch, ownMark } from './draw.ts';
+import { boxPath, draw, hatch, ownMark, readBox } from './draw.ts';
+import { hourGrid } from './hour-grid.ts';
 import { type LocalSpan, timeAxis, timeScale } from './time-axis.ts';
 
 /** When a fan ran: spans on and spans not known, local ms. */
@@ -29,6 +30,16 @@ export function fanClock(data: FanClock): Figure {
       { label: 'not known', swatch: 'hatch' },
     ],
     notShown: data.notShown,
+    grids: [
+      hourGrid(
+        data.span,
+        [
+          { word: 'fan ran', spans: data.on },
+          { word: 'not known', spans: data.unknown },
+        ],
+        'fan off',
+      ),
+    ],
     draw: (size) => drawClock(data, size),
   };
 }
@@ -58,6 +69,7 @@ function drawClock(data: FanClock, size: Size): string {
             fill: 'none',
             stroke: 'var(--rule)',
           }),
+          readBox(frame, 0),
         ];
       }),
       timeAxis(span, size),

@@ -1,6 +1,7 @@
 import type { Figure, LegendItem, Size } from '../page.ts';
 import { dayBoxes } from './day-boxes.ts';
-import { boxPath, draw, type Frame, hatch, ownMark, px } from './draw.ts';
+import { boxPath, draw, type Frame, hatch, ownMark, px, readBox } from './draw.ts';
+import { hourGrid } from './hour-grid.ts';
 import { type LocalSpan, monthStarts, timeAxis, timeScale } from './time-axis.ts';
 
 /** How an hour of the fan is filled, in the order of the legend. */
@@ -46,6 +47,17 @@ export function hourClasses(data: HourClasses): Figure {
     alt: data.alt,
     legend: missed ? [...legend, { label: 'fan off, and would have paid', swatch: 'missed' }] : legend,
     notShown: data.notShown,
+    grids: data.panels.map((panel) =>
+      hourGrid(
+        data.span,
+        [
+          { word: 'fan off, and would have paid', spans: panel.missed },
+          ...shown.map((look) => ({ word: `fan on, ${WORDS[look]}`, spans: panel.on[look] ?? [] })),
+        ],
+        'fan off',
+        panel.name,
+      ),
+    ),
     draw: (size) => drawHours(data, size),
   };
 }
@@ -76,7 +88,8 @@ function drawHours(data: HourClasses, size: Size): string {
           ...data.panels.flatMap((panel, p) => {
             const bottom = p * step + heading + high;
             const part = { x: frame.x, y: (hour: number) => frame.y(bottom - (hour / 24) * high) };
-            return panelMarks(panel, frame, part, ids, monthLines(span, frame, part));
+            const box = readBox(frame, p, { top: part.y(24), bottom: part.y(0) });
+            return [...panelMarks(panel, frame, part, ids, monthLines(span, frame, part)), box];
           }),
         ];
       }),

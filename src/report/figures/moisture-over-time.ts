@@ -1,7 +1,8 @@
 import * as Plot from '@observablehq/plot';
 import type { Figure, Size } from '../page.ts';
+import type { ReadGrid } from '../read-grid.ts';
 import type { Units } from '../units.ts';
-import { draw } from './draw.ts';
+import { draw, ownMark, readBox } from './draw.ts';
 import { type FanDay, fanStrip, type LocalSpan, STRIP, timeAxis, timeScale } from './time-axis.ts';
 
 /** Weighted mean moisture by local day; moistures are fractions, wet basis. */
@@ -48,7 +49,35 @@ export function moistureOverTime(data: MoistureOverTime, units: Units): Figure {
       ...(data.start === null && data.end === null ? [] : [{ label: 'readings of start and end', swatch: 'whisker' }]),
     ],
     notShown: left === 0 ? null : `${left} of ${data.days.length} days not shown: no reading that could be used.`,
+    grids: [gridOf(data, units)],
     draw: (size) => drawDays(data, units, size),
+  };
+}
+
+/** What each day says: the mean, the spread, whether the air stood still. */
+function gridOf({ days }: MoistureOverTime, units: Units): ReadGrid {
+  const layer = (of: (day: MoistureOverTime['days'][number]) => number | null) => ({
+    values: days.map((day) => {
+      const value = of(day);
+      return value === null ? Number.NaN : units.shown('moisture', value);
+    }),
+    decimals: 1,
+  });
+  return {
+    columns: { fromMs: days[0].dayMs, stepMs: DAY_MS, count: days.length },
+    rows: [{ label: '', low: 0, high: 1 }],
+    say: 'mean $0 %, most of the grain $1 to $2 %, $3',
+    none: 'no reading',
+    layers: [
+      layer((day) => day.mean),
+      layer((day) => day.low),
+      layer((day) => day.high),
+      {
+        values: days.map((day) => (day.stillAir ? 0 : 1)),
+        decimals: 0,
+        words: ['still air', 'fan running: the passing air'],
+      },
+    ],
   };
 }
 
@@ -112,6 +141,7 @@ function drawDays(data: MoistureOverTime, units: Units, size: Size): string {
       ),
       timeAxis(span, size),
       fanStrip(data.fanDays, span, size),
+      ownMark((frame) => [readBox(frame, 0)]),
     ],
   });
 }

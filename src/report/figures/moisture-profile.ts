@@ -44,6 +44,7 @@ function drawProfile(data: MoistureProfile, known: MoistureProfile['sensors'], u
     height: units.shown('length', one.heightM),
     start: pct(one.start),
     end: pct(one.end),
+    said: `${one.cable}, ${units.say('length', one.heightM)}: ${units.number('moisture', one.start)} to ${units.say('moisture', one.end)}`,
   }));
   const cables = [...new Set(rows.map((row) => row.cable))];
   const top = Math.max(...rows.map((row) => row.height), data.depthM === null ? 0 : units.shown('length', data.depthM));
@@ -88,8 +89,9 @@ function drawProfile(data: MoistureProfile, known: MoistureProfile['sensors'], u
         r: 4,
         fill: 'var(--paper)',
         stroke: 'currentColor',
+        title: 'said',
       }),
-      Plot.dot(rows, { x: 'end', y: 'height', [across]: 'cable', r: 4, fill: 'currentColor' }),
+      Plot.dot(rows, { x: 'end', y: 'height', [across]: 'cable', r: 4, fill: 'currentColor', title: 'said' }),
     ],
   });
 }

@@ -37,13 +37,19 @@ export function pointsByFanHours(data: PointsByFanHours, units: Units): Figure {
       { label: '90 % of the readings’ error', swatch: 'band' },
     ],
     notShown: data.lacking.length === 0 ? null : `Not shown: ${data.lacking.join(', ')}; the table says why.`,
-    draw: (size) => drawPanels(data.panels, size),
+    draw: (size) => drawPanels(data.panels, units, size),
   };
 }
 
-function drawPanels(panels: readonly PointsPanel[], size: Size): string {
+function drawPanels(panels: readonly PointsPanel[], units: Units, size: Size): string {
   const grid = panelGrid(panels.length, size, size.narrow ? 150 : 190);
-  const rows = panels.flatMap((panel, p) => panel.days.map((day) => ({ ...grid.places[p], ...day, panel: String(p) })));
+  const said = (name: string, { fanHours, points, low, high, stillAir }: PointsPanel['days'][number]) => {
+    const of = units.say('points', { value: points, interval: [low, high], why: null });
+    return `${name}, ${units.say('hours', fanHours)}: ${of}${stillAir ? '' : ', fan running'}`;
+  };
+  const rows = panels.flatMap((panel, p) =>
+    panel.days.map((day) => ({ ...grid.places[p], ...day, panel: String(p), said: said(panel.name, day) })),
+  );
   const facet = { fx: 'fx', fy: 'fy' } as const;
   const at = (end: (values: number[]) => number, of: (row: (typeof rows)[number]) => number) => end(rows.map(of));
   const low = Math.min(
@@ -79,6 +85,7 @@ function drawPanels(panels: readonly PointsPanel[], size: Size): string {
     ...grid.facets,
     x: { domain: [0, most], label: 'fan hours so far', labelArrow: 'none', ticks: 3 },
     y: { domain: [low, high], label: null, ticks: 5, grid: true },
+    color: { type: 'identity' },
     marks: [
       Plot.frame({ ...facet, stroke: 'var(--rule)', anchor: 'bottom' } as never),
       Plot.areaY(rows, {
@@ -93,21 +100,13 @@ function drawPanels(panels: readonly PointsPanel[], size: Size): string {
       Plot.ruleY([0], { stroke: 'var(--rule)' }),
       Plot.dot(rows, {
         ...facet,
-        filter: (d: { stillAir: boolean }) => !d.stillAir,
         x: 'fanHours',
         y: 'points',
         r,
-        fill: 'var(--paper)',
+        fill: (d: { stillAir: boolean }) => (d.stillAir ? 'currentColor' : 'var(--paper)'),
         stroke: 'currentColor',
         strokeWidth: 0.8,
-      } as never),
-      Plot.dot(rows, {
-        ...facet,
-        filter: (d: { stillAir: boolean }) => d.stillAir,
-        x: 'fanHours',
-        y: 'points',
-        r,
-        fill: 'currentColor',
+        title: 'said',
       } as never),
       Plot.text(headings, { ...facet, text: 'name', frameAnchor: 'top-left', dy: -18, fontWeight: 650 }),
     ] as never,

@@ -48,7 +48,8 @@ export function rankedCosts(data: RankedCosts, units: Units): Figure {
       const key = `${rows.length}`;
       keys.push(key);
       const text = units.amount(quantity, cost);
-      rows.push({ key, name, value, low, high, text, place: place ?? '–', open: place === null });
+      const said = `${name}: ${text} ${units.unit(quantity)}, ${place === null ? 'not ranked' : `place ${place}`}`;
+      rows.push({ key, name, value, low, high, text, place: place ?? '–', open: place === null, said });
     }
   });
   const [first, last] = [...rows]

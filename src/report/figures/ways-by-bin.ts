@@ -38,7 +38,9 @@ export function waysByBin(data: WaysByBin, units: Units): Figure {
       const value = shown(Number(way.of.value));
       const [low, high] = (way.of.interval ?? [Number(way.of.value), Number(way.of.value)]).map(shown);
       keys.push(`${rows.length}`);
-      rows.push({ key: `${rows.length}`, name: way.name, value, low, high, text: units.amount(quantity, way.of) });
+      const text = units.amount(quantity, way.of);
+      const said = `${name}, ${way.name}: ${text} ${units.unit(quantity)}`;
+      rows.push({ key: `${rows.length}`, name: way.name, value, low, high, text, said });
     }
   }
   const unit = units.unit(quantity);

@@ -37,7 +37,7 @@ export function waysToRun({ id, title, ways, notShown }: WaysToRun, units: Units
     const value = Number(cost.value);
     const [low, high] = cost.interval ?? [value, value];
     const text = `${units.amount('money', cost)}${reaches ? '' : ', target not reached'}`;
-    return { key: `${i}`, name, value, low, high, text, open: !reaches, apart };
+    return { key: `${i}`, name, value, low, high, text, open: !reaches, apart, said: `${name}: ${text}` };
   });
   const unit = units.unit('money');
   return {

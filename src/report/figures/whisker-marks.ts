@@ -8,6 +8,8 @@ export interface WhiskerRow {
   high: number;
   /** a ring in place of a dot */
   open?: boolean;
+  /** what pointer and keys read out at the dot */
+  said?: string;
 }
 
 /** Line, ends and dot of each row, on the scales x (number) and y (key); `dy` moves them down, px. */
@@ -22,11 +24,11 @@ export function whiskerMarks(rows: readonly WhiskerRow[], step: number, dy: numb
     end('high'),
     Plot.dot(
       rows.filter((row) => !row.open),
-      { x: 'value', y: 'key', r, fill: 'currentColor', dy },
+      { x: 'value', y: 'key', r, fill: 'currentColor', dy, title: 'said' },
     ),
     Plot.dot(
       rows.filter((row) => row.open),
-      { x: 'value', y: 'key', r, fill: 'var(--paper)', stroke: 'currentColor', strokeWidth: 1.5, dy },
+      { x: 'value', y: 'key', r, fill: 'var(--paper)', stroke: 'currentColor', strokeWidth: 1.5, dy, title: 'said' },
     ),
   ];
 }

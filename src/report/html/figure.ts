@@ -1,4 +1,6 @@
+import { escape as escapeHtml } from 'html-escaper';
 import type { Figure, LegendItem, Size } from '../page.ts';
+import { packedGrid } from '../read-grid.ts';
 import { html, type Markup, raw } from './markup.ts';
 
 /** The two widths that every figure is drawn for; the style sheet shows the one that fits. */
@@ -54,7 +56,11 @@ export function renderFigure(figure: Figure, id: string): Markup {
     const size: Size = { width: WIDTHS[name], narrow: name === 'narrow', idPrefix: `${id}-${name}` };
     return html`<div class="at-${name}" role="img" aria-label="${figure.alt}">${raw(figure.draw(size))}</div>`;
   };
-  return html`<figure id="${id}"${figure.whole === true && html` class="whole"`}><figcaption><h3>${figure.title}</h3><p>${figure.subtitle}</p></figcaption>
+  const reads =
+    figure.grids === undefined
+      ? null
+      : raw(` data-reads="${escapeHtml(JSON.stringify(figure.grids.map(packedGrid)))}"`);
+  return html`<figure id="${id}"${figure.whole === true && html` class="whole"`}${reads}><figcaption><h3>${figure.title}</h3><p>${figure.subtitle}</p></figcaption>
 ${renderLegend(figure.legend)}
 ${draw('wide')}${draw('narrow')}
 ${figure.notShown !== null && html`<p class="note">${figure.notShown}</p>`}</figure>`;

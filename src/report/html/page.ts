@@ -5,6 +5,7 @@ import type { Units } from '../units.ts';
 import { renderMadeBy } from './made-by.ts';
 import { html, type Markup, raw } from './markup.ts';
 import { renderOnThisPage } from './on-this-page.ts';
+import { READ_OUT, READ_OUT_HASH } from './read-out.ts';
 import { renderFailure, renderSection } from './section.ts';
 import { renderSources } from './sources.ts';
 import { STYLES } from './styles.ts';
@@ -25,9 +26,8 @@ export interface RenderedPage {
   failures: string[];
 }
 
-/** Nothing is loaded from anywhere: no script, no font, no picture but those inside the file. */
-export const POLICY =
-  "default-src 'none'; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'";
+/** Nothing is loaded from anywhere: no font, no picture but those inside the file, and no script but the page's own. */
+export const POLICY = `default-src 'none'; script-src '${READ_OUT_HASH}'; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'`;
 
 export function keyNumber(key: KeyNumber, units: Units): Markup {
   const amount = key.amount;
@@ -109,6 +109,7 @@ ${safely(() => renderMadeBy(page))}
 ${safely(() => renderSources(page.sources))}
 </main>
 <footer><div class="frame"><p>Figures are estimates, to be confirmed by probe and moisture meter. Local codes and licensed practice come first.</p></div></footer>
+${READ_OUT}
 </body>
 </html>
 `;

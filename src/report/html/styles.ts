@@ -56,13 +56,17 @@ figcaption h3,figcaption p{text-wrap:pretty}
 .legend svg{flex:none}
 .keyed{display:flex;flex-wrap:wrap;gap:.2rem 1.75rem;align-items:flex-start;margin:.4rem 0}
 .keyed .legend{margin:0}
-.ramp{display:flex;list-style:none;margin:0 1rem 0 .75rem;padding:0;max-width:34rem;flex:0 1 auto}
-.ramp li{position:relative;width:4rem;padding-bottom:1.5rem;font-variant-numeric:tabular-nums}
+.ramp{display:flex;list-style:none;margin:0 1rem 0 .75rem;padding:0;max-width:min(34rem,calc(100% - 1.75rem));flex:0 1 auto}
+.ramp li{position:relative;width:4rem;min-width:0;flex:0 1 auto;padding-bottom:1.5rem;font-variant-numeric:tabular-nums}
 .ramp svg{display:block;width:100%;height:.9rem}
 .ramp li>span:not(.heard){position:absolute;top:.95rem;left:0;transform:translateX(-50%);color:var(--soft)}
 .ramp li>span.last{left:100%}
 .heard{position:absolute;width:1px;height:1px;overflow:hidden;clip-path:inset(50%);white-space:nowrap}
 .plot{--plot-background:var(--paper);width:100%;height:auto;overflow:visible;font-family:inherit}
+.at-wide,.at-narrow{position:relative}
+.read{position:absolute;z-index:2;max-width:min(24rem,100%);width:max-content;padding:.3rem .6rem;background:var(--paper);color:var(--ink);border:1px solid var(--ink);border-radius:3px;font-size:.95rem;line-height:1.35;pointer-events:none}
+.spot{position:absolute;outline:2px solid var(--ink);box-shadow:0 0 0 4px var(--paper);border-radius:2px;pointer-events:none}
+.read[hidden],.spot[hidden]{display:none}
 .at-narrow{display:none}
 @media (max-width:44rem){.at-wide{display:none}.at-narrow{display:block}}
 .scroll{--shade:color-mix(in srgb,var(--ink) 30%,transparent);overflow-x:auto;margin:1.25rem 0;max-width:100%;
@@ -81,7 +85,7 @@ tbody tr+tr>*{border-top:1px solid color-mix(in srgb,var(--rule) 35%,transparent
 tfoot>tr>*{border-top:1.5px solid var(--ink);font-weight:650}
 .n{text-align:right;white-space:nowrap}
 .t{white-space:nowrap}
-@media screen{.s{white-space:nowrap}}
+@media screen and (min-width:44.01rem){.s{white-space:nowrap}}
 thead th.n{white-space:normal}
 td.marked{font-weight:700}
 .known{font-size:.82rem}
@@ -116,7 +120,7 @@ th,td{padding:.32rem .45rem}
 :root{${variables(LIGHT)}--paper:#fff;color-scheme:light}
 html{font-size:9.5pt;line-height:1.42}
 .frame{max-width:none;padding:0}
-nav,.skip,summary,.on-screen{display:none}
+nav,.skip,summary,.on-screen,.read,.spot{display:none}
 details::details-content{content-visibility:visible;display:block}
 details>:not(summary){display:block}
 .masthead{display:none}
