@@ -6,21 +6,25 @@ const program = new Command('review')
   .argument('<season-folder>', 'folder with season.yaml')
   .option('--out <dir>', 'where the review goes (default: review/ in the season folder)')
   .option('--no-model', 'leave out the bins’ models and what other ways to run the fan would have come to')
+  .option('--xlsx', 'write the tables of the pages as one workbook too, season.xlsx')
   .addHelpText(
     'after',
     `
 Writes index.html and a page per notebook, summary.json with its schema, tables/*.csv,
 data/*.arrow and rejects.csv, whole or not at all; an earlier review is replaced.
+--xlsx: season.xlsx beside them, an index and a sheet for each table: names in its first
+row, units in its second, real dates by the clock of the site and real numbers at the
+digits of the pages, intervals and the reasons of missing numbers in columns of their own.
 SOURCE_DATE_EPOCH sets the time that pages print.
 
 Exit status: 0 whole; 1 the season's files have problems (listed, nothing written);
 2 wrong command line; 3 written, but a bin, page or section broke; 4 a fault of the kit.
 
-Example: npm run review -- data-samples/sorrel-fork --out /tmp/review`,
+Example: npm run review -- data-samples/sorrel-fork --xlsx --out /tmp/review`,
   )
   .exitOverride((error) => process.exit(error.exitCode === 0 ? 0 : EXIT.usage))
   .parse();
 
 const [folder] = program.args;
-const { out, model } = program.opts<{ out?: string; model: boolean }>();
-process.exitCode = await reviewCommand(folder, out ?? null, model);
+const { out, model, xlsx } = program.opts<{ out?: string; model: boolean; xlsx?: true }>();
+process.exitCode = await reviewCommand(folder, { out: out ?? null, models: model, workbook: xlsx });

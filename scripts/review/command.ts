@@ -14,12 +14,20 @@ export function generatedAtMs(stated: string | undefined, nowMs: number): number
   return Number(stated) * 1000;
 }
 
+/** What the command line of a review may ask for beside the season. */
+export interface ReviewWishes {
+  /** null: `review` in the season folder */
+  out: string | null;
+  models?: boolean;
+  workbook?: boolean;
+}
+
 /** Run a review for a person at a terminal. @returns the exit status */
-export async function reviewCommand(seasonFolder: string, out: string | null, models = false): Promise<number> {
+export async function reviewCommand(seasonFolder: string, wishes: ReviewWishes): Promise<number> {
   const tell = (line: string) => process.stderr.write(`${line}\n`);
   try {
     const madeMs = generatedAtMs(process.env.SOURCE_DATE_EPOCH, Date.now());
-    const done = await runReview({ seasonFolder, out, models, generatedAtMs: madeMs, onStage: tell });
+    const done = await runReview({ seasonFolder, ...wishes, generatedAtMs: madeMs, onStage: tell });
     process.stdout.write(`Open ${done.out}/index.html\n`);
     if (done.failures.length === 0) return EXIT.whole;
     tell(

@@ -35,7 +35,7 @@ it('a broken bin and a broken page keep their headings, the others stand, and th
   const { fanHours } = makeSeasonFolder(season, { ...SMALL_SEASON, bins: 2 });
   const told: string[] = [];
   const spy = vi.spyOn(process.stderr, 'write').mockImplementation((text) => told.push(String(text)) > 0);
-  const status = await reviewCommand(season, join(work, 'out'));
+  const status = await reviewCommand(season, { out: join(work, 'out') });
   spy.mockRestore();
   expect(status).toBe(EXIT.partly);
   expect(told.join('')).toMatch(/bin B1: broken on purpose[\s\S]*page broken on purpose/);
