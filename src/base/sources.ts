@@ -46,6 +46,14 @@ export const SOURCES: readonly Source[] = [
     provenance: 'memory',
   },
   {
+    key: 'asabe-s612',
+    authors: 'American Society of Agricultural and Biological Engineers',
+    year: null,
+    title: 'ANSI/ASABE S612: Performing on-farm energy audits',
+    where: 'ASABE Standards',
+    provenance: 'memory',
+  },
+  {
     key: 'asae-d241',
     authors: 'American Society of Agricultural Engineers',
     year: null,

@@ -16,7 +16,7 @@ export type Cell = string | number | Estimate | OwnNumber | { value: null; why: 
  * How a number without an interval is known; pages and files say the word beside its unit. `measured`: as logs and
  * instruments gave it, or their sum or mean; `stated`: in season.yaml or on a bill; `from stated`: reckoned from what is
  * stated, exactly; `counted`: counts over each other; `90 % limit`: itself half of a 90 % interval; `by both ranges`: a weight that the
- * intervals beside it give; `by the model`: of one run of a fitted bed, whose page says how near the bed comes to the log.
+ * intervals beside it give; `at the middles`: of the middles of estimates, whose sum carries the interval; `by the model`: of one run of a fitted bed, whose page says how near the bed comes to the log.
  */
 export type Known =
   | 'measured'
@@ -25,6 +25,7 @@ export type Known =
   | 'counted'
   | '90 % limit'
   | 'by both ranges'
+  | 'at the middles'
   | 'by the model';
 
 /** When: a local day or a moment, both as ms UTC, or a month as `2024-10`. Pages say them, files carry them as ISO 8601. */
@@ -107,6 +108,8 @@ export interface Section {
   lead: string;
   /** in a printed document: a part of the chapter before it, no chapter of its own */
   within?: true;
+  /** in a printed document: stands behind cautions and signature, for those who ask how */
+  appendix?: true;
   /** in a printed document: begins on a new sheet */
   newSheet?: true;
   /** the rest of the section is folded under these words */

@@ -8,6 +8,6 @@ const COLUMNS_FROM = 24;
 export function renderContents(parts: readonly Part[], sheetOf?: ReadonlyMap<string, number>): Markup {
   const line = ({ id, number, title, level }: Part) =>
     html`<li class="${level === 1 ? 'chapter' : 'part'}"><a href="#${id}"><span class="title">${number}${title}</span>${sheetOf !== undefined && html`<span class="sheet">${sheetOf.get(id) ?? '00'}</span>`}</a></li>`;
-  return html`<nav class="${parts.length >= COLUMNS_FROM ? 'contents long' : 'contents'}" aria-labelledby="contents"><h2 id="contents">Contents</h2>
+  return html`<nav class="${['contents', parts.length >= COLUMNS_FROM && 'long', sheetOf !== undefined && 'numbered'].filter(Boolean).join(' ')}" aria-labelledby="contents"><h2 id="contents">Contents</h2>
 <ol>${parts.map(line)}</ol></nav>`;
 }

@@ -22,9 +22,9 @@ export function renderCover(page: Page): Markup {
 }
 
 /** The line to sign, at the end. */
-export function renderSignature(page: Page): Markup {
+export function renderSignature(page: Page, number: string): Markup {
   const { cover } = page;
-  return html`<section class="signature" aria-labelledby="signature"><h2 id="signature">Signature</h2>
+  return html`<section class="signature" aria-labelledby="signature"><h2 id="signature">${number}Signature</h2>
 <p>I have read this report and stand by what it says, within the intervals it states.</p>
 <dl><div><dt>Name</dt><dd>${cover?.preparedBy ?? ''}</dd></div><div><dt>Signature</dt><dd></dd></div><div><dt>Date</dt><dd></dd></div></dl></section>`;
 }

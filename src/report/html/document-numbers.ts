@@ -15,7 +15,7 @@ export interface Part {
 export function numberedParts(page: Page): Part[] {
   let chapter = 0;
   let within = 0;
-  const parts = page.sections.map((section): Part => {
+  const part = (section: Section): Part => {
     if (section.within === true && chapter > 0) within += 1;
     else {
       chapter += 1;
@@ -24,14 +24,22 @@ export function numberedParts(page: Page): Part[] {
     const level = within > 0 ? 2 : 1;
     const number = `${within > 0 ? `${chapter}.${within}` : chapter} `;
     return { id: slug(section.id), number, title: section.title, level };
-  });
-  const closing = [
-    ...(page.warnings.length > 0 ? [{ id: 'warnings', title: 'Warnings' }] : []),
-    ...(page.cautions.length > 0 ? [{ id: 'cautions', title: 'Before you go to a bin' }] : []),
-    { id: 'made', title: 'How this report was made' },
-    { id: 'sources', title: 'Sources' },
-  ].map(({ id, title }, i): Part => ({ id, number: `${chapter + 1 + i} `, title, level: 1 }));
-  return [...parts, ...closing];
+  };
+  const chapterOf = (id: string, title: string): Part => {
+    chapter += 1;
+    within = 0;
+    return { id, number: `${chapter} `, title, level: 1 };
+  };
+  const body = page.sections.filter(({ appendix }) => appendix !== true).map(part);
+  return [
+    ...body,
+    ...(page.warnings.length > 0 ? [chapterOf('warnings', 'Warnings')] : []),
+    ...(page.cautions.length > 0 ? [chapterOf('cautions', 'Before you go to a bin')] : []),
+    chapterOf('signature', 'Signature'),
+    ...page.sections.filter(({ appendix }) => appendix === true).map(part),
+    chapterOf('made', 'How this report was made'),
+    chapterOf('sources', 'Sources'),
+  ];
 }
 
 /** The section with its figures and tables numbered through the document; `counts` goes on from section to section. */

@@ -28,8 +28,8 @@ h3.part{font-size:1.25rem;margin-top:2.25rem}
 .cover .subtitle{font-size:1.25rem;max-width:none}
 .facts{grid-template-columns:1fr 1fr}
 .contents a{text-decoration:none;padding:.06rem 0}
-.contents .title{display:flex;gap:.4rem;align-items:baseline}
-.contents .title::after{content:"";flex:1;border-bottom:1px dotted var(--rule)}
+.numbered .title{display:flex;gap:.4rem;align-items:baseline}
+.numbered .title::after{content:"";flex:1;border-bottom:1px dotted var(--rule)}
 .contents .chapter{font-weight:650}
 .contents .chapter:not(:first-child){margin-top:.25rem}
 .contents.long{font-size:.88rem}
@@ -37,6 +37,18 @@ h3.part{font-size:1.25rem;margin-top:2.25rem}
 .new-sheet>section>h2,.new-sheet>section>h3.part{margin-top:0}
 h3.part{font-size:1.2rem;margin-top:1rem;break-after:avoid}
 h3.part+p{break-after:avoid;break-inside:avoid}
+.document .wide table{width:100%}
+.document .scroll:has(td.own):has(th:nth-child(4)){columns:auto}
+section[aria-labelledby="summary"] table{font-size:.88rem}
+section[aria-labelledby^="bin-"] .paired svg{max-width:84%}
+section[aria-labelledby^="bin-"] .paired figure{margin:.2rem 0}
+section[aria-labelledby="summary"] dl.entries{columns:1;font-size:.95rem}
+section[aria-labelledby="summary"] dl.entries .small{color:var(--ink)}
+section[aria-labelledby="summary"] dl.entries dd,section[aria-labelledby="summary"] p{max-width:none}
+section[aria-labelledby="summary"] dl.entries dd br{display:block;margin-top:.25rem;content:""}
+section[aria-labelledby="advice"] dl.entries{columns:1}
+section[aria-labelledby="advice"] dl.entries dd{max-width:none}
+section[aria-labelledby="advice"] dl.entries dt:not(:first-child){margin-top:.9rem}
 .signature{break-inside:avoid;margin-top:8mm}
 .signature dl{margin-top:12mm}
 footer{display:none}

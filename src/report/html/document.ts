@@ -2,11 +2,12 @@ import type { Page, Section } from '../page.ts';
 import { reasonOf } from '../section.ts';
 import { renderContents } from './document-contents.ts';
 import { renderCover, renderSignature } from './document-cover.ts';
-import { numbered, numberedParts, type Part } from './document-numbers.ts';
+import { numbered, numberedParts } from './document-numbers.ts';
 import { DOCUMENT_STYLES, documentHead } from './document-styles.ts';
 import { renderMadeBy } from './made-by.ts';
 import { html, type Markup, raw, slug } from './markup.ts';
 import { hasInterval, keyNumber, list, type PageLink, POLICY, type RenderedPage, USUAL_RANGES } from './page.ts';
+import { READ_OUT } from './read-out.ts';
 import { renderFailure, renderSection } from './section.ts';
 import { renderSources } from './sources.ts';
 import { STYLES } from './styles.ts';
@@ -37,12 +38,15 @@ export function renderDocument(page: Page, links: readonly PageLink[], printing:
   const place = [madeBy.farm, madeBy.seasonTitle].filter((part) => part !== null && part !== '').join(', ');
   const parts = numberedParts(page);
   const counts = { figure: 0, table: 0 };
-  const body = page.sections.map((section, i) => {
-    const drawn = renderSection(numbered(section, counts), page, headOf(section, parts[i], i === 0 ? page : null));
-    failures.push(...drawn.failures);
-    return section.newSheet === true ? html`<div class="new-sheet">${drawn.markup}</div>` : drawn.markup;
-  });
-  const closing = (id: string) => parts.find((part) => part.id === id)?.number ?? '';
+  const numberOf = (id: string) => parts.find((part) => part.id === id)?.number ?? '';
+  const drawn = (section: Section) => {
+    const head = headOf(section, numberOf(slug(section.id)), section === page.sections[0] ? page : null);
+    const { markup: made, failures: broke } = renderSection(numbered(section, counts), page, head);
+    failures.push(...broke);
+    return section.newSheet === true ? html`<div class="new-sheet">${made}</div>` : made;
+  };
+  const body = page.sections.filter(({ appendix }) => appendix !== true).map(drawn);
+  const appendix = page.sections.filter((section) => section.appendix === true).map(drawn);
   const markup = html`<!doctype html>
 <html lang="en">
 <head>
@@ -65,13 +69,15 @@ ${renderCover(page)}
 ${renderContents(parts, printing.sheetOf)}
 ${page.failure !== undefined && renderFailure(page.failure)}
 ${body}
-${page.warnings.length > 0 && html`<section aria-labelledby="warnings"><h2 id="warnings">${closing('warnings')}Warnings</h2>${list(page.warnings, '')}</section>`}
-${page.cautions.length > 0 && html`<section aria-labelledby="cautions"><h2 id="cautions">${closing('cautions')}Before you go to a bin</h2><div class="cautions">${list(page.cautions, '')}</div></section>`}
-${safely(() => retitled(renderMadeBy(page, 'report'), closing('made')))}
-${safely(() => retitled(renderSources(page.sources), closing('sources')))}
-${renderSignature(page)}
+${page.warnings.length > 0 && html`<section aria-labelledby="warnings"><h2 id="warnings">${numberOf('warnings')}Warnings</h2>${list(page.warnings, '')}</section>`}
+${page.cautions.length > 0 && html`<section aria-labelledby="cautions"><h2 id="cautions">${numberOf('cautions')}Before you go to a bin</h2><div class="cautions">${list(page.cautions, '')}</div></section>`}
+${renderSignature(page, numberOf('signature'))}
+${appendix}
+${safely(() => retitled(renderMadeBy(page, 'report'), numberOf('made')))}
+${safely(() => retitled(renderSources(page.sources), numberOf('sources')))}
 </main>
 <footer><div class="frame"><p>Figures are estimates, to be confirmed by probe and moisture meter. Local codes and licensed practice come first.</p></div></footer>
+${READ_OUT}
 </body>
 </html>
 `;
@@ -79,9 +85,9 @@ ${renderSignature(page)}
 }
 
 /** A section's heading with its number, and its lead; the first chapter carries the page's answer and key numbers. */
-function headOf(section: Section, part: Part, answering: Page | null): Markup {
+function headOf(section: Section, number: string, answering: Page | null): Markup {
   const id = slug(section.id);
-  const title = `${part.number}${section.title}`;
+  const title = `${number}${section.title}`;
   if (answering === null) {
     return section.within === true
       ? html`<h3 class="part" id="${id}">${title}</h3>

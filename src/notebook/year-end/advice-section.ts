@@ -1,0 +1,86 @@
+import type { SeasonReview } from '../../analysis/types.ts';
+import type { Entry, SectionBody } from '../../report/page.ts';
+import type { Units } from '../../report/units.ts';
+import type { LoadedSeason } from '../../season/loaded.ts';
+import { counted } from '../words.ts';
+import { grouped } from './grouped.ts';
+import { isClear, isPriced, type Measure, payback, WORTH, worthTelling } from './measure.ts';
+import { modelWords } from './measures-of.ts';
+
+/** Told one by one; the others stand in the table of measures. */
+const MOST = 10;
+
+/** What to do next season: each with what it saves, how sure that is, what it costs, and what to mind. */
+export function adviceSection(
+  { season }: LoadedSeason,
+  review: SeasonReview,
+  measures: readonly Measure[],
+  units: Units,
+): SectionBody {
+  const worth = worthTelling(measures, review.bins);
+  const clear = grouped(worth, (saving) => units.say('money', saving));
+  const told = clear.slice(0, MOST);
+  const small = measures.filter((one) => isClear(one) && !worth.includes(one));
+  const rest = measures.filter((one) => !isClear(one));
+  return {
+    lead:
+      told.length === 0
+        ? `Nothing in the season’s numbers speaks clearly for a change: no saving is more than its interval. ${modelWords(review)}`
+        : `${counted(told.length, 'recommendation')}, largest saving first, from ${units.say('money', told[0].saving)}${told.length === 1 ? '' : ` to ${units.say('money', told[told.length - 1].saving)}`} a year each. They overlap and do not add up.`.replace(
+            /^./,
+            (letter) => letter.toUpperCase(),
+          ),
+    entries: told.map((one, i): Entry => {
+      const stated = (season.measures ?? []).filter((each) => isPriced(each, one));
+      return {
+        term: `${i + 1}. ${one.title}`,
+        text: `${one.todo} ${one.seen}`,
+        details: [
+          `Saving: ${units.say('money', one.saving)} a year${energySaid(one, units)}, ${one.from}. ${costSaid(stated, one, units)}`,
+          ...(one.bins.length > 1 && one.kind !== 'fans-in-turns'
+            ? [
+                `By bin: ${worth
+                  .filter((each) => each.kind === one.kind)
+                  .map((each) => `${each.bins[0].bin.name} ${units.say('money', each.saving)}`)
+                  .join('; ')}.`,
+              ]
+            : []),
+          `Mind: ${one.cautions.join(' ')}`,
+        ],
+      };
+    }),
+    notes: [
+      ...(clear.length > told.length
+        ? [`${counted(clear.length - told.length, 'more measure')} with a clear saving stand in the table of measures.`]
+        : []),
+      ...(small.length === 0
+        ? []
+        : [
+            `Clear, but each less than ${units.say('share', WORTH)} of what the fans cost: ${counted(small.length, 'measure')} of the table of measures.`,
+          ]),
+      ...rest
+        .filter((one) => one.saving.value !== null)
+        .slice(0, 4)
+        .map((one) => `Not recommended: ${one.title}. ${units.say('money', one.saving)} a year may be nothing.`),
+      ...rest
+        .filter((one) => one.saving.value === null)
+        .slice(0, 8)
+        .map((one) => `Withheld: ${one.title}. ${one.saving.why ?? ''}`),
+    ],
+  };
+}
+
+/** Price and payback as far as season.yaml states a price for this measure alone. */
+function costSaid(stated: NonNullable<LoadedSeason['season']['measures']>, one: Measure, units: Units): string {
+  const own = stated.find(({ binIds }) => binIds?.length === 1 || (binIds === null && one.kind === 'fans-in-turns'));
+  if (own !== undefined) {
+    return `Cost: ${units.say('money', own.price)}, as stated; payback ${units.say('years', payback(own.price, one.saving))}.`;
+  }
+  return stated.length > 0
+    ? `Cost: ${units.say('money', stated[0].price)}, as stated for several bins; see Payback.`
+    : 'Cost: not stated, so that payback can’t be told.';
+}
+
+function energySaid({ energy }: Measure, units: Units): string {
+  return energy.value === null || energy.value < 0.5 ? '' : ` and ${units.say('energy', energy)}`;
+}

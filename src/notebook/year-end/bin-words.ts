@@ -1,0 +1,36 @@
+import type { BinReview } from '../../analysis/types.ts';
+import type { Units } from '../../report/units.ts';
+import { momentEstimate } from '../bin-table.ts';
+import { perGrain } from '../per-grain.ts';
+import { changeSaid, known, sentence } from '../words.ts';
+
+/** One bin's season in a sentence or two, with what its goal asks for; says why where it cannot be told. */
+export function binSaid(review: BinReview, units: Units): string {
+  const { bin, fan, moisture, temperature, unitCosts, failure } = review;
+  if (failure !== null) return `${bin.name} could not be worked out: ${sentence(failure)}`;
+  const cost = fan.cost.value === null ? '; what they cost can’t be told' : ` and cost ${units.say('money', fan.cost)}`;
+  const ran =
+    fan.hours.value === null
+      ? `Can’t tell how long the fans of ${bin.name} ran: ${sentence(fan.hours.why ?? 'not known')}`
+      : `The fans of ${bin.name} ran ${units.say('hours', fan.hours)}${cost}.`;
+  const points = known(moisture.pointsRemoved);
+  if (bin.goal === 'cool' || bin.goal === 'hold') {
+    const { start, end } = temperature;
+    if (start.value === null || end.value === null)
+      return `${ran} How far it cooled can’t be told: ${sentence(temperature.why ?? 'its temperatures are not known')}`;
+    return `${ran} Its grain went from ${units.say('temperature', momentEstimate(start, null))} to ${units.say('temperature', momentEstimate(end, null))}.`;
+  }
+  if (points === null)
+    return `${ran} The change of its moisture can’t be told: ${sentence(moisture.pointsRemoved.why ?? 'not known')}`;
+  const each = perGrain(bin.goal === 'dry' ? unitCosts.perBushelPoint : unitCosts.perBushelPointAdded, review, units);
+  const at = each.value === null ? '' : `, at ${units.say('money per grain point', each)}`;
+  return `${ran} It ${changeSaid(points, units)}${at}.`;
+}
+
+/** How a bin is built and filled, for its page: `42 ft across, corn 22 ft deep, 15 hp …`. */
+export function binBuilt({ bin, grain }: BinReview, nameplateW: number | null, units: Units): string {
+  const depth = grain.depthM === null ? '' : `, ${units.say('length', grain.depthM)} deep`;
+  const hp = nameplateW === null ? '' : `, ${units.say('nameplate', nameplateW)} of fan`;
+  const cables = `${bin.cables.length} ${bin.cables.length === 1 ? 'cable' : 'cables'}`;
+  return `${bin.name}: ${units.say('length', bin.diameterM)} across, ${bin.grain.crop}${depth}${hp}, ${cables}; goal: ${bin.goal}.`;
+}

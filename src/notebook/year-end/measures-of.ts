@@ -1,0 +1,182 @@
+import { ranOnCost } from '../../analysis/fronts/front-cost.ts';
+import { seasonFront } from '../../analysis/fronts/season-front.ts';
+import type { BinReview, SeasonReview } from '../../analysis/types.ts';
+import { type Estimate, scaled, withheld } from '../../base/estimate.ts';
+import type { Units } from '../../report/units.ts';
+import type { LoadedSeason } from '../../season/loaded.ts';
+import { asGrain } from '../per-grain.ts';
+import { seasonSeries } from '../season-series.ts';
+import { adviceFor, type Played, playedBins, targetSaid } from '../strategy-words.ts';
+import { counted, knownTotal, listed, sentence } from '../words.ts';
+import { bySaving, type Measure } from './measure.ts';
+
+/** kWh of some of a bin's fan hours, at its mean power. */
+function ofHours(hours: Estimate, { fan }: BinReview): Estimate {
+  if (fan.energyKwh.value === null || fan.hours.value === null || fan.hours.value <= 0)
+    return withheld(fan.energyKwh.why ?? 'The energy of the fan is not known.');
+  return scaled(hours, fan.energyKwh.value / fan.hours.value);
+}
+
+const PROBE_FIRST = 'Probe the grain and meter its moisture before a fan is stopped on these numbers.';
+const WEATHER = 'Another year is another weather; the saving is this season’s.';
+const ELECTRICIAN = 'Controls are wired by a licensed electrician; a fan on a controller starts without warning.';
+
+/** Whether an amount lies above nothing with its whole interval. */
+const surely = (of: Estimate | undefined): of is Estimate =>
+  of !== undefined && of.value !== null && of.value >= 0.5 && (of.interval?.[0] ?? of.value) > 0;
+
+/** Every measure that the season's numbers speak for or against, clear savings first. */
+export function measuresOf(loaded: LoadedSeason, review: SeasonReview, units: Units): Measure[] {
+  const series = seasonSeries(loaded);
+  return bySaving([
+    ...playedBins(review).flatMap((one) => otherRule(one, units)),
+    ...inTurns(review, units),
+    ...review.bins.flatMap((one) => [
+      ...stopAtTarget(one, loaded, units),
+      ...usefulOnly(one, units),
+      ...stopWhenThrough(one, seasonFront(one, series), units),
+    ]),
+  ]);
+}
+
+/** Another rule for the fan, by the bin's fitted bed; withheld where that is not trusted. */
+function otherRule(one: Played, units: Units): Measure[] {
+  const { review, whatIf, pick, saving } = one;
+  const { logged } = whatIf;
+  const better = logged !== null && !logged.outcome.reachedTarget && pick !== null;
+  const energy =
+    logged === null || pick === null
+      ? withheld(whatIf.why ?? 'No strategy reaches the target.')
+      : { value: logged.outcome.energyKwh - pick.outcome.energyKwh, interval: null, why: null };
+  return [
+    {
+      kind: 'other-rule',
+      title:
+        pick === null ? `${review.bin.name}: another rule` : `${review.bin.name}: run by “${pick.title.toLowerCase()}”`,
+      bins: [review],
+      seen: sentence(adviceFor(one, units)),
+      todo:
+        pick === null
+          ? 'Keep the rule as it is until a model can be trusted.'
+          : `Set the controller to “${pick.title.toLowerCase()}” and let it rest at ${targetSaid(one, units)}.`,
+      saving: better
+        ? withheld('As it was run, the bin did not come to its target by the model; the two costs buy different grain.')
+        : saving,
+      energy,
+      from: 'by the model',
+      cautions: [WEATHER, PROBE_FIRST, ELECTRICIAN],
+    },
+  ];
+}
+
+/** Fans of one meter in turns, tariff by tariff. */
+function inTurns({ demandWays = [], bins }: SeasonReview, units: Units): Measure[] {
+  return [...new Set(demandWays.map((way) => way.tariffId))].flatMap((tariff) => {
+    const ways = demandWays.filter((way) => way.tariffId === tariff);
+    const saving = knownTotal(ways.map((way) => way.saving)).total;
+    if (!surely(saving)) return [];
+    const of = knownTotal(ways.map((way) => way.asRun.cost)).total;
+    return [
+      {
+        kind: 'fans-in-turns' as const,
+        title: `Tariff ${tariff}: run the fans in turns`,
+        bins,
+        seen: `The fans on ${tariff} made ${units.say('money', of)} of demand charge, because several ran in one quarter hour; in turns, the same hours of the same days would have cost ${units.say('money', saving)} less.`,
+        todo: 'Let a controller that sees all fans of the meter run them one after the other in the hours of the demand charge.',
+        saving,
+        energy: { value: 0, interval: null, why: null },
+        from: 'by the logs' as const,
+        cautions: [
+          'A fan in turn meets the air of other hours: what that does to the grain is not in the number.',
+          'What else the meter feeds has peaks of its own, which turns do not lower.',
+          ELECTRICIAN,
+        ],
+      },
+    ];
+  });
+}
+
+/** Grain that went out drier than the buyer pays for. */
+function stopAtTarget(review: BinReview, { season }: LoadedSeason, units: Units): Measure[] {
+  const { overdryingLoss: loss, overdryingLossBushels } = review.moisture;
+  if (!surely(loss)) return [];
+  const { name, goal } = review.bin;
+  // Grain that came in drier than the base, or was cooled or conditioned, was not over-dried by a fan run too long.
+  const base = season.prices[review.bin.grain.crop]?.baseMoistureWb ?? review.bin.grain.targetMoistureWb;
+  const start = review.moisture.start.value;
+  if (goal !== 'dry' || base == null || start === null || start <= base) return [];
+  return [
+    {
+      kind: 'stop-at-target',
+      title: `${name}: stop at the target`,
+      bins: [review],
+      seen: `${name} went out drier than the market’s base: ${units.say('grain', asGrain(overdryingLossBushels, review, units))} of weight, ${units.say('money', loss)}, left with the water.`,
+      todo: `Stop the fan of ${name} when the bin’s mean comes to the target, and hold the wettest layer by probe.`,
+      saving: loss,
+      energy: withheld('The hours past the target were not worked out apart.'),
+      from: 'by the logs',
+      cautions: [
+        PROBE_FIRST,
+        'The mean must be safe to store: a wet layer spoils in a bin whose mean is right.',
+        'Water is never added to grain to win weight back (unlawful in the US).',
+      ],
+    },
+  ];
+}
+
+/** Fan hours whose air worked against what the bin was run for. */
+function usefulOnly(review: BinReview, units: Units): Measure[] {
+  const { useful } = review;
+  if (useful == null || !surely(useful.againstCost)) return [];
+  const { name } = review.bin;
+  return [
+    {
+      kind: 'useful-hours-only',
+      title: `${name}: no hours against the goal`,
+      bins: [review],
+      seen: `In ${units.say('hours', useful.against)} (${units.say('share', useful.againstShare.value)} of all) the fan of ${name} pushed air that worked against its goal; their energy cost ${units.say('money', useful.againstCost)}.`,
+      todo: `Let a humidity or temperature limit stop the fan of ${name} while the air works against its goal (${review.bin.goal}).`,
+      saving: useful.againstCost,
+      energy: ofHours(useful.against, review),
+      from: 'by the logs',
+      cautions: [
+        'Wet grain is not left without air for long: hours of poor air may have been run to keep it cool.',
+        ELECTRICIAN,
+      ],
+    },
+  ];
+}
+
+/** A cooling fan that ran on after its front was through. */
+function stopWhenThrough(review: BinReview, front: ReturnType<typeof seasonFront>, units: Units): Measure[] {
+  if (review.bin.goal !== 'cool' || front.verdict !== 'through') return [];
+  const cost = ranOnCost(front);
+  const after = front.main?.afterHours;
+  if (!surely(cost) || after === undefined) return [];
+  const { name } = review.bin;
+  return [
+    {
+      kind: 'stop-when-through',
+      title: `${name}: stop when the front is through`,
+      bins: [review],
+      seen: `The fan of ${name} ran on for ${units.say('hours', after)} after the cooling front had come through everywhere, for ${units.say('money', cost)} of energy.`,
+      todo: `Stop the fan of ${name} when the topmost sensors have come down to the air’s temperature.`,
+      saving: cost,
+      energy: ofHours(after, review),
+      from: 'by the logs',
+      cautions: ['Sensors see the grain at the cables; confirm the top and the core by hand from outside the grain.'],
+    },
+  ];
+}
+
+/** Bins whose models are not trusted, or were left out: what that withholds. */
+export function modelWords(review: SeasonReview): string {
+  const { whatIf } = review;
+  if (whatIf === undefined)
+    return 'What another rule for the fans would have saved is not told, because the bins’ models were left out of this run.';
+  const trusted = whatIf.filter(({ why }) => why === null);
+  if (trusted.length === whatIf.length) return `The models of all ${counted(whatIf.length, 'bin')} are trusted.`;
+  const lacking = whatIf.filter(({ why }) => why !== null);
+  const names = lacking.map(({ binId }) => review.bins.find(({ bin }) => bin.id === binId)?.bin.name ?? binId);
+  return `The models of ${listed(names)} are not trusted, so that other rules are not told of ${names.length === 1 ? 'it' : 'them'}; ${trusted.length} of ${counted(whatIf.length, 'bin')} ${trusted.length === 1 ? 'is' : 'are'}.`;
+}

@@ -1,0 +1,167 @@
+import { seasonFront } from '../../analysis/fronts/season-front.ts';
+import type { BinReview, SeasonReview } from '../../analysis/types.ts';
+import type { Entry, KeyNumber, SectionBody, Table } from '../../report/page.ts';
+import type { Units } from '../../report/units.ts';
+import type { LoadedSeason } from '../../season/loaded.ts';
+import { grainAmount, momentEstimate } from '../bin-table.ts';
+import { dryingSaid } from '../cheapest.ts';
+import { isToDo } from '../load-tables.ts';
+import { perGrain } from '../per-grain.ts';
+import { seasonSeries } from '../season-series.ts';
+import { counted, fansSaid, knownTotal, listed, sentence, totalKey } from '../words.ts';
+import { grouped } from './grouped.ts';
+import { type Measure, worthTelling } from './measure.ts';
+import { valueSaid, valueTotals } from './value-section.ts';
+
+/** Bins in the summary's table: it stays one sheet. */
+const MOST_BINS = 8;
+const FINDINGS = 3;
+
+/** The first sentence of the report. */
+export function yearEndAnswer({ bins }: SeasonReview, units: Units): string {
+  const hours = knownTotal(bins.map((one) => one.fan.hours));
+  const cost = knownTotal(bins.map((one) => one.fan.cost));
+  const pointCosts = bins.map((one) => ({
+    name: one.bin.name,
+    cost: perGrain(one.unitCosts.perBushelPoint, one, units),
+  }));
+  return `${fansSaid(hours, cost, units).replace(/^Your fans/, 'The fans')}; ${dryingSaid(bins, pointCosts, units)}.`;
+}
+
+/** What came in, what it took, and what it was worth. */
+export function yearEndKeys(loaded: LoadedSeason, { bins }: SeasonReview, units: Units): KeyNumber[] {
+  const amounts = bins
+    .map((one) => grainAmount(one, units))
+    .map((cell) =>
+      typeof cell === 'object' && cell !== null && 'interval' in cell
+        ? cell
+        : { value: null, interval: null, why: 'Not known.' },
+    );
+  const value = valueTotals(loaded, bins);
+  return [
+    totalKey('Grain stored', 'grain', knownTotal(amounts)),
+    totalKey('Energy of the fans', 'energy', knownTotal(bins.map((one) => one.fan.energyKwh))),
+    totalKey('Cost of the fans', 'money', knownTotal(bins.map((one) => one.fan.cost))),
+    {
+      label: 'Gained or lost by moisture, less the fans',
+      quantity: 'money',
+      amount: value.net,
+      note: value.of ?? undefined,
+    },
+  ];
+}
+
+export function summarySection(
+  loaded: LoadedSeason,
+  review: SeasonReview,
+  measures: readonly Measure[],
+  units: Units,
+): SectionBody {
+  const { bins } = review;
+  const value = valueTotals(loaded, bins).net;
+  const findings = largestFindings(review, measures, units);
+  return {
+    lead:
+      value.value === null
+        ? ''
+        : `Sold as it came out instead of as it went in, and less the fans, the grain brought ${valueSaid(value, units)}.`,
+    table: bins.length === 0 ? undefined : summaryTable(bins, units),
+    entries: [
+      {
+        term:
+          findings.length === 1
+            ? 'The largest finding'
+            : `The ${findings.length === 3 ? 'three ' : ''}largest findings`,
+        text: findings.length === 0 ? 'No finding is more than its interval.' : '',
+        details: findings,
+      },
+      { term: 'What to do', text: '', details: whatToDo(loaded, review, measures, units) },
+    ].map((entry): Entry => entry),
+  };
+}
+
+function summaryTable(all: readonly BinReview[], units: Units): Table {
+  const cost = (one: BinReview) => one.fan.cost.value ?? one.fan.hours.value ?? 0;
+  const bins = all.length <= MOST_BINS ? all : [...all].sort((a, b) => cost(b) - cost(a)).slice(0, MOST_BINS);
+  const total = (of: (one: BinReview) => BinReview['fan']['cost']) => {
+    const { total: sum, of: part } = knownTotal(all.map(of));
+    return part === null ? sum : { value: null, why: `Known of ${part}.` };
+  };
+  return {
+    id: 'summary',
+    caption:
+      bins.length < all.length
+        ? `The ${bins.length} bins that cost most, of ${all.length}; the others stand under Bin by bin`
+        : 'Grain, fans and money, bin by bin',
+    columns: [
+      { key: 'bin', label: 'Bin', quantity: null },
+      { key: 'grain', label: 'Grain', quantity: 'grain' },
+      { key: 'in', label: 'Moisture in', quantity: 'moisture' },
+      { key: 'out', label: 'Moisture out', quantity: 'moisture' },
+      { key: 'hours', label: 'Fan hours', quantity: 'hours' },
+      { key: 'cost', label: 'Cost', quantity: 'money' },
+      { key: 'perGrain', label: `Cost per ${units.system === 'us' ? 'bushel' : 'tonne'}`, quantity: 'money per grain' },
+      {
+        key: 'perPoint',
+        label: `Cost per ${units.system === 'us' ? 'bushel' : 'tonne'}-point`,
+        quantity: 'money per grain point',
+      },
+    ],
+    rows: bins.map((one) => ({
+      bin: one.bin.name,
+      grain: grainAmount(one, units),
+      in: momentEstimate(one.moisture.start, one.moisture.why),
+      out: momentEstimate(one.moisture.end, one.moisture.why),
+      hours: one.fan.hours,
+      cost: one.fan.cost,
+      perGrain: perGrain(one.fan.costPerBushel, one, units),
+      perPoint: perGrain(one.unitCosts.perBushelPoint, one, units),
+    })),
+    total:
+      all.length < 2
+        ? undefined
+        : { bin: 'All bins', hours: total((one) => one.fan.hours), cost: total((one) => one.fan.cost) },
+  };
+}
+
+/** The findings that weigh most in money, each bin and kind once; where nothing has a price, the share of hours against the goal. */
+function largestFindings(review: SeasonReview, measures: readonly Measure[], units: Units): string[] {
+  const priced = grouped(worthTelling(measures, review.bins), (saving) => units.say('money', saving)).map(
+    (one) => one.seen,
+  );
+  const shares = review.bins
+    .flatMap((one) => {
+      const share = one.useful?.againstShare;
+      if (share?.value == null || (share.interval?.[0] ?? 0) <= 0 || one.useful == null) return [];
+      const text = `${units.say('share', share)} of the fan hours of ${one.bin.name} pushed air that worked against its goal, ${units.say('hours', one.useful.against)}.`;
+      return [{ value: share.value, name: one.bin.name, text }];
+    })
+    .sort((a, b) => b.value - a.value)
+    .filter(({ name }) => !priced.some((text) => text.includes(name)))
+    .map(({ text }) => text);
+  return [...priced, ...shares].slice(0, FINDINGS);
+}
+
+/** The first measures, the sensors to mend, and bins whose cooling did not come through. */
+function whatToDo(loaded: LoadedSeason, review: SeasonReview, measures: readonly Measure[], units: Units): string[] {
+  const clear = grouped(worthTelling(measures, review.bins), (saving) => units.say('money', saving)).slice(0, FINDINGS);
+  const todo = loaded.load.findings.filter(isToDo).length;
+  const series = seasonSeries(loaded);
+  const held = review.bins.filter((one) => seasonFront(one, series).verdict === 'held').map(({ bin }) => bin.name);
+  const broken = review.bins.filter(({ failure }) => failure !== null).map(({ bin }) => bin.name);
+  const out = [
+    ...clear.map((one) => one.todo),
+    ...(held.length === 0
+      ? []
+      : [
+          `Probe ${held.length > 4 ? counted(held.length, 'bin') : listed(held)} before warm weather: the cooling front did not come through everywhere.`,
+        ]),
+    ...(todo === 0
+      ? []
+      : [
+          `Mend what ${counted(todo, 'finding')} in the logs ask${todo === 1 ? 's' : ''} for, so that next year’s numbers are surer.`,
+        ]),
+    ...(broken.length === 0 ? [] : [`${listed(broken)} could not be worked out; see Warnings.`]),
+  ];
+  return out.length === 0 ? [sentence('Nothing that the numbers carry')] : out;
+}
