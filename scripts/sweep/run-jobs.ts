@@ -11,6 +11,7 @@ import {
   type SweepPlan,
   shardGroups,
 } from '../../src/analysis/strategies/sweep-plan.ts';
+import { airOfRun } from '../../src/analysis/strategies/typical-year.ts';
 import { yearStretch } from '../../src/analysis/strategies/weather-years.ts';
 import { hashOf } from './job-key.ts';
 import { withSharedArrays } from './shared-arrays.ts';
@@ -127,7 +128,7 @@ function airOf({ spec }: PlainSpec, { site }: SweepBin, air: OutdoorAir, { weath
   const year = weatherYear(spec, site, weather, variant.fillDays);
   if (year === null) return null;
   const { startMs, endMs } = yearStretch(spec, site.zone, year, variant.fillDays);
-  return airWithin(air, startMs, endMs);
+  return airWithin(airOfRun(air, startMs, endMs), startMs, endMs);
 }
 
 /** Begin each in turn, no more than `most` at a time; the first failure ends it once what was begun is done. */

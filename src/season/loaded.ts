@@ -30,6 +30,8 @@ export interface FileLoad {
   /** span of the kept rows, UTC; null where none was kept */
   firstMs: number | null;
   lastMs: number | null;
+  /** true: of an archive's typical year, its months from different years; left out else */
+  typicalYear?: true;
 }
 
 /** Something a check found: a stuck sensor, a gap, a logger on another clock … */

@@ -52,7 +52,7 @@ export function madeAir(years: number): OutdoorAir {
     const rh = 0.7 - 0.17 * Math.sin((2 * Math.PI * (ms / HOUR_MS - 15)) / 24) + 0.13 * Math.sin(i / 61 + i / 5003);
     return humidityRatio(tempC[i], Math.min(0.99, rh), PRESSURE_PA);
   });
-  return { timeMs, tempC, humidityRatio: ratio, hourMean: new Uint8Array(count) };
+  return { timeMs, tempC, humidityRatio: ratio, hourMean: new Uint8Array(count), typical: [] };
 }
 
 /** A bin of corn filled at 17:00 on a day of October 2024, `days` long. */

@@ -2,6 +2,7 @@ import { humidityRatio } from '../../air/humidity-ratio.ts';
 import { firstNotBefore } from '../../base/first-not-before.ts';
 import type { LoadedSeason } from '../../season/loaded.ts';
 import { integers, numbers, textColumn } from '../../tables/arrow.ts';
+import { type TypicalYear, typicalYears } from './typical-year.ts';
 
 const HOUR_MS = 3_600_000;
 /** Beyond these a reading is an error of the archive; history is not looked over by the season's checks. */
@@ -17,6 +18,8 @@ export interface OutdoorAir {
   humidityRatio: Float64Array;
   /** 1: mean of the hour around its instant; 0: observed at it */
   hourMean: Uint8Array;
+  /** stretches that are an archive's typical year */
+  typical: readonly TypicalYear[];
 }
 
 /** Archives whose rows are means of hours, told by their starts; rows of all others are observations. */
@@ -28,10 +31,7 @@ const HOUR_MEANS: ReadonlySet<string> = new Set(['epw']);
  *
  * @param pressurePa  of the site
  */
-export function outdoorAir(
-  { season, tables }: Pick<LoadedSeason, 'season' | 'tables'>,
-  pressurePa: number,
-): OutdoorAir {
+export function outdoorAir({ season, tables, load }: LoadedSeason, pressurePa: number): OutdoorAir {
   const { weather } = tables;
   const time = numbers(weather, 'time');
   const temp = numbers(weather, 'temp_c');
@@ -55,6 +55,7 @@ export function outdoorAir(
     tempC: Float64Array.from(rows, (row) => temp[row]),
     humidityRatio: Float64Array.from(rows, (row) => humidityRatio(temp[row], Math.min(1, rh[row]), pressurePa)),
     hourMean: Uint8Array.from(rows, (row) => (ofMeans[file.codes[row]] ? 1 : 0)),
+    typical: typicalYears(load.files),
   };
 }
 
@@ -67,5 +68,6 @@ export function airWithin(air: OutdoorAir, fromMs: number, toMs: number): Outdoo
     tempC: air.tempC.subarray(first, last),
     humidityRatio: air.humidityRatio.subarray(first, last),
     hourMean: air.hourMean.subarray(first, last),
+    typical: air.typical,
   };
 }

@@ -6,6 +6,7 @@ import { hoursOfTariff } from '../model/hours-of-tariff.ts';
 import { carryDate, localYear } from './carry-date.ts';
 import { BRIDGED_H, hourlyAir, USUAL_H } from './hourly-air.ts';
 import type { OutdoorAir } from './outdoor-air.ts';
+import { airOfRun } from './typical-year.ts';
 
 const HOUR_MS = 3_600_000;
 /** A year with fewer of its hours from readings at the usual pace is left out. Our choice. */
@@ -54,7 +55,7 @@ export function yearSpec(
   const count = hourOf(endMs);
   const startHour = hourOf(movedMs(carried(fromHour)));
   if (!(count > startHour)) return { year, spec: null, why: 'The run would end before the bin is filled.' };
-  const weather = hourlyAir(air, startMs, count, hours.pressurePa);
+  const weather = hourlyAir(airOfRun(air, startMs, endMs), startMs, count, hours.pressurePa);
   const why = lackOf(weather, count, zone);
   if (why !== null) return { year, spec: null, why };
   const { tempC, rh, humidityRatio } = weather;
@@ -115,16 +116,18 @@ function lackOf(
 }
 
 /** Years of which the weather on file tells anything at all of the dates from `fromMs` to `toMs` (ms UTC, of the season). */
-export function yearsOnFile(fromMs: number, toMs: number, { timeMs }: OutdoorAir, zone: Zone): number[] {
+export function yearsOnFile(fromMs: number, toMs: number, { timeMs, typical }: OutdoorAir, zone: Zone): number[] {
   if (timeMs.length === 0) return [];
   const own = localYear(zone, fromMs);
   const first = localYear(zone, timeMs[0]) - 1;
   const last = localYear(zone, timeMs[timeMs.length - 1]);
   const found: number[] = [];
   for (let year = first; year <= last; year++) {
-    const from = firstNotBefore(timeMs, carryDate(zone, fromMs, year - own));
-    // Any reading will do: what is lacking is told.
-    if (from < firstNotBefore(timeMs, carryDate(zone, toMs, year - own))) found.push(year);
+    const startMs = carryDate(zone, fromMs, year - own);
+    const from = firstNotBefore(timeMs, startMs);
+    // Any reading will do: what is lacking is told. But a typical year is that of its own months: none begins before it.
+    const before = typical.some((one) => startMs < one.fromMs && timeMs[from] >= one.fromMs && timeMs[from] < one.toMs);
+    if (!before && from < firstNotBefore(timeMs, carryDate(zone, toMs, year - own))) found.push(year);
   }
   return found;
 }

@@ -11,6 +11,8 @@ export class Tally {
   outside = 0;
   firstMs: number | null = null;
   lastMs: number | null = null;
+  /** the file is a typical year's */
+  typicalYear = false;
   readonly rejects: Reject[] = [];
 
   constructor(path: string) {
@@ -49,6 +51,7 @@ export class Tally {
       outside: this.outside,
       firstMs: this.firstMs,
       lastMs: this.lastMs,
+      ...(this.typicalYear ? { typicalYear: true as const } : {}),
     };
   }
 }

@@ -1,14 +1,14 @@
-import { wetFromDry } from '../../grain/moisture-basis.ts';
 import { ACCOUNT } from '../bed/bed.ts';
 import { bedImbalance } from '../bed/bed-totals.ts';
-import { MEMORY, type Parameters, type Strategy } from '../strategies/strategy.ts';
+import type { Parameters, Strategy } from '../strategies/strategy.ts';
 import { usualParameters } from '../strategies/usual-parameters.ts';
 import { enteringAir } from './entering-air.ts';
-import { fillView, newView, seeGrain } from './fill-view.ts';
+import { newView, seeGrain } from './fill-view.ts';
 import { hoursAround } from './hours-around.ts';
-import { METER, meterCost, meterHour, newMeter } from './money-meter.ts';
+import { METER, meterCost, newMeter } from './money-meter.ts';
 import type { Outcome, RunTrace } from './outcome.ts';
-import { type PlayedBin, playBin, playHour, reachLevels } from './played-bin.ts';
+import { playHours } from './play-hours.ts';
+import { type PlayedBin, playBin } from './played-bin.ts';
 import { reached, reachedSince } from './reached.ts';
 import type { RunSpec } from './run-spec.ts';
 import type { View } from './view.ts';
@@ -32,45 +32,32 @@ export function runSeason(
   { trace = false }: RunOptions = {},
 ): { outcome: Outcome; trace: RunTrace | null } {
   const { hours, goal, targetWb, targetC, endHour, fromHour = 0 } = spec;
-  const values = usualParameters(strategy, parameters);
-  // Taken out here: objects of many shapes, asked in the loop, would have V8 compile it anew for each.
-  const { fan, heater } = strategy;
   const bin = playBin(spec);
   const { bed } = bin;
-  const air = enteringAir(spec);
-  const around = hoursAround(hours);
-  const memory = new Float64Array(MEMORY);
   const meter = newMeter(hours);
   const view = newView(bin);
   const kept = trace ? newTrace(endHour, bed.layers) : null;
-  // A number handed through a function would be boxed each hour; `reachedSince` says the rule.
-  const losable = goal !== 'cool';
-  let reachedHour = Number.NaN;
-  let waterBefore = 0;
-
-  for (let hour = 0; hour < endHour; hour++) {
-    reachLevels(bin, hour);
-    if (hour === fromHour) waterBefore = bed.account[ACCOUNT.waterByAir];
-    fillView(view, bin, hour, air, around);
-    if (hour >= fromHour && reached(goal, targetWb, targetC, view)) {
-      if (Number.isNaN(reachedHour)) reachedHour = hour;
-    } else if (losable) reachedHour = Number.NaN;
-    let share = 0;
-    let heat = false;
-    if (hour >= fromHour && bed.filled > 0) {
-      share = fan(view, values, memory);
-      if (!(share >= 0 && share <= 1)) throw new RangeError(wrongShare(strategy.id, hour, share));
-      heat = share > 0 && heater !== undefined && heater(view, values, memory);
-    }
-    playHour(bin, hour, share, heat);
-    const { powerW, heaterW, heaterFuelPerHour } = bin.blower;
-    meterHour(meter, hours, hour, share, (powerW + (heat ? heaterW : 0)) / 1000, heat ? heaterFuelPerHour : 0);
-    view.ranBefore = share;
-    view.fanHours = meter[METER.fanHours];
-    if (kept !== null) keepHour(kept, bin, view, hour, share);
-  }
+  const { fan, heater, id } = strategy;
+  const { since, waterBefore } = playHours({
+    fan,
+    heater: heater ?? null,
+    id,
+    values: usualParameters(strategy, parameters),
+    bin,
+    hours,
+    air: enteringAir(spec),
+    around: hoursAround(hours),
+    view,
+    meter,
+    kept,
+    fromHour,
+    endHour,
+    goal,
+    targetWb,
+    targetC,
+  });
   seeGrain(view, bin);
-  reachedHour = reachedSince(goal, reachedHour, reached(goal, targetWb, targetC, view), endHour);
+  const reachedHour = reachedSince(goal, since, reached(goal, targetWb, targetC, view), endHour);
   const outcome = {
     fanHours: meter[METER.fanHours],
     energyKwh: meter[METER.kwh],
@@ -125,22 +112,4 @@ function newTrace(hours: number, layers: number): RunTrace {
     layerC: new Float64Array(hours * layers).fill(Number.NaN),
     layerWb: new Float64Array(hours * layers).fill(Number.NaN),
   };
-}
-
-function wrongShare(id: string, hour: number, share: unknown): string {
-  return `strategy ${id}: fan gave ${share} in hour ${hour}; a share of the hour is due, 0 to 1. Look at what it compares: what is not stated for a bin is NaN.`;
-}
-
-/** The hour's air, and the grain at its end. The view is filled anew before a strategy sees it. */
-function keepHour(trace: RunTrace, bin: PlayedBin, view: View, hour: number, share: number): void {
-  const { bed } = bin;
-  seeGrain(view, bin);
-  trace.fan[hour] = share;
-  trace.meanWb[hour] = view.grainWb;
-  trace.meanC[hour] = view.grainC;
-  trace.plenumC[hour] = view.plenumC;
-  for (let i = 0; i < bed.filled; i++) {
-    trace.layerC[hour * bed.layers + i] = bed.tempC[i];
-    trace.layerWb[hour * bed.layers + i] = wetFromDry(bed.moistureDb[i]);
-  }
 }

@@ -45,6 +45,7 @@ function lineAir(hours: readonly number[], hourMean = false): OutdoorAir {
     tempC: at.map((hour) => 5 + 0.25 * hour),
     humidityRatio: at.map((hour) => 0.004 + 0.0001 * hour),
     hourMean: new Uint8Array(at.length).fill(hourMean ? 1 : 0),
+    typical: [],
   };
 }
 
@@ -69,6 +70,7 @@ describe('hourlyAir', () => {
       tempC: Float64Array.of(0, 0, 10, 10),
       humidityRatio: new Float64Array(4).fill(0.003),
       hourMean: new Uint8Array(4),
+      typical: [],
     };
     // By hand: 20 min at 0, 1 min at 5 on average, 39 min at 10.
     expect(hourlyAir(air, 0, 1, 98_000).tempC[0]).toBeCloseTo((5 + 390) / 60, 10);
@@ -166,6 +168,7 @@ describe('yearSpec', () => {
         tempC: pick(air.tempC),
         humidityRatio: pick(air.humidityRatio),
         hourMean: new Uint8Array(keep.length),
+        typical: [],
       };
     };
     const from = utc('2013-12-24T06:00:00Z');
@@ -184,6 +187,7 @@ describe('yearSpec', () => {
       tempC: Float64Array.from(keep, (i) => air.tempC[i]),
       humidityRatio: Float64Array.from(keep, (i) => air.humidityRatio[i]),
       hourMean: new Uint8Array(keep.length),
+      typical: [],
     };
     expect(yearSpec(spec, sparse, SITE, 2013).why).toMatch(/^Only 3\d\.\d % of its hours lie between readings/);
   });

@@ -87,6 +87,7 @@ export function readEpw(reading: FileReading): Problem[] {
     const { line, reason } = first ?? { line: 1, reason: 'is no row' };
     return [noRowPlaced(path, line, tally.rows, reason, lines[line - 1])];
   }
+  tally.typicalYear = typical;
   if (typical) findings.push(typicalFinding(path, rows, years, spec.role, tally.firstMs, tally.lastMs));
   return [];
 }
