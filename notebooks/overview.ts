@@ -23,6 +23,7 @@ import {
   sentence,
   totalKey,
   tradeTable,
+  worthSection,
 } from '../src/notebook.ts';
 
 export default defineNotebook(
@@ -75,6 +76,7 @@ export default defineNotebook(
           table: several ? grainTable(bins, units) : undefined,
           notes: grainFrom(bins),
         })),
+        section('worth', 'What the change of moisture was worth', () => worthSection(loaded, bins, units)),
         section('airflow', 'Airflow, bin by bin', () => ({
           lead: airflowLead(bins, units),
           table: airflowTable(bins, units),

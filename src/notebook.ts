@@ -1,5 +1,6 @@
 import type { SeasonsBeside } from './analysis/previous/beside-previous.ts';
 import type { SeasonReview } from './analysis/types.ts';
+import type { BedStore } from './notebook/form/try-ways.ts';
 import type { Stated } from './notebook/year-end/cover.ts';
 import { type NotebookHead, notebookOf, type PageInput } from './report/define.ts';
 import type { PageBody } from './report/page.ts';
@@ -13,6 +14,10 @@ export interface NotebookInput extends PageInput {
   beside?: SeasonsBeside;
   /** what the year-end report's cover bears in place of what season.yaml says */
   stated?: Stated;
+  /** beds fitted before; left out: a notebook that tries ways of its own fits anew */
+  beds?: BedStore;
+  /** told what a notebook throws, which its page says in a sentence */
+  onFailure?: (error: unknown) => void;
 }
 
 export type Notebook = ReturnType<typeof defineNotebook>;
@@ -111,6 +116,7 @@ export { tariffTable } from './notebook/tariff-section.ts';
 export { againstTotal, usefulSection } from './notebook/useful-section.ts';
 export { waterSection } from './notebook/water-section.ts';
 export * from './notebook/words.ts';
+export { worthSection } from './notebook/worth-section.ts';
 export * from './notebook/year-end/sections.ts';
 export { monthText } from './report/date-text.ts';
 export { arrivalMap } from './report/figures/arrival-map.ts';

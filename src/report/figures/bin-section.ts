@@ -205,6 +205,11 @@ function surfaceLine(data: BinSection, span: LocalSpan, units: Units) {
         stroke: 'var(--ink)',
         'stroke-width': 2,
       }),
+      frame.element('path', {
+        d: boxPath(frame.left, frame.top, frame.right, frame.bottom),
+        fill: 'none',
+        stroke: 'var(--rule)',
+      }),
       readBox(frame, 0),
     ];
   });

@@ -220,6 +220,7 @@ describe('pages', () => {
       'A broken part',
       'Fans and cost, bin by bin',
       'Grain, bin by bin',
+      'What the change of moisture was worth',
       'Airflow, bin by bin',
       'How each bin was run',
       'Warnings',
