@@ -16,16 +16,19 @@ const BORDERS = [
   SIDES(`<top style="thin">${RULE}</top>`, '<bottom/>'),
 ];
 
-const WRAPPED = '<alignment vertical="bottom" wrapText="1"/>';
-const TOP = '<alignment vertical="top" wrapText="1"/>';
+const aligned = (vertical: 'top' | 'bottom', horizontal?: 'left' | 'right') =>
+  `<alignment${horizontal === undefined ? '' : ` horizontal="${horizontal}"`} vertical="${vertical}" wrapText="1"/>`;
 const LOOKS: Record<CellStyle, { font: number; border: number; alignment: string; quoted?: true }> = {
-  name: { font: 1, border: 0, alignment: WRAPPED },
-  unit: { font: 2, border: 1, alignment: '<alignment vertical="top" wrapText="1"/>' },
-  body: { font: 0, border: 0, alignment: TOP },
+  name: { font: 1, border: 0, alignment: aligned('bottom') },
+  'number name': { font: 1, border: 0, alignment: aligned('bottom', 'right') },
+  unit: { font: 2, border: 1, alignment: aligned('top') },
+  'number unit': { font: 2, border: 1, alignment: aligned('top', 'right') },
+  body: { font: 0, border: 0, alignment: aligned('top') },
+  time: { font: 0, border: 0, alignment: aligned('top', 'left') },
   // Edited by hand it stays text, too.
-  guarded: { font: 0, border: 0, alignment: TOP, quoted: true },
-  link: { font: 3, border: 0, alignment: TOP },
-  total: { font: 1, border: 2, alignment: TOP },
+  guarded: { font: 0, border: 0, alignment: aligned('top'), quoted: true },
+  link: { font: 3, border: 0, alignment: aligned('top') },
+  total: { font: 1, border: 2, alignment: aligned('top') },
 };
 
 function listed(tag: string, items: readonly string[]): string {

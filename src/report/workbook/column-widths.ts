@@ -27,21 +27,26 @@ export function columnWidths(sheet: Sheet): number[] {
   });
 }
 
-/** Lines that a row of the header takes at these widths, for its height. */
-export function headerLines(cells: readonly (SheetCell | null)[], widths: readonly number[]): number {
+/** Lines that a text takes at a width, broken between words. */
+function linesOf(text: string, width: number): number {
+  let lines = 1;
+  let used = 0;
+  for (const { length } of text.split(' ')) {
+    const broken = used > 0 && used + 1 + length > width;
+    if (broken) lines += 1;
+    used = broken ? length : used + (used > 0 ? 1 : 0) + length;
+  }
+  return lines;
+}
+
+/** Lines of a row at these widths, for its height: not every spreadsheet finds it by itself. */
+export function rowLines(cells: readonly (SheetCell | null)[], widths: readonly number[]): number {
   return Math.max(
     1,
-    ...cells.map((cell, at) => {
-      const room = widths[at] - 1;
-      let lines = 1;
-      let used = 0;
-      for (const word of String(cell?.value ?? '').split(' ')) {
-        if (used > 0 && used + 1 + word.length > room) {
-          lines += 1;
-          used = word.length;
-        } else used += (used > 0 ? 1 : 0) + word.length;
-      }
-      return lines;
-    }),
+    ...cells.map((cell, at) =>
+      typeof cell?.value === 'string'
+        ? cell.value.split(/\r?\n/).reduce((sum, line) => sum + linesOf(line, widths[at] - 1), 0)
+        : 1,
+    ),
   );
 }

@@ -16,9 +16,22 @@ function placeOf(ref: string): [number, number] {
 
 const PANE = `<pane xSplit="1" ySplit="${HEADER_ROWS}" topLeftCell="B${HEADER_ROWS + 1}" activePane="bottomRight" state="frozen"/><selection pane="bottomRight" activeCell="B${HEADER_ROWS + 1}" sqref="B${HEADER_ROWS + 1}"/>`;
 
+/** On paper: as wide as a sheet turned sideways, its name and page below. */
+const FIT = '<sheetPr><pageSetUpPr fitToPage="1"/></sheetPr>';
+const PAPER =
+  '<pageSetup orientation="landscape" fitToWidth="1" fitToHeight="0"/><headerFooter><oddFooter>&amp;L&amp;A&amp;R&amp;P / &amp;N</oddFooter></headerFooter>';
+
+/** Put what the sheet's own parts lack where the order of ECMA-376 part 1, 18.3.1.99 asks for it. */
+function framed(name: string, text: string, first: boolean): string {
+  const view = `<sheetView workbookViewId="0"${first ? ' tabSelected="1"' : ''}>${PANE}</sheetView>`;
+  const fit = replaced(name, text, /(?=<dimension )/, FIT);
+  const paper = replaced(name, fit, /(?=<\/worksheet>$)/, PAPER);
+  return replaced(name, paper, /<sheetView workbookViewId="0"\/>/, view);
+}
+
 /**
- * What the spreadsheet library leaves out of a workbook that it writes: the header and the first column stay in sight, heads,
- * totals and links look like such.
+ * What the spreadsheet library leaves out of a workbook that it writes: the header and the first column stay in sight, paper is
+ * as wide as the table, heads, totals and links look like such.
  *
  * @param parts  the files of the package by name, as text; changed in place
  */
@@ -34,13 +47,14 @@ export function dress(parts: Map<string, string>, sheets: readonly Sheet[]): voi
   const styles = new CellStyles();
   sheets.forEach((sheet, at) => {
     const name = `xl/worksheets/sheet${at + 1}.xml`;
-    const view = `<sheetView workbookViewId="0"${at === 0 ? ' tabSelected="1"' : ''}>${PANE}</sheetView>`;
-    const text = replaced(name, part(name), /<sheetView workbookViewId="0"\/>/, view);
-    const styled = text.replace(/<c r="([A-Z]+\d+)"(?: s="(\d+)")?/g, (_, ref: string, format = '0') => {
-      const [row, column] = placeOf(ref);
-      const style = sheet.rows[row][column]?.style ?? 'body';
-      return `<c r="${ref}" s="${styles.number(style, formats[Number(format)])}"`;
-    });
+    const styled = framed(name, part(name), at === 0).replace(
+      /<c r="([A-Z]+\d+)"(?: s="(\d+)")?/g,
+      (_, ref: string, format = '0') => {
+        const [row, column] = placeOf(ref);
+        const style = sheet.rows[row][column]?.style ?? 'body';
+        return `<c r="${ref}" s="${styles.number(style, formats[Number(format)])}"`;
+      },
+    );
     parts.set(name, styled);
   });
   let looks = part('xl/styles.xml');

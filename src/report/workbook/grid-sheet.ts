@@ -20,6 +20,7 @@ export function numberFormat(digits: string): string {
 
 function sheetCell(cell: GridCell | null, zone: Zone, style: CellStyle): SheetCell | null {
   if (cell === null) return style === 'total' ? { value: '', style } : null;
+  const when = style === 'body' ? 'time' : style;
   switch (cell.kind) {
     case 'text': {
       const opens = style === 'body' && guarded(cell.text) !== cell.text;
@@ -29,13 +30,13 @@ function sheetCell(cell: GridCell | null, zone: Zone, style: CellStyle): SheetCe
       return { value: Number(cell.digits), format: numberFormat(cell.digits), style };
     case 'day': {
       const day = Math.floor(toLocalMs(zone, cell.utcMs) / DAY_MS) * DAY_MS;
-      return { value: serial(day), format: 'd mmm yyyy', style };
+      return { value: serial(day), format: 'd mmm yyyy', style: when };
     }
     case 'moment':
-      return { value: serial(toLocalMs(zone, cell.utcMs)), format: 'd mmm yyyy hh:mm', style };
+      return { value: serial(toLocalMs(zone, cell.utcMs)), format: 'd mmm yyyy hh:mm', style: when };
     case 'month': {
       const [year, month] = cell.month.split('-').map(Number);
-      return { value: serial(Date.UTC(year, month - 1, 1)), format: 'mmm yyyy', style };
+      return { value: serial(Date.UTC(year, month - 1, 1)), format: 'mmm yyyy', style: when };
     }
   }
 }
@@ -54,11 +55,14 @@ function unitOf({ unit, time }: GridColumn, zone: Zone): string {
 /** A table as a worksheet: names, units, rows, a total last. The first cell leads back to the index. */
 export function gridSheet(grid: Grid, name: string, index: string): Sheet {
   const { columns, rows, hasTotal, zone } = grid;
+  const isNumber = ({ cells }: GridColumn) => cells.some((cell) => cell?.kind === 'number');
   const names = columns.map((column, at): SheetCell => {
-    const head: SheetCell = { value: nameOf(column), style: 'name' };
+    const head: SheetCell = { value: nameOf(column), style: isNumber(column) ? 'number name' : 'name' };
     return at === 0 ? { ...head, link: `#'${index}'!A1`, tip: 'Back to the index' } : head;
   });
-  const units = columns.map((column): SheetCell => ({ value: unitOf(column, zone), style: 'unit' }));
+  const units = columns.map(
+    (column): SheetCell => ({ value: unitOf(column, zone), style: isNumber(column) ? 'number unit' : 'unit' }),
+  );
   const body = Array.from({ length: rows }, (_, at) =>
     columns.map((column) => sheetCell(column.cells[at], zone, hasTotal && at === rows - 1 ? 'total' : 'body')),
   );

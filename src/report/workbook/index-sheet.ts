@@ -32,8 +32,8 @@ export function indexSheet(tables: readonly { sheet: string; file: TableFile }[]
   return {
     name: INDEX,
     rows: [
-      HEADS.map(([name]): SheetCell => ({ value: name, style: 'name' })),
-      HEADS.map(([, words]): SheetCell => ({ value: words, style: 'unit' })),
+      HEADS.map(([name]): SheetCell => ({ value: name, style: name === 'Rows' ? 'number name' : 'name' })),
+      HEADS.map(([name, words]): SheetCell => ({ value: words, style: name === 'Rows' ? 'number unit' : 'unit' })),
       ...rows,
     ],
     widest: 90,

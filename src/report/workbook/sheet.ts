@@ -1,5 +1,14 @@
-/** What a cell looks like; its number format comes beside. */
-export type CellStyle = 'name' | 'unit' | 'body' | 'guarded' | 'link' | 'total';
+/** What a cell looks like; its number format comes beside. Heads stand where their column's cells do: of numbers on the right. */
+export type CellStyle =
+  | 'name'
+  | 'number name'
+  | 'unit'
+  | 'number unit'
+  | 'body'
+  | 'time'
+  | 'guarded'
+  | 'link'
+  | 'total';
 
 export interface SheetCell {
   /** text, or a number; times as days since 30 December 1899 by the clock of the site */

@@ -1,7 +1,7 @@
 import { type CellObject, utils, type WorkBook, type WorkSheet, write } from '@e965/xlsx';
 import { strFromU8, strToU8, unzipSync, zipSync } from 'fflate';
 import { namedApart, type TableFile } from '../page-tables.ts';
-import { columnWidths, headerLines } from './column-widths.ts';
+import { columnWidths, rowLines } from './column-widths.ts';
 import { dress } from './dress.ts';
 import { gridSheet } from './grid-sheet.ts';
 import { INDEX, indexSheet } from './index-sheet.ts';
@@ -9,8 +9,9 @@ import { HEADER_ROWS, type Sheet, type SheetCell } from './sheet.ts';
 import { sheetNames } from './sheet-name.ts';
 import { sheetText } from './sheet-text.ts';
 
-/** Height of a line of the header, points. */
+/** Height of a line and of the tallest row, points. */
 const LINE_PT = 15;
+const TALLEST_PT = 405;
 
 /** Formats of one's own are numbered from here on; those below belong to every workbook (ECMA-376 part 1, 18.8.30). */
 const FIRST_FORMAT = 164;
@@ -45,7 +46,7 @@ function worksheet(sheet: Sheet): WorkSheet {
   });
   out['!ref'] = utils.encode_range({ s: { r: 0, c: 0 }, e: { r: sheet.rows.length - 1, c: widths.length - 1 } });
   out['!cols'] = widths.map((width) => ({ width }));
-  out['!rows'] = sheet.rows.slice(0, HEADER_ROWS).map((row) => ({ hpt: LINE_PT * headerLines(row, widths) }));
+  out['!rows'] = sheet.rows.map((row) => ({ hpt: Math.min(TALLEST_PT, LINE_PT * rowLines(row, widths)) }));
   return out;
 }
 
@@ -67,6 +68,14 @@ export function workbookOf(tables: readonly TableFile[], title: string): Uint8Ar
     SheetNames: sheets.map((sheet) => sheet.name),
     Sheets: Object.fromEntries(sheets.map((sheet) => [sheet.name, worksheet(sheet)])),
     Props: { Title: sheetText(title) },
+    // The header on every sheet of paper.
+    Workbook: {
+      Names: sheets.map(({ name }, at) => ({
+        Name: '_xlnm.Print_Titles',
+        Sheet: at,
+        Ref: `'${name}'!$1:$${HEADER_ROWS}`,
+      })),
+    },
     SSF: formatsOf(sheets),
   } as WorkBook;
   const plain = unzipSync(write(book, { type: 'buffer', bookType: 'xlsx', bookSST: true, ignoreEC: false }));
