@@ -8,6 +8,7 @@ import { PROBES_SHAPE } from './probes/probes-summary.ts';
 import { RATE_SHAPE } from './rates/rates-summary.ts';
 import { interval, number, time, why } from './summary-cells.ts';
 import { USEFUL_SHAPE } from './useful/useful-summary.ts';
+import { CROSSED_SHAPE } from './what-if/crossed-shape.ts';
 
 const grain = z.strictObject({
   dryMatterKg: number.describe('as filled'),
@@ -251,6 +252,7 @@ export const SUMMARY_SHAPE = z.strictObject({
   demand: z.array(DEMAND_SHAPE).describe('demand charges as run and as they might have been'),
   strategies: z.array(strategy),
   strategiesWhy: z.string().nullable().describe('why there are no strategies; null where there are'),
+  crossed: CROSSED_SHAPE.describe('every bin’s way to run its fans on every bin’s grain, fan and air'),
   load: z.strictObject({
     rows: count,
     cells: count,

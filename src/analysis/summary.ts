@@ -13,6 +13,7 @@ import { both, pair, plain, reason } from './summary-numbers.ts';
 import type { BinSummary, Summary } from './summary-shape.ts';
 import type { BinReview, SeasonReview } from './types.ts';
 import { usefulSummary } from './useful/useful-summary.ts';
+import { crossedSummary } from './what-if/crossed-summary.ts';
 import { modelSummary, strategiesSummary } from './what-if/what-if-summary.ts';
 
 const NOT_YET = 'This version of the kit does not work it out yet.';
@@ -158,6 +159,7 @@ export function summaryOf(loaded: LoadedSeason, review: SeasonReview): Summary {
     bills: billsSummary(review),
     demand: demandSummary(review),
     ...strategiesSummary(loaded, review),
+    crossed: crossedSummary(review),
     load: { rows, cells, missing, rejected, outside, flagged: { ...flagged } },
   };
 }

@@ -1,7 +1,8 @@
 import type { BinReview } from '../analysis/types.ts';
 import type { Crossed, CrossedCell, CrossedPart } from '../analysis/what-if/crossed-types.ts';
 import type { Estimate } from '../base/estimate.ts';
-import type { Cell, SectionBody, Table } from '../report/page.ts';
+import { waysAcrossBins } from '../report/figures/ways-across-bins.ts';
+import type { Cell, Figure, SectionBody, Table } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
 import { perGrain } from './per-grain.ts';
 import { counted, listed } from './words.ts';
@@ -34,6 +35,7 @@ export function strategyCrossedSection(
       term: `Bins ${GOALS[part.goal]}`,
       text: partSaid(part, crossed, nameOf, units),
     })),
+    figures: run.length === 0 ? [] : [crossedFigure(crossed, reviews, nameOf, units)],
     tables: run.length === 0 ? [] : [crossedTable(crossed, reviews, nameOf, units)],
     notes: [
       'A strategy of the kit rests at the other bin’s own target. Logged hours of a bin that states none are carried by the clock; before and after that log the fan rests.',
@@ -43,6 +45,54 @@ export function strategyCrossedSection(
   };
 }
 
+/** What bins differ by and what ways do, on one scale. */
+function crossedFigure(
+  { ways, bins }: Crossed,
+  reviews: readonly BinReview[],
+  nameOf: (binId: string) => string,
+  units: Units,
+): Figure {
+  const known = bins.map(({ binId, cells }) => ({
+    binId,
+    cells: cells.filter((cell) => cell.perBushel.value !== null),
+  }));
+  const shown = known.filter(({ cells }) => cells.length > 0);
+  const cheaper = shown.filter(({ cells }) =>
+    cells.some((cell) => !cell.own && cell.reached === true && Number(cell.overOwn.value ?? 1) < 1),
+  );
+  const left = bins.flatMap(({ binId, cells }) =>
+    cells.length === 0 ? [] : cells.filter((cell) => cell.perBushel.value === null).map(() => binId),
+  );
+  const title = (id: string) => ways.find((way) => way.id === id)?.title ?? id;
+  return waysAcrossBins(
+    {
+      id: 'crossed',
+      title:
+        cheaper.length === 0
+          ? 'No other bin’s way that reaches the target costs less than a bin’s own'
+          : `Another bin’s way reaches the target for less in ${cheaper.length} of ${counted(shown.length, 'bin')}`,
+      quantity: 'money per grain',
+      bins: shown.map(({ binId, cells }) => ({
+        name: nameOf(binId),
+        ways: cells.map((cell) => ({
+          name: title(cell.wayId),
+          of: grainOf(cell.perBushel, binId, reviews, units),
+          reaches: cell.reached === true,
+          own: cell.own,
+        })),
+      })),
+      notShown:
+        left.length === 0 ? null : `${counted(left.length, 'run')} without a cost not shown; the table says why.`,
+    },
+    units,
+  );
+}
+
+function grainOf(of: Estimate, binId: string, reviews: readonly BinReview[], units: Units): Estimate {
+  const review = reviews.find(({ bin }) => bin.id === binId);
+  return review === undefined ? of : perGrain(of, review, units);
+}
+
 /** One row for each way on each bin. */
 function crossedTable(
   { ways, bins }: Crossed,
@@ -50,10 +100,7 @@ function crossedTable(
   nameOf: (binId: string) => string,
   units: Units,
 ): Table {
-  const grain = (of: Estimate, binId: string) => {
-    const review = reviews.find(({ bin }) => bin.id === binId);
-    return review === undefined ? of : perGrain(of, review, units);
-  };
+  const grain = (of: Estimate, binId: string) => grainOf(of, binId, reviews, units);
   return {
     id: 'crossed',
     caption: 'Every bin’s way on every bin',
@@ -62,7 +109,7 @@ function crossedTable(
       { key: 'way', label: 'Run by', quantity: null },
       { key: 'of', label: 'As was run', quantity: null },
       { key: 'cost', label: 'Cost', quantity: 'money per grain' },
-      { key: 'point', label: 'Cost', quantity: 'money per grain point' },
+      { key: 'point', label: 'Cost per point', quantity: 'money per grain point' },
       { key: 'over', label: 'Over its own way', quantity: 'times' },
       { key: 'reaches', label: 'Reaches target', quantity: null },
     ],

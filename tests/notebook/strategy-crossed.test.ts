@@ -52,6 +52,13 @@ describe('every way on every bin', () => {
     expect(rows).toHaveLength(4);
     expect(rows[0]).toMatchObject({ bin: 'Bin B1', of: 'itself', reaches: 'yes, 5 of 6 runs' });
     expect(rows[1]).toMatchObject({ way: 'Night hours', of: 'Bin B2' });
+    expect(said.tables?.[0].columns.map(({ label }) => label).filter((label) => label.startsWith('Cost'))).toEqual([
+      'Cost',
+      'Cost per point',
+    ]);
+    // Night hours, the second bin's own way, cost three times the other's there.
+    expect(said.figures?.[0].title).toBe('Another bin’s way reaches the target for less in 1 of 2 bins');
+    expect(said.figures?.[0].alt).toMatch(/Bin B2: Always on 0\.04.*; Night hours \(its own\) 0\.12/);
     expect(said.notes?.at(-1)).toBe('Bin B3 is not among the bins run: It does not fit.');
   });
 

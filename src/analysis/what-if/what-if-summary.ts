@@ -5,7 +5,7 @@ import type { BinSummary, Summary } from '../summary-shape.ts';
 import type { SeasonReview } from '../types.ts';
 import type { BinWhatIf, StrategyOutcome } from './what-if-types.ts';
 
-const NOT_ASKED = 'Models were left out of this review (--no-model).';
+export const NOT_ASKED = 'Models were left out of this review (--no-model).';
 
 /** The block `model` of a bin: how near its bed came to what it had not seen. */
 export function modelSummary(review: SeasonReview, binId: string): BinSummary['model'] {
