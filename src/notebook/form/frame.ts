@@ -16,8 +16,8 @@ export async function frame(from: AnyRows, columns?: readonly string[]): Promise
   if (unknown.length > 0) {
     throw new RangeError(`there is no column ${unknown.join(', ')}; the rows have ${names.join(', ')}`);
   }
-  const danfo = await import('danfojs-node');
-  const { DataFrame } = danfo;
+  used = true;
+  const { DataFrame } = await import('danfojs-node');
   const data = Object.fromEntries(wanted.map((name) => [name, rows.map((row) => plainOf(row[name]))]));
   const made = new DataFrame(data);
   made.describe = () => {
@@ -30,6 +30,13 @@ export async function frame(from: AnyRows, columns?: readonly string[]): Promise
     );
   };
   return made;
+}
+
+let used = false;
+
+/** Whether a frame was asked for in this process. */
+export function framesUsed(): boolean {
+  return used;
 }
 
 const NUMERIC = new Set(['float32', 'int32']);

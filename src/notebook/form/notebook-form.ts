@@ -1,6 +1,5 @@
 import { pageFrame } from '../../report/define.ts';
 import { draw } from '../../report/figures/draw.ts';
-import { slug } from '../../report/html/markup.ts';
 import { oneSystemIn } from '../../report/one-system.ts';
 import type { MadeBy, Page } from '../../report/page.ts';
 import { reasonOf } from '../../report/section.ts';
@@ -35,7 +34,7 @@ export interface FormNotebook {
  * @param write  writes on the sheet; may be async, may throw
  */
 export function notebook(head: FormHead, write: (sheet: Sheet) => void | Promise<void>): FormNotebook {
-  const full = { id: head.id ?? slug(head.title), title: head.title, question: head.question };
+  const full = { id: head.id ?? idOf(head.title), title: head.title, question: head.question };
   return {
     ...full,
     async page(input) {
@@ -49,6 +48,15 @@ export function notebook(head: FormHead, write: (sheet: Sheet) => void | Promise
       return { ...pageFrame(full, input), ...oneSystemIn(body(), input.units.system) };
     },
   };
+}
+
+/** `First look` as `first-look`. */
+function idOf(title: string): string {
+  const words = title
+    .normalize('NFKD')
+    .toLowerCase()
+    .match(/[a-z0-9]+/g);
+  return words === null ? 'page' : words.join('-');
 }
 
 /** `RangeError, my-page.ts:12: there is no bin "B9"`. */

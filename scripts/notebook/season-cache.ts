@@ -1,0 +1,94 @@
+import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { deserialize, serialize } from 'node:v8';
+import type { BinModel } from '../../src/analysis/model/model-types.ts';
+import type { SeasonReview } from '../../src/analysis/types.ts';
+import type { BedStore } from '../../src/notebook/form/try-ways.ts';
+import type { LoadedSeason, SeasonTables } from '../../src/season/loaded.ts';
+import type { Season } from '../../src/season/season.ts';
+import { writeTables } from '../../src/season/write-tables.ts';
+import { fromIpc } from '../../src/tables/arrow.ts';
+import { TABLES } from '../../src/tables/columns.ts';
+
+/** A season as it was loaded and worked out. */
+export interface KeptSeason {
+  loaded: LoadedSeason;
+  review: SeasonReview;
+}
+
+/** Where a season keeps what was worked out of it. */
+export function cacheFolder({ folder }: Season): string {
+  return join(folder, '.cache');
+}
+
+/** @returns null where nothing is kept under the key, or it cannot be read */
+export function readKept(folder: string, key: string): KeptSeason | null {
+  const kept = join(folder, key);
+  if (!existsSync(kept)) return null;
+  try {
+    const { season, load, review } = deserialize(readFileSync(join(kept, 'season.bin')));
+    const names = Object.keys(TABLES);
+    const tables = Object.fromEntries(
+      names.map((name) => [name, fromIpc(readFileSync(join(kept, 'data', `${name}.arrow`)))]),
+    ) as SeasonTables;
+    return { loaded: { season, tables, load }, review };
+  } catch {
+    return null;
+  }
+}
+
+/**
+ * Keep a season under its key, whole or not at all; what was kept under other keys goes. A folder that cannot be written to keeps
+ * nothing: the next notebook loads anew.
+ *
+ * @returns whether it is kept
+ */
+export function keepSeason(folder: string, key: string, { loaded, review }: KeptSeason): boolean {
+  const fresh = join(folder, `.new-${key}-${process.pid}`);
+  try {
+    mkdirSync(fresh, { recursive: true });
+    writeFileSync(join(folder, '.gitignore'), '*\n');
+    writeTables(loaded, join(fresh, 'data'));
+    writeFileSync(join(fresh, 'season.bin'), serialize({ season: loaded.season, load: loaded.load, review }));
+    const kept = join(folder, key);
+    rmSync(kept, { recursive: true, force: true });
+    renameSync(fresh, kept);
+    for (const name of readdirSync(folder)) {
+      if (/^[0-9a-f]{32}$/.test(name) && name !== key) rmSync(join(folder, name), { recursive: true, force: true });
+    }
+    return true;
+  } catch {
+    rmSync(fresh, { recursive: true, force: true });
+    return false;
+  }
+}
+
+/** Fitted beds beside the kept season, a file a bin; kept in memory alone where there is none. */
+export function bedStore(folder: string, key: string): BedStore {
+  const beds = new Map<string, BinModel>();
+  // Ids of bins are people's words; what is no plain name is written by its letters' numbers.
+  const pathOf = (binId: string) => join(folder, key, `bed-${encodeURIComponent(binId)}.bin`);
+  return {
+    get(binId) {
+      const known = beds.get(binId);
+      if (known !== undefined || !existsSync(pathOf(binId))) return known;
+      try {
+        const read: BinModel = deserialize(readFileSync(pathOf(binId)));
+        beds.set(binId, read);
+        return read;
+      } catch {
+        return undefined;
+      }
+    },
+    keep(binId, model) {
+      beds.set(binId, model);
+      try {
+        const fresh = `${pathOf(binId)}.${process.pid}`;
+        writeFileSync(fresh, serialize(model));
+        renameSync(fresh, pathOf(binId));
+      } catch {
+        // A season that keeps nothing fits anew the next time.
+      }
+    },
+  };
+}

@@ -1,0 +1,34 @@
+import type { DataOptions } from '../../../src/notebook/form/season-data.ts';
+import type { TableName } from '../../../src/tables/columns.ts';
+import type { Trouble } from '../troubles.ts';
+
+/** What a drawing process is started with. */
+export interface DrawTask {
+  notebook: string;
+  seasonFolder: string;
+  models: boolean;
+  generatedAtMs: number | null;
+  /** tables that the notebook asked for the last time: made ready before it is drawn */
+  asked: readonly { name: TableName; options: DataOptions }[];
+  /** it asked for data frames: their library takes a while to load */
+  frames: boolean;
+}
+
+/** What a drawing process says of itself. */
+export type DrawMessage =
+  | { kind: 'stage'; line: string }
+  /** warm: it waits for the word */
+  | { kind: 'ready' }
+  /** the season cannot be read */
+  | { kind: 'season'; troubles: Trouble[] }
+  | { kind: 'files'; files: string[] }
+  | { kind: 'troubles'; troubles: Trouble[] }
+  | {
+      kind: 'drawn';
+      file: string;
+      title: string;
+      html: string;
+      troubles: Trouble[];
+      asked: DrawTask['asked'];
+      frames: boolean;
+    };

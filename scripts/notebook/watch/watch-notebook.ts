@@ -1,0 +1,141 @@
+import { dirname, join, resolve } from 'node:path';
+import { watch } from 'chokidar';
+import { InputError } from '../../../src/base/errors.ts';
+import { readSeason } from '../../../src/season/read-season.ts';
+import { notebookPath, pathSaid } from '../import-notebook.ts';
+import { KIT } from '../kit-folder.ts';
+import { troubleSaid } from '../troubles.ts';
+import { Drawer, type DrawerMessage } from './drawer.ts';
+import { type Served, serve, type WatchState } from './serve.ts';
+
+export interface WatchOptions {
+  notebook: string;
+  seasonFolder: string;
+  models: boolean;
+  /** null: the usual one, or any other where that is taken */
+  port: number | null;
+  /** null: the clock's */
+  generatedAtMs: number | null;
+  say(line: string): void;
+}
+
+export interface Watching {
+  url: string;
+  end(): Promise<void>;
+}
+
+const USUAL_PORT = 7411;
+/** A save that comes as several changes is one. */
+const SETTLE_MS = 25;
+/** Drawn from these, beside the notebook; what reads and works a season out is looked at when the command starts. */
+const KIT_PARTS = ['src/notebook.ts', 'src/notebook', 'src/report'].map((part) => join(KIT, part));
+
+/**
+ * Serve a notebook's page and draw it anew whenever one of its files, the season's or the page's makers changes.
+ *
+ * @throws InputError where the notebook is not there or the port is taken
+ */
+export async function watchNotebook(options: WatchOptions): Promise<Watching> {
+  const { seasonFolder, models, generatedAtMs, say } = options;
+  const notebook = notebookPath(options.notebook);
+  const served = await serveOn(options.port);
+  const url = `http://127.0.0.1:${served.port}/`;
+  let state: WatchState = { version: 0, file: null, title: '', line: 'The season is being read.', troubles: [] };
+  let begunMs = performance.now();
+  const show = (next: Partial<WatchState>, html?: string) => {
+    state = { ...state, ...next };
+    served.show(state, html);
+  };
+
+  const looked = new Set<string>();
+  const watcher = watch([], { ignoreInitial: true });
+  const look = (paths: readonly string[]) => {
+    const fresh = paths.filter((path) => !looked.has(path));
+    for (const path of fresh) looked.add(path);
+    if (fresh.length > 0) watcher.add([...fresh]);
+  };
+
+  const told = (message: DrawerMessage) => {
+    if (message.kind === 'stage') say(message.line);
+    else if (message.kind === 'files') look(message.files);
+    else if (message.kind === 'drawn') {
+      const { file, title, html, troubles } = message;
+      const line = `${pathSaid(notebook)}, drawn in ${Math.round(performance.now() - begunMs)} ms`;
+      show({ version: state.version + 1, file, title, line, troubles }, html);
+      say(`Draw     ${line.replace(/^.*, drawn/, 'drawn')}`);
+      for (const trouble of troubles) say(troubleSaid(trouble));
+    } else if (message.kind === 'troubles' || message.kind === 'season') {
+      const { troubles } = message;
+      const before = state.version === 0 ? '' : '; below is the last page that could be drawn';
+      show({
+        line: `${message.kind === 'season' ? 'The season' : pathSaid(notebook)} has ${troubles.length === 1 ? 'a problem' : `${troubles.length} problems`}${before}`,
+        troubles,
+      });
+      for (const trouble of troubles) say(troubleSaid(trouble));
+    } else if (message.kind === 'ended') {
+      show({ line: message.why, troubles: [] });
+      say(message.why);
+    }
+  };
+
+  look([notebook, ...KIT_PARTS, ...(await seasonFiles(seasonFolder))]);
+  const drawer = new Drawer({ notebook, seasonFolder, models, generatedAtMs }, told);
+  drawer.draw();
+
+  let waiting: NodeJS.Timeout | null = null;
+  let renews = false;
+  watcher.on('all', (_, path) => {
+    const atMs = performance.now();
+    renews ||= !isNotebooks(path, seasonFolder);
+    if (waiting !== null) clearTimeout(waiting);
+    else begunMs = atMs;
+    waiting = setTimeout(() => {
+      waiting = null;
+      show({ line: `${pathSaid(path)} changed` });
+      if (renews) drawer.renew();
+      else drawer.draw();
+      renews = false;
+      void seasonFiles(seasonFolder).then(look);
+    }, SETTLE_MS);
+  });
+  return {
+    url,
+    async end() {
+      if (waiting !== null) clearTimeout(waiting);
+      drawer.end();
+      await Promise.all([watcher.close(), served.close()]);
+    },
+  };
+}
+
+/** Neither the season's nor the kit's. */
+function isNotebooks(path: string, seasonFolder: string): boolean {
+  const season = resolve(seasonFolder);
+  return (
+    !KIT_PARTS.some((part) => path === part || path.startsWith(`${part}/`)) &&
+    dirname(path) !== season &&
+    !path.startsWith(`${season}/`)
+  );
+}
+
+/** season.yaml and what it names; season.yaml alone where it cannot be read. */
+async function seasonFiles(seasonFolder: string): Promise<string[]> {
+  const folder = resolve(seasonFolder);
+  try {
+    const { files } = await readSeason(folder);
+    return ['season.yaml', ...files.flatMap(({ paths }) => paths)].map((path) => join(folder, path));
+  } catch {
+    return [join(folder, 'season.yaml')];
+  }
+}
+
+async function serveOn(port: number | null): Promise<Served> {
+  try {
+    return await serve(port ?? USUAL_PORT);
+  } catch (error) {
+    const { code } = error as NodeJS.ErrnoException;
+    if (port === null && code === 'EADDRINUSE') return serve(0);
+    const message = `port ${port ?? USUAL_PORT} cannot be used (${code}). Give another one with --port, or leave it out.`;
+    throw new InputError([{ code: 'PORT', message }]);
+  }
+}
