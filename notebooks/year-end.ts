@@ -65,7 +65,7 @@ export default defineNotebook(
         within(
           section('agreement', 'Sensors, scale tickets and hand samples', () => {
             const { lead, table, notes = [] } = agreementSection(bins, units);
-            return { lead, table, notes: notes.slice(0, 6) };
+            return { lead, table, notes: notes.slice(0, 4) };
           }),
         ),
         within(section('value', 'What the change of moisture was worth', () => valueSection(loaded, bins, units))),

@@ -14,7 +14,7 @@ const KINDS: Readonly<Record<Beside['kind'], { label: string; quantity: Quantity
   points: { label: 'Points removed', quantity: 'points', noun: 'points removed' },
   costPerPoint: { label: 'Cost per point', quantity: 'money per point', noun: 'cost per point' },
   perBushelPoint: {
-    label: 'Cost per grain-point',
+    label: 'Cost per measure-point',
     quantity: 'money per grain point',
     noun: 'cost of a point in each measure of grain',
   },
@@ -50,7 +50,10 @@ export function besideSection(beside: SeasonsBeside, { season }: LoadedSeason, u
     rows: beside.bins.flatMap((bin) =>
       bin.rows.map((row) => ({
         bin: nameOf(bin.id),
-        what: KINDS[row.kind].label,
+        what:
+          row.kind === 'perBushelPoint'
+            ? `Cost per ${units.system === 'us' ? 'bushel' : 'tonne'}-point`
+            : KINDS[row.kind].label,
         before: shown(bin, row, row.before),
         now: shown(bin, row, row.now),
         change: shown(bin, row, row.change),

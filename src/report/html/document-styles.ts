@@ -40,8 +40,14 @@ h3.part+p{break-after:avoid;break-inside:avoid}
 .document .wide table{width:100%}
 .document .scroll:has(td.own):has(th:nth-child(4)){columns:auto}
 section[aria-labelledby="summary"] table{font-size:.88rem}
-section[aria-labelledby^="bin-"] .paired svg{max-width:84%}
-section[aria-labelledby^="bin-"] .paired figure{margin:.2rem 0}
+section[aria-labelledby^="bin-"] .paired .plot{width:80%}
+section[aria-labelledby^="bin-"] .paired figure{margin:.1rem 0}
+section[aria-labelledby^="bin-"] .paired h3{font-size:.95rem}
+section[aria-labelledby^="bin-"] table{font-size:.8rem}
+section[aria-labelledby^="bin-"] tbody :is(th,td){white-space:nowrap}
+section[aria-labelledby^="bin-"]>.note{margin:.15rem 0}
+section[aria-labelledby="quality"] .plot{width:88%}
+section[aria-labelledby="before"] tbody td{white-space:nowrap}
 section[aria-labelledby="summary"] dl.entries{columns:1;font-size:.95rem}
 section[aria-labelledby="summary"] dl.entries .small{color:var(--ink)}
 section[aria-labelledby="summary"] dl.entries dd,section[aria-labelledby="summary"] p{max-width:none}
@@ -59,5 +65,5 @@ export function documentHead(place: string, title: string, paper?: 'letter' | 'a
   const quoted = (text: string) =>
     `"${text.replace(/[^A-Za-z0-9 ]/gu, (sign) => `\\${(sign.codePointAt(0) ?? 32).toString(16)} `)}"`;
   const font = 'font:8pt system-ui,sans-serif;color:#555a5c';
-  return `@media print{@page{${paper === undefined ? '' : `size:${paper};`}@top-left{content:${quoted(place)};${font}}@top-right{content:${quoted(title)};${font}}@bottom-right{content:"Page " counter(page) " of " counter(pages);${font}}}@page :first{@top-left{content:none}@top-right{content:none}@bottom-right{content:none}}}`;
+  return `@media print{@page{margin:16mm 15mm 14mm;${paper === undefined ? '' : `size:${paper};`}@top-left{content:${quoted(place)};${font}}@top-right{content:${quoted(title)};${font}}@bottom-right{content:"Page " counter(page) " of " counter(pages);${font}}}@page :first{@top-left{content:none}@top-right{content:none}@bottom-right{content:none}}}`;
 }

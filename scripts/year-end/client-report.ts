@@ -1,0 +1,105 @@
+import { mkdir, writeFile } from 'node:fs/promises';
+import { basename, join } from 'node:path';
+import yearEnd from '../../notebooks/year-end.ts';
+import { besidePrevious } from '../../src/analysis/previous/beside-previous.ts';
+import { seasonNumbers } from '../../src/analysis/previous/previous-shape.ts';
+import { summaryOf } from '../../src/analysis/summary.ts';
+import { summaryJsonSchema } from '../../src/analysis/summary-shape.ts';
+import { type ClientLine, clientLine } from '../../src/notebook/year-end/client-line.ts';
+import { renderDocument } from '../../src/report/html/document.ts';
+import type { Page } from '../../src/report/page.ts';
+import { assertReplaceable, type OwnFolder, replaceFolder } from '../folder/replace-folder.ts';
+import { reportPdf } from '../pdf/report-pdf.ts';
+import { madeBy, unitsOf } from '../review/made-by.ts';
+import { previousSeason } from '../review/previous-season.ts';
+import { tablesOf } from '../review/run-review.ts';
+import { brokenParts, workOut } from '../review/work-out.ts';
+import type { YearEndWishes } from './wishes.ts';
+
+/** What stands in the folder of a report. */
+const REPORT_FOLDER: OwnFolder = {
+  marks: ['year-end.html', 'summary.json'],
+  own: /^(year-end\.(html|pdf)|summary(\.schema)?\.json|tables)$/,
+};
+
+export interface ClientOutcome {
+  folder: string;
+  out: string;
+  /** what the consultant's summary tells of this client */
+  line: ClientLine;
+  /** what broke in an otherwise made report, each a line */
+  failures: string[];
+}
+
+export interface ClientJob {
+  /** absolute */
+  folder: string;
+  /** absolute */
+  out: string;
+  wishes: YearEndWishes;
+  /** path of the Chromium that prints; null: no PDF */
+  browser: string | null;
+  generatedAtMs: number;
+  say: (line: string) => void;
+}
+
+/**
+ * One farm's report, written whole or not at all.
+ *
+ * @throws InputError with every problem of the season's files; then nothing is written
+ */
+export async function clientReport({
+  folder,
+  out,
+  wishes,
+  browser,
+  generatedAtMs,
+  say,
+}: ClientJob): Promise<ClientOutcome> {
+  await assertReplaceable(out, folder, REPORT_FOLDER);
+  const before = wishes.previous === null ? null : await previousSeason(wishes.previous, say);
+  const worked = await workOut(folder, wishes.models, say);
+  const { loaded, review } = worked;
+  const summary = summaryOf(loaded, review);
+  const page = yearEnd.page({
+    loaded,
+    review,
+    units: unitsOf(loaded),
+    made: {
+      ...madeBy(loaded, `npm run year-end -- ${basename(folder)}`, generatedAtMs),
+      farm: wishes.preparedFor ?? loaded.season.preparedFor,
+    },
+    beside: before === null ? undefined : besidePrevious(seasonNumbers(summary), before),
+    stated: { preparedFor: wishes.preparedFor, preparedBy: wishes.preparedBy, date: wishes.date },
+  });
+  const rendered = renderDocument(page, [{ file: page.file, title: page.title }]);
+  const tables = tablesOf(page);
+  const printed = await printedOr(page, wishes, browser);
+  say(`Draw     ${page.sections.length} sections`);
+  await replaceFolder(out, async (fresh) => {
+    await writeFile(join(fresh, 'year-end.html'), rendered.html);
+    if (printed.pdf !== null) await writeFile(join(fresh, 'year-end.pdf'), printed.pdf);
+    await mkdir(join(fresh, 'tables'), { recursive: true });
+    for (const table of tables.files) await writeFile(join(fresh, 'tables', `${table.name}.csv`), table.csv);
+    await writeFile(join(fresh, 'summary.json'), jsonText(summary));
+    await writeFile(join(fresh, 'summary.schema.json'), jsonText(summaryJsonSchema()));
+  });
+  say(`Write    ${out}`);
+  const failures = [...brokenParts(worked), ...rendered.failures, ...tables.failures, ...printed.failures];
+  return { folder, out, line: clientLine(loaded, review, basename(folder), failures, wishes.units), failures };
+}
+
+/** The PDF, or why there is none; a browser that fails takes the report with it no more than a figure does. */
+async function printedOr(page: Page, { pdf, paper }: YearEndWishes, browser: string | null) {
+  if (!pdf || browser === null) return { pdf: null, failures: [] };
+  try {
+    return { pdf: await reportPdf(page, browser, paper), failures: [] };
+  } catch (error) {
+    const reason = error instanceof Error ? error.message.split('\n')[0] : String(error);
+    return { pdf: null, failures: [`year-end.pdf: ${reason}`] };
+  }
+}
+
+function jsonText(value: unknown): string {
+  return `${JSON.stringify(value, null, 2)}\n`;
+}

@@ -1,0 +1,61 @@
+import { mkdir, writeFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import packageJson from '../../package.json' with { type: 'json' };
+import type { ClientLine } from '../../src/notebook/year-end/client-line.ts';
+import { CLIENTS_NOTEBOOK, type FailedClient } from '../../src/notebook/year-end/clients-page.ts';
+import { renderPages } from '../../src/report/html/pages.ts';
+import { Units } from '../../src/report/units.ts';
+import { type OwnFolder, replaceFolder } from '../folder/replace-folder.ts';
+import { tablesOf } from '../review/run-review.ts';
+
+/** What stands in the folder of a consultant's summary. */
+export const SUMMARY_FOLDER: OwnFolder = {
+  marks: ['index.html', 'clients.json'],
+  own: /^(index\.html|clients\.json|tables)$/,
+};
+
+export interface SummaryJob {
+  out: string;
+  lines: readonly ClientLine[];
+  failed: readonly FailedClient[];
+  command: string;
+  preparedBy: string | null;
+  system: 'us' | 'si';
+  generatedAtMs: number;
+}
+
+/** The consultant's own summary across clients, written whole or not at all. @returns what broke in it */
+export async function clientsSummary({
+  out,
+  lines,
+  failed,
+  command,
+  preparedBy,
+  system,
+  generatedAtMs,
+}: SummaryJob): Promise<string[]> {
+  const currency = lines[0]?.currency ?? 'USD';
+  const page = CLIENTS_NOTEBOOK.page({
+    lines,
+    failed,
+    units: new Units(system, currency, 'UTC'),
+    made: {
+      seasonTitle: 'Clients, for the consultant alone',
+      farm: preparedBy,
+      command,
+      version: packageJson.version,
+      generatedAtMs,
+      inputs: [],
+      changedDefaults: [],
+    },
+  });
+  const [rendered] = renderPages([page]);
+  const tables = tablesOf(page);
+  await replaceFolder(out, async (fresh) => {
+    await writeFile(join(fresh, 'index.html'), rendered.html);
+    await writeFile(join(fresh, 'clients.json'), `${JSON.stringify({ clients: lines, failed }, null, 2)}\n`);
+    await mkdir(join(fresh, 'tables'), { recursive: true });
+    for (const table of tables.files) await writeFile(join(fresh, 'tables', `${table.name}.csv`), table.csv);
+  });
+  return [...rendered.failures, ...tables.failures];
+}
