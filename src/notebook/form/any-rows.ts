@@ -1,4 +1,6 @@
 import type { ColumnTable } from 'arquero';
+import { amount, type ToldNumber } from './amount.ts';
+import { namedUnit } from './named-units.ts';
 
 /** What a notebook may hand to a table or a figure: rows as they are, an arquero table, a data frame. */
 export type AnyRows = readonly object[] | ColumnTable | FrameLike;
@@ -9,6 +11,9 @@ export interface FrameLike {
   readonly index: readonly (string | number)[];
   readonly values: unknown;
 }
+
+/** Frames that tell count, mean, spread … of others' columns: each row is of another kind than the column's name says. */
+export const DESCRIBED = new WeakSet<object>();
 
 export interface Rows {
   /** in their order */
@@ -36,6 +41,7 @@ export function toRows(from: AnyRows): Rows {
   }
   if (typeof from === 'object' && from !== null && 'values' in from && 'columns' in from) {
     const { columns, index, values } = from as FrameLike;
+    if (DESCRIBED.has(from)) return describedRows(from as FrameLike);
     const named = index.some((label, i) => label !== i);
     return {
       names: named ? ['row', ...columns] : [...columns],
@@ -46,6 +52,28 @@ export function toRows(from: AnyRows): Rows {
     };
   }
   throw new TypeError(notRows(from));
+}
+
+/** Counts are counts, a spread is a difference; the variance, in squared units, stays in the frame. */
+function describedRows({ columns, index, values }: FrameLike): Rows {
+  const rows = (values as number[][]).flatMap((cells, r) => {
+    const row = String(index[r]);
+    if (row === 'variance') return [];
+    const of = (name: string, c: number) => [name, describedNumber(name, row, cells[c])] as const;
+    return [{ row, ...Object.fromEntries(columns.map(of)) }];
+  });
+  return { names: ['row', ...columns], rows };
+}
+
+function describedNumber(column: string, row: string, value: number): ToldNumber {
+  if (row === 'count') return amount('count', value);
+  const named = namedUnit(column);
+  if (named === null) return amount('number', value);
+  if (row !== 'std') return amount(named.of, value, named.unit);
+  if (named.of === 'temperature') return amount('temperature difference', value, named.unit ?? 'K');
+  return named.of === 'moisture'
+    ? amount('points', named.unit === '%' ? value : 100 * value)
+    : amount(named.of, value, named.unit);
 }
 
 const notRows = (given: unknown) =>

@@ -1,5 +1,5 @@
 import type { Estimate } from '../../base/estimate.ts';
-import { toLocalMs } from '../../base/zone.ts';
+import { localDayStart, toLocalMs } from '../../base/zone.ts';
 import type { Cell, Column, Known, OwnNumber, Table, TimeKind } from '../../report/page.ts';
 import type { Quantity } from '../../report/quantities.ts';
 import type { Units } from '../../report/units.ts';
@@ -114,7 +114,8 @@ function kindOf(
     return { quantity: midnights ? 'day' : 'moment' };
   }
   if (there.some((value) => typeof value !== 'number')) {
-    return { quantity: there.length > 0 && there.every(isMonth) ? 'month' : null };
+    if (there.length > 0 && there.every(isMonth)) return { quantity: 'month' };
+    return { quantity: there.length > 0 && there.every(isDay) ? 'day' : null };
   }
   const named = namedUnit(key);
   if (named !== null) return { quantity: named.of, unit: named.unit };
@@ -122,6 +123,7 @@ function kindOf(
 }
 
 const DAY_MS = 86_400_000;
+const isDay = (value: unknown): value is string => typeof value === 'string' && /^\d{4}-\d{2}-\d{2}$/.test(value);
 const isMonth = (value: unknown) => typeof value === 'string' && /^\d{4}-\d{2}$/.test(value);
 const isMissing = (value: unknown) =>
   value === null || value === undefined || (typeof value === 'number' && Number.isNaN(value));
@@ -141,6 +143,10 @@ function cellOf(
   if (isAmount(value)) return quantity === null ? wordsOf(value, units) : value.amount;
   if (quantity === null) return wordOf(value, units);
   if (value instanceof Date) return value.getTime();
+  if (quantity === 'day' && isDay(value)) {
+    const [year, month, day] = value.split('-').map(Number);
+    return localDayStart(units.zone, year, month, day);
+  }
   if (quantity === 'month' && typeof value === 'string') return value;
   if (isTimeKind(quantity) || quantity === 'own') return typeof value === 'number' ? value : wordOf(value, units);
   if (typeof value !== 'number' && !isEstimate(value)) {

@@ -1,5 +1,5 @@
 import type { DataFrame } from 'danfojs-node';
-import { type AnyRows, toRows } from './any-rows.ts';
+import { type AnyRows, DESCRIBED, toRows } from './any-rows.ts';
 
 /**
  * Rows as a danfojs data frame, for those who like frames. The library is loaded when first asked for (some seconds); other notebooks do
@@ -24,10 +24,12 @@ export async function frame(from: AnyRows, columns?: readonly string[]): Promise
     const numeric = made.columns.filter((_, i) => NUMERIC.has(made.ctypes.values[i] as string));
     const told = numeric.map((name) => made[name].describe().values as number[]);
     const index = ['count', 'mean', 'std', 'min', 'median', 'max', 'variance'];
-    return new DataFrame(
+    const described = new DataFrame(
       index.map((_, i) => told.map((of) => of[i])),
       { columns: numeric, index },
     );
+    DESCRIBED.add(described);
+    return described;
   };
   return made;
 }

@@ -12,6 +12,8 @@ export interface DataOptions {
   units?: 'reader' | 'stored';
   /** true: readings that a check does not believe stay in, with the columns of flags; else they are missing */
   doubted?: boolean;
+  /** id (on a sheet also the name) of a bin: its rows alone; of `fan`, those of its fans */
+  bin?: string;
   /** weather alone: past years instead of this season's */
   history?: boolean;
 }
@@ -57,9 +59,7 @@ function makeData(loaded: LoadedSeason, units: Units, name: TableName, options: 
     throw new RangeError(`there is no table "${name}"; there are ${Object.keys(TABLES).join(', ')}`);
   }
   const source = loaded.tables[name];
-  const all = Array.from({ length: source.numRows }, (_, row) => row);
-  const role = name === 'weather' ? texts(source, 'role') : null;
-  const rows = role === null ? all : all.filter((row) => (role[row] === 'history') === (options.history ?? false));
+  const rows = rowsOf(loaded, name, options);
   const pick = <T>(from: ArrayLike<T>): T[] => rows.map((row) => from[row]);
   const flagsOf = (def: ColumnDef) => {
     const flags = defs.find(({ type, name: of }) => type === 'flags' && isFor(of, def.name));
@@ -91,6 +91,22 @@ function makeData(loaded: LoadedSeason, units: Units, name: TableName, options: 
     }
   }
   return { table: aq.table(columns), leftOut };
+}
+
+/** Which rows were asked for. @throws RangeError for a bin of a table that knows none */
+function rowsOf({ season, tables }: LoadedSeason, name: TableName, { bin, history = false }: DataOptions): number[] {
+  const source = tables[name];
+  const all = Array.from({ length: source.numRows }, (_, row) => row);
+  if (bin === undefined) {
+    if (name !== 'weather') return all;
+    const role = texts(source, 'role');
+    return all.filter((row) => (role[row] === 'history') === history);
+  }
+  const column = name === 'fan' ? 'fan' : TABLES[name].some((def) => def.name === 'bin') ? 'bin' : null;
+  if (column === null) throw new RangeError(`${name} is not of single bins; leave "bin" out`);
+  const wanted = name === 'fan' ? (season.bins.find(({ id }) => id === bin)?.fanIds ?? []) : [bin];
+  const of = texts(source, column);
+  return all.filter((row) => wanted.includes(of[row]));
 }
 
 /** Where a sensor hangs was stated, not measured. */

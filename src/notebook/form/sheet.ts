@@ -139,7 +139,8 @@ export function newSheet(input: SheetInput, plotted: (size: Size, options: objec
       throw new RangeError(`there is no bin "${idOrName}"; there are ${there || 'none'}`);
     },
     data(name, options) {
-      const { table, leftOut } = seasonData(loaded, units, name, options);
+      const of = options?.bin === undefined ? options : { ...options, bin: sheet.bin(options.bin).id };
+      const { table, leftOut } = seasonData(loaded, units, name, of);
       if (leftOut.doubted > 0) {
         const text = `${units.number('count', leftOut.doubted)} of ${counted(leftOut.of, 'value')} in ${name} left out: a check does not believe them, see Data quality.`;
         if (!warnings.includes(text)) warnings.push(text);

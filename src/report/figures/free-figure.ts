@@ -250,6 +250,7 @@ function drawBars(data: FreeFigure, order: readonly string[], size: Size): strin
         : Plot.barX(rows, {
             x: 'y',
             ...place,
+            fillOpacity: 0.7,
             fill: several ? (d: { series: string }) => fillOf(data, d.series) : 'var(--c1)',
           } as never),
       hasIntervals(data) ? Plot.ruleY(rows, { x1: 'low', x2: 'high', ...place, strokeWidth: 1.5 } as never) : null,
