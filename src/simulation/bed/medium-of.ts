@@ -20,6 +20,10 @@ export interface MediumOptions {
   rateFactor?: number;
   /** multiplies the heat and water of respiration, 0 to 10; 1 */
   respirationFactor?: number;
+  /** multiplies the published specific heat, 0.5 to 2; 1 */
+  heatFactor?: number;
+  /** what this lot holds more than the isotherm says in the same air, fraction of dry matter, -0.05 to 0.05; 0 */
+  moistureShiftDb?: number;
 }
 
 /** Moistures and temperatures that the tables cover; beyond them the value at the end. */
@@ -32,6 +36,8 @@ const MOISTURE_INTERVALS = 1580;
 const MOST_PRODUCT = 40;
 /** Where the heat that binds water is worked out: it moves by 3 % between 0 and 20 degC. */
 const BINDING_AT_C = 10;
+/** Of an isotherm that is moved towards the wet: where it is let begin, fraction of dry matter. */
+const LEAST_SHIFTED_DB = 0.002;
 
 /**
  * The grain of a bed.
@@ -42,19 +48,22 @@ const BINDING_AT_C = 10;
  */
 export function mediumOf(crop: string, dryDensityKgM3: number, options: MediumOptions = {}): Medium {
   assertRange('dryDensityKgM3', dryDensityKgM3, 200, 1000);
-  const { rateFactor = 1, respirationFactor = 1 } = options;
+  const { rateFactor = 1, respirationFactor = 1, heatFactor = 1, moistureShiftDb = 0 } = options;
   assertRange('rateFactor', rateFactor, 0.05, 20);
   assertRange('respirationFactor', respirationFactor, 0, 10);
+  assertRange('heatFactor', heatFactor, 0.5, 2);
+  assertRange('moistureShiftDb', moistureShiftDb, -0.05, 0.05);
   const isotherm = isothermOf(crop, options.isotherm);
   const thin = thinLayerOf(crop, options.thinLayer);
   const { rate1S } = thin;
-  const heat = heatOf(crop);
+  const { heatDryJKgK, heatPerMoistureJKgK } = heatOf(crop);
   return {
     crop,
     isotherm: isotherm.name,
-    ...partsOf(isotherm),
-    ...heat,
-    binding: bindingOf(isotherm),
+    ...partsOf(isotherm, moistureShiftDb),
+    heatDryJKgK: heatFactor * heatDryJKgK,
+    heatPerMoistureJKgK: heatFactor * heatPerMoistureJKgK,
+    binding: bindingOf(isotherm, moistureShiftDb),
     rate: cubicTable(COLDEST_C, HOTTEST_C, 220, (t) => (rate1S === null ? 1 : rateFactor * rate1S(t))),
     nearEquilibrium: rate1S === null,
     thinLayer: thin.name,
@@ -96,8 +105,12 @@ const PARTS: Record<
   }),
 };
 
-function partsOf({ equation, a, b, c, tempRangeC }: Isotherm): Pick<Medium, 'byTemp' | 'byMoisture' | 'humidity'> {
-  const { q, p, f } = PARTS[equation](a, b, c);
+function partsOf(
+  { equation, a, b, c, tempRangeC }: Isotherm,
+  shiftDb: number,
+): Pick<Medium, 'byTemp' | 'byMoisture' | 'humidity'> {
+  const { q, p: ofDryBasis, f } = PARTS[equation](a, b, c);
+  const p = (m: number) => ofDryBasis(Math.max(LEAST_SHIFTED_DB, m - shiftDb));
   // Held beyond the isotherm's own temperatures, from a point of the table on: a bend within an interval would blur it.
   const coldest = Math.ceil(tempRangeC[0] / TEMP_STEP_K) * TEMP_STEP_K;
   const hottest = Math.floor(tempRangeC[1] / TEMP_STEP_K) * TEMP_STEP_K;
@@ -110,9 +123,11 @@ function partsOf({ equation, a, b, c, tempRangeC }: Isotherm): Pick<Medium, 'byT
 }
 
 /** Heat that binds water, summed from the driest moisture up, J per kg of dry matter (Simpson between the points). */
-function bindingOf({ equation, a, b, c }: Isotherm) {
+function bindingOf({ equation, a, b, c }: Isotherm, shiftDb: number) {
   const factor = GAS_WATER_J_KGK * (BINDING_AT_C + 273.15) ** 2;
-  const bound = (m: number) => factor * isothermLogHumiditySlope(equation, a, b, c, BINDING_AT_C, m);
+  // A moved isotherm begins no drier than this one's table does.
+  const bound = (m: number) =>
+    factor * isothermLogHumiditySlope(equation, a, b, c, BINDING_AT_C, Math.max(DRIEST_DB, m - shiftDb));
   const step = (WETTEST_DB - DRIEST_DB) / MOISTURE_INTERVALS;
   const sums = new Float64Array(MOISTURE_INTERVALS + 1);
   for (let i = 1; i < sums.length; i++) {
