@@ -14,6 +14,8 @@ export interface Logs {
   fan: { ms: number; fan: string; value: number; what: 'power' | 'current' | 'energy' | 'state' }[];
   plenum: { ms: number; bin: string; temp: number; rh: number; pressure: number }[];
   weather: { ms: number; temp: number; rh: number }[];
+  /** kg, % */
+  tickets?: { ms: number; bin: string; direction: 'in' | 'out'; kg: number; moisture: number }[];
 }
 
 /** What the loggers of a season wrote, with all of their errors and holes. */

@@ -59,6 +59,9 @@ export async function openByTables(draw: SeasonDraw, logs: Logs, folder: string)
   for (const { ms, temp, rh } of logs.weather) {
     add('weather', ms, { role: 'season', file: PATHS.weather }, { temp_c: temp, rh: rh / 100 });
   }
+  for (const { ms, bin, direction, kg, moisture } of logs.tickets ?? []) {
+    add('tickets', ms, { bin, direction, file: PATHS.tickets }, { net_kg: kg, moisture_wb: moisture / 100 });
+  }
   fillHumidity(builders.get('weather')!);
   const build = () => Object.fromEntries([...builders].map(([name, one]) => [name, one.table()])) as SeasonTables;
   const checked = checkSeason(season, build());
@@ -69,7 +72,7 @@ export async function openByTables(draw: SeasonDraw, logs: Logs, folder: string)
 
 function writeFolder(draw: SeasonDraw, logs: Logs, folder: string, whole: boolean): void {
   mkdirSync(join(folder, 'logs'), { recursive: true });
-  writeFileSync(join(folder, 'season.yaml'), seasonText(draw));
+  writeFileSync(join(folder, 'season.yaml'), seasonText(draw, (logs.tickets ?? []).length > 0));
   const file = (path: string, header: string, lines: () => string[]) =>
     writeFileSync(join(folder, path), `${header}\n${whole ? `${lines().join('\n')}\n` : ''}`);
   file(PATHS.grain, 'time,bin,cable,sensor,t,mc', () =>
@@ -85,6 +88,12 @@ function writeFolder(draw: SeasonDraw, logs: Logs, folder: string, whole: boolea
   if (logs.plenum.length > 0) {
     file(PATHS.plenum, 'time,bin,t,rh,sp', () =>
       logs.plenum.map((one) => [stamp(one.ms), one.bin, one.temp, one.rh, one.pressure].join(',')),
+    );
+  }
+  if (logs.tickets !== undefined && logs.tickets.length > 0) {
+    const { tickets } = logs;
+    file(PATHS.tickets, 'time,bin,way,kg,mc', () =>
+      tickets.map((one) => [stamp(one.ms), one.bin, one.direction, one.kg, cell(one.moisture)].join(',')),
     );
   }
   file(PATHS.weather, 'time,t,rh', () => logs.weather.map((one) => [stamp(one.ms), one.temp, one.rh].join(',')));

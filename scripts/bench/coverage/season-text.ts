@@ -3,7 +3,12 @@ import { statedLimits } from './draw-errors.ts';
 import type { BinDraw, SeasonDraw } from './plan.ts';
 
 /** Files of a season folder, by what they hold; `fan` has one for each kind of log. */
-export const PATHS = { grain: 'logs/grain.csv', plenum: 'logs/plenum.csv', weather: 'weather.csv' } as const;
+export const PATHS = {
+  grain: 'logs/grain.csv',
+  plenum: 'logs/plenum.csv',
+  weather: 'weather.csv',
+  tickets: 'tickets.csv',
+} as const;
 export const fanPath = (what: string): string => `logs/fan-${what}.csv`;
 
 const FAN_COLUMNS = {
@@ -14,7 +19,7 @@ const FAN_COLUMNS = {
 } as const;
 
 /** The season.yaml that the grower of this season would write. Sensor limits are stated once a season. */
-export function seasonText(draw: SeasonDraw): string {
+export function seasonText(draw: SeasonDraw, weighed = false): string {
   const { tariff, bins } = draw;
   const night = tariff.night === null ? [] : [`{ price: ${tariff.night} USD/kWh, when: { hours: 22:00-06:00 } }`];
   const logs = [...new Set(bins.map((bin) => bin.fan.log))];
@@ -47,6 +52,11 @@ export function seasonText(draw: SeasonDraw): string {
         ]
       : []),
     `  - { path: ${PATHS.weather}, holds: weather, time_zone: UTC, columns: { time: time, temperature: { column: t, unit: degC }, humidity: { column: rh, unit: "%" } } }`,
+    ...(weighed
+      ? [
+          `  - { path: ${PATHS.tickets}, holds: tickets, time_zone: UTC, columns: { time: time, bin: bin, direction: way, net: { column: kg, unit: kg }, moisture: { column: mc, unit: "%" } } }`,
+        ]
+      : []),
   ].join('\n')}\n`;
 }
 

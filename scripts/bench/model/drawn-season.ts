@@ -10,6 +10,7 @@ import { logSeason } from '../coverage/log-season.ts';
 import { openByTables } from '../coverage/open-season.ts';
 import type { SeasonDraw } from '../coverage/plan.ts';
 import { type BinTrace, runBin } from '../coverage/run-bin.ts';
+import { drawPapers } from './draw-papers.ts';
 import type { Badness } from './made-bad.ts';
 
 export interface DrawnSeason {
@@ -29,7 +30,7 @@ export async function drawnSeason(seed: number, workFolder: string, bad: Badness
   bad?.before?.(draw);
   const weather = inventWeather(seed, draw.startMs - 5 * DAY, draw.endMs + 6 * DAY);
   const traces = draw.bins.map((bin) => runBin(bin, weather));
-  const logs = logSeason(draw, traces, weather);
+  const logs = { ...logSeason(draw, traces, weather), tickets: drawPapers(draw, traces) };
   const stated = { ...draw, bins: draw.bins.map((bin) => ({ ...bin })) };
   bad?.after?.(stated, logs);
   const folder = join(workFolder, `season-${seed}`);

@@ -6,6 +6,9 @@ import type { Badness } from './made-bad.ts';
 /** A fitted bin beside its truth. */
 export interface ModelCase {
   bin: string;
+  crop: string;
+  /** its loads in or out have tickets that tell of the whole bin */
+  weighed: boolean;
   trusted: boolean;
   why: string;
   /** airflow over the true one, less 1; NaN where none is told */
@@ -32,6 +35,10 @@ export async function modelCases(seed: number, workFolder: string, bad: Badness 
       interval !== null && interval[0] <= value && value <= interval[1];
     return {
       bin: `${seed} ${bin.bin.id}, ${draw.bins[i].crop} to ${draw.bins[i].goal}`,
+      crop: draw.bins[i].crop,
+      weighed: [bin.moisture.tickets?.start, bin.moisture.tickets?.end].some(
+        (one) => one != null && one.agree !== null,
+      ),
       trusted: model.trusted,
       why: model.why,
       flowOff: (flowM3S.value ?? Number.NaN) / truth.flowM3S - 1,

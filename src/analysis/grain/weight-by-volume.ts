@@ -9,7 +9,7 @@ const UNSTATED_TEST_WEIGHT_REL_SD = 0.035;
  * (from memory of pack-factor tables, not read for this kit). It is not put in the value, for want of a source read; the
  * interval reaches so far up.
  */
-const PACKING_MOST = 0.05;
+export const PACKING_MOST = 0.05;
 
 /** The weight that depth and test weight make. */
 export interface WeightByVolume {

@@ -11,11 +11,13 @@ import { enteringAir } from '../fronts/entering-air.ts';
 import { statedWarming } from '../fronts/fan-warming.ts';
 import { HOUR_MS } from '../fronts/front-limits.ts';
 import { fillTimes } from '../grain/fill-times.ts';
+import { PACKING_MOST } from '../grain/weight-by-volume.ts';
 import { isothermNamed } from '../moisture/isotherm-named.ts';
 import type { BinReview } from '../types.ts';
 import { type CableLog, cableLogs } from './cable-logs.ts';
 import { type FanShares, fanShares } from './fan-shares.ts';
 import { hoursOfWeather, type WeatherHours } from './hours-of-weather.ts';
+import { relativeFlowByHour } from './relative-flow.ts';
 import { type StartReading, startReadings } from './start-profile.ts';
 import { tariffOf } from './tariff-of.ts';
 
@@ -35,6 +37,8 @@ export interface BinLog {
   dryDensityKgM3: number;
   weather: WeatherHours;
   fan: FanShares;
+  /** airflow over that with the fans that ran most, [hours] */
+  relativeFlow: Float64Array;
   /** [hours], degC: air that entered, as the plenum logged it with the fan on; NaN where outdoor air and the fan's warming tell it */
   enteringC: Float64Array;
   /** median warming by the plenum's readings, K; null where they do not tell it */
@@ -44,6 +48,8 @@ export interface BinLog {
   cables: readonly CableLog[];
   /** by which the cables make moisture of humidity */
   cableIsotherm: Isotherm;
+  /** whether season.yaml says so; else it is the crop's usual one */
+  cableStated: boolean;
   /** how the sensors read before the fan had done much, [cables][sensors] */
   startReads: readonly (readonly StartReading[])[];
   /** moisture at the start by sensors, tickets or as stated, wet basis; NaN where nothing tells it */
@@ -89,9 +95,6 @@ export function binLog(loaded: LoadedSeason, review: BinReview, series?: readonl
   const entering = spans === null ? null : enteringAir({ midMs }, spans, plenum, air.temperatures, bin.air, usualK);
   const startWb = review.moisture.start.value ?? bin.grain.moistureInWb ?? Number.NaN;
   if (Number.isNaN(startWb)) return `The moisture of the grain in ${bin.name} at filling is not known.`;
-  const { dryMatterKg, volumeM3 } = review.grain;
-  const dryDensityKgM3 =
-    dryMatterKg !== null && volumeM3 !== null ? dryMatterKg / volumeM3 : bin.grain.bulkDensityKgM3 * (1 - startWb);
   return {
     bin,
     season,
@@ -101,18 +104,28 @@ export function binLog(loaded: LoadedSeason, review: BinReview, series?: readonl
     count,
     depthM,
     floorAreaM2: (Math.PI / 4) * bin.diameterM ** 2,
-    dryDensityKgM3,
+    dryDensityKgM3: dryDensityOf(review, startWb),
     weather,
     fan,
+    relativeFlow: relativeFlowByHour(loaded, review, startMs, count, depthM),
     enteringC: midMs.map((_, hour) => (entering?.fromPlenum[hour] === 1 ? entering.tempC[hour] : Number.NaN)),
     warmingK: entering?.warmingFrom === 'plenum' ? entering.warmingK : null,
     specificVolumeM3Kg: meanVolume(weather, fan),
     cables,
     cableIsotherm: isotherm ?? isothermOf(bin.grain.crop),
+    cableStated: season.sensors.moisture.isotherm !== null && isotherm !== null,
     startReads: startReadings(cables, startWindow(fan, startMs)),
     startWb,
     notes: notesOf(weather, fan),
   };
+}
+
+/** By tickets the grain is as packed as it lies; by depth and test weight the middle of what packing adds is taken. */
+function dryDensityOf({ bin, grain }: BinReview, startWb: number): number {
+  const { dryMatterKg, volumeM3, from } = grain;
+  const dry =
+    dryMatterKg !== null && volumeM3 !== null ? dryMatterKg / volumeM3 : bin.grain.bulkDensityKgM3 * (1 - startWb);
+  return from === 'tickets' ? dry : dry * (1 + PACKING_MOST / 2);
 }
 
 function meanVolume({ hours }: WeatherHours, { on }: FanShares): number {

@@ -1,25 +1,33 @@
 import { withheld } from '../../base/estimate.ts';
-import { isothermsOf } from '../../grain/isotherm.ts';
 import type { LoadedSeason } from '../../season/loaded.ts';
 import { type SensorSeries, sensorSeries } from '../../tables/sensors.ts';
 import { HOUR_MS } from '../fronts/front-limits.ts';
 import type { BinReview } from '../types.ts';
 import { type BinLog, binLog } from './bin-log.ts';
-import { clockDoubts, depthDoubts, misplacedSensors, powerDoubts } from './cross-checks.ts';
+import { clockDoubts, depthDoubts, endDoubts, misplacedSensors } from './cross-checks.ts';
 import { type Fit, type Model, modelOf, solve } from './fit-bin.ts';
 import { fitIntervals } from './fit-intervals.ts';
 import { fitParameters } from './fit-parameters.ts';
 import { type FitSamples, fitSamples } from './fit-samples.ts';
+import { flowDoubts, powerDoubts } from './flow-checks.ts';
+import { type IsothermChoice, isothermChoices } from './isotherm-choices.ts';
 import { misfitOf, persisting } from './misfit-of.ts';
 import type { BinModel } from './model-types.ts';
+import { paperMoistures } from './paper-moistures.ts';
+import type { FittedValues } from './run-spec-of.ts';
 import { sensorOffsets } from './sensor-offsets.ts';
 import { splitRead } from './split-read.ts';
 import { verdictOf } from './verdict-of.ts';
 
-const ROUNDS = 6;
+/** Rounds of a fit: the first, by the usual isotherms; each other's; the nearest ones'. */
+const ROUNDS = { first: 2, other: 1, near: 4 } as const;
 /** Isotherms whose sums of squares lie farther from the best's are ruled out; so many of the others are carried on. */
 const NEAR_COST = 9;
-const MOST_FINALS = 2;
+const MOST_FINALS = 4;
+/** A sum of squares so much above the best's: seven times less likely, no more. */
+const WITHIN_REACH = 4;
+/** What a fit may still gain by being fitted to its end. */
+const MAY_COME_NEAR = 15;
 
 /**
  * Fit the bed to a bin's log: on the first part of its fan hours, judged on the rest; then to all of it.
@@ -29,7 +37,11 @@ const MOST_FINALS = 2;
 export function binModel(loaded: LoadedSeason, review: BinReview, series?: readonly SensorSeries[]): BinModel {
   const own = (series ?? sensorSeries(loaded.tables.readings)).filter((one) => one.bin === review.bin.id);
   const log = binLog(loaded, review, own);
-  if (typeof log === 'string') return noModel(log);
+  return typeof log === 'string' ? noModel(log) : modelOfLog(log, own);
+}
+
+/** The same of a log that was read before. @param own  the bin's series */
+export function modelOfLog(log: BinLog, own: readonly SensorSeries[]): BinModel {
   const ran = log.fan.on.reduce((sum, share) => sum + share, 0);
   if (ran < 24)
     return noModel(`The fan ran for ${Math.round(ran)} hours while the bin was filled; a model needs a day at least.`);
@@ -38,37 +50,63 @@ export function binModel(loaded: LoadedSeason, review: BinReview, series?: reado
   const parameters = fitParameters(log);
   const baseM3S = baseFlow(log);
   const none: readonly Float64Array[] = log.cables.map(({ sensors }) => new Float64Array(sensors.length));
-  const model = (isotherm: string, reads: number, offsets = none) =>
-    modelOf(log, samples, parameters, isotherm, baseM3S, reads, offsets);
-  const tryOne = (isotherm: string, values: readonly number[], rounds: number, reads: number, from = none): Tried => {
-    let one = model(isotherm, reads, from);
+  const papers = paperMoistures(
+    log,
+    samples.readHours.map((hour) => log.startMs + (hour + 1) * HOUR_MS),
+  );
+  const model = (choice: IsothermChoice, reads: number, offsets = none) =>
+    modelOf(log, samples, parameters, choice, baseM3S, reads, offsets, papers);
+  const tryOne = (
+    choice: IsothermChoice,
+    values: readonly number[],
+    rounds: number,
+    reads: number,
+    from = none,
+  ): Tried => {
+    let one = model(choice, reads, from);
     let fit = solve(one, parameters, values, rounds);
     let offsets: readonly Float64Array[] = from;
-    for (let again = 0; again < (rounds > 1 ? 2 : 1); again++) {
+    for (let again = 0; again < (rounds > 2 ? 2 : 1); again++) {
       offsets = sensorOffsets(log, samples, one.shown(fit.values), fit.moistureBiasWb, reads);
-      one = model(isotherm, reads, offsets);
+      one = model(choice, reads, offsets);
       fit = solve(one, parameters, fit.values, 1);
     }
-    return { fit, offsets, model: one };
+    return { choice, fit, offsets, model: one };
   };
-  const [usual, ...others] = isothermsToTry(log);
+  const [usual, ...others] = isothermChoices(log);
   const first = tryOne(
     usual,
     parameters.list.map(() => 0),
-    ROUNDS,
+    ROUNDS.first,
     split,
   );
-  const tried = [first, ...others.map((name) => tryOne(name, first.fit.values, 1, split, first.offsets))].sort(byCost);
+  const screened = [
+    first,
+    ...others.map((choice) => tryOne(choice, first.fit.values, ROUNDS.other, split, first.offsets)),
+  ].sort(byCost);
+  // The nearest are fitted to their end, the rest is far enough off.
+  const [near, ...farther] = screened;
+  const finish = (one: Tried) => tryOne(one.choice, one.fit.values, ROUNDS.near, split, one.offsets);
+  const best = finish(near);
+  const tried = [
+    best,
+    ...farther.map((one, i) =>
+      i + 1 < MOST_FINALS && one.fit.cost - best.fit.cost < MAY_COME_NEAR ? finish(one) : one,
+    ),
+  ].sort(byCost);
   const trained = tried[0];
 
   const all = samples.readHours.length;
-  const carried = model(trained.fit.isotherm, all, trained.offsets).shown(trained.fit.values);
+  const carried = model(trained.choice, all, trained.offsets).shown(trained.fit.values);
   const finals = tried
     .filter((one) => one.fit.cost - trained.fit.cost < NEAR_COST)
     .slice(0, MOST_FINALS)
-    .map((one) => tryOne(one.fit.isotherm, one.fit.values, 1, all, one.offsets))
+    .map((one) => tryOne(one.choice, one.fit.values, 1, all, one.offsets))
     .sort(byCost);
   const final = finals[0];
+  const ends = finals
+    .filter((one) => one.fit.cost - final.fit.cost < WITHIN_REACH)
+    .map((one) => one.model.endWb(one.fit.values));
   const intervals = fitIntervals(log, finals, parameters);
   const part = (from: number, to: number) => ({
     fromMs: momentOf(log, samples, from),
@@ -78,10 +116,14 @@ export function binModel(loaded: LoadedSeason, review: BinReview, series?: reado
   const seen = (from: number, to: number) =>
     misfitOf(samples, carried, trained.fit.moistureBiasWb, trained.offsets, from, to);
   const told = {
-    fitted: fittedOf(final.fit),
+    fitted: fittedOf(final),
     cables: log.cables.map(({ cable, share }, c) => ({ cable, share, relative: final.fit.cableFlows[c] })),
     ...intervals,
-    isotherms: tried.map(({ fit }) => ({ name: fit.isotherm, cost: fit.cost / trained.fit.cost })),
+    isotherms: tried.map(({ fit }) => ({
+      name: fit.isotherm,
+      cable: fit.cableIsotherm,
+      cost: fit.cost - trained.fit.cost,
+    })),
     trained: { ...part(0, split), misfit: seen(0, split) },
     unseen: {
       ...part(split, all),
@@ -91,13 +133,15 @@ export function binModel(loaded: LoadedSeason, review: BinReview, series?: reado
     notes: log.notes,
   };
   const misfitK = (other: BinLog) => {
-    const { fit, offsets } = final;
-    const played = modelOf(other, samples, parameters, fit.isotherm, baseM3S, all, offsets).shown(fit.values);
+    const { choice, fit, offsets } = final;
+    const played = modelOf(other, samples, parameters, choice, baseM3S, all, offsets, papers).shown(fit.values);
     return misfitOf(samples, played, 0, null, 0, all).temperatureK;
   };
   const doubts = [
+    ...endDoubts(ends),
     ...misplacedSensors(samples, final.model.shown(final.fit.values)),
     ...depthDoubts(log, own),
+    ...flowDoubts(log, intervals.flowM3S),
     ...powerDoubts(log, final.fit.flowM3S),
     ...clockDoubts(log, misfitK),
   ];
@@ -106,6 +150,7 @@ export function binModel(loaded: LoadedSeason, review: BinReview, series?: reado
 
 /** A fit with one isotherm. */
 export interface Tried {
+  choice: IsothermChoice;
   fit: Fit;
   model: Model;
   offsets: readonly Float64Array[];
@@ -130,9 +175,9 @@ function noModel(why: string): BinModel {
   };
 }
 
-function fittedOf(fit: Fit) {
-  const { flowM3S, isotherm, moistureBiasWb, startK, wallFactor, respirationFactor } = fit;
-  return { flowM3S, isotherm, moistureBiasWb, startK, wallFactor, respirationFactor };
+function fittedOf({ fit, offsets }: Tried): FittedValues {
+  const { values: _, cost: __, cableFlows: ___, ...fitted } = fit;
+  return { ...fitted, offsetsWb: offsets };
 }
 
 /** Airflow where a fit starts: as told by fronts or pressure, else 1 cfm/bu for drying and 0.15 for aeration (common practice). */
@@ -141,13 +186,6 @@ function baseFlow({ bin, review, floorAreaM2, depthM }: BinLog): number {
   if (told !== null && told > 0) return told;
   const perM3S = bin.goal === 'cool' || bin.goal === 'hold' ? 0.002 : 0.0134;
   return perM3S * floorAreaM2 * depthM;
-}
-
-/** The stated isotherm alone where season.yaml names one for the grain; else the default first and the crop's others. */
-function isothermsToTry({ bin, cableIsotherm }: BinLog): string[] {
-  if (bin.grain.isotherm !== null) return [bin.grain.isotherm];
-  const names = isothermsOf(bin.grain.crop).map(({ name }) => name);
-  return [cableIsotherm.name, ...names.filter((name) => name !== cableIsotherm.name)];
 }
 
 function momentOf({ startMs, endMs }: BinLog, { readHours }: FitSamples, read: number): number {

@@ -10,7 +10,7 @@ import type { BinLog } from './bin-log.ts';
  */
 const POWER_TO_AIR = 0.9;
 /** By which power airflow falls as a bed gets deeper: between a fan of one airflow and one of one pressure. Working assumption, as for the airflow through time. */
-const DEPTH_POWER = 0.4;
+export const DEPTH_POWER = 0.4;
 
 /**
  * The bin's fans with the grain at a depth.

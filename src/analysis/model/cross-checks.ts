@@ -1,12 +1,9 @@
 import { median } from '../../base/stats/quantile.ts';
-import { resistancePaM } from '../../bin/airflow-resistance.ts';
-import { resistanceCurveOf } from '../../bin/resistance-curves.ts';
 import { FLAGS } from '../../tables/flags.ts';
 import type { SensorSeries } from '../../tables/sensors.ts';
 import { HOUR_MS } from '../fronts/front-limits.ts';
 import { goodReadings } from '../fronts/good-readings.ts';
 import type { BinLog } from './bin-log.ts';
-import { runningPowerW } from './blower-of.ts';
 import type { FitSamples } from './fit-samples.ts';
 import type { Shown } from './play-cable.ts';
 
@@ -77,6 +74,11 @@ export function depthDoubts(log: BinLog, series: readonly SensorSeries[]): Doubt
     const why = `${buried.length} sensors above the stated depth show no daily swing of the air, as if they lay in grain.`;
     return [{ why, help }];
   }
+  const heavy = weightOverDepth(log);
+  if (heavy > MOST_WEIGHT) {
+    const times = heavy.toFixed(1);
+    return [{ why: `The loads in weigh ${times} times what depth and test weight say.`, help }];
+  }
   const heights = log.cables.flatMap(({ sensors }) => sensors.map((one) => one.heightM));
   const spacings = log.cables.flatMap(({ sensors }) =>
     sensors.slice(1).map((one, i) => one.heightM - sensors[i].heightM),
@@ -90,6 +92,17 @@ export function depthDoubts(log: BinLog, series: readonly SensorSeries[]): Doubt
   return [];
 }
 
+/** Loads that weigh so much more than depth and test weight say do not fit in: packing and a heap make a tenth. Of lighter ones some tickets may lack. */
+const MOST_WEIGHT = 1.2;
+
+/** The weight by tickets over that by depth and test weight; NaN where the tickets tell none. */
+function weightOverDepth({ bin, review }: BinLog): number {
+  const { from, weightKg, volumeM3 } = review.grain;
+  const covered = review.moisture.tickets?.start?.covered ?? Number.NaN;
+  if (from !== 'tickets' || weightKg === null || volumeM3 === null) return covered;
+  return weightKg / (volumeM3 * bin.grain.bulkDensityKgM3);
+}
+
 /** Median over the days of the highest less the lowest reading, K. */
 function dailySwing(timeMs: Float64Array, tempC: Float64Array): number {
   const days = new Map<number, [low: number, high: number]>();
@@ -99,34 +112,6 @@ function dailySwing(timeMs: Float64Array, tempC: Float64Array): number {
     days.set(day, [Math.min(low, tempC[i]), Math.max(high, tempC[i])]);
   });
   return median([...days.values()].map(([low, high]) => high - low));
-}
-
-/** Air power over shaft power: farm fans reach 0.3 to 0.65 (common practice); far less, and much of the air goes elsewhere. */
-const LEAST_EFFICIENCY = 0.06;
-const MOTOR_EFFICIENCY = 0.88;
-/** The smallest fans that are sold are too large for a little air: of them nothing follows, W. */
-const LEAST_SHAFT_W = 1500;
-
-/** Whether the fans' power fits the airflow that the grain got. */
-export function powerDoubts(log: BinLog, flowM3S: number): Doubt[] {
-  const { bin, depthM, floorAreaM2 } = log;
-  const shaftW = MOTOR_EFFICIENCY * runningPowerW(log);
-  if (!(shaftW > LEAST_SHAFT_W)) return [];
-  try {
-    const { a, b } = resistanceCurveOf(bin.grain.crop);
-    const pressurePa = bin.airflowFactor * depthM * resistancePaM(a, b, flowM3S / floorAreaM2);
-    const efficiency = (pressurePa * flowM3S) / shaftW;
-    if (efficiency >= LEAST_EFFICIENCY) return [];
-    return [
-      {
-        why: `To push the fitted airflow through the grain takes ${Math.round(100 * efficiency)} % of the fans’ power; fans do five to ten times as well, so that much of the air seems to go elsewhere.`,
-        help: 'Look for leaks of floor, transition and hatches, and log the static pressure.',
-      },
-    ];
-  } catch (error) {
-    if (error instanceof RangeError) return [];
-    throw error;
-  }
 }
 
 /** Whole days by which the fan's log is tried to be shifted. */
@@ -157,4 +142,19 @@ function shifted(log: BinLog, hours: number): BinLog {
   const on = log.fan.on.map((_, hour) => log.fan.on[hour - hours] ?? 0);
   const enteringC = log.enteringC.map((value, hour) => (log.fan.on[hour] > 0 && on[hour] > 0 ? value : Number.NaN));
   return { ...log, fan: { ...log.fan, on }, enteringC };
+}
+
+/** Points by which the isotherms that the log leaves open may part at the end: beyond it whether a target is reached is a guess. */
+const MOST_APART = 0.5;
+
+/** Whether the isotherms that go with the log about as well tell one moisture at the end. @param endsWb  of each, wet basis */
+export function endDoubts(endsWb: readonly number[]): Doubt[] {
+  const apart = 100 * (Math.max(...endsWb) - Math.min(...endsWb));
+  if (!(apart > MOST_APART)) return [];
+  return [
+    {
+      why: `Isotherms that go with the log about as well part by ${apart.toFixed(1)} points at the end.`,
+      help: 'Moistures of scale tickets in or out, hand samples by a moisture meter, or the isotherm by which the cables work (`sensors.moisture.isotherm`).',
+    },
+  ];
 }

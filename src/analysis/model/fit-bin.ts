@@ -1,11 +1,27 @@
 import { levenbergMarquardt } from 'ml-levenberg-marquardt';
 import { Z95 } from '../../base/estimate.ts';
 import { isothermOf } from '../../grain/isotherm.ts';
+import { wetFromDry } from '../../grain/moisture-basis.ts';
 import { wallConductanceWM3K } from '../../simulation/bed/bed.ts';
 import { mediumOf } from '../../simulation/bed/medium-of.ts';
 import type { BinLog } from './bin-log.ts';
-import { BIAS, BREATH, FIRST_CABLE, type FitParameters, FLOW, SLIP, START, WALL } from './fit-parameters.ts';
+import {
+  BIAS,
+  BREATH,
+  FIRST_CABLE,
+  type FitParameters,
+  FLOW,
+  HEAT,
+  RATE,
+  SHIFT,
+  SLIP,
+  START,
+  USUAL_RATE,
+  WALL,
+} from './fit-parameters.ts';
 import type { FitSamples } from './fit-samples.ts';
+import type { IsothermChoice } from './isotherm-choices.ts';
+import type { PaperMoistures } from './paper-moistures.ts';
 import { type CableValues, type Played, playCable, type Shown } from './play-cable.ts';
 import { LAYERS, levelsOf, meanStart } from './run-spec-of.ts';
 import { startProfiles } from './start-profile.ts';
@@ -19,12 +35,15 @@ const TEMPERATURE_K = 0.5;
 const MOISTURE_POINTS = 0.5;
 /** Samples of one sensor go together for about two days, and what the bed lacks is shared by some sensors: so many count as one. */
 const TOGETHER = 24;
+/** Tickets in, tickets out, hand samples. */
+const PAPERS = 3;
 /** A sample farther off than this many standard errors pulls no more than in proportion. */
 const FAR = 3;
 
 /** A fit's state: values in units, and the bed with them. */
 export interface Fit {
   isotherm: string;
+  cableIsotherm: string;
   /** in units, see `fitParameters` */
   values: number[];
   /** sum of squares, priors included */
@@ -36,18 +55,25 @@ export interface Fit {
   startK: number;
   wallFactor: number;
   respirationFactor: number;
+  heatFactor: number;
+  rateFactor: number;
+  /** what the grain holds more than its isotherm says, fraction of dry matter */
+  isothermShiftDb: number;
 }
 
 /** A bin played with given values, remembered by cable. */
 export interface Model {
   /** by cable */
   shown(values: readonly number[]): Shown[];
-  /** residuals over their standard errors, then the priors, [samples + parameters] */
+  /** residuals over their standard errors, then the priors, then tickets and hand samples, [samples + parameters + 3] */
   residuals(values: readonly number[]): Float64Array;
+  /** mean moisture of the grain at the end, wet basis */
+  endWb(values: readonly number[]): number;
   fitAt(values: readonly number[], cost: number): Fit;
 }
 
 /**
+ * @param choice     of the isotherms
  * @param baseM3S    airflow where the fit starts
  * @param lastRead   hours read that count, from the first
  * @param offsetsWb  what each sensor reads too much beside the shared bias, [cables][sensors]
@@ -56,22 +82,26 @@ export function modelOf(
   log: BinLog,
   samples: FitSamples,
   { list }: FitParameters,
-  isothermName: string,
+  choice: IsothermChoice,
   baseM3S: number,
   lastRead: number,
   offsetsWb: readonly Float64Array[],
+  papers: PaperMoistures,
 ): Model {
-  const isotherm = isothermOf(log.bin.grain.crop, isothermName);
+  const isotherm = isothermOf(log.bin.grain.crop, choice.grain);
+  const cableIsotherm = isothermOf(log.bin.grain.crop, choice.cable);
   const medium = mediumOf(log.bin.grain.crop, log.dryDensityKgM3, { isotherm: isotherm.name });
   const wallWM3K = wallConductanceWM3K(medium.conductivityWMK, log.bin.diameterM / 2);
-  const first = startProfiles(log, { isotherm, moistureBiasWb: 0, offsetsWb });
+  const first = startProfiles(log, { isotherm, cableIsotherm, moistureBiasWb: 0, offsetsWb });
   const played: Played = {
     log,
     medium,
     isotherm,
+    cableIsotherm,
     layers: LAYERS,
     levels: levelsOf(log, baseM3S, meanStart(log, first, 0)),
     readHours: samples.readHours.slice(0, lastRead),
+    sampledReads: new Set(papers.samples.map((one) => one.read)),
   };
   const known = log.cables.map(() => new Map<string, Shown>());
   const at = (values: readonly number[], k: number) => values[k] * list[k].unit;
@@ -80,16 +110,18 @@ export function modelOf(
     wallWM3K: wallWM3K * Math.exp(at(values, WALL)),
     startK: at(values, START),
     respirationFactor: Math.exp(at(values, BREATH)),
+    heatFactor: Math.exp(at(values, HEAT)),
+    rateFactor: USUAL_RATE * Math.exp(at(values, RATE)),
     slip: at(values, SLIP),
   });
   const shown = (values: readonly number[]) => {
     let profiles: ReturnType<typeof startProfiles> | null = null;
     return log.cables.map((_, cable) => {
       const own = valuesOf(values, cable);
-      const key = `${own.flowFactor} ${own.wallWM3K} ${own.startK} ${own.respirationFactor} ${own.slip} ${at(values, BIAS)}`;
+      const key = `${own.flowFactor} ${own.wallWM3K} ${own.startK} ${own.respirationFactor} ${own.slip} ${own.heatFactor} ${own.rateFactor} ${at(values, BIAS)}`;
       const before = known[cable].get(key);
       if (before !== undefined) return before;
-      profiles ??= startProfiles(log, { isotherm, moistureBiasWb: at(values, BIAS), offsetsWb });
+      profiles ??= startProfiles(log, { isotherm, cableIsotherm, moistureBiasWb: at(values, BIAS), offsetsWb });
       const made = playCable(played, cable, profiles[cable], own);
       if (known[cable].size > 30) known[cable].clear();
       known[cable].set(key, made);
@@ -99,7 +131,7 @@ export function modelOf(
   const sds = sdsOf(log);
   const samplesRead = samples.cables.reduce((sum, { sensors }) => sum + sensors * played.readHours.length, 0);
   const residuals = (values: readonly number[]) => {
-    const out = new Float64Array(2 * samplesRead + list.length);
+    const out = new Float64Array(2 * samplesRead + list.length + PAPERS);
     const biasWb = at(values, BIAS);
     let next = 0;
     shown(values).forEach(({ tempC, moistureWb }, cable) => {
@@ -116,13 +148,32 @@ export function modelOf(
       }
     });
     out.set(values, next);
+    out.set(paperResiduals(values), next + list.length);
     return out;
+  };
+  const meanWb = (values: readonly number[], of: 'startDb' | 'endDb') =>
+    wetFromDry(shown(values).reduce((sum, one, cable) => sum + log.cables[cable].share * one[of], at(values, SHIFT)));
+  const whole = lastRead === samples.readHours.length;
+  const paperResiduals = (values: readonly number[]) => {
+    const { start, end } = papers;
+    const read = papers.samples.filter((one) => one.read < lastRead);
+    const made = shown(values);
+    const offs = read.map(({ cables, heightM, read: when, wb }) => {
+      const moistures = cables.map((cable) => valueInLayers(made[cable].sampledDb.get(when)!, heightM, log.depthM));
+      return wetFromDry(moistures.reduce((sum, one) => sum + one, 0) / cables.length + at(values, SHIFT)) - wb;
+    });
+    return [
+      start === null ? 0 : (meanWb(values, 'startDb') - start.wb) / start.sd,
+      end === null || !whole ? 0 : (meanWb(values, 'endDb') - end.wb) / end.sd,
+      offs.length === 0 ? 0 : offs.reduce((sum, one) => sum + one, 0) / offs.length / papers.samplesSd,
+    ];
   };
   const fitAt = (values: readonly number[], cost: number): Fit => {
     const flows = log.cables.map((_, cable) => baseM3S * valuesOf(values, cable).flowFactor);
     const flowM3S = flows.reduce((sum, flow, cable) => sum + flow * log.cables[cable].share, 0);
     return {
       isotherm: isotherm.name,
+      cableIsotherm: cableIsotherm.name,
       values: [...values],
       cost,
       flowM3S,
@@ -131,9 +182,19 @@ export function modelOf(
       startK: at(values, START),
       wallFactor: Math.exp(at(values, WALL)),
       respirationFactor: Math.exp(at(values, BREATH)),
+      heatFactor: Math.exp(at(values, HEAT)),
+      rateFactor: USUAL_RATE * Math.exp(at(values, RATE)),
+      isothermShiftDb: at(values, SHIFT),
     };
   };
-  return { shown, residuals, fitAt };
+  return { shown, residuals, endWb: (values) => meanWb(values, 'endDb'), fitAt };
+}
+
+/** Straight between the middles of the layers. */
+function valueInLayers(values: Float64Array, heightM: number, depthM: number): number {
+  const place = Math.min(values.length - 1, Math.max(0, (heightM / depthM) * values.length - 0.5));
+  const low = Math.min(values.length - 2, Math.floor(place));
+  return values[low] + (place - low) * (values[low + 1] - values[low]);
 }
 
 /** Standard errors of one sample, with what goes together counted in. */

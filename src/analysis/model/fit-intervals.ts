@@ -1,6 +1,6 @@
 import { inverse, Matrix } from 'ml-matrix';
 import { type Estimate, estimate, Z90 } from '../../base/estimate.ts';
-import { wetFromDry } from '../../grain/moisture-basis.ts';
+import { CORE_RADIUS } from '../moisture/radial-error.ts';
 import type { BinLog } from './bin-log.ts';
 import type { Fit, Model } from './fit-bin.ts';
 import { BIAS, FIRST_CABLE, type FitParameters, FLOW } from './fit-parameters.ts';
@@ -14,6 +14,8 @@ const GRAIN_REL_SD = 0.05;
 const SOYBEAN_REL_SD = 0.1;
 /** Airflow at one place of a bin over its mean, relative standard error (common practice: fines under the spreader); cables average it. */
 const PLACE_REL_SD = 0.12;
+/** The same where all cables hang in the core: it lacks a fifth of the air, or nothing, or a half. */
+const CORE_REL_SD = 0.2;
 /** Moisture of grain between the cables, points, one cable; working assumption. */
 const PLACE_POINTS = 0.3;
 
@@ -50,15 +52,23 @@ export function fitIntervals(
     finals.map(({ fit }) => 100 * fit.moistureBiasWb),
     weights,
   );
-  const end = spread(
-    finals.map(({ fit, model }) => 100 * endWb(log, model, fit)),
-    weights,
-  );
+  const ends = finals.map(({ fit, model }) => 100 * model.endWb(fit.values));
+  const end = spread(ends, weights);
   const biasSd = sdOf(list.map(({ unit }, k) => (k === BIAS ? 100 * unit : 0)));
   const place = 1 / Math.sqrt(log.cables.length);
   const grain = log.bin.grain.crop === 'soybean' ? SOYBEAN_REL_SD : GRAIN_REL_SD;
-  const flowSd = Math.hypot(sdOf(flowPer), flow.sd, grain, PLACE_REL_SD * place);
-  const endSd = Math.hypot(biasSd, end.sd, PLACE_POINTS * place);
+  const { bin } = log;
+  const inCore = log.cables.every(({ cable }) => {
+    const { fromCentreM } = bin.cables.find((one) => one.id === cable)!;
+    return fromCentreM <= (CORE_RADIUS * bin.diameterM) / 2;
+  });
+  const flowSd = Math.hypot(sdOf(flowPer), flow.sd, grain, inCore ? CORE_REL_SD : PLACE_REL_SD * place);
+  const endPer = list.map((_, k) => {
+    const moved = [...best.fit.values];
+    moved[k] += STEP;
+    return (100 * best.model.endWb(moved) - ends[0]) / STEP;
+  });
+  const endSd = Math.hypot(sdOf(endPer), end.sd, PLACE_POINTS * place);
   const value = Math.exp(flow.mean);
   return {
     flowM3S: estimate(value, value * Math.exp(-Z90 * flowSd), value * Math.exp(Z90 * flowSd)),
@@ -73,10 +83,6 @@ function spread(values: readonly number[], weights: readonly number[]): { mean: 
   const all = weights.reduce((sum, one) => sum + one, 0);
   const mean = values.reduce((sum, one, i) => sum + weights[i] * one, 0) / all;
   return { mean, sd: Math.sqrt(values.reduce((sum, one, i) => sum + weights[i] * (one - mean) ** 2, 0) / all) };
-}
-
-function endWb({ cables }: BinLog, model: Model, { values }: Fit): number {
-  return wetFromDry(model.shown(values).reduce((sum, { endDb }, c) => sum + cables[c].share * endDb, 0));
 }
 
 /** Standard error of a sum of values with given weights. */

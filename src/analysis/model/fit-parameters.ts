@@ -12,7 +12,7 @@ const FLOW_LOG_SD = 0.5;
 const FLOW_LOG_MOST = Math.log(6);
 /** A cable's airflow over the bin's: farm bins lack a fifth or so where fines gather (common practice). */
 const CABLE_LOG_SD = 0.2;
-const CABLE_LOG_MOST = Math.log(3);
+const CABLE_LOG_MOST = Math.log(8);
 /** Shared bias of a bin's moisture sensors where none is stated, points that 95 % keep. */
 const BIAS_POINTS = 0.5;
 /** Part of the air at a sensor that came up along the cable from where air enters; working assumption. */
@@ -20,9 +20,25 @@ const SLIP_SD = 0.15;
 const SLIP_MOST = 0.4;
 const START_SD_K = 0.5;
 const WALL_LOG_SD = 0.7;
+/** Published specific heats of corn and wheat lie within some percent; those of soybeans part by a fifth, the default is the one of D243. */
+const HEAT_LOG_SD = 0.03;
+const SOYBEAN_HEAT_LOG_SD = 0.08;
+/**
+ * Published thin-layer rates of one crop near outdoor temperatures lie apart by a factor of two. A layer of the bed dries by how far
+ * it is from balance with the air that leaves it, a real one with that which passes: to lose 1 - exp(-n) of the way it takes the
+ * rate exp(n) - 1 over n times, 2.3 at n = 1.5.
+ */
+const RATE_LOG = Math.log(2.3);
+const RATE_LOG_SD = 0.7;
+const RATE_LOG_MOST = Math.log(8);
+/** How far a lot lies from a published isotherm, points of dry matter's hundred: hybrids, drying and damage. Working assumption. */
+const SHIFT_DB = 0.004;
 /** Storage rules are of one grain and its damage; others breathe a few times less or more. */
 const BREATH_LOG_SD = 1.2;
 const BREATH_LOG_MOST = Math.log(50);
+
+/** Where a fit's drying rate starts, over the published one. */
+export const USUAL_RATE = Math.exp(RATE_LOG);
 
 export const FLOW = 0;
 export const BIAS = 1;
@@ -30,10 +46,14 @@ export const START = 2;
 export const WALL = 3;
 export const BREATH = 4;
 export const SLIP = 5;
-export const FIRST_CABLE = 6;
+export const HEAT = 6;
+export const RATE = 7;
+export const SHIFT = 8;
+export const FIRST_CABLE = 9;
 
-export function fitParameters({ season, cables }: BinLog): FitParameters {
+export function fitParameters({ bin, season, cables }: BinLog): FitParameters {
   const biasWb = (season.sensors.moisture.biasWb ?? BIAS_POINTS / 100) / Z95;
+  const heatSd = bin.grain.crop === 'soybean' ? SOYBEAN_HEAT_LOG_SD : HEAT_LOG_SD;
   const within = (name: string, unit: number, most: number) => ({ name, unit, low: -most / unit, high: most / unit });
   return {
     list: [
@@ -48,6 +68,9 @@ export function fitParameters({ season, cables }: BinLog): FitParameters {
         high: Math.log(4) / BREATH_LOG_SD,
       },
       { name: 'air along the cables', unit: SLIP_SD, low: 0, high: SLIP_MOST / SLIP_SD },
+      within('specific heat', heatSd, 3 * heatSd),
+      within('drying rate', RATE_LOG_SD, RATE_LOG_MOST),
+      within('shift of the isotherm', SHIFT_DB, 5 * SHIFT_DB),
       ...(cables.length < 2
         ? []
         : cables.map(({ cable }) => within(`airflow at cable ${cable}`, CABLE_LOG_SD, CABLE_LOG_MOST))),

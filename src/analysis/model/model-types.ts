@@ -32,8 +32,8 @@ export interface BinModel {
   moistureBiasPoints: Estimate;
   /** moisture at the end by the bed, fraction, wet basis */
   endMoistureWb: Estimate;
-  /** the isotherms that were tried, by their sum of squares over the best's */
-  isotherms: readonly { name: string; cost: number }[];
+  /** the isotherms of grain and cables that were tried, the nearest first: sums of squares over the best's, those within 2 are as near */
+  isotherms: readonly { name: string; cable: string; cost: number }[];
   /** fitted to the first part alone */
   trained: ModelPart | null;
   /** the rest of the season, which that fit has not seen: fan-on hours and the 48 hours after */

@@ -22,11 +22,15 @@ const RUN_H = 1;
 export interface Played {
   log: BinLog;
   medium: Medium;
+  /** of the grain, and by which the cables make moisture of humidity */
   isotherm: Isotherm;
+  cableIsotherm: Isotherm;
   layers: number;
   levels: readonly LevelStep[];
   /** hours at whose end the sensors are read, rising multiples of six */
   readHours: readonly number[];
+  /** of these, at which the grain itself is wanted too */
+  sampledReads: ReadonlySet<number>;
 }
 
 /** What hangs on a cable alone, or on the values being fitted. */
@@ -36,6 +40,9 @@ export interface CableValues {
   wallWM3K: number;
   startK: number;
   respirationFactor: number;
+  /** over the published specific heat and thin-layer rate */
+  heatFactor: number;
+  rateFactor: number;
   /** part of the air at a sensor that came along the cable from where the air enters */
   slip: number;
 }
@@ -44,8 +51,11 @@ export interface CableValues {
 export interface Shown {
   tempC: Float64Array;
   moistureWb: Float64Array;
-  /** mean moisture of the column at the end, fraction of dry matter */
+  /** mean moisture of the column at the start and at the end, fraction of dry matter */
+  startDb: number;
   endDb: number;
+  /** by read: moisture of the layers, fraction of dry matter, [layers] */
+  sampledDb: ReadonlyMap<number, Float64Array>;
 }
 
 /** Play the log through one column with the airflow of a cable, up to the last hour that is read. */
@@ -53,19 +63,21 @@ export function playCable(played: Played, cable: number, start: Profile, values:
   const { log, medium, layers, levels, readHours } = played;
   const heights = log.cables[cable].sensors.map((sensor) => sensor.heightM);
   const bed = newBed({
-    medium: { ...medium, respirationFactor: values.respirationFactor },
+    medium: mediumWith(medium, values),
     depthM: log.depthM,
     layers,
     air: log.bin.air,
     pressurePa: log.weather.hours.pressurePa,
     wallWM3K: values.wallWM3K,
   });
-  const { fan, enteringC } = log;
+  const { fan, enteringC, relativeFlow } = log;
   const { tempC: outdoorC, humidityRatio } = log.weather.hours;
   const shown = {
     tempC: new Float64Array(readHours.length * heights.length),
     moistureWb: new Float64Array(readHours.length * heights.length),
+    startDb: Number.NaN,
     endDb: Number.NaN,
+    sampledDb: new Map<number, Float64Array>(),
   };
   const around = { plenumC: Number.NaN, headspaceC: Number.NaN, wallC: Number.NaN };
   const before = new Float64Array(layers);
@@ -75,6 +87,7 @@ export function playCable(played: Played, cable: number, start: Profile, values:
   // What waits to be done in one step: hours, air, and what it brings.
   let hours = 0;
   let ran = 0;
+  let sumAir = 0;
   let sumOutC = 0;
   let sumEntryC = 0;
   let sumRatio = 0;
@@ -83,12 +96,16 @@ export function playCable(played: Played, cable: number, start: Profile, values:
       setLevel(bed, levels[level].depthM, levels[level].tempC, levels[level].moistureDb);
       level += 1;
     }
-    if (hour === 0) setStart(bed, start, values.startK);
+    if (hour === 0) {
+      setStart(bed, start, values.startK);
+      shown.startDb = meanDb(bed);
+    }
     const { dryAirKgM2S, warmingK, heaterK } = levels[level - 1].blower;
     const share = fan.on[hour];
     const logged = enteringC[hour];
     hours += 1;
     ran += share;
+    sumAir += share * relativeFlow[hour];
     sumOutC += outdoorC[hour];
     sumEntryC += share * (Number.isNaN(logged) ? outdoorC[hour] + warmingK + heaterK : logged);
     sumRatio += share * humidityRatio[hour];
@@ -100,7 +117,7 @@ export function playCable(played: Played, cable: number, start: Profile, values:
     around.plenumC = meanOutC;
     around.headspaceC = meanOutC;
     around.wallC = meanOutC;
-    const air = dryAirKgM2S * values.flowFactor * HOUR_S * ran;
+    const air = dryAirKgM2S * values.flowFactor * HOUR_S * sumAir;
     const ratio = sumRatio / ran;
     if (ran > 0) {
       before.set(bed.moistureDb);
@@ -110,6 +127,7 @@ export function playCable(played: Played, cable: number, start: Profile, values:
     conduct(bed, hours * HOUR_S, around);
     hours = 0;
     ran = 0;
+    sumAir = 0;
     sumOutC = 0;
     sumEntryC = 0;
     sumRatio = 0;
@@ -117,11 +135,24 @@ export function playCable(played: Played, cable: number, start: Profile, values:
       spoil(bed, readHours[read] - (readHours[read - 1] ?? -1));
       const passing = share > 0.5 ? passingRatio(bed, before, air, ratio, values.slip) : null;
       show(played, bed, heights, passing, shown, read * heights.length);
+      if (played.sampledReads.has(read)) shown.sampledDb.set(read, bed.moistureDb.slice());
       read += 1;
     }
   }
   shown.endDb = meanDb(bed);
   return shown;
+}
+
+/** The cubics of the rate are linear in the values that they fit. */
+function mediumWith(medium: Medium, { respirationFactor, heatFactor, rateFactor }: CableValues): Medium {
+  const { heatDryJKgK, heatPerMoistureJKgK, rate } = medium;
+  return {
+    ...medium,
+    respirationFactor,
+    heatDryJKgK: heatFactor * heatDryJKgK,
+    heatPerMoistureJKgK: heatFactor * heatPerMoistureJKgK,
+    rate: rateFactor === 1 ? rate : { ...rate, cubics: rate.cubics.map((one) => rateFactor * one) },
+  };
 }
 
 function setStart(bed: Bed, start: Profile, startK: number): void {
@@ -151,7 +182,7 @@ function passingRatio(bed: Bed, before: Float64Array, airKgM2: number, inRatio: 
 
 /** In still air a cable stands in the grain's own air, in moving air in that which passes. */
 function show(
-  { isotherm, log }: Played,
+  { isotherm, cableIsotherm: cable }: Played,
   bed: Bed,
   heights: readonly number[],
   passing: Float64Array | null,
@@ -159,7 +190,6 @@ function show(
   first: number,
 ): void {
   const { a, b, c, equation, tempRangeC } = isotherm;
-  const cable = log.cableIsotherm;
   heights.forEach((heightM, s) => {
     const tempC = at(bed, bed.tempC, heightM);
     const heldC = Math.min(Math.max(tempC, tempRangeC[0], cable.tempRangeC[0]), tempRangeC[1]);

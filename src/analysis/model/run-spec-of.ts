@@ -24,6 +24,15 @@ export interface FittedValues {
   wallFactor: number;
   /** heat of respiration over that of the storage rule */
   respirationFactor: number;
+  /** by which the cables make moisture of humidity, as season.yaml names it */
+  cableIsotherm: string;
+  /** over the published specific heat and thin-layer rate */
+  heatFactor: number;
+  rateFactor: number;
+  /** what the grain holds more than its isotherm says, fraction of dry matter */
+  isothermShiftDb: number;
+  /** what each moisture sensor reads too much beside the shared bias, [cables][sensors], in the order of the log's */
+  offsetsWb: readonly Float64Array[];
 }
 
 /** A bin's season ready to run, or the reason why it is not. */
@@ -62,8 +71,16 @@ export function specOf(log: BinLog, fitted: Partial<FittedValues> & Pick<FittedV
   const medium = mediumOf(crop, log.dryDensityKgM3, {
     isotherm: isotherm.name,
     respirationFactor: fitted.respirationFactor,
+    heatFactor: fitted.heatFactor,
+    rateFactor: fitted.rateFactor,
+    moistureShiftDb: fitted.isothermShiftDb,
   });
-  const profiles = startProfiles(log, { isotherm, moistureBiasWb: fitted.moistureBiasWb ?? 0 });
+  const cableIsotherm = fitted.cableIsotherm === undefined ? log.cableIsotherm : isothermOf(crop, fitted.cableIsotherm);
+  const { moistureBiasWb = 0, isothermShiftDb = 0, offsetsWb } = fitted;
+  const profiles = startProfiles(log, { isotherm, cableIsotherm, moistureBiasWb, offsetsWb }).map((one) => ({
+    ...one,
+    moistureDb: one.moistureDb.map((moistureDb) => moistureDb + isothermShiftDb),
+  }));
   const bed = {
     medium,
     depthM: log.depthM,

@@ -20,6 +20,8 @@ export interface Profile {
 export interface StartChoice {
   /** of the grain */
   isotherm: Isotherm;
+  /** by which the cables make moisture of humidity */
+  cableIsotherm: Isotherm;
   /** what the cables read too much, fraction, wet basis */
   moistureBiasWb: number;
   /** what each sensor reads too much beside, [cables][sensors]; none when left out */
@@ -50,8 +52,11 @@ export function startReadings(cables: readonly CableLog[], window: readonly [num
  *
  * @returns  by cable, in the order of the log's
  */
-export function startProfiles(log: BinLog, { isotherm, moistureBiasWb, offsetsWb }: StartChoice): Profile[] {
-  const { startReads, cableIsotherm, startWb } = log;
+export function startProfiles(
+  log: BinLog,
+  { isotherm, cableIsotherm, moistureBiasWb, offsetsWb }: StartChoice,
+): Profile[] {
+  const { startReads, startWb } = log;
   const told = startReads.map((sensors, cable) =>
     sensors.map(({ heightM, tempC, moistureWb }, s) => {
       const wb = moistureWb - moistureBiasWb - (offsetsWb?.[cable][s] ?? 0);

@@ -1,7 +1,7 @@
 import type { BinLog } from './bin-log.ts';
 import type { Doubt } from './cross-checks.ts';
 import type { Fit } from './fit-bin.ts';
-import { BREATH, type FitParameters, SLIP, WALL } from './fit-parameters.ts';
+import { BREATH, type FitParameters, RATE, SLIP, WALL } from './fit-parameters.ts';
 import type { BinModel } from './model-types.ts';
 
 /** Beyond these on the unseen part a bed is not trusted. @source the kit's design */
@@ -99,8 +99,8 @@ function flows({ review }: BinLog, { flowM3S }: Told): Doubt[] {
 
 function bounds({ values }: Fit, list: FitParameters['list']): Doubt[] {
   return list.flatMap(({ name, low, high }, k) => {
-    // Of exchange with wall, breath and slip a log often says little.
-    if (k === WALL || k === BREATH || k === SLIP) return [];
+    // Of exchange with wall, breath, slip and rate a log often says little; a rate without end is a bed in balance with its air.
+    if (k === WALL || k === BREATH || k === SLIP || k === RATE) return [];
     const span = high - low;
     if (values[k] > low + AT_BOUND * span && values[k] < high - AT_BOUND * span) return [];
     return [{ why: `The fitted ${name} stands at the end of what is possible.`, help: CHECK }];

@@ -10,17 +10,23 @@ const work = mkdtempSync(join(tmpdir(), 'fanbook-model-'));
 afterAll(() => rmSync(work, { recursive: true, force: true }));
 
 describe('a bed fitted to the log of a drawn season', { timeout: 240_000 }, () => {
-  it('finds airflow, end moisture and unseen temperatures of two aerated bins', async () => {
-    const cases = await modelCases(3001, work);
-    expect(cases).toHaveLength(2);
-    for (const one of cases) {
-      expect(one.trusted, one.why).toBe(true);
-      expect(Math.abs(one.flowOff)).toBeLessThan(0.1);
-      expect(one.flowHeld).toBe(true);
-      expect(Math.abs(one.endOff)).toBeLessThan(0.3);
-      expect(one.unseenK).toBeLessThan(1.5);
-    }
-  });
+  // 3001: two bins that were cooled. 3005: corn and soybeans dried, whose cables work by another isotherm than the grain follows, which
+  // nobody states; the sensors end 1.3 and 0.7 points off.
+  it.each([3001, 3005])(
+    'finds airflow, end moisture and unseen temperatures of the two bins of season %i',
+    async (seed) => {
+      const cases = await modelCases(seed, work);
+      expect(cases).toHaveLength(2);
+      for (const one of cases) {
+        expect(one.trusted, one.why).toBe(true);
+        expect(Math.abs(one.flowOff)).toBeLessThan(0.1);
+        expect(one.flowHeld).toBe(true);
+        expect(Math.abs(one.endOff)).toBeLessThan(0.3);
+        expect(one.endHeld).toBe(true);
+        expect(one.unseenK).toBeLessThan(1.5);
+      }
+    },
+  );
 
   // Of the smallest fans, as season 3001 has them, no leak can be told by power: a weekly run bin with a larger one shows it.
   it.each([
