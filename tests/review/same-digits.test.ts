@@ -6,18 +6,26 @@ import { parseHTML } from 'linkedom';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { runReview } from '../../scripts/review/run-review.ts';
 import type { Summary } from '../../src/analysis/summary-shape.ts';
+import { unguarded } from '../../src/base/csv-text.ts';
+import { openWorkbook, type ReadSheet, shownAs } from '../support/open-workbook.ts';
+import { sheetCells, sheetColumns } from './sheet-cells.ts';
+import { summaryCells } from './summary-cells.ts';
 
-// The sample season's whole review, walked: what stands in summary.json, in tables/*.csv and on the pages is one number with one
-// face. The rounding here is written anew, with the language's own toPrecision and toFixed, not taken from the kit.
+// The sample season's whole review, walked: what stands in summary.json, in tables/*.csv, in season.xlsx and on the pages is one
+// number with one face, each read by a reader of its own. The rounding here is written anew, with the language's own toPrecision
+// and toFixed, not taken from the kit.
 const work = mkdtempSync(join(tmpdir(), 'fanbook-digits-'));
 const out = join(work, 'out');
 const csv = new Map<string, string[][]>();
 const pages = new Map<string, Document>();
+/** by the name of the table's CSV */
+const sheets = new Map<string, ReadSheet>();
 let summary: Summary;
 
 beforeAll(async () => {
   const seasonFolder = resolve('data-samples/sorrel-fork');
-  await runReview({ seasonFolder, out, generatedAtMs: Date.UTC(2025, 5, 1), onStage: () => {} });
+  const generatedAtMs = Date.UTC(2025, 5, 1);
+  await runReview({ seasonFolder, out, workbook: true, generatedAtMs, onStage: () => {} });
   for (const name of readdirSync(join(out, 'tables'))) {
     csv.set(name.slice(0, -4), parse(readFileSync(join(out, 'tables', name), 'utf8')));
   }
@@ -25,6 +33,10 @@ beforeAll(async () => {
     const id = name === 'index.html' ? 'overview' : name.slice(0, -5);
     pages.set(id, parseHTML(readFileSync(join(out, name), 'utf8')).document);
   }
+  const [index, ...others] = openWorkbook(readFileSync(join(out, 'season.xlsx'))).sheets;
+  index.rows.slice(2).forEach((row, at) => {
+    sheets.set(String(row[6]?.value).replace(/\.csv$/, ''), others[at]);
+  });
   summary = JSON.parse(readFileSync(join(out, 'summary.json'), 'utf8'));
 });
 afterAll(() => rmSync(work, { recursive: true, force: true }));
@@ -39,6 +51,14 @@ function atDigitsOf(text: string, value: number): number {
   const decimals = text.split('.')[1]?.length;
   if (decimals !== undefined) return Number(value.toFixed(decimals));
   return Math.abs(value) >= 1000 ? Number(value.toPrecision(3)) : Number(value.toFixed(0));
+}
+
+/** An end of an interval at the place of its middle, or of its own three figures where that is coarser. */
+function endAtDigitsOf(text: string, middle: string, end: number): number {
+  if (text.includes('.')) return Number(end.toFixed(text.split('.')[1].length));
+  const wholes = [middle, Math.abs(end).toFixed(0)].map((one) => one.replace(/^-/, '').split('.')[0].length);
+  const place = 10 ** Math.max(0, ...wholes.map((length) => length - 3));
+  return Math.sign(end) * Math.round(Math.abs(end) / place) * place;
 }
 
 /** Figures of a number: no sign, point, leading noughts, or trailing noughts of a whole number. */
@@ -170,6 +190,34 @@ describe('a number has the same digits', () => {
     });
   });
 
+  it('in summary.json and every table that says its numbers, by row and column', () => {
+    const names = (csv.get('overview-bins-bins') ?? []).slice(1).map((row) => row[0]);
+    const cells = summaryCells(summary, names);
+    let numbers = 0;
+    for (const { table, row, column, value, interval } of cells) {
+      const where = `${table}, ${row.join(', ')}, ${column}`;
+      const [header, ...rows] = csv.get(table) ?? [];
+      const at = header?.indexOf(column) ?? -1;
+      expect(at, where).toBeGreaterThan(0);
+      const found = rows.find((one) => row.every((text, c) => one[c] === text));
+      expect(found, where).toBeDefined();
+      if (found === undefined) continue;
+      if (value === null) {
+        expect(found[at], where).toBe('');
+        continue;
+      }
+      numbers += 1;
+      expect(Number(found[at]), where).toBe(atDigitsOf(found[at], value));
+      if (header[at + 1] !== `${column}, low`) continue;
+      interval?.forEach((end, i) => {
+        const text = found[at + 1 + i];
+        expect(Number(text), `${where}, end ${i}`).toBeCloseTo(endAtDigitsOf(text, found[at], end), 9);
+        numbers += 1;
+      });
+    }
+    expect(numbers).toBeGreaterThan(600);
+  });
+
   it('in the answer of the first page and in its table', () => {
     const [header, ...rows] = csv.get('overview-bins-bins') ?? [];
     const total = rows.at(-1) ?? [];
@@ -197,6 +245,51 @@ describe('a number has the same digits', () => {
       });
     }
     expect(numbers).toBeGreaterThan(1000);
+  });
+});
+
+describe('season.xlsx', () => {
+  it('has a sheet for each table and each column of its CSV', () => {
+    expect([...sheets.keys()].sort()).toEqual([...csv.keys()].sort());
+  });
+
+  it('has the cells of the CSV, as real numbers, dates and texts, and of the page', () => {
+    const count = { number: 0, text: 0, time: 0, onPage: 0 };
+    for (const [name, rows] of csv) {
+      const sheet = sheets.get(name) as ReadSheet;
+      const page = [...pages.keys()].find((id) => name.startsWith(`${id}-`)) ?? '';
+      const table = pages.get(page)?.getElementById(name.slice(page.length + 1)) as Element;
+      expect(
+        sheetColumns(sheet).map(({ head }) => head),
+        name,
+      ).toEqual(rows[0].map(unguarded));
+      expect(sheet.rows.length - 2, name).toBe(rows.length - 1);
+      for (const { where, cell, csv: text, shown } of sheetCells(name, sheet, rows, table)) {
+        if (cell === null) expect(text, where).toBe('');
+        else if (typeof cell.value === 'string') {
+          count.text += 1;
+          expect(cell.value, where).toBe(text);
+        } else {
+          const face = shownAs(cell.value, cell.format);
+          if (cell.format.startsWith('#')) {
+            count.number += 1;
+            expect([cell.value, face.replaceAll(',', '')], where).toEqual([Number(text), text]);
+          } else {
+            count.time += 1;
+            // 2024-10, 2024-10-04, 2024-10-04T13:05-05:00: the same day and minute by the clock of the site.
+            const local = text.length > 10 ? text.slice(0, 16) : `${text.padEnd(10, '-01')}T00:00`;
+            expect(cell.value, where).toBeCloseTo(Date.parse(`${local}Z`) / 86_400_000 + 25_569, 6);
+          }
+          if (shown === null) continue;
+          count.onPage += 1;
+          expect(plain(face), where).toBe(cellOf(shown).middle);
+        }
+      }
+    }
+    expect(count.number).toBeGreaterThan(3000);
+    expect(count.text).toBeGreaterThan(1000);
+    expect(count.time).toBeGreaterThan(300);
+    expect(count.onPage).toBeGreaterThan(2000);
   });
 });
 
