@@ -339,11 +339,13 @@ export const METHODS: readonly Method[] = [
     id: 'airflow-by-front',
     title: 'Airflow by fronts',
     statement:
-      'A change of temperature that passes one sensor is looked for at the next, later by the fan hours of its way up; the airflow is the one at which the two logs agree best. How far a change goes for each kilogram of air follows from the balances of heat and water of grain and air, at the temperature of the moment: evaporation carries nearly half of the heat. All running counts, daily waves and weather as well as whole fronts, in stretches of up to 120 fan hours. A cable’s airflow is the weighted median over its pairs of sensors, the bin’s the mean of the cables by their rings. The interval joins the spread between stretches and between cables, moisture, dry matter, and the published isotherms and specific heats.',
+      'What one sensor saw is carried to the next: later by the fan hours of the way, and spread on it. The airflow is the one at which the two logs agree best. How far a change goes for each kilogram of air follows from the balances of heat and water of grain and air, at the temperature of the moment: evaporation carries nearly half of the heat. Grain that takes up heat and water late, mixing and conduction spread a change and bring the crests of daily waves forward by up to a tenth, but leave its mean time as the balances say; so the spread is fitted beside the airflow, and so is a fixed difference of the two thermometers. All running counts, daily waves and weather as well as whole fronts, in stretches of up to 120 fan hours. A cable’s airflow is the weighted median over its pairs of sensors, the bin’s the mean of the cables by their rings. Dry matter and the published isotherms and specific heats are taken in the middle of what they leave open. The interval joins the spread between stretches and between cables, moisture, dry matter and those constants. Where it leaves room for an error of more than 20 % no number is shown; the reason tells the interval. Water by air then takes the airflow by pressure, or that interval where there is no pressure.',
     constants: [
       'places at one distance from the centre differ by 7 % (working assumption, as firm as three cables)',
-      'grain between and beyond the cables: 4 % with cables at one distance (working assumption)',
+      'grain between and beyond the cables: 4 %; 30 % where the only cables hang within a quarter of the radius, fading to half of it (working assumptions)',
       'the balances themselves: 3 % (tried on beds with a drying rate and other isotherms)',
+      'spread of a change between two sensors: variance a tenth of the mean time squared, a factor of 3 either way, before the logs are looked at (working assumption)',
+      'two thermometers against each other: 0.37 °C (0.67 °F), standard deviation',
     ],
     sourceKeys: ['sutherland-1971'],
     usedOn: ['fronts', 'overview', 'moisture'],
@@ -352,7 +354,7 @@ export const METHODS: readonly Method[] = [
     id: 'airflow-by-pressure',
     title: 'Airflow by static pressure',
     statement:
-      'The median static pressure with the fan on, by depth and by the fans that run, drives the air that the published resistance of the grain lets through: pressure = packing factor × depth × a v² ÷ ln(1 + b v). The interval joins what packing leaves open, every set of constants that reaches such airflows, the pressure sensor and the depth. A stated fan curve gives a cross-check at the logged pressure. Two airflows agree where their intervals overlap; the fronts’ is used where it is known and not very unsure.',
+      'The median static pressure with the fan on, by depth and by the fans that run, drives the air that the published resistance of the grain lets through: pressure = packing factor × depth × a v² ÷ ln(1 + b v). The interval joins what packing leaves open, every set of constants that reaches such airflows, the pressure sensor and the depth. A stated fan curve gives a cross-check at the logged pressure. Two airflows agree where their intervals overlap, also where the fronts’ is too wide to be shown; the fronts’ is used where it is shown.',
     constants: [
       'packing where it is not stated: 1.5 for corn and 1.3 for others, from four fifths of that (not below 1) to a quarter more',
       'packing where season.yaml states it: 10 % either way (working assumption)',

@@ -40,7 +40,15 @@ describe.each(['sorrel-fork', 'sorrel-fork-2023'])('airflow and water of %s', (f
   };
 
   test('fronts tell the airflow within 15 % on average and 20 % in any bin, and the interval holds it', () => {
-    const off = truth.bins.map(({ id }) => {
+    // One cable near the centre of a bin of soybeans (B5) leaves more than 20 % open: no airflow by fronts is shown there.
+    const shown = truth.bins.filter(({ id }) => found(id).airflow.byFront.value !== null);
+    for (const { id } of truth.bins.filter((one) => !shown.includes(one))) {
+      expect(found(id).bin.cables.length, id).toBe(1);
+      expect(found(id).airflow.byFront.why, id).toMatch(/could be more than 20 % off.*between and beyond the cables/);
+      expect(found(id).airflow.from, id).toBe('pressure');
+    }
+    expect(shown.length).toBeGreaterThanOrEqual(truth.bins.length - 1);
+    const off = shown.map(({ id }) => {
       const { byFront, from } = found(id).airflow;
       expect(holds(byFront.interval, flowOf(id)), id).toBe(true);
       expect(from, id).toBe('front');

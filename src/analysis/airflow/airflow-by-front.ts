@@ -7,17 +7,21 @@ import { goodReadings } from '../fronts/good-readings.ts';
 import { CORE_RADIUS } from '../moisture/radial-error.ts';
 import type { BinAirflow, BinGrainAmount, BinMoisture, FanSeason, FanSpans } from '../types.ts';
 import { type CableFlux, cableFlux } from './cable-flux.ts';
-import { cableShares, distances, placeSd } from './cables-apart.ts';
+import { cableShares, placeSd } from './cables-apart.ts';
 import { mainFanSet } from './fan-sets.ts';
 import { type PassingCurve, passingCurve } from './passing-curve.ts';
 import { FULL_SHARE } from './pressure-log.ts';
 import { type RunWindow, runWindows } from './run-windows.ts';
 import { sensorPairs } from './sensor-pairs.ts';
+import { sureEnough } from './sure-enough.ts';
 import { constantsSpread, grainHeatJKgK, grainIsotherm, waveRatioAt, waveRatios } from './wave-ratio.ts';
 
 /** The bed model against beds with a drying rate and other isotherms, and against uneven walls (sd). */
 const MODEL_SD = 0.03;
-/** What lies between and beyond the cables may get other air than they: sd with one cable, less with more distances. */
+/**
+ * What lies between and beyond the cables may get other air than they (sd). More cables do not see more of the rim: most of the
+ * floor lies beyond the outermost of them.
+ */
 const RADIAL_SD = 0.04;
 /** A bin whose only cables hang in the core, which fines leave short of air: sd, as for the points removed there. */
 const CORE_ONLY_SD = 0.3;
@@ -45,7 +49,10 @@ export interface FrontAirflowInput {
 
 /** Airflow by how fast temperatures were carried up, and what it is made of. */
 export interface FrontAirflowFound {
+  /** missing where its interval is too wide to be shown */
   flowM3S: Estimate;
+  /** the same, however wide */
+  rangeM3S: Estimate;
   /** each cable's airflow over the bin's mean, and how fast a change at 10 degC moves past it, m per fan hour */
   cables: BinAirflow['front']['cables'];
   /** which fans ran, as `F1+F2`; empty where there is no answer */
@@ -62,6 +69,7 @@ type FanWindow = RunWindow & { fans: { set: string; share: number } };
 
 const nothing = (why: string): FrontAirflowFound => ({
   flowM3S: withheld(why),
+  rangeM3S: withheld(why),
   cables: [],
   fanSet: '',
   windows: 0,
@@ -74,7 +82,7 @@ const nothing = (why: string): FrontAirflowFound => ({
 /**
  * Airflow of a bin from the time that changes of temperature take from sensor to sensor, by the balances of heat and water of
  * grain and air (evaporation carries nearly half of the heat). All running counts, not only whole fronts: daily waves and
- * weather go up at the same pace.
+ * weather go up at the same pace. Not shown where it could be more than 20 % off.
  */
 export function airflowByFront(input: FrontAirflowInput): FrontAirflowFound {
   const { bin, grain, moisture, spans } = input;
@@ -165,13 +173,16 @@ function joined(
   ];
   const sd = Math.hypot(...parts.map((part) => part.relSd));
   const volume = specificVolumeM3Kg(meanEntering(input, windows), 0.005, stationPa);
-  const flow = flux * volume * (Math.PI / 4) * bin.diameterM ** 2;
+  // The middle of what is open: grain packs to one side only, and no published constant is the likelier one for this lot.
+  const packed = (lightest + heaviest) / 2 / grain.dryMatterKg!;
+  const constants = Math.log(spread.high / spread.low) / 2;
+  const flow = flux * packed * Math.sqrt(spread.low * spread.high) * volume * (Math.PI / 4) * bin.diameterM ** 2;
+  const most = Math.hypot(Z90 * sd, constants);
+  const rangeM3S = estimate(flow, flow * Math.exp(-most), flow * Math.exp(most));
+  const allParts = [...parts, { cause: 'choice of isotherm and specific heat', relSd: constants / Z90 }];
   return {
-    flowM3S: estimate(
-      flow,
-      flow * Math.exp(-Math.hypot(Z90 * sd, Math.log(spread.low))),
-      flow * Math.exp(Math.hypot(Z90 * sd, Math.log(spread.high))),
-    ),
+    flowM3S: sureEnough(rangeM3S, allParts, grain.volumeM3!),
+    rangeM3S,
     cables: cables.map((one, i) => ({
       cable: one.cable,
       share: shares[i],
@@ -188,10 +199,7 @@ function joined(
     windows: windows.length,
     fanHours: windows.reduce((sum, one) => sum + one.toH - one.fromH, 0),
     depthM: Math.max(...windows.map((one) => one.depthM)),
-    parts: [
-      ...parts,
-      { cause: 'choice of isotherm and specific heat', relSd: Math.log(spread.high / spread.low) / 2 / Z90 },
-    ],
+    parts: allParts,
     isotherms: spread.isotherms,
   };
 }
@@ -200,7 +208,7 @@ function radialSd(bin: Bin, cables: readonly CableFlux[]): number {
   const used = bin.cables.filter((one) => cables.some((flux) => flux.cable === one.id));
   const outer = Math.max(...used.map((one) => one.fromCentreM)) / (bin.diameterM / 2);
   const inCore = Math.min(1, Math.max(0, (CORE_FADES_TO - outer) / (CORE_FADES_TO - CORE_RADIUS)));
-  return inCore * CORE_ONLY_SD + ((1 - inCore) * RADIAL_SD) / Math.sqrt(distances(bin, cables));
+  return inCore * CORE_ONLY_SD + (1 - inCore) * RADIAL_SD;
 }
 
 function meanEntering({ enteringC }: FrontAirflowInput, windows: readonly FanWindow[]): number {

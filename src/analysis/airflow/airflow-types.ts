@@ -5,6 +5,7 @@ export type AirflowWay = 'model' | 'front' | 'pressure';
 /** A bin's airflow, m3/s of the entering air, at full depth with the fans that ran most, by independent ways. */
 export interface BinAirflow {
   byPressure: Estimate;
+  /** missing where its interval leaves room for an error of more than 20 % */
   byFront: Estimate;
   byModel: Estimate;
   /** a cross-check by the stated fan curves: at the logged pressure, else where curves and bed balance */
@@ -17,7 +18,7 @@ export interface BinAirflow {
   cfmPerBushel: Estimate;
   /** nameplate, as stated, per 1000 bushels of volume */
   hpPerThousandBushels: number | null;
-  /** do the intervals by fronts and by pressure overlap; null where one is missing */
+  /** do the intervals by fronts (however wide) and by pressure overlap; null where one is missing */
   agree: boolean | null;
   /** the fans it is told for, `F1+F2` */
   fanSet: string;

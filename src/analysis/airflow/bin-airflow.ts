@@ -33,20 +33,24 @@ export interface BinAirflowInput {
 /** What is told of a bin's airflow, and how it went through the season. */
 export interface AirflowFound {
   told: BinAirflow;
-  /** airflow at a moment over that of `told.flowM3S`; null where there is none */
+  /** what the water by air is worked out with: `told.flowM3S`, else that by fronts with an interval too wide to be shown */
+  forWater: Estimate;
+  /** airflow at a moment over that of `forWater`; null where there is none */
   relativeAt: RelativeFlow | null;
 }
 
 const NO_MODEL = 'No model of this bin has been fitted to its log yet.';
-/** An airflow by fronts that is less sure than this (half of its interval over itself) gives way to the one by pressure. */
-const TOO_UNSURE = 0.5;
 
 /** Airflow by front speed and by static pressure, which of them is used, and whether they agree. */
 export function binAirflow(input: BinAirflowInput): AirflowFound {
   const { bin, spans, grain } = input;
   if (spans === null) {
     const why = 'No fan of this bin has a log, so its airflow cannot be told.';
-    return { told: { ...missing(why), hpPerThousandBushels: nameplate(input) }, relativeAt: null };
+    return {
+      told: { ...missing(why), hpPerThousandBushels: nameplate(input) },
+      forWater: withheld(why),
+      relativeAt: null,
+    };
   }
   const fans = input.fan.fans;
   const log = pressureLog(bin, spans, fans, input.plenum);
@@ -69,7 +73,7 @@ export function binAirflow(input: BinAirflowInput): AirflowFound {
     flowM3S,
     cfmPerBushel: perBushel(flowM3S, grain),
     hpPerThousandBushels: nameplate(input),
-    agree: sameFans ? overlap(front.flowM3S, pressure.flowM3S) : null,
+    agree: sameFans ? overlap(front.rangeM3S, pressure.flowM3S) : null,
     fanSet: from === 'pressure' ? (pressure.stage?.fanSet ?? '') : front.fanSet,
     pressure:
       pressure.stage === null
@@ -94,10 +98,12 @@ export function binAirflow(input: BinAirflowInput): AirflowFound {
     notes,
     why: flowM3S.why,
   };
+  const forWater = flow ?? front.rangeM3S;
   return {
-    told: { ...told, likely: likelyAirflow(bin, told) },
+    told: { ...told, likely: likelyAirflow(bin, { ...told, byFront: front.rangeM3S }) },
+    forWater,
     relativeAt:
-      flow === null || grain.depthM === null
+      forWater.value === null || grain.depthM === null
         ? null
         : relativeFlow(bin, log, fans, grain.depthM, from === 'pressure' ? (pressure.stage?.fanSet ?? fanSet) : fanSet),
   };
@@ -127,16 +133,10 @@ export function missing(why: string): BinAirflow {
   };
 }
 
-/** The model's would come first; then the fronts', unless it is far less sure than the pressure's can be; then the pressure's. */
+/** The model's would come first; then the fronts', then the pressure's. */
 function chosen(front: Estimate, pressure: Estimate): AirflowWay | null {
-  if (front.value === null) return pressure.value === null ? null : 'pressure';
-  const unsure = halfShare(front) > TOO_UNSURE && halfShare(front) > halfShare(pressure);
-  return unsure && pressure.value !== null ? 'pressure' : 'front';
-}
-
-function halfShare({ value, interval }: Estimate): number {
-  if (value === null || interval === null) return Number.POSITIVE_INFINITY;
-  return (interval[1] - interval[0]) / 2 / Math.abs(value);
+  if (front.value !== null) return 'front';
+  return pressure.value === null ? null : 'pressure';
 }
 
 /** Do two intervals overlap; null where one is missing. */

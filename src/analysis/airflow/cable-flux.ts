@@ -20,10 +20,10 @@ export interface CableFlux {
 }
 
 /** Windows differ by this much where nothing else is known (sd of the logarithm), held as firmly as three of them. */
-const WINDOW_SD = 0.05;
+const WINDOW_SD = 0.03;
 const WINDOW_DF = 3;
-/** A single pair can be off by this much beside its own fit (sd): the sensors' fixed errors, their heights. */
-export const PAIR_SD = 0.05;
+/** A single pair can be off by this much beside its own fit (sd): the sensors' heights, 3 cm a metre. */
+export const PAIR_SD = 0.03;
 
 /**
  * The airflow past a cable from all its pairs of sensors: the weighted median, which a pair or a window that went wrong does

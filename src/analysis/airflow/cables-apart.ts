@@ -27,9 +27,3 @@ export function placeSd(bin: Bin, cables: readonly CableFlux[]): number {
   }
   return Math.sqrt(squares / df);
 }
-
-/** How many distances from the centre the cables hang at. */
-export function distances(bin: Bin, cables: readonly CableFlux[]): number {
-  const used = bin.cables.filter((one) => cables.some((flux) => flux.cable === one.id));
-  return new Set(used.map((one) => one.fromCentreM.toFixed(1))).size;
-}

@@ -20,6 +20,8 @@ export interface RunWindow {
   /** fan hours since the fan's log began */
   fromH: number;
   toH: number;
+  /** when the running began that the window is a part of, fan hours */
+  runFromH: number;
   /** levelled depth, m */
   depthM: number;
 }
@@ -59,8 +61,9 @@ export function runWindows(bin: Bin, spans: FanSpans): RunWindow[] {
       return cuts.map((from, part) => {
         const to = part + 1 < cuts.length ? cuts[part + 1] - 1 : last;
         const span = { fromMs: pieces.fromMs[from], toMs: pieces.toMs[to] };
-        const [fromH, toH] = cumulativeFanHours(spans, Float64Array.of(span.fromMs, span.toMs));
-        return { span, fromH, toH, depthM };
+        const ends = Float64Array.of(span.fromMs, span.toMs, pieces.fromMs[first]);
+        const [fromH, toH, runFromH] = cumulativeFanHours(spans, ends);
+        return { span, fromH, toH, runFromH, depthM };
       });
     });
 }

@@ -14,9 +14,10 @@ const LEAST_APART_M = 0.8;
 const LEAST_LIKENESS = 0.5;
 /**
  * In a zone that dries or wets, the air's humidity changes with the weather too and moves temperatures on before they are
- * carried there: sd of the logarithm for each point by which the grain of a pair has changed or differs, up to two points.
+ * carried there: sd of the logarithm for each point by which the grain of a pair has changed or differs, up to two points. In
+ * simulated beds that dry by 3 points and more, fits with their own spread are no worse than in those that only cool.
  */
-const ZONE_SD_POINT = 0.12;
+const ZONE_SD_POINT = 0.03;
 
 /**
  * Airflow past a cable by every pair of its sensors in one window.
@@ -54,7 +55,10 @@ export function sensorPairs(
       const wb = between.reduce((sum, one) => sum + one.value, 0) / between.length;
       if (!(wb >= 0.06 && wb <= 0.35)) continue;
       const ratioAt = ratios(wb);
-      const fit = transitFit(first.curve, second.curve, apartM, window.fromH, window.toH, { ratioAt, dryMatterKgM3 });
+      const onTheWay = sensors
+        .slice(i + 1, j)
+        .map((one) => ({ part: (one.fromEntryM - first.fromEntryM) / apartM, curve: one.curve }));
+      const fit = transitFit(first.curve, second.curve, apartM, window, { ratioAt, dryMatterKgM3 }, onTheWay);
       if (fit === null || fit.likeness < LEAST_LIKENESS) continue;
       const values = between.map((one) => 100 * one.value);
       const zone = Math.min(

@@ -1,5 +1,9 @@
-import { firstNotBefore } from '../../base/first-not-before.ts';
-import { type PassingCurve, passingAt } from './passing-curve.ts';
+import { bestTransit } from './best-transit.ts';
+import { carriedTemperature } from './carried-temperature.ts';
+import { hourlyPassing, thinnedPassing } from './hourly-passing.ts';
+import type { PassingCurve } from './passing-curve.ts';
+import { spreadArrivals } from './spread-arrivals.ts';
+import { type OnTheWay, startProfile } from './start-profile.ts';
 
 /** Airflow that carries what one sensor saw to the next one. */
 export interface TransitFit {
@@ -7,7 +11,7 @@ export interface TransitFit {
   fluxKgM2S: number;
   /** standard error of its logarithm */
   logSd: number;
-  /** part of the variance at the first sensor that the second one repeats, 1 at best */
+  /** part of the variance at the second sensor that the first one explains, 1 at best */
   likeness: number;
 }
 
@@ -17,119 +21,74 @@ export interface Carriage {
   dryMatterKgM3: number;
 }
 
-/** From 0.01 to 4 cfm/bu in a bed of 6 m; step 6 %. */
+/** A stretch of fan hours, and where the running began that it is a part of. */
+export interface Stretch {
+  fromH: number;
+  toH: number;
+  runFromH: number;
+}
+
+/** From 0.01 to 4 cfm/bu in a bed of 6 m; step 10 %. */
 const LEAST_FLUX = 0.0008;
 const MOST_FLUX = 0.6;
-const STEP = 1.06;
-/** Moments of the first sensor that must find a partner, and the least part of them all. */
+const STEP = 1.1;
+/** Moments at the second sensor that must be told. */
 const LEAST_MATCHES = 6;
-const LEAST_PART = 0.5;
-/** The temperature must have moved: its standard deviation over the matches, K. */
+/** The temperature must have moved: its standard deviation at the second sensor, K. */
 const LEAST_SD_K = 0.7;
 /** Readings farther apart than this, fan hours, are not joined by a line. */
 const GAP_H = 9;
-/** Misfits of neighbouring moments hang together: so many count as one. */
-const TOGETHER = 3;
-/** Delays tried about the best one to find the bottom: so many on each side, as far as 2 h, within these parts of the delay. */
-const BOWL_POINTS = 4;
-const BOWL_H = 2;
-const BOWL_LEAST = 0.12;
-const BOWL_MOST = 0.4;
-/** Readings, their steps and noise cannot agree better, K. */
-const LEAST_MISFIT_K = 0.25;
+/** Mean times on the way that can be found: this much of the run at the most, and no less than a quarter of an hour. */
+const MOST_DELAY = 0.5;
+const LEAST_DELAY_H = 0.25;
+/** The fit may leave the best of the airflows tried first by so much (logarithm). */
+const ASTRAY = 0.7;
 
 /**
- * Each temperature that passes the first sensor is looked for at the second, later by the fan hours that it takes on its way
- * by the balances of heat and water: warm grain carries a change faster than cool grain. The airflow is the one at which
- * the two logs agree best (least squares).
+ * The airflow that carries the temperatures of the first sensor to the second: later by the fan hours that balances of heat and
+ * water give, warm grain faster than cool grain, and spread on the way by what the two logs show. Spread alone shifts the
+ * crests of daily waves, by a tenth and more of their time; the mean time is what the balances tell. The fixed errors of the two
+ * sensors are taken out as far as thermometers have them: in a steady fall they look like a delay.
  *
  * @param first, second  from where the air enters on
  * @param distanceM      between them, > 0
- * @param fromH, toH     fan hours
+ * @param between        sensors on the way
  * @returns              null where nothing moved, the readings are too few, or no airflow in reach fits better than its neighbours
  */
 export function transitFit(
   first: PassingCurve,
   second: PassingCurve,
   distanceM: number,
-  fromH: number,
-  toH: number,
+  { fromH, toH, runFromH }: Stretch,
   { ratioAt, dryMatterKgM3 }: Carriage,
+  between: readonly OnTheWay[] = [],
 ): TransitFit | null {
-  const begin = firstNotBefore(first.fanHour, fromH);
-  const end = firstNotBefore(first.fanHour, toH);
-  if (end - begin < LEAST_MATCHES) return null;
-  /** hours times flux for each moment of the first sensor */
-  const way = new Float64Array(end - begin);
-  for (let i = 0; i < way.length; i++) {
-    way[i] = (distanceM * dryMatterKgM3) / ratioAt(first.tempC[begin + i]) / 3600;
-  }
-  const misfit = (flux: number): { part: number; mean: number; count: number } | null => {
-    let squares = 0;
-    let sum = 0;
-    let sumSquares = 0;
-    let count = 0;
-    for (let i = 0; i < way.length; i++) {
-      const at = first.fanHour[begin + i] + way[i] / flux;
-      if (at > toH) continue;
-      const later = passingAt(second, at, GAP_H);
-      if (Number.isNaN(later)) continue;
-      const now = first.tempC[begin + i];
-      squares += (later - now) ** 2;
-      sum += now;
-      sumSquares += now * now;
-      count += 1;
-    }
-    if (count < LEAST_MATCHES || count < LEAST_PART * way.length) return null;
-    const variance = sumSquares / count - (sum / count) ** 2;
-    if (variance < LEAST_SD_K ** 2) return null;
-    return { part: squares / count / variance, mean: squares / count, count };
+  const seen = thinnedPassing(second, fromH, toH);
+  const count = seen.tempC.length;
+  if (count < LEAST_MATCHES) return null;
+  const meanC = seen.tempC.reduce((sum, tempC) => sum + tempC, 0) / count;
+  const variance = seen.tempC.reduce((sum, tempC) => sum + (tempC - meanC) ** 2, 0) / count;
+  if (variance < LEAST_SD_K ** 2) return null;
+  const sourceC = hourlyPassing(first, runFromH, toH, GAP_H);
+  const beginC = startProfile(first, second, between, runFromH, GAP_H);
+  if (beginC === null || Number.isNaN(sourceC[0])) return null;
+  /** hours times flux at a temperature */
+  const way = (tempC: number) => (distanceM * dryMatterKgM3) / ratioAt(tempC) / 3600;
+  const meanWay = way(meanC);
+  const carried = { sourceC, pace: sourceC.map((tempC) => way(tempC) / meanWay), beginC };
+  const hours = seen.fanHour.map((hour) => hour - runFromH);
+  const told = new Float64Array(count);
+  const predict = (logFlux: number, logSpread: number) => {
+    carriedTemperature(carried, hours, meanWay / Math.exp(logFlux), spreadArrivals(Math.exp(logSpread)), told);
+    return told;
   };
-  let best: { flux: number; part: number; mean: number; count: number } | null = null;
+  const tries: number[] = [];
   for (let flux = MOST_FLUX; flux >= LEAST_FLUX; flux /= STEP) {
-    const found = misfit(flux);
-    if (found !== null && (best === null || found.part < best.part)) best = { flux, ...found };
+    const delayH = meanWay / flux;
+    if (delayH > MOST_DELAY * (toH - runFromH)) break;
+    if (delayH >= LEAST_DELAY_H) tries.push(Math.log(flux));
   }
-  if (best === null) return null;
-  const bowl = bowlOf(best.flux, misfit, delayH(way, best.flux));
-  if (bowl === null) return null;
-  const scatter = Math.max(best.part, (best.part / best.mean) * LEAST_MISFIT_K ** 2);
-  return {
-    fluxKgM2S: best.flux / bowl.at,
-    logSd: Math.sqrt((2 * scatter * TOGETHER) / (bowl.curve * best.count)) / bowl.at,
-    likeness: 1 - best.part,
-  };
-}
-
-function delayH(way: Float64Array, flux: number): number {
-  return way.reduce((sum, one) => sum + one, 0) / way.length / flux;
-}
-
-/**
- * The bottom of the misfit over the delay, as a part of the delay at the best of the airflows tried: a parabola through several of them
- * by least squares, so that noise does not choose the bottom. Null where there is no bottom.
- */
-function bowlOf(
-  flux: number,
-  misfit: (flux: number) => { part: number } | null,
-  delay: number,
-): { at: number; curve: number } | null {
-  const half = Math.min(BOWL_MOST, Math.max(BOWL_LEAST, BOWL_H / delay));
-  const points: { u: number; part: number }[] = [];
-  for (let k = -BOWL_POINTS; k <= BOWL_POINTS; k++) {
-    const u = (half * k) / BOWL_POINTS;
-    const found = misfit(flux / (1 + u));
-    if (found !== null) points.push({ u, part: found.part });
-  }
-  if (points.length < 2 * BOWL_POINTS) return null;
-  const sum = (of: (point: { u: number; part: number }) => number) => points.reduce((total, one) => total + of(one), 0);
-  const [n, s1, s2, s3, s4] = [0, 1, 2, 3, 4].map((power) => sum(({ u }) => u ** power));
-  const [y0, y1, y2] = [0, 1, 2].map((power) => sum(({ u, part }) => part * u ** power));
-  // Cramer's rule for part = c0 + c1 u + c2 u^2.
-  const whole = n * (s2 * s4 - s3 * s3) - s1 * (s1 * s4 - s3 * s2) + s2 * (s1 * s3 - s2 * s2);
-  const c1 = (n * (y1 * s4 - s3 * y2) - y0 * (s1 * s4 - s3 * s2) + s2 * (s1 * y2 - y1 * s2)) / whole;
-  const c2 = (n * (s2 * y2 - y1 * s3) - s1 * (s1 * y2 - y1 * s2) + y0 * (s1 * s3 - s2 * s2)) / whole;
-  if (!(c2 > 0)) return null;
-  const at = -c1 / (2 * c2);
-  return Math.abs(at) > half ? null : { at: 1 + at, curve: 2 * c2 };
+  const best = bestTransit(predict, seen.tempC, toH - fromH, tries);
+  if (best === null || Math.abs(best.logFlux - best.triedLogFlux) > ASTRAY) return null;
+  return { fluxKgM2S: Math.exp(best.logFlux), logSd: best.logSd, likeness: 1 - best.meanSquare / variance };
 }

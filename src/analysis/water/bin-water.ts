@@ -103,7 +103,7 @@ function byAirOf(input: BinWaterInput) {
   const found = waterByAir({
     bin,
     spans,
-    flowM3S: airflow.told.flowM3S,
+    flowM3S: airflow.forWater,
     relativeAt: airflow.relativeAt,
     plenum: humidityLog(input.plenum, stationPa, (ms) => onAt(spans, ms) === FAN_ON),
     outdoor: humidityLog(input.weather, stationPa),

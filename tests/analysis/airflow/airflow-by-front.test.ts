@@ -107,9 +107,13 @@ describe('airflow by fronts in another model’s bed', () => {
     ],
   ])('%s: within 15 percent, the interval holds it', (_, one) => {
     const { told, truthM3S } = seen(one);
-    expect(Math.abs(told.flowM3S.value! / truthM3S - 1)).toBeLessThan(0.15);
-    expect(told.flowM3S.interval![0]).toBeLessThan(truthM3S);
-    expect(told.flowM3S.interval![1]).toBeGreaterThan(truthM3S);
+    // Its only cable hangs in the core, so the value is worked out and not shown: the range carries it.
+    const { value, interval } = told.rangeM3S;
+    expect(Math.abs(value! / truthM3S - 1)).toBeLessThan(0.15);
+    expect(interval![0]).toBeLessThan(truthM3S);
+    expect(interval![1]).toBeGreaterThan(truthM3S);
+    expect(told.flowM3S.value).toBeNull();
+    expect(told.flowM3S.why).toContain('The largest doubt: grain between and beyond the cables.');
     expect(told.fanSet).toBe('F1');
   });
 
