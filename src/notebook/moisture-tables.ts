@@ -182,11 +182,19 @@ export function moistureFigures(review: BinReview, loaded: LoadedSeason, units: 
     );
   }
   for (const quantity of ['moisture', 'temperature'] as const) {
-    const title = quantity === 'moisture' ? `Where ${bin.name} was wet, and when` : warmTitle(review, units);
+    const title = quantity === 'moisture' ? wetTitle(review, units) : warmTitle(review, units);
     const figure = sectionFigure(review, quantity, loaded, units, title);
     if (figure !== null) out.push(figure);
   }
   return out;
+}
+
+/** The finding of the moisture section: where it ended wet and where dry. */
+function wetTitle({ bin, moisture }: BinReview, units: Units): string {
+  const { wettest, driest } = moisture.layers?.unload ?? {};
+  if (!wettest || !driest || wettest.name === driest.name) return `Where ${bin.name} was wet, and when`;
+  const said = (third: typeof wettest) => units.say('moisture', third.moisture);
+  return `${capital(wettest.name)} third ended at ${said(wettest)}, ${driest.name} at ${said(driest)}`;
 }
 
 /** The finding of the temperature section. */

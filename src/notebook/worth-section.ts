@@ -35,7 +35,7 @@ export function worthSection({ season }: LoadedSeason, bins: readonly BinReview[
     figures: [
       waterfall(
         {
-          id: 'worth',
+          id: 'steps',
           title: `After the fans’ cost the change of moisture came to ${said}`,
           subtitle: `${units.unit('money')}, grain as it came out over the same grain as it went in, at the price and deductions of season.yaml; ${grain}`,
           alt: `${steps.map(({ name, value }) => `${name} ${units.say('money', value)}`).join('; ')}. Left: ${units.say('money', total)}.`,

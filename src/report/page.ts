@@ -88,6 +88,8 @@ export interface Figure {
   whole?: boolean;
   /** values to be read out, one for each box that the drawing marks by `readBox` */
   grids?: readonly ReadGrid[];
+  /** where it has too many panels for one printed page: it in several, one under the other */
+  parts?: readonly Figure[];
   /** SVG as text for each width; deterministic. @throws when the library warns */
   draw(size: Size): string;
 }

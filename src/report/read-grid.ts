@@ -9,6 +9,10 @@ export interface ReadGrid {
   columns: { fromMs: number; stepMs: number; count: number };
   /** from the lowest up: what each is called, and its edges as shares of the box's height */
   rows: readonly ReadRow[];
+  /** the values of a column follow each other: hours of a day make longer runs that way */
+  byColumn?: boolean;
+  /** its rows are the hours of the day */
+  hours?: boolean;
   /** `$0 °F`: what a cell says; `$0`, `$1` … are the layers */
   say: string;
   /** said where the first layer has no value */
@@ -23,7 +27,7 @@ export interface ReadRow {
 }
 
 export interface ReadLayer {
-  /** [rows x columns], row-major from the lowest row; NaN is not known. Indices where there are words. */
+  /** row-major from the lowest row [rows x columns], or column by column where `byColumn`; NaN is not known. Indices where there are words. */
   values: ArrayLike<number>;
   decimals: number;
   words?: readonly string[];
@@ -51,7 +55,9 @@ export function packedGrid(grid: ReadGrid): object {
     from: columns.fromMs,
     step: columns.stepMs,
     count: columns.count,
-    rows: rows.map(({ label, low, high }) => [label, thousandths(low), thousandths(high)]),
+    ...(grid.byColumn ? { down: 1 } : {}),
+    // The 24 hours of a day are too common to be spelt out.
+    ...(grid.hours ? {} : { rows: rows.map(({ label, low, high }) => [label, thousandths(low), thousandths(high)]) }),
     say: grid.say,
     none: grid.none,
     layers: grid.layers.map(({ values, decimals, words }) => ({

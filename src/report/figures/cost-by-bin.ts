@@ -61,7 +61,8 @@ export function costByBin(data: CostByBin, units: Units): Figure {
 function drawRows(rows: readonly Row[], unit: string, size: Size): string {
   const nameOf = new Map(rows.map((row) => [row.key, row.name]));
   const longest = Math.max(0, ...rows.map((row) => row.name.length));
-  const step = size.narrow ? 50 : 38;
+  // Fifty bins still fit a printed page.
+  const step = size.narrow ? 50 : rows.length <= 15 ? 38 : rows.length <= 30 ? 26 : 18;
   const end = Math.max(0, ...rows.map((row) => row.high));
   return draw(size, {
     height: rows.length * step + 62,

@@ -2,6 +2,7 @@ import * as Plot from '@observablehq/plot';
 import type { Figure, Size } from '../page.ts';
 import type { ReadGrid } from '../read-grid.ts';
 import { boxPath, draw, hatch, ownMark, readBox } from './draw.ts';
+import { inParts, PANELS_A_PAGE } from './in-parts.ts';
 import { type LocalSpan, timeAxis, timeScale } from './time-axis.ts';
 
 /** What a group of sensors logged on each local day: shares of the readings that were due. */
@@ -30,7 +31,11 @@ function stateOf(day: { kept: number; flagged: number; due: number }): State {
 }
 
 /** A strip a group: days with good readings, days with flagged ones, days without. */
-export function coverage(data: Coverage): Figure {
+export function coverage(whole: Coverage): Figure {
+  return inParts(whole.groups, 3 * PANELS_A_PAGE, (groups) => figureOf({ ...whole, groups }));
+}
+
+function figureOf(data: Coverage): Figure {
   const states = data.groups.map((group) => new Map(group.days.map((day) => [day.dayMs, stateOf(day)])));
   const count = (state: State) =>
     states.reduce((sum, days) => sum + [...days.values()].filter((one) => one === state).length, 0);

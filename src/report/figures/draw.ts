@@ -108,9 +108,13 @@ export function px(value: number): string {
   return String(Math.round(value * 10) / 10);
 }
 
-/** A box as a path. */
+/** A box as a path, its sides relative: pages hold many thousands. */
 export function boxPath(x1: number, y1: number, x2: number, y2: number): string {
-  return `M${px(x1)} ${px(y1)}H${px(x2)}V${px(y2)}H${px(x1)}Z`;
+  // Between rounded corners, so that neighbours still meet.
+  const across = px(Number(px(x2)) - Number(px(x1)));
+  const down = px(Number(px(y2)) - Number(px(y1)));
+  const back = across.startsWith('-') ? across.slice(1) : `-${across}`;
+  return `M${px(x1)} ${px(y1)}h${across}v${down}h${back}z`;
 }
 
 /** Slanting stripes in the first category's colour: told apart from ink in black and white too. Fill with `url(#id)`. */

@@ -2,6 +2,7 @@ import type { Figure, LegendItem, Size } from '../page.ts';
 import { dayBoxes } from './day-boxes.ts';
 import { boxPath, draw, type Frame, hatch, ownMark, px, readBox } from './draw.ts';
 import { hourGrid } from './hour-grid.ts';
+import { inParts, PANELS_A_PAGE } from './in-parts.ts';
 import { type LocalSpan, monthStarts, timeAxis, timeScale } from './time-axis.ts';
 
 /** How an hour of the fan is filled, in the order of the legend. */
@@ -36,7 +37,11 @@ const WORDS: Readonly<Record<HourLook, string>> = {
 };
 
 /** Small multiples, a bin each: date across, hour of the day up, each hour of the fan filled by what its air could do to the grain. */
-export function hourClasses(data: HourClasses): Figure {
+export function hourClasses(whole: HourClasses): Figure {
+  return inParts(whole.panels, PANELS_A_PAGE - 4, (panels) => figureOf({ ...whole, panels }));
+}
+
+function figureOf(data: HourClasses): Figure {
   const shown = HOUR_LOOKS.filter((look) => data.panels.some((panel) => (panel.on[look]?.length ?? 0) > 0));
   const legend: LegendItem[] = shown.map((look) => ({ label: WORDS[look], swatch: look }));
   const missed = data.panels.some((panel) => panel.missed.length > 0);

@@ -18,7 +18,7 @@ export function hourGrid(
     for (const { fromMs: start, toMs: end } of spans) {
       const first = Math.max(0, Math.ceil((start - fromMs) / HOUR_MS - 0.5));
       for (let hour = first; hour < 24 * count && fromMs + (hour + 0.5) * HOUR_MS < end; hour++) {
-        values[(hour % 24) * count + Math.floor(hour / 24)] = kind;
+        values[hour] = kind;
       }
     }
   });
@@ -26,6 +26,8 @@ export function hourGrid(
     name,
     columns: { fromMs, stepMs: DAY_MS, count },
     rows: Array.from({ length: 24 }, (_, hour) => ({ label: `${hour}:00`, low: hour / 24, high: (hour + 1) / 24 })),
+    byColumn: true,
+    hours: true,
     say: '$0',
     none,
     layers: [{ values, decimals: 0, words: kinds.map(({ word }) => word) }],

@@ -60,7 +60,7 @@ function alternative({ panels }: IsothermPanels, points: IsothermPanel['publishe
 }
 
 function drawPanels(panels: readonly IsothermPanel[], units: Units, size: Size): string {
-  const grid = panelGrid(panels.length, size, 240);
+  const grid = panelGrid(panels.length, size, panels.length > 9 ? 205 : 240);
   const all = panels.flatMap((panel) => [
     ...panel.lines.flatMap((line) => line.points.map((point) => point.moistureWb)),
     ...panel.published.map((point) => point.moistureWb),

@@ -4,6 +4,7 @@ import type { Figure, Size } from '../page.ts';
 import type { Quantity } from '../quantities.ts';
 import type { Units } from '../units.ts';
 import { draw, stripes } from './draw.ts';
+import { inParts, PANELS_A_PAGE } from './in-parts.ts';
 
 /** How the parts of a month are filled, from below: told apart in black and white too. */
 const SWATCHES = ['block', 'stripe', 'open'] as const;
@@ -41,9 +42,23 @@ function monthRange(all: readonly string[]): string[] {
 }
 
 /** Small multiples of months: fan hours, or the parts of the cost stacked. */
-export function monthsByBin(data: MonthsByBin, units: Units): Figure {
-  const months = monthRange(data.bins.flatMap((bin) => bin.months.map((one) => one.month)));
+export function monthsByBin(whole: MonthsByBin, units: Units): Figure {
+  const months = monthRange(whole.bins.flatMap((bin) => bin.months.map((one) => one.month)));
   if (months.length === 0) throw new Error('no bin has a month with fan hours');
+  const sums = whole.bins.flatMap((bin) =>
+    bin.months.map(({ values }) => values.reduce((sum: number, one) => sum + (one ?? 0), 0)),
+  );
+  const scale = { months, top: Math.max(0, ...sums) };
+  return inParts(whole.bins, PANELS_A_PAGE - 2, (bins) => figureOf({ ...whole, bins }, scale, units));
+}
+
+/** What all parts share. */
+interface Scale {
+  months: readonly string[];
+  top: number;
+}
+
+function figureOf(data: MonthsByBin, { months, top }: Scale, units: Units): Figure {
   const unit = units.unit(data.quantity);
   const rows: Row[] = [];
   let lacking = 0;
@@ -70,11 +85,11 @@ export function monthsByBin(data: MonthsByBin, units: Units): Figure {
         : `${data.parts.join(' and ')} by month and bin, from ${monthText(months[0])} to ${monthText(months.at(-1) ?? months[0])}; the highest bar reaches ${units.say(data.quantity, most.high)} in ${monthText(most.month)}.`,
     legend: data.parts.length < 2 ? [] : data.parts.map((label, p) => ({ label, swatch: SWATCHES[p] })),
     notShown: lacking === 0 ? null : `${lacking} monthly numbers not shown: not known; the table says why.`,
-    draw: (size) => drawMonths(data, rows, months, unit, size),
+    draw: (size) => drawMonths(data, rows, { months, top }, unit, size),
   };
 }
 
-function drawMonths(data: MonthsByBin, rows: Row[], months: string[], unit: string, size: Size): string {
+function drawMonths(data: MonthsByBin, rows: Row[], { months, top }: Scale, unit: string, size: Size): string {
   const panels = data.bins.map((_, b) => String(b));
   const stripeId = `${size.idPrefix}-stripes`;
   const fills = ['var(--ink)', `url(#${stripeId})`, 'var(--paper)'];
@@ -94,7 +109,7 @@ function drawMonths(data: MonthsByBin, rows: Row[], months: string[], unit: stri
       marginBottom: 28,
       fy: { domain: panels, axis: null, padding: 0.28 },
       x: { domain: months, tickFormat: label, label: null, padding: 0.25, tickSize: 0 },
-      y: { label: unit, labelArrow: 'none', grid: true, ticks: 3, nice: true },
+      y: { domain: [0, top || 1], label: unit, labelArrow: 'none', grid: true, ticks: 3, nice: true },
       marks: [
         Plot.barY(rows, {
           x: 'month',

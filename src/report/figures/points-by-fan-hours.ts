@@ -2,6 +2,7 @@ import * as Plot from '@observablehq/plot';
 import type { Figure, Size } from '../page.ts';
 import type { Units } from '../units.ts';
 import { draw } from './draw.ts';
+import { inParts, PANELS_A_PAGE } from './in-parts.ts';
 import { panelGrid } from './panel-grid.ts';
 
 /** Points removed over the fan hours so far, day by day, with how far the readings may be off. */
@@ -19,7 +20,24 @@ export interface PointsByFanHours {
 }
 
 /** Small multiples to one scale, a bin each: how many points were out after so many fan hours; the steeper the faster. */
-export function pointsByFanHours(data: PointsByFanHours, units: Units): Figure {
+export function pointsByFanHours(whole: PointsByFanHours, units: Units): Figure {
+  const days = whole.panels.flatMap((panel) => panel.days);
+  const scale = {
+    low: Math.min(0, ...days.map(({ low }) => Math.floor(low))),
+    high: Math.max(1, ...days.map(({ high }) => Math.ceil(high))),
+    most: Math.max(1, ...days.map(({ fanHours }) => fanHours)),
+  };
+  return inParts(whole.panels, PANELS_A_PAGE + 2, (panels) => figureOf({ ...whole, panels }, scale, units));
+}
+
+/** What all parts share. */
+interface Scale {
+  low: number;
+  high: number;
+  most: number;
+}
+
+function figureOf(data: PointsByFanHours, scale: Scale, units: Units): Figure {
   const days = data.panels.flatMap((panel) => panel.days);
   if (days.length === 0) throw new Error('no bin has days of moistures beside fan hours');
   const ends = data.panels.map(({ name, days: own }) => {
@@ -37,11 +55,11 @@ export function pointsByFanHours(data: PointsByFanHours, units: Units): Figure {
       { label: '90 % of the readings’ error', swatch: 'band' },
     ],
     notShown: data.lacking.length === 0 ? null : `Not shown: ${data.lacking.join(', ')}; the table says why.`,
-    draw: (size) => drawPanels(data.panels, units, size),
+    draw: (size) => drawPanels(data.panels, scale, units, size),
   };
 }
 
-function drawPanels(panels: readonly PointsPanel[], units: Units, size: Size): string {
+function drawPanels(panels: readonly PointsPanel[], scale: Scale, units: Units, size: Size): string {
   const grid = panelGrid(panels.length, size, size.narrow ? 150 : 190);
   const said = (name: string, { fanHours, points, low, high, stillAir }: PointsPanel['days'][number]) => {
     const of = units.say('points', { value: points, interval: [low, high], why: null });
@@ -51,32 +69,7 @@ function drawPanels(panels: readonly PointsPanel[], units: Units, size: Size): s
     panel.days.map((day) => ({ ...grid.places[p], ...day, panel: String(p), said: said(panel.name, day) })),
   );
   const facet = { fx: 'fx', fy: 'fy' } as const;
-  const at = (end: (values: number[]) => number, of: (row: (typeof rows)[number]) => number) => end(rows.map(of));
-  const low = Math.min(
-    0,
-    Math.floor(
-      at(
-        (all) => Math.min(...all),
-        (row) => row.low,
-      ),
-    ),
-  );
-  const high = Math.max(
-    1,
-    Math.ceil(
-      at(
-        (all) => Math.max(...all),
-        (row) => row.high,
-      ),
-    ),
-  );
-  const most = Math.max(
-    1,
-    at(
-      (all) => Math.max(...all),
-      (row) => row.fanHours,
-    ),
-  );
+  const { low, high, most } = scale;
   const headings = panels.map((panel, p) => ({ ...grid.places[p], name: panel.name }));
   const r = size.narrow ? 1.6 : 2;
   return draw(size, {

@@ -4,6 +4,7 @@ import type { Figure, Size } from '../page.ts';
 import type { Quantity } from '../quantities.ts';
 import type { Units } from '../units.ts';
 import { draw } from './draw.ts';
+import { inParts, PANELS_A_PAGE } from './in-parts.ts';
 import { type WhiskerRow, whiskerMarks } from './whisker-marks.ts';
 
 /** One quantity of each bin, had in independent ways. */
@@ -23,7 +24,16 @@ interface Row extends WhiskerRow {
 }
 
 /** Under each bin's name its ways, a dot with its interval each: where the lines overlap the ways agree. */
-export function waysByBin(data: WaysByBin, units: Units): Figure {
+export function waysByBin(whole: WaysByBin, units: Units): Figure {
+  const ends = whole.bins.flatMap(({ ways }) =>
+    ways.flatMap(({ of }) => (of.value === null ? [] : (of.interval ?? [of.value]))),
+  );
+  const range = [0, ...ends.map((value) => units.shown(whole.quantity, value))];
+  const domain: [number, number] = [Math.min(...range), Math.max(...range) || 1];
+  return inParts(whole.bins, PANELS_A_PAGE, (bins) => figureOf({ ...whole, bins }, domain, units));
+}
+
+function figureOf(data: WaysByBin, domain: [number, number], units: Units): Figure {
   const { quantity } = data;
   const rows: Row[] = [];
   const headings: { key: string; text: string }[] = [];
@@ -62,7 +72,7 @@ export function waysByBin(data: WaysByBin, units: Units): Figure {
       { label: '90 % interval', swatch: 'whisker' },
     ],
     notShown: data.notShown,
-    draw: (size) => drawWays({ rows, headings, keys }, unit, size),
+    draw: (size) => drawWays({ rows, headings, keys, domain }, unit, size),
   };
 }
 
@@ -70,14 +80,14 @@ interface Drawn {
   rows: readonly Row[];
   headings: readonly { key: string; text: string }[];
   keys: readonly string[];
+  domain: [number, number];
 }
 
-function drawWays({ rows, headings, keys }: Drawn, unit: string, size: Size): string {
+function drawWays({ rows, headings, keys, domain }: Drawn, unit: string, size: Size): string {
   const { narrow } = size;
   const step = narrow ? 42 : keys.length <= 24 ? 27 : 20;
   const longest = Math.max(0, ...rows.map((row) => row.name.length));
-  const end = Math.max(0, ...rows.map((row) => row.high));
-  const start = Math.min(0, ...rows.map((row) => row.low));
+  const [start] = domain;
   // room for half of the first tick's number
   const marginLeft = narrow ? (start < 0 ? 28 : 10) : Math.min(260, 34 + longest * 8);
   const nameOf = new Map(rows.map((row) => [row.key, row.name]));
@@ -90,7 +100,7 @@ function drawWays({ rows, headings, keys }: Drawn, unit: string, size: Size): st
     marginRight: narrow ? 16 : 210,
     marginTop: 8,
     marginBottom: 52,
-    x: { domain: [start, end || 1], label: `${unit} →`, grid: true, ticks: narrow ? 3 : 8 },
+    x: { domain, label: `${unit} →`, grid: true, ticks: narrow ? 3 : 8 },
     y: { domain: keys, axis: null },
     marks: [
       Plot.ruleX([0]),

@@ -2,6 +2,7 @@ import { DASH } from '../number-text.ts';
 import type { KeyNumber, Page } from '../page.ts';
 import { reasonOf } from '../section.ts';
 import type { Units } from '../units.ts';
+import { type PagedBins, renderBinIndex, renderBinNav } from './bin-pages.ts';
 import { renderMadeBy } from './made-by.ts';
 import { html, type Markup, raw } from './markup.ts';
 import { renderOnThisPage } from './on-this-page.ts';
@@ -53,8 +54,12 @@ export function list(items: readonly string[], none: string): Markup {
   return html`<ul>${items.map((item) => html`<li>${item}</li>`)}</ul>`;
 }
 
-/** One self-contained HTML file. Same page, same bytes. What fails inside keeps its heading and says so. */
-export function renderPage(page: Page, links: readonly PageLink[]): RenderedPage {
+/**
+ * One self-contained HTML file. Same page, same bytes. What fails inside keeps its heading and says so.
+ *
+ * @param paged  the pages that it is one of, where its bins stand on several
+ */
+export function renderPage(page: Page, links: readonly PageLink[], paged?: PagedBins): RenderedPage {
   const failures: string[] = [];
   if (page.failure !== undefined) failures.push(page.failure);
   const body = page.sections.map((section) => {
@@ -74,6 +79,8 @@ export function renderPage(page: Page, links: readonly PageLink[]): RenderedPage
   const place = [madeBy.farm, madeBy.seasonTitle]
     .filter((part): part is string => part !== null && part !== '')
     .join(', ');
+  const current = (file: string) =>
+    file === page.file ? raw(' aria-current="page"') : file === paged?.main.file && raw(' aria-current="true"');
   const markup = html`<!doctype html>
 <html lang="en">
 <head>
@@ -87,10 +94,10 @@ export function renderPage(page: Page, links: readonly PageLink[]): RenderedPage
 <body>
 <a class="skip" href="#answer">Skip to the answer</a>
 <header class="masthead"><div class="frame"><p>${place}</p>
-<nav aria-label="Pages"><ul>${links.map((link) => html`<li><a href="${link.file}"${link.file === page.file ? raw(' aria-current="page"') : null}>${link.title}</a></li>`)}</ul></nav></div></header>
+<nav aria-label="Pages"><ul>${links.map((link) => html`<li><a href="${link.file}"${current(link.file)}>${link.title}</a></li>`)}</ul></nav></div></header>
 <main class="frame" id="main">
 <div class="print-head"><p>${place}. ${page.title}. ${units.date(madeBy.generatedAtMs)}.</p></div>
-<h1>${page.title}</h1>
+${paged !== undefined && renderBinNav(paged, page.file)}<h1>${page.title}</h1>
 <p class="question">${page.question}</p>
 <p class="answer" id="answer">${page.answer}</p>
 ${page.failure !== undefined && renderFailure(page.failure)}
@@ -103,7 +110,7 @@ ${
 }
 ${page.keyNumbers.some(hasInterval) && html`<p class="small">${page.ranges ?? USUAL_RANGES}</p>`}
 ${renderOnThisPage(page.sections)}${body}
-<section aria-labelledby="warnings"><h2 id="warnings">Warnings</h2>${list(page.warnings, 'None.')}</section>
+${paged !== undefined && page.file === paged.main.file && renderBinIndex(paged)}<section aria-labelledby="warnings"><h2 id="warnings">Warnings</h2>${list(page.warnings, 'None.')}</section>
 ${page.cautions.length > 0 && html`<section aria-labelledby="cautions" class="cautions"><h2 id="cautions">Before you go to a bin</h2>${list(page.cautions, '')}</section>`}
 ${safely(() => renderMadeBy(page))}
 ${safely(() => renderSources(page.sources))}

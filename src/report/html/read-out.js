@@ -1,6 +1,7 @@
 (() => {
   const MONTHS = 'Jan Feb Mar Apr May Jun Jul Aug Sep Oct Nov Dec'.split(' ');
   const DAY = 86400000;
+  const HOURS = Array.from({ length: 24 }, (_, hour) => [`${hour}:00`, hour / 24, (hour + 1) / 24]);
   const make = (name, classes, parent) => {
     const made = document.createElement(name);
     made.className = classes;
@@ -26,7 +27,7 @@
     return value < 0 && Number(text) !== 0 ? `−${text}` : text;
   };
   const sayCell = (grid, column, row) => {
-    const at = row * grid.count + column;
+    const at = grid.down ? column * grid.rows.length + row : row * grid.count + column;
     const first = sayLayer(grid.layers[0], at);
     const words = grid.say.replace(/\$(\d)/g, (_, n) => sayLayer(grid.layers[n], at));
     const place = [grid.name, dateOf(grid.from + column * grid.step, grid.step), grid.rows[row][0]];
@@ -155,6 +156,7 @@
 
   for (const figure of document.querySelectorAll('figure')) {
     const grids = JSON.parse(figure.dataset.reads || '[]');
+    for (const grid of grids) grid.rows ||= HOURS;
     const heard = make('span', 'heard', figure);
     heard.setAttribute('role', 'status');
     for (const frame of figure.querySelectorAll('.at-wide,.at-narrow')) start(figure, frame, grids, heard);

@@ -1,3 +1,4 @@
+import { partsOf } from '../figures/in-parts.ts';
 import type { Figure, FlowItem, Page, Section, Table } from '../page.ts';
 import { reasonOf } from '../section.ts';
 import { renderFigure } from './figure.ts';
@@ -26,7 +27,8 @@ export function renderSection(section: Section, page: Page, head?: Markup): { ma
   };
   if (section.failure !== undefined) failures.push(`${section.title}: ${section.failure}`);
   const { table, figures = [], tables = [], entries = [], notes = [] } = section;
-  const drawn = (figure: Figure) => safely(() => renderFigure(figure, `${id}-${slug(figure.id)}`));
+  const drawn = (figure: Figure) =>
+    html`${partsOf(figure).map((part) => safely(() => renderFigure(part, `${id}-${slug(part.id)}`)))}`;
   const ruled = (one: Table) => safely(() => renderTable(one, page.units, `${id}-${slug(one.id)}`));
   const item = (piece: FlowItem): Markup => {
     if ('text' in piece) return html`<p>${piece.text}</p>`;

@@ -28,6 +28,7 @@ a:focus-visible,summary:focus-visible,[tabindex]:focus-visible{outline:3px solid
 .masthead p{margin:0;color:var(--soft)}
 nav ul{list-style:none;margin:0;padding:0;display:flex;flex-wrap:wrap;gap:.25rem 1.25rem}
 nav.here{margin:1.5rem 0 0}
+ul.columns{columns:9rem auto;column-gap:2rem;padding:0;list-style:none}
 nav.here p{margin:0}
 nav.here ul{display:block;columns:13rem auto;column-gap:2rem}
 nav.here li{max-width:none;break-inside:avoid;padding:.1rem 0}
