@@ -5,7 +5,8 @@ import { type AnyRows, DESCRIBED, toRows } from './any-rows.ts';
  * Rows as a danfojs data frame, for those who like frames. The library is loaded when first asked for (some seconds); other notebooks do
  * not pay for it. What is missing is NaN; moments are ISO 8601 text in UTC; estimates give their middle.
  *
- * `describe()` counts what is there: the library's own gives no mean for a column with a single missing value.
+ * `describe()` counts what is there: the library's own gives no mean for a column with a single missing value. Groups do neither: leave
+ * rows with missing numbers out first, `frame.dropNa({ axis: 1 })`.
  *
  * @param columns  which; left out: all
  */

@@ -35,7 +35,9 @@ export interface SeasonData {
 
 /** What has been asked of a season so far, to be ready for the next time. */
 export function askedData(loaded: LoadedSeason): { name: TableName; options: DataOptions }[] {
-  return [...(made.get(loaded)?.keys() ?? [])].map((key) => JSON.parse(key));
+  return [...(made.get(loaded)?.keys() ?? [])].map(
+    (key) => JSON.parse(key) as { name: TableName; options: DataOptions },
+  );
 }
 
 /**
@@ -45,7 +47,7 @@ export function askedData(loaded: LoadedSeason): { name: TableName; options: Dat
  * @throws RangeError for a table that is not there, with those that are
  */
 export function seasonData(loaded: LoadedSeason, units: Units, name: TableName, options: DataOptions = {}): SeasonData {
-  const key = JSON.stringify({ name, options });
+  const key = JSON.stringify({ name, options, shown: [units.system, units.zone.name] });
   const before = made.get(loaded) ?? new Map<string, SeasonData>();
   made.set(loaded, before);
   const found = before.get(key) ?? makeData(loaded, units, name, options);
