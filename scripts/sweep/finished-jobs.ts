@@ -4,6 +4,8 @@ import { NUMBERS } from '../../src/analysis/strategies/sweep-columns.ts';
 import { writeWhole } from './whole-file.ts';
 
 const WIDTH = NUMBERS.length + 2;
+/** About 15 MB. */
+const MOST_KEPT = 50_000;
 const HEADER = `${JSON.stringify({ format: 1, columns: ['inputs', 'why', ...NUMBERS.map(({ name }) => name), 'reachedTarget', 'reachedMs'] })}\n`;
 
 /**
@@ -12,10 +14,15 @@ const HEADER = `${JSON.stringify({ format: 1, columns: ['inputs', 'why', ...NUMB
  */
 export class FinishedJobs {
   private readonly path: string;
+  private readonly most: number;
   private readonly runs = new Map<string, FinishedRun>();
+  /** of this sweep, whether run now or taken over */
+  private readonly asked = new Set<string>();
 
-  constructor(path: string) {
+  /** @param most  lines kept with those of other sweeps */
+  constructor(path: string, most = MOST_KEPT) {
     this.path = path;
+    this.most = most;
     const text = existsSync(path) ? readFileSync(path, 'utf8') : '';
     // Another header is another form: nothing of it is taken over.
     const whole = text.startsWith(HEADER) && text.endsWith('\n');
@@ -24,17 +31,26 @@ export class FinishedJobs {
   }
 
   get(key: string): FinishedRun | undefined {
+    this.asked.add(key);
     return this.runs.get(key);
   }
 
   /** Keep runs that were done together. */
   add(runs: readonly (readonly [key: string, run: FinishedRun])[]): void {
-    for (const [key, run] of runs) this.runs.set(key, run);
+    for (const [key, run] of runs) {
+      this.runs.set(key, run);
+      this.asked.add(key);
+    }
     appendFileSync(this.path, runs.map(([key, run]) => lineOf(key, run)).join(''));
   }
 
-  /** The same lines whatever the order in which runs were done. */
+  /**
+   * The same lines whatever the order in which runs were done. Runs of other sweeps (fewer bins, another code or log) are kept
+   * for a sweep that asks for them again, until there are more than `MOST_KEPT` in all: then they go.
+   */
   rewrite(): void {
+    if (this.runs.size > this.most)
+      for (const key of [...this.runs.keys()]) if (!this.asked.has(key)) this.runs.delete(key);
     const keys = [...this.runs.keys()].sort();
     writeWhole(this.path, HEADER + keys.map((key) => lineOf(key, this.runs.get(key)!)).join(''));
   }

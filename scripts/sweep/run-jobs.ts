@@ -2,7 +2,7 @@ import { type SweepBin, weatherYear } from '../../src/analysis/strategies/group-
 import { airWithin, type OutdoorAir } from '../../src/analysis/strategies/outdoor-air.ts';
 import { type PlainSpec, plainSpec } from '../../src/analysis/strategies/plain-spec.ts';
 import { type FinishedRun, rowOfRun } from '../../src/analysis/strategies/run-numbers.ts';
-import { AS_LOGGED } from '../../src/analysis/strategies/run-strategy.ts';
+import { AS_LOGGED, IN_HINDSIGHT } from '../../src/analysis/strategies/run-strategy.ts';
 import type { SweepRow } from '../../src/analysis/strategies/sweep-columns.ts';
 import {
   type JobGroup,
@@ -79,16 +79,28 @@ export async function runJobs(
     }
     const weathered = hashOf(hash, weather, variant, airOf(plain, bin, air, group));
     const logged = weather === SEASON_WEATHER && variant.fillDays === 0 ? bin.logged : null;
-    const keys = strategies.map((strategy) =>
-      hashOf(weathered, strategy, strategy === AS_LOGGED && logged !== null ? loggedHash : null),
-    );
+    const byHour = bin.coldHour === null ? null : Math.max(1, bin.coldHour - 24 * variant.fillDays);
+    const keys = strategies.map((strategy) => {
+      const ofLog = logged !== null && (strategy === AS_LOGGED || strategy === IN_HINDSIGHT) ? loggedHash : null;
+      return hashOf(weathered, strategy, ofLog, strategy === IN_HINDSIGHT ? byHour : null);
+    });
     const todo = strategies.filter((_, i) => finished.get(keys[i]) === undefined);
     onDone(strategies.length - todo.length);
     if (todo.length > 0) {
       const { zone, tariff } = bin.site;
       const timeZone = zone.name;
       const runs = await run({
-        ...{ plain, air: shared, timeZone, tariff, weather, variant, strategies: todo, logged, bushels },
+        ...{
+          plain,
+          air: shared,
+          timeZone,
+          tariff,
+          weather,
+          variant,
+          strategies: todo,
+          fromLog: { logged, byHour },
+          bushels,
+        },
       });
       finished.add(todo.map((strategy, i) => [keys[strategies.indexOf(strategy)], runs[i]]));
       onDone(todo.length);

@@ -1,6 +1,7 @@
 import { mkdirSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import packageJson from '../../package.json' with { type: 'json' };
+import { IN_HINDSIGHT } from '../../src/analysis/strategies/run-strategy.ts';
 import { jobGroups, type SweepPlan, shardGroups } from '../../src/analysis/strategies/sweep-plan.ts';
 import { loadSeason } from '../../src/season/load-season.ts';
 import { readSeason } from '../../src/season/read-season.ts';
@@ -56,6 +57,7 @@ export async function runSweep(
   };
   tellYears(plan, say);
   const { shard, workers } = options;
+  tellSearches(plan, say);
   const part = shard ?? { index: 1, of: 1 };
   mkdirSync(out, { recursive: true });
   const finished = new FinishedJobs(join(out, finishedName(shard)));
@@ -106,6 +108,15 @@ function assertBins({ bins }: Season, asked: readonly string[] | null): void {
       code: 'SWEEP_OPTION',
       message: `--bins names "${id}"; there are ${known.join(', ')}.${didYouMean(id, known)}`,
     })),
+  );
+}
+
+/** Searches take most of a sweep's time: how many there are at most, before they begin. */
+function tellSearches({ strategies, bins, variants }: SweepPlan, say: (line: string) => void): void {
+  if (!strategies.includes(IN_HINDSIGHT)) return;
+  const searches = variants.length * bins.reduce((sum, { weathers }) => sum + weathers.length, 0);
+  say(
+    `Search   up to ${searches} best schedules in hindsight, some seconds each on one core; --no-hindsight leaves them out`,
   );
 }
 

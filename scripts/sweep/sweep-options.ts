@@ -9,6 +9,8 @@ import { didYouMean } from '../../src/season/yaml/nearest.ts';
 export interface SweepText {
   years?: string;
   strategies?: string;
+  /** false: no search */
+  hindsight?: boolean;
   bins?: string;
   vary?: string;
   by?: string;
@@ -42,7 +44,7 @@ export function sweepOptions(text: SweepText): SweepOptions {
   const wrong = (code: string, message: string) => problems.push({ code, message });
   const options = {
     weathers: text.years === undefined ? null : weathersOf(text.years, wrong),
-    strategies: chosen('--strategies', text.strategies, SWEPT, wrong) ?? SWEPT.filter((id) => id !== IN_HINDSIGHT),
+    strategies: strategiesOf(text, wrong),
     bins: text.bins === undefined ? null : unique(listOf(text.bins)),
     variants: variantsOf(chosen('--vary', text.vary, [...VARIES, 'all'], wrong) ?? []),
     by: daysOf(text.by, wrong),
@@ -76,6 +78,18 @@ function chosen(option: string, text: string | undefined, known: readonly string
     wrong('SWEEP_OPTION', `${option} names "${one}"; there are ${known.join(', ')}.${near}`);
   }
   return given;
+}
+
+/** Named ones as named; else all, the search in hindsight among them unless it is left out. */
+function strategiesOf({ strategies, hindsight = true }: SweepText, wrong: Wrong): string[] {
+  const named = chosen('--strategies', strategies, SWEPT, wrong);
+  if (named?.includes(IN_HINDSIGHT) && !hindsight) {
+    wrong(
+      'SWEEP_OPTION',
+      `--strategies names ${IN_HINDSIGHT}, and --no-hindsight leaves it out. Leave one of them away.`,
+    );
+  }
+  return named ?? SWEPT.filter((id) => hindsight || id !== IN_HINDSIGHT);
 }
 
 /** `1998-2023,2025,season`: the season first, then years, rising. */

@@ -3,6 +3,7 @@ import type { OutdoorAir } from '../../src/analysis/strategies/outdoor-air.ts';
 import { type PlainSpec, specOfPlain } from '../../src/analysis/strategies/plain-spec.ts';
 import { runGroup } from '../../src/analysis/strategies/run-group.ts';
 import type { FinishedRun } from '../../src/analysis/strategies/run-numbers.ts';
+import type { FromLog } from '../../src/analysis/strategies/run-strategy.ts';
 import type { Variant } from '../../src/analysis/strategies/variant.ts';
 import { zoneOf } from '../../src/base/zone.ts';
 import type { Tariff } from '../../src/money/tariff.ts';
@@ -18,7 +19,7 @@ export interface SweepTask {
   weather: string;
   variant: Variant;
   strategies: readonly string[];
-  logged: Float64Array | null;
+  fromLog: FromLog;
   bushels: number | null;
 }
 
@@ -26,9 +27,9 @@ let zone = zoneOf('UTC');
 
 /** What the worker threads do. The weather of a year is made here too, since it takes a fifth of the time of its runs. */
 export default function sweepTask(task: SweepTask): FinishedRun[] {
-  const { plain, air, timeZone, tariff, weather, variant, strategies, logged, bushels } = task;
+  const { plain, air, timeZone, tariff, weather, variant, strategies, fromLog, bushels } = task;
   if (zone.name !== timeZone) zone = zoneOf(timeZone);
   const made = groupSpec(specOfPlain(plain), { zone, tariff }, air, weather, variant);
   if (made.spec === null) return strategies.map(() => ({ numbers: null, why: made.why }));
-  return runGroup(made.spec, strategies, logged, bushels);
+  return runGroup(made.spec, strategies, fromLog, bushels);
 }

@@ -82,7 +82,7 @@ function madeSpec(air: OutdoorAir, day: number, days: number, layers: number, st
         depthM,
         tempC: 14,
         moistureDb: startWb / (1 - startWb),
-        blower: { dryAirKgM2S: 0.08, warmingK: 1.5, powerW: 9000, heaterK: 0, heaterW: 0, heaterFuelPerHour: 0 },
+        blower: { dryAirKgM2S: 0.08, warmingK: 1.5, powerW: 9000, heaterK: 3, heaterW: 24_000, heaterFuelPerHour: 0 },
       },
     ],
     endHour: count,
@@ -122,6 +122,7 @@ export function madeFarm(options: {
       spec: madeSpec(air, 1 + i, days, layers, 0.18 + 0.002 * i),
       why: null,
       logged: null,
+      coldHour: null,
     })),
   };
 }

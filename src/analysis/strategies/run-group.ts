@@ -1,6 +1,6 @@
 import type { RunSpec } from '../../simulation/run/run-spec.ts';
 import { type FinishedRun, runNumbers } from './run-numbers.ts';
-import { runStrategy } from './run-strategy.ts';
+import { type FromLog, runStrategy } from './run-strategy.ts';
 
 /**
  * Run strategies through one bin's season, one after the other. A run that breaks says so and takes no other with it.
@@ -10,12 +10,12 @@ import { runStrategy } from './run-strategy.ts';
 export function runGroup(
   spec: RunSpec,
   strategies: readonly string[],
-  logged: Float64Array | null,
+  fromLog: FromLog,
   bushels: number | null,
 ): FinishedRun[] {
   return strategies.map((id) => {
     try {
-      const { outcome, why } = runStrategy(spec, id, logged);
+      const { outcome, why } = runStrategy(spec, id, fromLog);
       return { numbers: outcome === null ? null : runNumbers(outcome, spec.hours.startMs, bushels), why };
     } catch (error) {
       const said = error instanceof Error ? error.message : String(error);

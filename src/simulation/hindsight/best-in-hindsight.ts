@@ -17,6 +17,8 @@ export interface HindsightOptions {
   limits?: Limits;
   /** hour by which it must be there; the end of the run. Grain left alone cools by itself until some day in winter */
   byHour?: number;
+  /** hours played after which no more changes are tried, so that a search has an end that can be told; without one */
+  mostHours?: number;
   /** schedules that others found, shares by the hour of the run; the best of all is polished, so that none of them ends cheaper */
   seeds?: readonly Float64Array[];
 }
@@ -51,17 +53,25 @@ const COARSE_LIFE = 0.97;
  * @returns  null where every schedule tried uses up more storage life than allowed
  */
 export function bestInHindsight(whole: RunSpec, options: HindsightOptions = {}): Hindsight | null {
-  const { blockHours = 6, rounds = 1, seeds = [], byHour = whole.endHour } = options;
+  const {
+    blockHours = 6,
+    rounds = 1,
+    seeds = [],
+    byHour = whole.endHour,
+    mostHours = Number.POSITIVE_INFINITY,
+  } = options;
   const spec = { ...whole, endHour: Math.min(byHour, whole.endHour) };
   const { fromHour = 0, endHour } = spec;
-  const replay = replayOf(spec);
+  const count = { hours: 0 };
+  const replay = counted(replayOf(spec), count);
   const { widths = replay.hours > LONG_HOURS ? [WIDTHS[0]] : WIDTHS } = options;
   const blocks = blocksOf(spec, blockHours);
   const starts = seeds.map((share) => Uint8Array.from(share.subarray(fromHour, endHour), (one) => (one > ON ? 1 : 0)));
   const limits = options.limits ?? limitsOf(spec, allowedLife(replay, limitsOf(spec), starts));
   const forward = { ...limits, lifeUsed: COARSE_LIFE * limits.lifeUsed };
   for (const width of widths) {
-    const found = beam(replayOf(coarse(spec)), forward, blocks, width);
+    if (count.hours > mostHours) break;
+    const found = beam(counted(replayOf(coarse(spec)), count), forward, blocks, width);
     if (found === null) continue;
     const ways = new Uint8Array(replay.hours);
     blocks.forEach(({ from, to }, i) => {
@@ -76,12 +86,23 @@ export function bestInHindsight(whole: RunSpec, options: HindsightOptions = {}):
   if (played.length === 0) return null;
   const polished = played
     .slice(0, POLISHED)
-    .map((one) => polish(replay, limits, one, blockHours, rounds))
+    .map((one) => polish(replay, limits, one, { pieceHours: blockHours, rounds, goOn: () => count.hours < mostHours }))
     .sort((a, b) => a.shortfall - b.shortfall || a.cost - b.cost);
   const { ways, cost, shortfall } = polished[0];
   const all = new Uint8Array(whole.endHour);
   all.set(ways, fromHour);
   return { ways: all, cost, shortfall, reaches: shortfall === 0 };
+}
+
+/** The same replay, its played hours counted. */
+function counted<State>(replay: Replay<State>, count: { hours: number }): Replay<State> {
+  return {
+    ...replay,
+    play(hour, way) {
+      count.hours += 1;
+      replay.play(hour, way);
+    },
+  };
 }
 
 /** All of the storage time; where every schedule given uses more, the least that one of those uses that reach (or of all). */

@@ -22,13 +22,13 @@ const NEIGHBOURS = [-1, 1, -2, 2, -3, 3, -4, 4, -8, 8];
  * at a lower cost (or better where they were not).
  *
  * @param pieceHours  hours that are left out or moved together
+ * @param goOn        asked before each change; once false the schedule stays as it has become
  */
 export function polish<State>(
   replay: Replay<State>,
   limits: Limits,
   schedule: Schedule,
-  pieceHours: number,
-  rounds: number,
+  { pieceHours, rounds, goOn }: { pieceHours: number; rounds: number; goOn: () => boolean },
 ): Schedule {
   const { hours } = replay;
   const standing = newStanding();
@@ -72,15 +72,15 @@ export function polish<State>(
     for (let h = Math.max(0, from); h < Math.min(hours, to); h++) tried[h] = 0;
   };
 
-  for (let round = 0; round < rounds; round++) {
+  for (let round = 0; round < rounds && goOn(); round++) {
     let moved = false;
-    for (let from = 0; from < hours && best.shortfall > 0; from += pieceHours) {
+    for (let from = 0; from < hours && best.shortfall > 0 && goOn(); from += pieceHours) {
       const to = Math.min(hours, from + pieceHours);
       for (let h = from; h < to; h++) if (tried[h] === 0) tried[h] = 1;
       if (!same(tried, best.ways, from, to)) moved = take(from) || moved;
     }
     // From the end: what runs last is least needed by what follows.
-    for (let from = Math.floor((hours - 1) / pieceHours) * pieceHours; from >= 0; from -= pieceHours) {
+    for (let from = Math.floor((hours - 1) / pieceHours) * pieceHours; from >= 0 && goOn(); from -= pieceHours) {
       const to = Math.min(hours, from + pieceHours);
       if (!anyOn(best.ways, from, to)) continue;
       off(from, to);
@@ -99,7 +99,7 @@ export function polish<State>(
         }
       }
     }
-    for (let h = hours - 1; h >= 0; h--) {
+    for (let h = hours - 1; h >= 0 && goOn(); h--) {
       if (best.ways[h] === 0) continue;
       const edge = h === 0 || h === hours - 1 || best.ways[h - 1] === 0 || best.ways[h + 1] === 0;
       if (!edge) continue;

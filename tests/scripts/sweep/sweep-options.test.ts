@@ -33,9 +33,13 @@ describe('sweepOptions', () => {
     expect(moved).toEqual([0, ...new Array(13).fill(1)]);
   });
 
-  it('does not search in hindsight unless asked to', () => {
-    expect(sweepOptions({}).strategies).not.toContain('best-in-hindsight');
-    expect(sweepOptions({ strategies: 'best-in-hindsight' }).strategies).toEqual(['best-in-hindsight']);
+  it('searches in hindsight, which regret is told against, unless told not to', () => {
+    expect(sweepOptions({}).strategies).toContain('best-in-hindsight');
+    expect(sweepOptions({ hindsight: false }).strategies).not.toContain('best-in-hindsight');
+    expect(sweepOptions({ strategies: 'always-on' }).strategies).toEqual(['always-on']);
+    expect(problemsOf({ strategies: 'best-in-hindsight', hindsight: false })).toEqual([
+      expect.stringMatching(/^--strategies names best-in-hindsight, and --no-hindsight leaves it out/),
+    ]);
   });
 
   it('tells all that is wrong at once, with the nearest spelling', () => {
