@@ -79,9 +79,9 @@ describe('a review', () => {
     expect(summary.bins[0].fan.energyKwh / (fanHours * 13.0368)).toBeCloseTo(1, 2);
   });
 
-  it('gives the same bytes in another time zone and locale', () => {
+  it('gives the same bytes in another time zone and locale, models and workbook too', () => {
     const run = (out: string, env: Record<string, string>) =>
-      spawnSync(process.execPath, ['--import', 'tsx', 'scripts/review.ts', season, '--out', out], {
+      spawnSync(process.execPath, ['--import', 'tsx', 'scripts/review.ts', season, '--xlsx', '--out', out], {
         cwd: ROOT,
         env: { ...process.env, SOURCE_DATE_EPOCH: '1735689600', ...env },
         encoding: 'utf8',
