@@ -149,6 +149,8 @@ function mediumWith(medium: Medium, { respirationFactor, heatFactor, rateFactor 
   return {
     ...medium,
     respirationFactor,
+    heatFactor,
+    rateFactor,
     heatDryJKgK: heatFactor * heatDryJKgK,
     heatPerMoistureJKgK: heatFactor * heatPerMoistureJKgK,
     rate: rateFactor === 1 ? rate : { ...rate, cubics: rate.cubics.map((one) => rateFactor * one) },

@@ -1,5 +1,5 @@
 import { isothermsOf } from '../../grain/isotherm.ts';
-import { mediumOf } from '../../simulation/bed/medium-of.ts';
+import { type MediumOptions, MOST_RATE_FACTOR, mediumOf } from '../../simulation/bed/medium-of.ts';
 import { thinLayerOf } from '../../simulation/bed/thin-layer.ts';
 import type { RunSpec } from '../../simulation/run/run-spec.ts';
 
@@ -21,10 +21,11 @@ const FASTER = 2;
 /** The season as fitted, then with half as deep layers, each other published isotherm of the crop, and other drying rates. */
 export function otherPhysics(spec: RunSpec): OtherPhysics[] {
   const { medium, layers } = spec.bed;
-  const { crop, dryDensityKgM3, respirationFactor, isotherm } = medium;
-  const withMedium = (options: { isotherm?: string; thinLayer?: string; rateFactor?: number }): RunSpec => ({
+  const { crop, dryDensityKgM3, isotherm, rateFactor, heatFactor, respirationFactor, moistureShiftDb } = medium;
+  const fitted = { isotherm, rateFactor, heatFactor, respirationFactor, moistureShiftDb };
+  const withMedium = (options: MediumOptions): RunSpec => ({
     ...spec,
-    bed: { ...spec.bed, medium: mediumOf(crop, dryDensityKgM3, { isotherm, respirationFactor, ...options }) },
+    bed: { ...spec.bed, medium: mediumOf(crop, dryDensityKgM3, { ...fitted, ...options }) },
   });
   return [
     { part: 'as fitted', title: `${layers} layers, ${isotherm}, rate of ${medium.thinLayer}`, spec },
@@ -32,7 +33,11 @@ export function otherPhysics(spec: RunSpec): OtherPhysics[] {
     ...isothermsOf(crop)
       .filter(({ name }) => name !== isotherm)
       .map(({ name }) => ({ part: 'isotherm' as const, title: name, spec: withMedium({ isotherm: name }) })),
-    { part: 'rate', title: 'twice the rate', spec: withMedium({ rateFactor: FASTER }) },
+    {
+      part: 'rate',
+      title: 'twice the rate',
+      spec: withMedium({ rateFactor: Math.min(MOST_RATE_FACTOR, FASTER * rateFactor) }),
+    },
     { part: 'rate', title: thinLayerOf(crop, FREE).name, spec: withMedium({ thinLayer: FREE }) },
   ];
 }

@@ -26,6 +26,8 @@ export interface MediumOptions {
   moistureShiftDb?: number;
 }
 
+/** A rate so many times the published one is near balance: more changes nothing. */
+export const MOST_RATE_FACTOR = 20;
 /** Moistures and temperatures that the tables cover; beyond them the value at the end. */
 const DRIEST_DB = 0.01;
 const WETTEST_DB = 0.8;
@@ -49,7 +51,7 @@ const LEAST_SHIFTED_DB = 0.002;
 export function mediumOf(crop: string, dryDensityKgM3: number, options: MediumOptions = {}): Medium {
   assertRange('dryDensityKgM3', dryDensityKgM3, 200, 1000);
   const { rateFactor = 1, respirationFactor = 1, heatFactor = 1, moistureShiftDb = 0 } = options;
-  assertRange('rateFactor', rateFactor, 0.05, 20);
+  assertRange('rateFactor', rateFactor, 0.05, MOST_RATE_FACTOR);
   assertRange('respirationFactor', respirationFactor, 0, 10);
   assertRange('heatFactor', heatFactor, 0.5, 2);
   assertRange('moistureShiftDb', moistureShiftDb, -0.05, 0.05);
@@ -71,6 +73,9 @@ export function mediumOf(crop: string, dryDensityKgM3: number, options: MediumOp
     conductivityWMK: conductivityOf(crop),
     storage: storageLifeOf(crop),
     respirationFactor,
+    rateFactor,
+    heatFactor,
+    moistureShiftDb,
   };
 }
 

@@ -33,4 +33,8 @@ export interface Medium {
   storage: StorageLife | null;
   /** heat and water of respiration over those of the storage rule's dry-matter loss: 1 unless a log tells otherwise */
   respirationFactor: number;
+  /** what the tables were made with, see `MediumOptions`: multiplies the published rate and specific heat; moves the isotherm, dry basis */
+  rateFactor: number;
+  heatFactor: number;
+  moistureShiftDb: number;
 }
