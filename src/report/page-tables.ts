@@ -1,6 +1,7 @@
 import type { Grid } from './grid/grid.ts';
 import { gridCsv } from './grid/grid-csv.ts';
 import { tableGrid } from './grid/table-grid.ts';
+import { pagedBins } from './html/bin-pages.ts';
 import { slug } from './html/markup.ts';
 import type { Page } from './page.ts';
 
@@ -20,6 +21,11 @@ export interface TableFile {
 
 /** The tables of a page as files: the page's numbers at the page's digits, units in the header, intervals in columns of their own. */
 export function pageTables(page: Page): TableFile[] {
+  // A document stays one, whatever its bins.
+  const { main, parts } = page.cover === undefined ? pagedBins(page) : { main: page, parts: [] };
+  const fileOf = new Map(
+    [main, ...parts].flatMap(({ sections, file }) => sections.map(({ id }) => [id, file] as const)),
+  );
   return page.sections.flatMap((section) =>
     [...(section.table === undefined ? [] : [section.table]), ...(section.tables ?? [])]
       .filter((table) => table.rows.length > 0)
@@ -33,7 +39,7 @@ export function pageTables(page: Page): TableFile[] {
           page: page.title,
           section: section.title,
           caption: table.caption,
-          address: `${page.file}#${id}`,
+          address: `${fileOf.get(section.id)}#${id}`,
         };
       }),
   );

@@ -1,9 +1,10 @@
 import { parse } from 'csv-parse/sync';
+import { parseHTML } from 'linkedom';
 import { describe, expect, it } from 'vitest';
 import { estimate } from '../../src/base/estimate.ts';
 import { renderPages } from '../../src/report/html/pages.ts';
 import type { Page, Table } from '../../src/report/page.ts';
-import { pageTables } from '../../src/report/page-tables.ts';
+import { namedApart, pageTables } from '../../src/report/page-tables.ts';
 import { examplePages } from './example-pages.ts';
 import { exampleInput } from './example-review.ts';
 
@@ -117,5 +118,36 @@ describe('the CSVs of the example', () => {
       expect(rows.length, name).toBeGreaterThan(1);
       for (const row of rows) for (const cell of row) expect(cell, name).not.toMatch(/undefined|NaN|^null$|^–/);
     }
+  });
+  it('stand where their addresses lead, also where single bins have pages of their own', () => {
+    const many = pageWith(TABLE);
+    const bins = Array.from({ length: 20 }, (_, i) => ({
+      ...many.sections[0],
+      id: `bin-B${i + 1}`,
+      title: `Bin ${i + 1}`,
+    }));
+    const paged = { ...many, file: 'moisture.html', sections: [...many.sections, ...bins] };
+    const all = [...examplePages(exampleInput()).slice(1), paged].filter(
+      (page, at, of) => of.findLastIndex(({ id }) => id === page.id) === at,
+    );
+    const documents = new Map(renderPages(all).map(({ file, html }) => [file, parseHTML(html).document]));
+    expect(documents.has('moisture-bins-2.html')).toBe(true);
+    const tables = all.flatMap(pageTables);
+    expect(tables.length).toBeGreaterThan(30);
+    for (const { address, caption } of tables) {
+      const [file, id] = address.split('#');
+      const table = documents.get(file)?.getElementById(id);
+      expect(table?.querySelector('caption')?.textContent?.replaceAll('\u00a0', ' '), address).toBe(caption);
+    }
+  });
+});
+
+describe('tables of one name', () => {
+  it('are told apart by a number, and none takes the place of another', () => {
+    const [one] = pageTables(pageWith(TABLE));
+    const named = (...names: string[]) => namedApart(names.map((name) => ({ ...one, name }))).map(({ name }) => name);
+    expect(named('a', 'b')).toEqual(['a', 'b']);
+    expect(named('a', 'a', 'a')).toEqual(['a', 'a-2', 'a-3']);
+    expect(named('a', 'a', 'a-2')).toEqual(['a', 'a-3', 'a-2']);
   });
 });

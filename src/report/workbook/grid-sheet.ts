@@ -1,7 +1,7 @@
-import { guarded } from '../../base/csv-text.ts';
 import { toLocalMs, type Zone } from '../../base/zone.ts';
 import type { Grid, GridCell, GridColumn } from '../grid/grid.ts';
 import type { CellStyle, Sheet, SheetCell } from './sheet.ts';
+import { textCell } from './sheet-text.ts';
 
 const DAY_MS = 86_400_000;
 /** 30 December 1899, day 0 of a workbook's dates from March 1900 on (ECMA-376 part 1, 18.17.4.1), to 1970. */
@@ -22,10 +22,8 @@ function sheetCell(cell: GridCell | null, zone: Zone, style: CellStyle): SheetCe
   if (cell === null) return style === 'total' ? { value: '', style } : null;
   const when = style === 'body' ? 'time' : style;
   switch (cell.kind) {
-    case 'text': {
-      const opens = style === 'body' && guarded(cell.text) !== cell.text;
-      return { value: cell.text, style: opens ? 'guarded' : style };
-    }
+    case 'text':
+      return style === 'body' ? textCell(cell.text) : { value: cell.text, style };
     case 'number':
       return { value: Number(cell.digits), format: numberFormat(cell.digits), style };
     case 'day': {

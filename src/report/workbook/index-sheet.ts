@@ -1,5 +1,6 @@
 import type { TableFile } from '../page-tables.ts';
 import type { Sheet, SheetCell } from './sheet.ts';
+import { textCell } from './sheet-text.ts';
 
 export const INDEX = 'index';
 
@@ -18,15 +19,14 @@ const HEADS: readonly [string, string][] = [
 
 /** The first sheet: what each of the others holds, and where it stands on the pages. */
 export function indexSheet(tables: readonly { sheet: string; file: TableFile }[]): Sheet {
-  const text = (value: string): SheetCell => ({ value, style: 'body' });
   const link = (value: string, to: string): SheetCell => ({ value, style: 'link', link: to });
   const rows = tables.map(({ sheet, file: { name, page, section, caption, address, grid } }) => [
     link(sheet, `#'${sheet}'!A1`),
     link(page, address),
-    text(section),
-    text(caption),
+    textCell(section),
+    textCell(caption),
     { value: grid.hasTotal ? grid.rows - 1 : grid.rows, format: '#,##0', style: 'body' as const },
-    text(grid.hasTotal ? 'last row' : ''),
+    textCell(grid.hasTotal ? 'last row' : ''),
     link(`${name}.csv`, `tables/${name}.csv`),
   ]);
   return {
