@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { runReview } from '../../scripts/review/run-review.ts';
+import { openWorkbook } from '../support/open-workbook.ts';
 import { makeSeasonFolder, SMALL_SEASON } from '../support/season-folder.ts';
 
 const BINS = 50;
@@ -16,7 +17,8 @@ describe('a season of fifty bins', () => {
   beforeAll(async () => {
     const season = join(work, 'season');
     makeSeasonFolder(season, { ...SMALL_SEASON, bins: BINS, sensors: 3, hours: 24 * DAYS });
-    const done = await runReview({ seasonFolder: season, out, generatedAtMs: Date.UTC(2025, 0, 1), onStage: () => {} });
+    const generatedAtMs = Date.UTC(2025, 0, 1);
+    const done = await runReview({ seasonFolder: season, out, workbook: true, generatedAtMs, onStage: () => {} });
     expect(done.failures).toEqual([]);
   });
   afterAll(() => rmSync(work, { recursive: true, force: true }));
@@ -42,5 +44,25 @@ describe('a season of fifty bins', () => {
         .map(([, height]) => `${name}: ${height}`),
     );
     expect(tall).toEqual([]);
+  });
+  it('has a workbook that opens, under 2 MB, whose index leads to every table, its page and its CSV', () => {
+    const file = readFileSync(join(out, 'season.xlsx'));
+    expect(file.length).toBeLessThan(2_000_000);
+    const [index, ...sheets] = openWorkbook(file).sheets;
+    const tables = readdirSync(join(out, 'tables'));
+    expect(tables.length).toBeGreaterThan(10 * BINS);
+    expect(
+      index.rows
+        .slice(2)
+        .map((row) => row[6]?.value)
+        .sort(),
+    ).toEqual(tables.sort());
+    expect(index.rows.slice(2).map((row) => row[0]?.value)).toEqual(sheets.map(({ name }) => name));
+    const texts = new Map(pages().map((name) => [name, readFileSync(join(out, name), 'utf8')]));
+    index.rows.slice(2).forEach((row, at) => {
+      const [page, id] = (index.links.get(`B${at + 3}`) ?? '').split('#');
+      expect(texts.get(page)?.includes(`<table id="${id}"`), `${page}#${id}`).toBe(true);
+      expect(sheets[at].rows.length - 2).toBe(Number(row[4]?.value) + (row[5]?.value === 'last row' ? 1 : 0));
+    });
   });
 });
