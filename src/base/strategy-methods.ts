@@ -18,10 +18,13 @@ export const STRATEGY_METHODS: readonly Method[] = [
     id: 'bed-fit',
     title: 'Fitted to the log, tried on the rest of it',
     statement:
-      'Airflow of the bin and of each cable, the start temperature, the bias that the moisture sensors share, exchange with the wall and breathing are set by least squares, so that the bed shows what the sensors logged on the earlier part of the season. The later part, which the fit has not seen, then tells how far off the bed is. A bed that is farther off than the limits, that is worse than supposing that nothing changes, whose values are not possible or whose log contradicts itself is not trusted: nothing it says of costs is shown.',
+      'Airflow of the bin and of each cable, the start temperature, the bias that the moisture sensors share, specific heat, drying rate, exchange with the wall and breathing are set by least squares, so that the bed shows what the sensors logged on the earlier part of the season, and the scale tickets and hand samples where there are any. A cable makes moisture of the humidity around it by an isotherm, and its grain may follow another: pairs of published ones are tried, each cable by the crop’s usual one or by the grain’s own where season.yaml does not say. What this lot holds more or less than its isotherm says is fitted too, by tickets and hand samples. The later part, which the fit has not seen, then tells how far off the bed is. A bed that is farther off than the limits, that is worse than supposing that nothing changes, whose values are not possible, whose airflow contradicts fan curve, static pressure or the fans’ power, whose isotherms part at the end, or whose log contradicts itself is not trusted: nothing it says of costs is shown.',
     constants: [
       'limits on the unseen part: 2 °C (3.6 °F) and 0.7 point, root mean square (the kit’s choice)',
-      'airflow: half to twice what static pressure and fronts tell (the kit’s choice)',
+      'airflow: half to twice what static pressure and fronts tell, within reach of the intervals by fan curve and pressure, known to 30 % (the kit’s choice)',
+      'air power: at least 10 % of the fans’ shaft power; 30 to 65 % is usual (common practice)',
+      'isotherms that go with the log about as well: apart by no more than 0.5 point at the end (the kit’s choice)',
+      'a lot against a published isotherm: 0.3 point (sd, working assumption)',
     ],
     sourceKeys: ['marquardt-1963'],
     usedOn: ['strategies'],
