@@ -35,7 +35,10 @@ export function billsByTime(data: BillsByTime, units: Units): Figure {
       { label: 'billed', swatch: 'var(--wash)' },
       { label: '90 % interval of the fans', swatch: 'line' },
     ],
-    notShown: unknown === 0 ? null : `${unknown} bills have no outline: they give no energy, or one below zero.`,
+    notShown:
+      unknown === 0
+        ? null
+        : `${unknown} ${unknown === 1 ? 'bill has' : 'bills have'} no outline: no energy is given, or one below zero.`,
     draw: (size) => data.tariffs.map((tariff) => drawTariff(tariff, unit, units, size)).join(''),
   };
 }

@@ -84,7 +84,10 @@ function figureOf(data: MonthsByBin, { months, top }: Scale, units: Units): Figu
         ? 'No month has any.'
         : `${data.parts.join(' and ')} by month and bin, from ${monthText(months[0])} to ${monthText(months.at(-1) ?? months[0])}; the highest bar reaches ${units.say(data.quantity, most.high)} in ${monthText(most.month)}.`,
     legend: data.parts.length < 2 ? [] : data.parts.map((label, p) => ({ label, swatch: SWATCHES[p] })),
-    notShown: lacking === 0 ? null : `${lacking} monthly numbers not shown: not known; the table says why.`,
+    notShown:
+      lacking === 0
+        ? null
+        : `${lacking} monthly ${lacking === 1 ? 'number' : 'numbers'} not shown: not known; the table says why.`,
     draw: (size) => drawMonths(data, rows, { months, top }, unit, size),
   };
 }
