@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { rejectLines, tablesOf } from '../../scripts/review/run-review.ts';
+import { workbookBytes } from '../../scripts/review/workbook-bytes.ts';
 import type { Page } from '../../src/report/page.ts';
+import type { TableFile } from '../../src/report/page-tables.ts';
 import { Units } from '../../src/report/units.ts';
 import type { FileLoad, LoadReport, Reject } from '../../src/season/loaded.ts';
 
@@ -24,6 +26,16 @@ describe('the tables of a page', () => {
     const { files, failures } = tablesOf(page(Number.POSITIVE_INFINITY));
     expect(files).toEqual([]);
     expect(failures).toEqual([expect.stringMatching(/^tables\/costs-\*\.csv: .*finite/)]);
+  });
+});
+
+describe('the workbook', () => {
+  it('is left out where nobody asks, and told as failed where it cannot be written', async () => {
+    expect(await workbookBytes([], 'Harvest 2024', undefined)).toEqual({ bytes: null, failures: [] });
+    const broken = [{ name: 'costs-all-bins' }] as TableFile[];
+    const { bytes, failures } = await workbookBytes(broken, 'Harvest 2024', true);
+    expect(bytes).toBeNull();
+    expect(failures).toEqual([expect.stringMatching(/^season\.xlsx: \w/)]);
   });
 });
 
