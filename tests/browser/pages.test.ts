@@ -105,21 +105,41 @@ describe.skipIf(skip)('pages in a browser, from the file system', () => {
     await page.close();
   });
 
-  it('print without a cut table: every cell lies on the sheet', async () => {
-    // Letter at 96 px an inch, less the margins of 15 mm: the width that a sheet leaves.
-    const page = await browser.newPage({ viewport: { width: Math.round(8.5 * 96 - (30 / 25.4) * 96), height: 900 } });
-    await page.emulateMedia({ media: 'print' });
+  // At 96 px an inch, less the margins of 15 mm at the sides and 18 mm above and below: what a sheet leaves.
+  it.each([
+    ['Letter', 8.5 * 25.4, 11 * 25.4],
+    ['A4', 210, 297],
+  ])('print on %s without a cut table or figure, on white whatever the theme', async (_name, widthMm, heightMm) => {
+    const px = (mm: number) => Math.round((mm / 25.4) * 96);
+    const sheet = { width: px(widthMm - 30), height: px(heightMm - 36) };
+    const page = await browser.newPage({ viewport: sheet, colorScheme: 'dark' });
+    await page.emulateMedia({ media: 'print', colorScheme: 'dark' });
     const cut: string[] = [];
+    let figures = 0;
     for (const name of readdirSync(out).filter((file) => file.endsWith('.html'))) {
       await page.goto(pathToFileURL(join(out, name)).href);
-      const tables = await page.evaluate(() =>
-        [...document.querySelectorAll('table')]
-          .filter((table) => table.getBoundingClientRect().right > document.documentElement.clientWidth + 1)
-          .map((table) => table.id),
-      );
-      cut.push(...tables.map((id) => `${name}: ${id}`));
+      const found = await page.evaluate((most) => {
+        const all = [...document.querySelectorAll('table,figure')].map((one) => ({
+          id: one.id,
+          figure: one.tagName === 'FIGURE',
+          box: one.getBoundingClientRect(),
+        }));
+        const shown = all.filter(({ box }) => box.width > 0);
+        return {
+          figures: shown.filter((one) => one.figure).length,
+          cut: shown
+            .filter(({ box, figure }) => box.right > most.width + 1 || (figure && box.height > most.height))
+            .map((one) => one.id),
+          paper: getComputedStyle(document.documentElement).backgroundColor,
+          ink: getComputedStyle(document.documentElement).color,
+        };
+      }, sheet);
+      figures += found.figures;
+      cut.push(...found.cut.map((id) => `${name}: ${id}`));
+      expect([found.paper, found.ink], name).toEqual(['rgb(255, 255, 255)', 'rgb(29, 31, 32)']);
     }
     expect(cut).toEqual([]);
+    expect(figures).toBeGreaterThan(10);
     await page.close();
   });
 

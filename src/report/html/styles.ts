@@ -148,7 +148,7 @@ tfoot{display:table-row-group}
 .paired figcaption p,.paired .legend,.paired .ramp,.paired .note{font-size:.82rem;line-height:1.25;margin:.1rem 0}
 .paired .legend{gap:.05rem .8rem}
 .paired h3{line-height:1.2}
-:not(.paired)>.scroll:has(td.own){columns:2;column-gap:7mm}
+:not(.paired)>.scroll:not(.wide):has(td.own){columns:2;column-gap:7mm}
 .note,.small,.cautions li,section[aria-labelledby="made"] li{font-size:.88rem;line-height:1.38;max-width:92ch}
 .cautions ul,section[aria-labelledby="made"]>ul{columns:2;column-gap:8mm}
 .scroll{overflow:visible;background:none}
