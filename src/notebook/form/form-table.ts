@@ -141,14 +141,14 @@ function cellOf(
   if (isMissing(value)) return missing;
   if (isReason(value)) return { value: null, why: value.why };
   if (isAmount(value)) return quantity === null ? wordsOf(value, units) : value.amount;
-  if (quantity === null) return wordOf(value, units);
+  if (quantity === null) return wordOf(key, value, units);
   if (value instanceof Date) return value.getTime();
   if (quantity === 'day' && isDay(value)) {
     const [year, month, day] = value.split('-').map(Number);
     return localDayStart(units.zone, year, month, day);
   }
   if (quantity === 'month' && typeof value === 'string') return value;
-  if (isTimeKind(quantity) || quantity === 'own') return typeof value === 'number' ? value : wordOf(value, units);
+  if (isTimeKind(quantity) || quantity === 'own') return typeof value === 'number' ? value : wordOf(key, value, units);
   if (typeof value !== 'number' && !isEstimate(value)) {
     throw new TypeError(`column ${key} is of ${quantity}; "${String(value).slice(0, 40)}" is no number`);
   }
@@ -162,10 +162,12 @@ function wordsOf({ of, amount: number }: OwnNumber, units: Units): Cell {
   return units.say(of, number);
 }
 
-function wordOf(value: unknown, units: Units): string {
+function wordOf(key: string, value: unknown, units: Units): string {
   if (typeof value === 'string') return value;
   if (typeof value === 'boolean') return value ? 'yes' : 'no';
   if (value instanceof Date) return units.dateTime(value.getTime());
   if (typeof value === 'number') return String(value);
-  throw new TypeError(`a table cannot show ${JSON.stringify(value).slice(0, 80)}`);
+  throw new TypeError(
+    `column ${key}: a table cannot show ${JSON.stringify(value).slice(0, 60)}; name the columns to show`,
+  );
 }
