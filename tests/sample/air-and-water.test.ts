@@ -44,7 +44,9 @@ describe.each(['sorrel-fork', 'sorrel-fork-2023'])('airflow and water of %s', (f
     const shown = truth.bins.filter(({ id }) => found(id).airflow.byFront.value !== null);
     for (const { id } of truth.bins.filter((one) => !shown.includes(one))) {
       expect(found(id).bin.cables.length, id).toBe(1);
-      expect(found(id).airflow.byFront.why, id).toMatch(/could be more than 20 % off.*(differs from place to place|between and beyond the cables)/);
+      expect(found(id).airflow.byFront.why, id).toMatch(
+        /could be more than 20 % off.*(differs from place to place|between and beyond the cables)/,
+      );
       expect(found(id).airflow.from, id).toBe('pressure');
     }
     expect(shown.length).toBeGreaterThanOrEqual(truth.bins.length - 1);
