@@ -16,6 +16,7 @@ import {
   strategyEntries,
   strategyFigure,
   strategyKeys,
+  strategySweptSection,
   strategyTable,
   strategyYearsSection,
   trustSaid,
@@ -28,7 +29,7 @@ export default defineNotebook(
     title: 'Other ways to run the fans',
     question: 'What would another way to run the fans have cost, and should I change it next fall?',
   },
-  ({ loaded, review, units }) => {
+  ({ loaded, review, swept, units }) => {
     const bins = playedBins(review);
     const played = bins.filter(({ whatIf }) => whatIf.why === null);
     return {
@@ -54,6 +55,7 @@ export default defineNotebook(
             notes: [...one.whatIf.model.notes, ...hangsNotes(one, units)],
           })),
         ),
+        section('swept', 'Cost in other years', () => strategySweptSection(swept, review.bins, units)),
         section('years', 'Other years', () => strategyYearsSection(yearsOfBins(loaded, bins), units)),
         section('crossed', 'Bin or rule', () => strategyCrossedSection(review.crossed, review.bins, units)),
         section('models', 'How good the models are', () => ({

@@ -1,4 +1,5 @@
 import type { SeasonsBeside } from './analysis/previous/beside-previous.ts';
+import type { Swept } from './analysis/strategies/swept.ts';
 import type { SeasonReview } from './analysis/types.ts';
 import type { BedStore } from './notebook/form/try-ways.ts';
 import type { Stated } from './notebook/year-end/cover.ts';
@@ -12,6 +13,8 @@ export interface NotebookInput extends PageInput {
   review: SeasonReview;
   /** the season before beside this one; left out where none was given */
   beside?: SeasonsBeside;
+  /** the sweep that stands beside the season; left out where none was looked for */
+  swept?: Swept;
   /** what the year-end report's cover bears in place of what season.yaml says */
   stated?: Stated;
   /** beds fitted before; left out: a notebook that tries ways of its own fits anew */
@@ -73,7 +76,7 @@ export { frame } from './notebook/form/frame.ts';
 export { type FormHead, type FormNotebook, notebook } from './notebook/form/notebook-form.ts';
 export type { OwnStrategy } from './notebook/form/own-strategy.ts';
 export type { DataOptions } from './notebook/form/season-data.ts';
-export type { OwnFigure, Sheet } from './notebook/form/sheet.ts';
+export type { OwnFigure, Sheet } from './notebook/form/sheet-types.ts';
 export type { TriedBin, TriedWay, Way } from './notebook/form/try-ways.ts';
 export { frontsAnswer } from './notebook/front-answer.ts';
 export { arrivalFigures } from './notebook/front-figures.ts';
@@ -108,6 +111,7 @@ export { sectionFigure } from './notebook/section-figure.ts';
 export { doubtsSaid, strategiesAnswer, strategyEntries, strategyKeys, trustSaid } from './notebook/strategy-answer.ts';
 export { strategyCrossedSection } from './notebook/strategy-crossed.ts';
 export { hangsNotes, hangsTable } from './notebook/strategy-hangs.ts';
+export { strategySweptSection } from './notebook/strategy-swept.ts';
 export { adviceEntries, runsTable, skillTable, strategyFigure, strategyTable } from './notebook/strategy-tables.ts';
 export { playedBins } from './notebook/strategy-words.ts';
 export { strategyYearsSection } from './notebook/strategy-years.ts';

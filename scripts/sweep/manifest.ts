@@ -20,6 +20,24 @@ export interface Manifest {
 const whole = z.number().int().min(0);
 const variant = z.strictObject({ airflowFactor: z.number(), fillDays: z.number(), startPoints: z.number() });
 
+export const PLAN_SHAPE: z.ZodType<SweepPlan> = z.strictObject({
+  format: z.literal(1),
+  kit: z.strictObject({ version: z.string(), code: z.string() }),
+  season: z.strictObject({ title: z.string(), sha256: z.string(), currency: z.string() }),
+  strategies: z.array(z.string()),
+  variants: z.array(variant),
+  by: z.array(z.string()),
+  bins: z.array(
+    z.strictObject({
+      id: z.string(),
+      name: z.string(),
+      bushels: z.number().nullable(),
+      startOn: z.string().nullable(),
+      weathers: z.array(z.string()),
+    }),
+  ),
+});
+
 export const MANIFEST_SHAPE: z.ZodType<Manifest> = z.strictObject({
   format: z.literal(1),
   shard: z.strictObject({ index: whole.min(1), of: whole.min(1) }),
@@ -27,21 +45,5 @@ export const MANIFEST_SHAPE: z.ZodType<Manifest> = z.strictObject({
   rows: whole,
   file: z.string().regex(/^[\w-]+\.parquet$/),
   sha256: z.string().regex(/^[0-9a-f]{64}$/),
-  plan: z.strictObject({
-    format: z.literal(1),
-    kit: z.strictObject({ version: z.string(), code: z.string() }),
-    season: z.strictObject({ title: z.string(), sha256: z.string(), currency: z.string() }),
-    strategies: z.array(z.string()),
-    variants: z.array(variant),
-    by: z.array(z.string()),
-    bins: z.array(
-      z.strictObject({
-        id: z.string(),
-        name: z.string(),
-        bushels: z.number().nullable(),
-        startOn: z.string().nullable(),
-        weathers: z.array(z.string()),
-      }),
-    ),
-  }),
+  plan: PLAN_SHAPE,
 });

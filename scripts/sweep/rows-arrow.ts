@@ -8,6 +8,7 @@ import {
   Schema,
   Struct,
   Table,
+  tableFromIPC,
   Utf8,
   vectorFromArray,
 } from 'apache-arrow';
@@ -27,6 +28,19 @@ export function rowsArrow(rows: readonly SweepRow[]): Uint8Array {
   const children = SWEEP_COLUMNS.map((column) => vectorOf(column, rows).data[0]);
   const struct = makeData({ type: new Struct(fields), length: rows.length, nullCount: 0, children });
   return toIpcFile(new Table(schema, [new RecordBatch(schema, struct)]));
+}
+
+/** Rows as they were written. @throws where the bytes are no such file, or lack a column */
+export function rowsOfArrow(bytes: Uint8Array): SweepRow[] {
+  const table = tableFromIPC(bytes);
+  const columns = SWEEP_COLUMNS.map(({ name }) => {
+    const column = table.getChild(name);
+    if (column === null) throw new Error(`no column ${name}`);
+    return { name, column };
+  });
+  return Array.from({ length: table.numRows }, (_, i) =>
+    Object.fromEntries(columns.map(({ name, column }) => [name, column.get(i) ?? null])),
+  );
 }
 
 function vectorOf({ name, type }: SweepColumn, rows: readonly SweepRow[]) {

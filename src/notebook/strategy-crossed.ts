@@ -81,6 +81,13 @@ function crossedFigure(
           own: cell.own,
         })),
       })),
+      words: {
+        subtitle: 'by the model; a bin’s own way in bold',
+        own: 'its own',
+        open: { after: 'target not reached', legend: 'does not' },
+        dot: 'reaches the target',
+        whisker: 'air, moisture and drying rate to either side of the fit',
+      },
       notShown:
         left.length === 0 ? null : `${counted(left.length, 'run')} without a cost not shown; the table says why.`,
     },

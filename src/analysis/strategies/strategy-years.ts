@@ -22,6 +22,7 @@ export interface StrategyYears {
   years: number;
   byCost: PercentileYears;
   byEndMoisture: PercentileYears;
+  cost: Spread;
   costPerBushel: Spread;
   fanHours: Spread;
   reached: ReachedBy[];
@@ -62,6 +63,7 @@ export function strategyYears(
     years: told.length,
     byCost: percentileYears(valuesOf(told, 'cost')),
     byEndMoisture: percentileYears(valuesOf(told, 'endMoisturePct')),
+    cost: spreadOf(valuesOf(told, 'cost')),
     costPerBushel: spreadOf(valuesOf(told, 'costPerBushel')),
     fanHours: spreadOf(valuesOf(told, 'fanHours')),
     reached: [null, ...byDates].map((by) => reachedBy(told, startOn, by)),

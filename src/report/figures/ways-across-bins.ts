@@ -18,11 +18,21 @@ export interface WaysAcrossBins {
       name: string;
       of: Estimate;
       reaches: boolean;
-      /** the way in which the bin was itself run */
+      /** set apart: the way in which the bin was itself run, the best in hindsight */
       own: boolean;
     }[];
   }[];
   notShown: string | null;
+  words: {
+    /** after the unit: how known, what is bold */
+    subtitle: string;
+    /** said behind a bold way's name in the text alternative */
+    own: string;
+    /** what a ring means, after its number and in the legend */
+    open: { after: string; legend: string };
+    dot: string;
+    whisker: string;
+  };
 }
 
 interface Row extends WhiskerRow {
@@ -37,8 +47,8 @@ interface Drawn {
   keys: readonly string[];
 }
 
-/** Under each bin's name every way: a dot where it reaches the target, a ring where it does not, the bin's own in bold. */
-export function waysAcrossBins({ id, title, quantity, bins, notShown }: WaysAcrossBins, units: Units): Figure {
+/** Under each bin's name every way: a dot where it reaches the target, a ring where it does not, what is set apart in bold. */
+export function waysAcrossBins({ id, title, quantity, bins, notShown, words }: WaysAcrossBins, units: Units): Figure {
   const rows: Row[] = [];
   const headings: { key: string; text: string }[] = [];
   const keys: string[] = [];
@@ -53,7 +63,7 @@ export function waysAcrossBins({ id, title, quantity, bins, notShown }: WaysAcro
     const said = known.map(({ name: way, of, reaches, own }) => {
       const value = shown(Number(of.value));
       const [low, high] = (of.interval ?? [Number(of.value), Number(of.value)]).map(shown);
-      const text = `${units.amount(quantity, of)}${reaches ? '' : ', target not reached'}`;
+      const text = `${units.amount(quantity, of)}${reaches ? '' : `, ${words.open.after}`}`;
       const key = `${rows.length}`;
       keys.push(key);
       rows.push({
@@ -67,19 +77,19 @@ export function waysAcrossBins({ id, title, quantity, bins, notShown }: WaysAcro
         open: !reaches,
         said: `${name}, ${way}: ${text} ${unit}`,
       });
-      return `${way}${own ? ' (its own)' : ''} ${text}`;
+      return `${way}${own ? ` (${words.own})` : ''} ${text}`;
     });
     alt.push(`${name}: ${said.join('; ')}.`);
   }
   return {
     id,
     title,
-    subtitle: `${unit}, by the model; a bin’s own way in bold`,
+    subtitle: `${unit}, ${words.subtitle}`,
     alt: alt.length === 0 ? 'No bin has a value.' : `${title}. In ${unit}. ${alt.join(' ')}`,
     legend: [
-      { label: 'reaches the target', swatch: 'dot' },
-      ...(rows.some((row) => row.open) ? [{ label: 'does not', swatch: 'ring' }] : []),
-      { label: 'air, moisture and drying rate to either side of the fit', swatch: 'whisker' },
+      { label: words.dot, swatch: 'dot' },
+      ...(rows.some((row) => row.open) ? [{ label: words.open.legend, swatch: 'ring' }] : []),
+      { label: words.whisker, swatch: 'whisker' },
     ],
     notShown,
     draw: (size) => drawWays({ rows, headings, keys }, unit, size),

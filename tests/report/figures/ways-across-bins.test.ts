@@ -4,13 +4,23 @@ import { waysAcrossBins } from '../../../src/report/figures/ways-across-bins.ts'
 import { Units } from '../../../src/report/units.ts';
 
 const UNITS = new Units('us', 'USD', 'America/Chicago');
+const WORDS = {
+  subtitle: 'by the model',
+  own: 'its own',
+  open: { after: 'target not reached', legend: 'does not' },
+  dot: 'reaches',
+  whisker: 'range',
+};
 const way = (name: string, value: number, more: { reaches?: boolean; own?: boolean } = {}) => ({
   name,
   of: estimate(value, 0.9 * value, 1.2 * value),
   ...{ reaches: true, own: false, ...more },
 });
 const figureOf = (bins: Parameters<typeof waysAcrossBins>[0]['bins']) =>
-  waysAcrossBins({ id: 'crossed', title: 'All on all', quantity: 'money per grain', bins, notShown: null }, UNITS);
+  waysAcrossBins(
+    { id: 'crossed', title: 'All on all', quantity: 'money per grain', bins, notShown: null, words: WORDS },
+    UNITS,
+  );
 const figure = figureOf([
   { name: 'North', ways: [way('Always on', 0.02, { own: true }), way('Night hours', 0.01, { reaches: false })] },
   { name: 'South', ways: [way('Always on', 0.04), { ...way('Night hours', 1), of: withheld('-') }] },

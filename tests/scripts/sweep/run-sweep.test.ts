@@ -5,9 +5,11 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { tableFromIPC } from 'apache-arrow';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { readSweep } from '../../../scripts/sweep/read-sweep.ts';
 import { mergeSweep, runSweep } from '../../../scripts/sweep/run-sweep.ts';
 import { type SweepText, sweepOptions } from '../../../scripts/sweep/sweep-options.ts';
 import { InputError } from '../../../src/base/errors.ts';
+import { readSeason } from '../../../src/season/read-season.ts';
 import { makeSeasonFolder, SMALL_SEASON } from '../../support/season-folder.ts';
 
 const HOUR_MS = 3_600_000;
@@ -110,6 +112,26 @@ describe('npm run sweep', () => {
     expect(told[0]).toMatch(/^was made from other files than Made for a test has now/);
     expect(told[1]).toMatch(/^shard 2\/2 is in none of the folders/);
     expect(existsSync(join(dir, 'm-late'))).toBe(false);
+  });
+
+  it('is read again beside its season while files and code are those it was made of', async () => {
+    const folder = join(dir, 'read');
+    makeSeasonFolder(folder, SHORT);
+    const season = await readSeason(folder);
+    expect(readSweep(season).why).toMatch(/^No sweep stands beside this season/);
+    await runSweep(folder, null, sweepOptions({ workers: '1', strategies: 'always-on' }), () => {});
+    const read = readSweep(season);
+    expect(read.why).toBeNull();
+    expect(read.summary?.leftOut).toEqual([expect.objectContaining({ bin: 'B1' })]);
+    const told = join(folder, 'sweep', 'sweep.json');
+    const text = readFileSync(told, 'utf8');
+    writeFileSync(told, text.replace(/"code": "[0-9a-f]+"/, '"code": "other"'));
+    expect(readSweep(season).why).toMatch(/made by another version of the kit/);
+    writeFileSync(told, '{');
+    expect(readSweep(season).why).toMatch(/can’t be read/);
+    writeFileSync(told, text);
+    appendFileSync(join(folder, 'season.yaml'), '# a line more\n');
+    expect(readSweep(season).why).toMatch(/made when its files were others/);
   });
 
   it('refuses a bin that is not there', async () => {

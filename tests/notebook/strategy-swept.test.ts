@@ -1,0 +1,92 @@
+import { beforeAll, describe, expect, it } from 'vitest';
+import { madeFarm } from '../../scripts/bench/sweep/made-farm.ts';
+import { runJobs } from '../../scripts/sweep/run-jobs.ts';
+import sweepTask from '../../scripts/sweep/sweep-task.ts';
+import type { FinishedRun } from '../../src/analysis/strategies/run-numbers.ts';
+import type { SweepRow } from '../../src/analysis/strategies/sweep-columns.ts';
+import { type SweepSummary, sweepSummary } from '../../src/analysis/strategies/sweep-summary.ts';
+import type { BinReview } from '../../src/analysis/types.ts';
+import { strategySweptSection } from '../../src/notebook/strategy-swept.ts';
+import { Units } from '../../src/report/units.ts';
+
+const UNITS = new Units('us', 'USD', 'America/Chicago');
+const REVIEWS = ['B1', 'B2'].map((id) => ({ bin: { id, name: id, grain: { crop: 'corn' } } }) as unknown as BinReview);
+const FARM = madeFarm({
+  ...{ bins: 2, years: 11, days: 30, layers: 6 },
+  strategies: ['always-on', 'night-hours', 'as-logged', 'best-in-hindsight'],
+});
+// The second bin is to be cooled.
+const [dry, other] = FARM.bins;
+const cool = { ...other, spec: { ...other.spec!, goal: 'cool' as const, targetC: 5 }, coldHour: 900 };
+let rows: SweepRow[];
+let summary: SweepSummary;
+
+beforeAll(async () => {
+  const done = new Map<string, FinishedRun>();
+  rows = await runJobs(FARM.plan, (index) => [dry, cool][index], FARM.air, {
+    ...{ shard: { index: 1, of: 1 }, workers: 1, onDone: () => {} },
+    run: async (task) => sweepTask(task),
+    finished: {
+      get: (key) => done.get(key),
+      add: (runs) => {
+        for (const [key, run] of runs) done.set(key, run);
+      },
+    },
+  });
+  summary = sweepSummary(FARM.plan, rows);
+}, 300_000);
+
+/** Of a bin's strategy in all years: costs, rising. */
+const costs = (bin: string, strategy: string) =>
+  rows
+    .filter((row) => row.bin === bin && row.strategy === strategy && row.cost !== null)
+    .map((row) => Number(row.cost))
+    .sort((a, b) => a - b);
+
+describe('every strategy in other years, by a sweep', () => {
+  it('tells the middle year with the range of the years, of bins to dry and to cool', () => {
+    const { tables, entries } = strategySweptSection({ summary, why: null }, REVIEWS, UNITS);
+    const told = tables?.[0].rows ?? [];
+    // As logged has no log here; three strategies in two bins.
+    expect(told.map(({ bin, way }) => `${bin} ${way}`)).toEqual(
+      ['B1', 'B2'].flatMap((bin) => ['Always on', 'Night hours', 'Best in hindsight'].map((way) => `${bin} ${way}`)),
+    );
+    for (const [row, bin, strategy] of [
+      [told[0], 'B1', 'always-on'],
+      [told[4], 'B2', 'night-hours'],
+    ] as const) {
+      // Nearest rank of 11 years: the 2nd, the 6th and the 10th.
+      const all = costs(bin, strategy);
+      expect(all).toHaveLength(11);
+      expect(row.cost).toMatchObject({ value: all[5], interval: [all[1], all[9]] });
+    }
+    expect(entries?.map(({ term }) => term)).toEqual(['B1', 'B2']);
+  });
+
+  it('tells regret against the best in hindsight of each year, which is never below 0', () => {
+    const { tables, notes } = strategySweptSection({ summary, why: null }, REVIEWS, UNITS);
+    expect(tables?.[0].columns.map(({ label }) => label)).toContain('Over best in hindsight');
+    expect(notes?.join(' ')).toContain('the cheapest schedule found with that year’s weather known');
+    const against = rows.filter((row) => row.strategy === 'best-in-hindsight' && row.reachedTarget === true);
+    expect(against.length).toBeGreaterThan(10);
+    for (const best of against) {
+      const same = rows.filter(
+        (row) => row.bin === best.bin && row.weather === best.weather && row.reachedTarget === true && row.bin === 'B1',
+      );
+      for (const row of same) expect(Number(row.cost)).toBeGreaterThanOrEqual(Number(best.cost) * (1 - 1e-9));
+    }
+  });
+
+  it('draws them, and says in words what it draws', () => {
+    const [figure] = strategySweptSection({ summary, why: null }, REVIEWS, UNITS).figures ?? [];
+    expect(figure.alt).toMatch(/B1: Always on .*; Night hours .*; Best in hindsight \(set apart\)/);
+    expect(figure.draw({ width: 900, narrow: false, idPrefix: 'x-' }).match(/<circle/g)).toHaveLength(6);
+  });
+
+  it('says why there is nothing to tell', () => {
+    expect(strategySweptSection({ summary: null, why: 'No sweep stands here.' }, REVIEWS, UNITS).lead).toBe(
+      'Can’t tell. No sweep stands here.',
+    );
+    expect(strategySweptSection(undefined, REVIEWS, UNITS).lead).toContain('Can’t tell here');
+  });
+});
