@@ -22,6 +22,7 @@ import type { LoadReport } from '../../src/season/loaded.ts';
 import { readSeason } from '../../src/season/read-season.ts';
 import { rejectsCsv, writeTables } from '../../src/season/write-tables.ts';
 import { assertReplaceable, type OwnFolder, replaceFolder } from '../folder/replace-folder.ts';
+import { readSweep } from '../sweep/read-sweep.ts';
 import { hindsightCsv } from './hindsight-csv.ts';
 import { madeBy, unitsOf } from './made-by.ts';
 import { workbookBytes } from './workbook-bytes.ts';
@@ -84,6 +85,7 @@ export async function runReview(options: ReviewOptions): Promise<ReviewOutcome> 
   const input: NotebookInput = {
     loaded,
     review,
+    swept: readSweep(season),
     units: unitsOf(loaded),
     made: madeBy(loaded, `npm run review -- ${basename(folder)}`, options.generatedAtMs),
   };
