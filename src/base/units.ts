@@ -180,11 +180,24 @@ function canonical(unit: string): string {
   return text;
 }
 
+/** Lines found before: pages ask for the same few, hundreds of thousands of times. */
+const lines = new Map<string, LinearUnit>();
+
 /**
  * The straight line from a unit to the kind's SI unit, or null when the kind does not know the unit.
  * `temperature difference` takes the degree without its zero.
  */
 export function linearUnit(kind: UnitKind, unit: string, currency = 'USD'): LinearUnit | null {
+  const key = `${kind}|${currency}|${unit}`;
+  const known = lines.get(key);
+  if (known !== undefined) return known;
+  const line = lineOf(kind, unit, currency);
+  // Files may hold any number of words that are no unit.
+  if (line !== null) lines.set(key, Object.freeze(line));
+  return line;
+}
+
+function lineOf(kind: UnitKind, unit: string, currency: string): LinearUnit | null {
   const def = KINDS[kind];
   const spelled = canonical(unit);
   const key = Object.keys(def.units).find((known) => known.replace(CURRENCY, currency) === spelled);
