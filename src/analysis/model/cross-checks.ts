@@ -49,8 +49,12 @@ export function misplacedSensors(samples: FitSamples, shown: readonly Pick<Shown
   ];
 }
 
-/** Of the outdoor air's daily swing a sensor in the grain shows less than this, one in the headspace more. */
+/**
+ * Of the outdoor air's daily swing a sensor in the grain shows less than the first, one in the headspace more; where air passes all
+ * day grain follows it farther, up to the second and less from sensor to sensor, and a headspace follows the weather more than the grain below.
+ */
 const SWING_IN_GRAIN = 0.25;
+const SWING_IN_AIR = 0.6;
 /** Grain above the highest sensor: more than this part of the depth and this many times the sensors' spacing is too much. */
 const BARE_SHARE = 0.25;
 const BARE_SPACINGS = 1.7;
@@ -63,15 +67,25 @@ export function depthDoubts(log: BinLog, series: readonly SensorSeries[]): Doubt
     Float64Array.from(weather.hours.tempC, (_, hour) => startMs + hour * HOUR_MS),
     weather.hours.tempC,
   );
-  const buried = series.filter((one) => {
-    if (one.bin !== bin.id || one.heightM < depthM + 0.1) return false;
+  const swingOf = (one: SensorSeries) => {
     // The checks of the log take a sensor above the stated depth for one in the headspace: that is the question here.
     const flags = one.tempFlags.map((flag) => flag & ~FLAGS.headspace);
     const { timeMs, tempC } = goodReadings({ ...one, tempFlags: flags }, startMs, endMs);
-    return timeMs.length > 50 && dailySwing(timeMs, tempC) < SWING_IN_GRAIN * outdoor;
+    return timeMs.length > 50 ? dailySwing(timeMs, tempC) / outdoor : Number.NaN;
+  };
+  const own = series.filter((one) => one.bin === bin.id);
+  const topOf = (cable: string) =>
+    own
+      .filter((one) => one.cable === cable && one.heightM <= depthM)
+      .reduce<SensorSeries | null>((top, one) => (top === null || one.heightM > top.heightM ? one : top), null);
+  const buried = own.filter((one) => {
+    if (one.heightM < depthM + 0.1) return false;
+    const swing = swingOf(one);
+    const top = topOf(one.cable);
+    return swing < SWING_IN_GRAIN || (top !== null && swing < SWING_IN_AIR && swing < swingOf(top));
   });
   if (buried.length > 0) {
-    const why = `${buried.length} sensors above the stated depth show no daily swing of the air, as if they lay in grain.`;
+    const why = `${buried.length} sensors above the stated depth follow the air’s day no more than grain does.`;
     return [{ why, help }];
   }
   const heavy = weightOverDepth(log);

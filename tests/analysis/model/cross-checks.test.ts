@@ -1,0 +1,75 @@
+import { describe, expect, it } from 'vitest';
+import type { BinLog } from '../../../src/analysis/model/bin-log.ts';
+import { depthDoubts, endDoubts } from '../../../src/analysis/model/cross-checks.ts';
+import { FLAGS } from '../../../src/tables/flags.ts';
+import type { SensorSeries } from '../../../src/tables/sensors.ts';
+
+const HOUR_MS = 3_600_000;
+const COUNT = 240;
+/** The weather's day: 8 K from night to noon. */
+const SWING_K = 8;
+const dayOf = (share: number) =>
+  Float64Array.from({ length: COUNT }, (_, hour) => 10 + ((share * SWING_K) / 2) * Math.sin((2 * Math.PI * hour) / 24));
+
+/** Sensors at every metre from 0.5 m, each with its part of the weather's swing. */
+function seriesOf(shares: readonly number[]): SensorSeries[] {
+  return shares.map((share, i) => ({
+    bin: 'B1',
+    cable: 'C1',
+    sensor: i + 1,
+    heightM: i + 0.5,
+    timeMs: Float64Array.from({ length: COUNT }, (_, hour) => hour * HOUR_MS),
+    tempC: dayOf(share),
+    moistureWb: new Float64Array(COUNT).fill(0.15),
+    tempFlags: new Int32Array(COUNT).fill(i + 0.5 > DEPTH_M ? FLAGS.headspace : 0),
+    moistureFlags: new Int32Array(COUNT),
+  })) as unknown as SensorSeries[];
+}
+
+const DEPTH_M = 4;
+interface Weighed {
+  from: 'tickets' | 'volume';
+  weightKg: number;
+  covered?: number;
+}
+const logOf = ({ from, weightKg, covered }: Weighed = { from: 'volume', weightKg: 72_000 }) =>
+  ({
+    bin: { id: 'B1', name: 'Bin 1', grain: { bulkDensityKgM3: 720 } },
+    depthM: DEPTH_M,
+    startMs: 0,
+    endMs: COUNT * HOUR_MS,
+    weather: { hours: { tempC: dayOf(1) } },
+    cables: [{ cable: 'C1', share: 1, sensors: [0.5, 1.5, 2.5, 3.5].map((heightM) => ({ heightM })) }],
+    review: {
+      grain: { from, weightKg, volumeM3: 100 },
+      moisture: { tickets: covered === undefined ? undefined : { start: { covered } } },
+    },
+  }) as unknown as BinLog;
+
+describe('the stated depth', () => {
+  it('is believed where the sensors above it follow the weather, in still grain and in grain that air passes all day', () => {
+    expect(depthDoubts(logOf(), seriesOf([0.05, 0.03, 0.02, 0.02, 1.2]))).toEqual([]);
+    // Air off warm grain halves a headspace's day; it is still more than the grain's.
+    expect(depthDoubts(logOf(), seriesOf([0.75, 0.55, 0.5, 0.4, 0.55]))).toEqual([]);
+  });
+
+  it('is doubted where a sensor above it lies still, or follows the weather less than the grain below', () => {
+    expect(depthDoubts(logOf(), seriesOf([0.05, 0.03, 0.02, 0.02, 0.03]))[0].why).toMatch(/^1 sensors above/);
+    expect(depthDoubts(logOf(), seriesOf([0.75, 0.55, 0.5, 0.4, 0.35, 0.3]))[0].why).toMatch(/^2 sensors above/);
+  });
+
+  it('is doubted where the loads weigh more than goes in: 100 m3 at 720 kg/m3 are 72 t', () => {
+    const still = seriesOf([0.05, 0.03, 0.02, 0.02]);
+    expect(depthDoubts(logOf({ from: 'tickets', weightKg: 75_600 }), still)).toEqual([]);
+    expect(depthDoubts(logOf({ from: 'tickets', weightKg: 115_000 }), still)[0].why).toMatch(/1\.6 times/);
+    expect(depthDoubts(logOf({ from: 'volume', weightKg: 72_000, covered: 1.6 }), still)[0].why).toMatch(/1\.6 times/);
+  });
+});
+
+describe('isotherms at the end', () => {
+  it('withhold trust where they part by more than half a point', () => {
+    expect(endDoubts([0.15])).toEqual([]);
+    expect(endDoubts([0.15, 0.154, 0.1465])).toHaveLength(1);
+    expect(endDoubts([0.15, 0.1525, 0.148])).toEqual([]);
+  });
+});
