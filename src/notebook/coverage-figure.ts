@@ -5,6 +5,7 @@ import type { Figure } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
 import type { LoadedSeason } from '../season/loaded.ts';
 import { integers, numbers, textColumn } from '../tables/arrow.ts';
+import { onceFor } from './once-for.ts';
 import { counted, listed } from './words.ts';
 
 const DAY_MS = 86_400_000;
@@ -56,8 +57,13 @@ function usual(counts: readonly number[]): number {
 }
 
 /** What was logged when: a strip for each bin's cables and plenum, each fan, and the weather; null when nothing was. */
-export function coverageFigure(loaded: LoadedSeason, units: Units): Figure | null {
-  const { zone } = units;
+export function coverageFigure(loaded: LoadedSeason, { zone }: Units): Figure | null {
+  return drawnOf(loaded)(zone);
+}
+
+const drawnOf = onceFor((loaded: LoadedSeason) => onceFor((zone: Zone) => coverageOf(loaded, zone)));
+
+function coverageOf(loaded: LoadedSeason, zone: Zone): Figure | null {
   const nameOf = new Map(loaded.season.bins.map((bin) => [bin.id, bin.name]));
   const groups = [
     ...[...tally(loaded, 'readings', 'bin', ['temp_flags', 'moisture_flags'], zone)].map(([bin, days]) => ({

@@ -5,7 +5,10 @@ import type { Finding, LoadedSeason } from '../season/loaded.ts';
 import { integers, numbers } from '../tables/arrow.ts';
 import { TABLES } from '../tables/columns.ts';
 import { readingsByCable } from '../tables/readings-by-cable.ts';
+import { onceFor } from './once-for.ts';
 import { capital, counted, sentence } from './words.ts';
+
+const byCable = onceFor(readingsByCable);
 
 const KINDS: Readonly<Record<Finding['kind'], string>> = {
   stuck: 'Stuck',
@@ -25,8 +28,8 @@ export function isToDo({ advice }: Finding): boolean {
 }
 
 /** Values that were read and are not believed, each counted once. */
-export function notBelieved({ tables }: LoadedSeason): number {
-  let sum = readingsByCable(tables.readings).reduce((all, one) => all + one.flagged, 0);
+export const notBelieved = onceFor(({ tables }: LoadedSeason): number => {
+  let sum = byCable(tables.readings).reduce((all, one) => all + one.flagged, 0);
   for (const name of ['fan', 'plenum', 'weather', 'tickets', 'probes'] as const) {
     const flags = integers(tables[name], 'flags');
     const values = TABLES[name]
@@ -37,7 +40,7 @@ export function notBelieved({ tables }: LoadedSeason): number {
     });
   }
   return sum;
-}
+});
 
 /** More of a kind than this are told as a count; all are in the table's file. */
 const FIRST = 12;
@@ -91,7 +94,7 @@ export function cableTable(loaded: LoadedSeason): Table {
       { key: 'flagged', label: 'Not believed', quantity: 'count' },
       { key: 'share', label: 'Share not believed', quantity: 'share', known: 'counted' },
     ],
-    rows: readingsByCable(loaded.tables.readings).map(({ bin, cable, sensors, temperatures, moistures, flagged }) => {
+    rows: byCable(loaded.tables.readings).map(({ bin, cable, sensors, temperatures, moistures, flagged }) => {
       const cells = temperatures + moistures;
       const share = cells === 0 ? { value: null, why: 'The cable gave no reading.' } : flagged / cells;
       return { bin: nameOf.get(bin) ?? bin, cable, sensors, temperatures, moistures, flagged, share };

@@ -1,11 +1,12 @@
 import type { BinReview } from '../analysis/types.ts';
-import { toLocalMs } from '../base/zone.ts';
+import { toLocalMs, type Zone } from '../base/zone.ts';
 import { binSection } from '../report/figures/bin-section.ts';
 import type { Figure } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
 import type { LoadedSeason } from '../season/loaded.ts';
 import type { SensorSeries } from '../tables/sensors.ts';
 import { fanDays } from './fan-days.ts';
+import { onceFor } from './once-for.ts';
 import { seasonSeries } from './season-series.ts';
 
 const HOUR_MS = 3_600_000;
@@ -28,6 +29,16 @@ function rowsOf(series: readonly SensorSeries[], topM: number): { lowM: number; 
   }));
 }
 
+/** Means by row and column of one quantity of a bin, whatever a page says of them. */
+interface Cells {
+  rows: ReturnType<typeof rowsOf>;
+  values: Float64Array;
+  first: number;
+  columns: number;
+  columnWidthMs: number;
+  readings: { shown: number; of: number };
+}
+
 /**
  * A bin's temperature or moisture through the season as a section of height and time: the mean of the believed readings
  * of all cables at a height, by day, or by six hours when the log is short.
@@ -41,7 +52,49 @@ export function sectionFigure(
   units: Units,
   title: string,
 ): Figure | null {
+  const cells = cellsOf(loaded)(review)(quantity, units.zone);
+  if (cells === null) return null;
+  const { rows, values, first, columns, columnWidthMs, readings } = cells;
   const { zone } = units;
+  const { depthSteps } = review.bin.grain;
+  return binSection(
+    {
+      id: `${quantity}-section`,
+      title,
+      quantity,
+      columnMs: Array.from({ length: columns }, (_, c) => first + c * columnWidthMs),
+      columnWidthMs,
+      rows,
+      values,
+      surface: depthSteps.map((step) => ({
+        fromMs: Number.isFinite(step.fromMs) ? toLocalMs(zone, step.fromMs) : Number.NEGATIVE_INFINITY,
+        depthM: step.depthM,
+      })),
+      fanDays: fanDays(review.fan.spans, zone),
+      readings,
+    },
+    units,
+  );
+}
+
+/** The moisture page and the year-end report draw the same sections: their cells are worked out once. */
+const cellsOf = onceFor((loaded: LoadedSeason) =>
+  onceFor((review: BinReview) => {
+    const known = new Map<string, Cells | null>();
+    return (quantity: 'temperature' | 'moisture', zone: Zone) => {
+      const key = `${quantity} ${zone.name}`;
+      if (!known.has(key)) known.set(key, workedOut(review, quantity, loaded, zone));
+      return known.get(key) ?? null;
+    };
+  }),
+);
+
+function workedOut(
+  review: BinReview,
+  quantity: 'temperature' | 'moisture',
+  loaded: LoadedSeason,
+  zone: Zone,
+): Cells | null {
   const series = seasonSeries(loaded).filter((one) => one.bin === review.bin.id);
   const valuesOf = (one: SensorSeries) => (quantity === 'temperature' ? one.tempC : one.moistureWb);
   const flagsOf = (one: SensorSeries) => (quantity === 'temperature' ? one.tempFlags : one.moistureFlags);
@@ -80,22 +133,5 @@ export function sectionFigure(
     }
     for (let c = 0; c < columns; c++) if (count[c] > 0) values[r * columns + c] = sum[c] / count[c];
   });
-  return binSection(
-    {
-      id: `${quantity}-section`,
-      title,
-      quantity,
-      columnMs: Array.from({ length: columns }, (_, c) => first + c * columnWidthMs),
-      columnWidthMs,
-      rows,
-      values,
-      surface: depthSteps.map((step) => ({
-        fromMs: Number.isFinite(step.fromMs) ? toLocalMs(zone, step.fromMs) : Number.NEGATIVE_INFINITY,
-        depthM: step.depthM,
-      })),
-      fanDays: fanDays(review.fan.spans, zone),
-      readings: { shown, of },
-    },
-    units,
-  );
+  return { rows, values, first, columns, columnWidthMs, readings: { shown, of } };
 }

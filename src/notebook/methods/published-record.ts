@@ -8,7 +8,15 @@ export interface PublishedRecord {
   failure: string | null;
 }
 
-export function publishedRecord(read: () => PublishedCheck[] = publishedChecks): PublishedRecord {
+let known: PublishedCheck[] | null = null;
+
+/** The kit does not change while it runs: what it gives for the published rows is worked out once. */
+function checksOfTheKit(): PublishedCheck[] {
+  known ??= publishedChecks();
+  return known;
+}
+
+export function publishedRecord(read: () => PublishedCheck[] = checksOfTheKit): PublishedRecord {
   try {
     return { checks: read(), failure: null };
   } catch (error) {
