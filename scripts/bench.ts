@@ -4,6 +4,7 @@ import { Command } from 'commander';
 const BENCHES: Readonly<Record<string, () => Promise<void> | void>> = {
   coverage: async () => (await import('./bench/coverage/bench-coverage.ts')).benchCoverage(),
   model: async () => (await import('./bench/model/bench-model.ts')).benchModel(),
+  notebook: async () => (await import('./bench/bench-notebook.ts')).benchNotebook(),
   physics: async () => (await import('./bench/bench-physics.ts')).benchPhysics(),
   simulation: async () => (await import('./bench/simulation/bench-simulation.ts')).benchSimulation(),
   ranking: async () => (await import('./bench/ranking/bench-ranking.ts')).benchRanking(),

@@ -76,6 +76,7 @@ export class Drawer {
       if (message.kind === 'ready') {
         this.#warm = true;
         this.#begin();
+        this.#tell(message);
       } else {
         told ||= message.kind === 'drawn' || message.kind === 'troubles' || message.kind === 'season';
         if (message.kind === 'drawn') this.#used = { asked: message.asked, frames: message.frames };

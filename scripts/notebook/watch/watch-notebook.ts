@@ -17,6 +17,9 @@ export interface WatchOptions {
   /** null: the clock's */
   generatedAtMs: number | null;
   say(line: string): void;
+  /** told when the next drawing can begin at once, and after each page with the time from its save */
+  onWarm?(): void;
+  onDrawn?(ms: number): void;
 }
 
 export interface Watching {
@@ -57,6 +60,7 @@ export async function watchNotebook(options: WatchOptions): Promise<Watching> {
 
   const told = (message: DrawerMessage) => {
     if (message.kind === 'stage') say(message.line);
+    else if (message.kind === 'ready') options.onWarm?.();
     else if (message.kind === 'files') look(message.files);
     else if (message.kind === 'drawn') {
       const { file, title, html, troubles } = message;
@@ -64,6 +68,7 @@ export async function watchNotebook(options: WatchOptions): Promise<Watching> {
       show({ version: state.version + 1, file, title, line, troubles }, html);
       say(`Draw     ${line.replace(/^.*, drawn/, 'drawn')}`);
       for (const trouble of troubles) say(troubleSaid(trouble));
+      options.onDrawn?.(performance.now() - begunMs);
     } else if (message.kind === 'troubles' || message.kind === 'season') {
       const { troubles } = message;
       const before = state.version === 0 ? '' : '; below is the last page that could be drawn';

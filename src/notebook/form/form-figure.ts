@@ -37,6 +37,8 @@ export interface FigureSpec {
   level?: { at: OwnNumber; label: string };
   /** this bin's fans are drawn above a time axis */
   fan?: { review: BinReview };
+  /** false: without the table of its numbers folded under it, which stands there up to 400 rows */
+  numbers?: false;
   /** stem of its address on the page; left out: from the title */
   id?: string;
 }

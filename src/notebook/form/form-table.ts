@@ -39,7 +39,7 @@ export interface TableSpec {
 
 /** Rows that fold away by themselves. */
 const LONG = 25;
-const MOST = 400;
+export const MOST_ROWS = 400;
 
 /**
  * Rows as a table of a page.
@@ -55,7 +55,7 @@ export function formTable(from: AnyRows, spec: TableSpec, title: string, units: 
   if (unknown.length > 0 && rows.length > 0) {
     throw new RangeError(`there is no column ${unknown.join(', ')}; the rows have ${names.join(', ')}`);
   }
-  const shown = rows.slice(0, spec.most ?? MOST);
+  const shown = rows.slice(0, spec.most ?? MOST_ROWS);
   const missing: Cell = { value: null, why: spec.missing ?? 'Not known.' };
   const told = wanted.map((name) => {
     const given = spec.columns?.[name];

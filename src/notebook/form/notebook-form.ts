@@ -5,7 +5,8 @@ import type { MadeBy, Page } from '../../report/page.ts';
 import { reasonOf } from '../../report/section.ts';
 import { sentence } from '../words.ts';
 import { callSite, siteSaid } from './call-site.ts';
-import { newSheet, type Sheet, type SheetInput } from './sheet.ts';
+import { newSheet } from './sheet.ts';
+import type { Sheet, SheetInput } from './sheet-types.ts';
 
 export interface FormHead {
   title: string;

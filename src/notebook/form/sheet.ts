@@ -1,93 +1,17 @@
-import type { ColumnTable } from 'arquero';
-import type { SeasonReview } from '../../analysis/types.ts';
 import { sourceOf } from '../../base/sources.ts';
-import type { Figure, FlowItem, KeyNumber, OwnNumber, PageBody, Section, Size, Table } from '../../report/page.ts';
+import type { Figure, FlowItem, KeyNumber, Section, Size, Table } from '../../report/page.ts';
 import type { Units } from '../../report/units.ts';
-import type { LoadedSeason } from '../../season/loaded.ts';
-import type { Season } from '../../season/season.ts';
-import type { TableName } from '../../tables/columns.ts';
 import { CAUTION_SOURCES, cautionsFor } from '../cautions.ts';
 import { brokenBins, counted, sentence } from '../words.ts';
-import type { AnyRows } from './any-rows.ts';
-import { binNumbers, type NotebookBin } from './bin-numbers.ts';
+import { binNumbers } from './bin-numbers.ts';
 import { callSite, siteSaid } from './call-site.ts';
+import { figureNumbers } from './figure-numbers.ts';
 import { type FigureSpec, formFigure } from './form-figure.ts';
-import { formTable, type TableSpec } from './form-table.ts';
+import { formTable } from './form-table.ts';
 import { type Live, sayLive } from './live-text.ts';
-import { type DataOptions, seasonData } from './season-data.ts';
-import { type BedStore, type TriedBin, tryWays, type Way } from './try-ways.ts';
-
-/** A template, or one text: text`The fans ran ${hours}.` */
-export type Said = (words: TemplateStringsArray | string, ...live: readonly Live[]) => void;
-
-/** A figure drawn by the plotting library's own options; the kit does not know what it shows, so it must say so. */
-export interface OwnFigure {
-  title: string;
-  /** quantity and unit */
-  subtitle: string;
-  /** the finding and the range, for those who cannot see it */
-  alt: string;
-  /** the library's options for a width; colours as style-sheet variables: `currentColor`, `var(--c1)` … `var(--c5)` */
-  plot(size: Size): object;
-  id?: string;
-}
-
-/** What a notebook writes on, from top to bottom, and what it can look up. Every member may be taken out by itself. */
-export interface Sheet {
-  /** season.yaml, checked, in SI and UTC */
-  season: Season;
-  /** the bins with their numbers under short names, in the season's order */
-  bins: readonly NotebookBin[];
-  /** one bin by id or name. @throws RangeError with those that there are */
-  bin(idOrName: string): NotebookBin;
-  /** a table of the log for arquero's verbs, believed readings in the reader's units; what was left out the page says */
-  data(table: TableName, options?: DataOptions): ColumnTable;
-  /** the page's first sentence: the question's answer with a number and its interval, or why it cannot be told */
-  answer: Said;
-  /** a number in large type under the answer */
-  key(label: string, number: OwnNumber, note?: string): void;
-  /** begins a section */
-  heading(title: string): void;
-  /** a paragraph; live numbers get unit and interval, and a dash with its reason where they are missing */
-  text: Said;
-  /** a remark in small type */
-  note: Said;
-  /**
-   * Runs a bin's season anew by other ways, on its bed as fitted to its log: the kit's by id (`as-logged` is how it was run), your own as
-   * `{ id, title, fan }`. The first time takes some seconds a bin. The page says what the model's trust stands on, or why it has none.
-   */
-  tryWays(bin: NotebookBin | string, ways: readonly Way[]): TriedBin;
-  table(rows: AnyRows, spec?: TableSpec): void;
-  figure(spec: FigureSpec | OwnFigure | Figure): void;
-  /** into the page's list of warnings */
-  warning: Said;
-  /** a work of the bibliography by its key. @throws RangeError for one that is not there */
-  source(key: string): void;
-  /** everything that was read and worked out, where the short names do not reach */
-  loaded: LoadedSeason;
-  review: SeasonReview;
-  units: Units;
-}
-
-/** What becomes of a sheet. */
-export interface WrittenSheet {
-  sheet: Sheet;
-  /** what stands on it so far */
-  body(): PageBody;
-  /** the notebook broke here: the rest of the page says so. @param place  where, if it is known */
-  broke(reason: string): void;
-}
-
-/** What a sheet is written about. `plotted` turns options into a drawing. */
-export interface SheetInput {
-  loaded: LoadedSeason;
-  review: SeasonReview;
-  units: Units;
-  /** told what throws as a figure is drawn, when the notebook itself is done */
-  onFailure?: (error: unknown) => void;
-  /** beds fitted before; left out: each notebook fits anew */
-  beds?: BedStore;
-}
+import { seasonData } from './season-data.ts';
+import type { OwnFigure, Said, Sheet, SheetInput, WrittenSheet } from './sheet-types.ts';
+import { tryWays } from './try-ways.ts';
 
 interface OpenSection {
   id: string;
@@ -127,6 +51,12 @@ export function newSheet(input: SheetInput, plotted: (size: Size, options: objec
   const unique = <T extends { id: string }>(of: T, among: readonly { id: string }[]): T => {
     const same = among.filter(({ id }) => id === of.id || id.startsWith(`${of.id} (`)).length;
     return same === 0 ? of : { ...of, id: `${of.id} (${same + 1})` };
+  };
+
+  const addTable = (section: OpenSection, table: Table) => {
+    const own = unique(table, section.tables);
+    section.tables.push(own);
+    section.flow.push({ table: own.id });
   };
 
   const sheet: Sheet = {
@@ -169,9 +99,7 @@ export function newSheet(input: SheetInput, plotted: (size: Size, options: objec
     table(rows, spec = {}) {
       const section = open();
       const { table, cut } = formTable(rows, spec, section.title, units);
-      const own = unique(table, section.tables);
-      section.tables.push(own);
-      section.flow.push({ table: own.id });
+      addTable(section, table);
       if (cut > 0) {
         section.flow.push({
           note: `${units.number('count', cut)} more ${cut === 1 ? 'row is' : 'rows are'} not shown.`,
@@ -184,6 +112,8 @@ export function newSheet(input: SheetInput, plotted: (size: Size, options: objec
       const own = unique(figure, section.figures);
       section.figures.push(own);
       section.flow.push({ figure: own.id });
+      const numbers = 'rows' in spec ? figureNumbers(spec, units) : null;
+      if (numbers !== null) addTable(section, numbers);
     },
     warning(words, ...live) {
       const { text, whys } = said(words, live);

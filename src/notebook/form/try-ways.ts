@@ -14,7 +14,7 @@ import { seasonSeries } from '../season-series.ts';
 import { amount, type ToldNumber } from './amount.ts';
 import type { NotebookBin } from './bin-numbers.ts';
 import { type OwnStrategy, ownStrategy } from './own-strategy.ts';
-import type { SheetInput } from './sheet.ts';
+import type { SheetInput } from './sheet-types.ts';
 
 /** A way of one's own, or the id of one of the kit's; `as-logged` is how the fan was run. */
 export type Way = OwnStrategy | string;

@@ -1,0 +1,310 @@
+import { type ChildProcess, fork, spawn } from 'node:child_process';
+import { createHash } from 'node:crypto';
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { get } from 'node:http';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { makeSeasonFolder, SMALL_SEASON } from '../support/season-folder.ts';
+import type { NotebookDone, NotebookJob } from './notebook-jobs.ts';
+
+const ROOT = fileURLToPath(new URL('../..', import.meta.url));
+const DOOR = join(ROOT, 'src', 'notebook.ts');
+const work = mkdtempSync(join(tmpdir(), 'fanbook-notebook-'));
+const season = join(work, 'season');
+
+/** A notebook in a folder of its own, outside the kit, without a package beside it. */
+function written(name: string, body: string, head = ''): string {
+  const path = join(work, name);
+  writeFileSync(
+    path,
+    `${head}import { notebook } from '${DOOR}';\n\nexport default notebook({ title: 'Own page', question: 'How many bins?' }, ({ bins, answer, heading, figure }) => {\n${body}\n});\n`,
+  );
+  return path;
+}
+const GOOD = [
+  'answer`$' + '{bins.length} bin.`;',
+  "heading('Bins');",
+  "figure({ title: 'Hours', rows: [...bins], x: 'name', y: 'fanHours' });",
+].join('\n');
+
+interface Ended {
+  status: number | null;
+  out: string;
+  err: string;
+}
+
+function started(script: string, args: readonly string[]) {
+  const env = { ...process.env, SOURCE_DATE_EPOCH: '1735689600' };
+  return spawn(process.execPath, ['--import', 'tsx', join(ROOT, 'scripts', script), ...args], { cwd: ROOT, env });
+}
+
+function run(script: string, ...args: string[]): Promise<Ended> {
+  return new Promise((done) => {
+    const child = started(script, args);
+    let out = '';
+    let err = '';
+    child.stdout.on('data', (text) => {
+      out += text;
+    });
+    child.stderr.on('data', (text) => {
+      err += text;
+    });
+    child.on('close', (status) => done({ status, out, err }));
+  });
+}
+
+const hashOf = (path: string) => createHash('sha256').update(readFileSync(path)).digest('hex');
+
+let jobs: ChildProcess;
+function draw(job: NotebookJob): Promise<NotebookDone> {
+  return new Promise((done, fail) => {
+    jobs.once('message', done);
+    jobs.once('exit', (code) => fail(new Error(`the process that draws ended with ${code}`)));
+    jobs.send(job);
+  });
+}
+
+beforeAll(() => {
+  makeSeasonFolder(season, { ...SMALL_SEASON, hours: 24 * 12 });
+  const execArgv = ['--import', 'tsx'];
+  jobs = fork(fileURLToPath(new URL('./notebook-jobs.ts', import.meta.url)), { cwd: ROOT, execArgv });
+  jobs.setMaxListeners(50);
+});
+afterAll(() => {
+  jobs.kill();
+  rmSync(work, { recursive: true, force: true });
+});
+
+describe('a notebook', () => {
+  it('is drawn from anywhere, with files of its own, and to the same bytes from the kept season', async () => {
+    writeFileSync(join(work, 'words.ts'), "export const said: string = new URL('.', import.meta.url).pathname;\n");
+    const path = written('own.ts', `${GOOD}\nheading(said);`, "import { said } from './words.ts';\n");
+    const page = join(season, 'pages', 'own-page.html');
+    expect(await draw({ notebook: path, season })).toMatchObject({ out: page, failures: [], problems: null });
+    expect(readFileSync(page, 'utf8')).toContain('1 bin.');
+    // A file of the notebook's own knows where it lies.
+    expect(readFileSync(page, 'utf8')).toContain(`${work}/`);
+    const bytes = hashOf(page);
+    expect((await draw({ notebook: path, season })).stages.join()).toContain('as kept: no file changed since');
+    expect(hashOf(page)).toBe(bytes);
+    // Nothing of the translation stays, and only the kept season beside the logs.
+    expect(readdirSync(season).sort()).toEqual(['.cache', 'logs', 'pages', 'season.yaml', 'weather']);
+  });
+
+  it('gets its season read anew where a log has changed', async () => {
+    const path = written('own.ts', GOOD);
+    const log = join(season, 'logs', 'fans.csv');
+    writeFileSync(log, readFileSync(log, 'utf8').replace(/\n$/, '\n2024-10-16T06:00Z,F1,0.2\n'));
+    const done = await draw({ notebook: path, season });
+    expect(done.problems).toBe(null);
+    expect(done.stages.join()).not.toContain('as kept');
+    expect(readdirSync(join(season, '.cache')).filter((name) => /^[0-9a-f]{32}$/.test(name))).toHaveLength(1);
+  });
+
+  it('is read afresh each time, its own files too', async () => {
+    const words = join(work, 'fresh.ts');
+    const page = join(season, 'pages', 'own-page.html');
+    const path = written('own.ts', `${GOOD}\nheading(word);`, "import { word } from './fresh.js';\n");
+    for (const word of ['Once', 'Twice']) {
+      writeFileSync(words, `export const word = '${word}';\n`);
+      await draw({ notebook: path, season });
+      expect(readFileSync(page, 'utf8')).toContain(`>${word}</h2>`);
+    }
+  });
+
+  it('tells all problems of its own and of the season at once, with their places, and writes nothing', async () => {
+    const broken = join(work, 'broken-season');
+    makeSeasonFolder(broken, { ...SMALL_SEASON, hours: 24 * 12 });
+    const yaml = join(broken, 'season.yaml');
+    writeFileSync(yaml, readFileSync(yaml, 'utf8').replace('diameter: 36 ft', 'diameter: 36'));
+    writeFileSync(join(work, 'torn.ts'), 'export const half = {;\n');
+    const head =
+      "import { half } from './torn.ts';\nimport { none } from './none.ts';\nimport 'no-such-package';\nvoid half; void none;\n";
+    const { out, problems } = await draw({ notebook: written('bad.ts', GOOD, head), season: broken });
+    expect(out).toBe(null);
+    const lines = problems?.split('\n') ?? [];
+    expect(lines).toHaveLength(4);
+    expect(lines[0]).toMatch(/^NOTEBOOK_SYNTAX \S*torn\.ts:1:22 cannot be read as TypeScript: /);
+    expect(lines[1]).toMatch(/^NOTEBOOK_IMPORT \S*bad\.ts:2:22 imports "\.\/none\.ts"; there is no such file\./);
+    expect(lines[2]).toMatch(/^NOTEBOOK_IMPORT \S*bad\.ts:3:8 imports "no-such-package"; no package/);
+    expect(lines[3]).toMatch(/^SEASON_UNIT season\.yaml:\d+:\d+ .*diameter/);
+    expect(existsSync(join(broken, 'pages'))).toBe(false);
+  });
+
+  it('that throws as it is read is bad input, with its line', async () => {
+    const early = join(work, 'early.ts');
+    const text =
+      'interface Unused { a: number }\n\nconst none = undefined as unknown as { a: Unused };\nexport default none.a;\n';
+    writeFileSync(early, text);
+    const { problems } = await draw({ notebook: early, season });
+    expect(problems).toMatch(/^NOTEBOOK_THROWS \S*early\.ts:4:\d+ throws as it is read: TypeError: /);
+  });
+
+  it('that throws on its page keeps what it wrote, and says where', async () => {
+    const late = written('late.ts', `${GOOD}\n\nconst none = [] as string[];\nheading(none[3].trim());`);
+    const { failures, problems } = await draw({ notebook: late, season });
+    expect(problems).toBe(null);
+    expect(failures).toEqual([
+      expect.stringMatching(/^TypeError \S*late\.ts:9:\d+ Cannot read properties of undefined/),
+    ]);
+    const html = readFileSync(join(season, 'pages', 'own-page.html'), 'utf8');
+    expect(html).toContain('<h3>Hours</h3>');
+    expect(html).toContain('TypeError, late.ts:9: Cannot read properties of undefined');
+  });
+
+  it('is refused where it is none, or its page would go over a file that is not the kit’s', async () => {
+    const plain = join(work, 'plain.ts');
+    writeFileSync(plain, 'export const a = 1;\n');
+    const precious = join(work, 'precious.html');
+    writeFileSync(precious, 'mine');
+    const problems = async (job: Omit<NotebookJob, 'season'>) => (await draw({ ...job, season })).problems;
+    expect(await problems({ notebook: plain })).toMatch(/^NOTEBOOK_EXPORT \S*plain\.ts exports nothing by default/);
+    expect(await problems({ notebook: join(work, 'not-there.ts') })).toMatch(/^NOTEBOOK_FILE .*there is no such file/);
+    expect(await problems({ notebook: precious })).toMatch(/^NOTEBOOK_FILE .*is no notebook/);
+    expect(await problems({ notebook: written('own.ts', GOOD), out: precious })).toMatch(
+      /^OUT_FILE .*is no page that the kit wrote/,
+    );
+    expect(readFileSync(precious, 'utf8')).toBe('mine');
+  });
+});
+
+describe('npm run notebook', () => {
+  it('ends with the status of what became of the page', async () => {
+    const own = written('own.ts', GOOD);
+    const [whole, partly, input, usage, both] = await Promise.all([
+      run('notebook.ts', own, season, '--out', join(work, 'a', 'page.html')),
+      run('notebook.ts', written('late.ts', `${GOOD}\nheading((undefined as unknown as string).trim());`), season),
+      run('notebook.ts', join(work, 'not-there.ts'), season),
+      run('notebook.ts', own, season, '--watch', '--port', '80000'),
+      run('notebook.ts', own, season, '--watch', '--out', 'x.html'),
+    ]);
+    expect(whole).toMatchObject({ status: 0, out: `Open ${join(work, 'a', 'page.html')}\n` });
+    expect(partly).toMatchObject({
+      status: 3,
+      err: expect.stringMatching(/One part could not be made.*\n {2}TypeError \S*late\.ts:7:/s),
+    });
+    expect(input).toMatchObject({ status: 1, err: expect.stringContaining('One problem; nothing was written.') });
+    expect(usage.status).toBe(2);
+    expect(both.status).toBe(2);
+  });
+});
+
+describe('npm run new-notebook', () => {
+  it('writes a notebook that runs as it is, never over another', async () => {
+    const made = await run('new-notebook.ts', join(work, 'pages', 'my-first-page'));
+    const path = join(work, 'pages', 'my-first-page.ts');
+    expect(made).toMatchObject({ status: 0, out: expect.stringContaining(`wrote ${path}`) });
+    const text = readFileSync(path, 'utf8');
+    const again = await run('new-notebook.ts', join(work, 'pages', 'my-first-page'));
+    expect(again).toMatchObject({ status: 1, err: expect.stringContaining('is there already') });
+    expect(readFileSync(path, 'utf8')).toBe(text);
+    expect(await run('new-notebook.ts', 'My Page')).toMatchObject({
+      status: 1,
+      err: expect.stringContaining('NOTEBOOK_NAME'),
+    });
+    expect(await draw({ notebook: path, season })).toMatchObject({ failures: [], problems: null });
+    expect(readFileSync(join(season, 'pages', 'my-first-page.html'), 'utf8')).toMatch(/Bin 1 ran [\d,.]+/);
+  });
+});
+
+describe('npm run notebook --watch', () => {
+  interface State {
+    troubles: { kind: string; file: string; line: number; excerpt: { line: number; text: string }[] }[];
+  }
+
+  /** The state told last. */
+  function listen(url: string) {
+    let last: State = { troubles: [] };
+    const request = get(`${url}changes`, (response) => {
+      response.setEncoding('utf8').on('data', (text: string) => {
+        for (const event of text.split('\n\n')) if (event.startsWith('data: ')) last = JSON.parse(event.slice(6));
+      });
+    });
+    request.on('error', () => {});
+    return { last: () => last, end: () => request.destroy() };
+  }
+
+  async function until(holds: () => boolean | Promise<boolean>): Promise<void> {
+    while (!(await holds())) await new Promise((done) => setTimeout(done, 50));
+  }
+
+  const ask = (port: string, path: string, headers: Record<string, string> = {}, method = 'GET') =>
+    new Promise<{ status: number; text: string; policy: string }>((done, fail) => {
+      const request = get({ host: '127.0.0.1', port, path, headers, method }, (response) => {
+        let text = '';
+        response.setEncoding('utf8').on('data', (part) => {
+          text += part;
+        });
+        response.on('end', () =>
+          done({ status: response.statusCode ?? 0, text, policy: String(response.headers['content-security-policy']) }),
+        );
+      });
+      request.on('error', fail);
+    });
+
+  it('serves this machine alone, draws anew at a save, tells troubles with their lines, and ends clean', async () => {
+    const path = written('watched.ts', GOOD);
+    const child = started('notebook.ts', [path, season, '--watch', '--port', '0']);
+    const ended = new Promise<number | null>((done) => child.on('close', done));
+    const url = await new Promise<string>((done) => {
+      child.stdout.on('data', (text) => {
+        const found = /Open (http:\/\/127\.0\.0\.1:\d+\/)/.exec(String(text));
+        if (found !== null) done(found[1]);
+      });
+    });
+    const port = new URL(url).port;
+    const { last, end } = listen(url);
+    const page = async () => (await ask(port, '/own-page.html')).text;
+    const save = (from: string | RegExp, to: string) =>
+      writeFileSync(path, readFileSync(path, 'utf8').replace(from, to));
+    await until(async () => (await page()).includes('1 bin.'));
+
+    // DNS rebinding: a foreign name that points here is no reason to answer. And nothing but the page is served.
+    const answers = await Promise.all([
+      ask(port, '/', { host: `evil.example:${port}` }),
+      ask(port, '/own-page.html', { host: 'evil.example' }),
+      ask(port, '/changes', { host: '' }),
+      ask(port, '/../../../../etc/passwd'),
+      ask(port, '/season.yaml'),
+      ask(port, '/watched.ts'),
+      ask(port, '/', {}, 'POST'),
+      ask(port, '/', { host: `localhost:${port}` }),
+    ]);
+    expect(answers.map(({ status }) => status)).toEqual([421, 421, 421, 404, 404, 404, 405, 200]);
+    expect(answers[7].policy).toContain("default-src 'none'");
+
+    save('bin.', 'bin, saved.');
+    await until(async () => (await page()).includes('1 bin, saved.'));
+
+    save("heading('Bins');", "heading('Bins';");
+    await until(() => last().troubles.length > 0);
+    expect(last().troubles[0]).toMatchObject({ kind: 'NOTEBOOK_SYNTAX', file: path, line: 5 });
+    expect(last().troubles[0].excerpt.find(({ line }) => line === 5)?.text).toContain("heading('Bins';");
+    // The last page that could be drawn stays.
+    expect(await page()).toContain('1 bin, saved.');
+
+    save("heading('Bins';", 'heading((undefined as unknown as string).trim());');
+    await until(() => last().troubles[0]?.kind === 'TypeError');
+    expect(last().troubles[0]).toMatchObject({ file: path, line: 5 });
+
+    const yaml = join(season, 'season.yaml');
+    const whole = readFileSync(yaml, 'utf8');
+    writeFileSync(yaml, whole.replace('diameter: 36 ft', 'diameter: 36'));
+    await until(() => last().troubles[0]?.kind === 'SEASON_UNIT');
+    expect(last().troubles[0]).toMatchObject({ kind: 'SEASON_UNIT', file: 'season.yaml' });
+    writeFileSync(yaml, whole);
+
+    const second = await run('notebook.ts', path, season, '--watch', '--port', port);
+    expect(second).toMatchObject({
+      status: 1,
+      err: expect.stringContaining(`port ${port} cannot be used (EADDRINUSE)`),
+    });
+
+    end();
+    child.kill('SIGINT');
+    expect(await ended).toBe(0);
+    // Seven processes start in turn, each with the whole kit: minutes where other work fills the machine.
+  }, 900_000);
+});
