@@ -6,12 +6,15 @@ const program = new Command('review')
   .argument('<season-folder>', 'folder with season.yaml')
   .option('--out <dir>', 'where the review goes (default: review/ in the season folder)')
   .option('--no-model', 'leave out the bins’ models and what other ways to run the fan would have come to')
+  .option('--fresh', 'read and work out everything anew, whatever is kept of the season')
   .option('--xlsx', 'write the tables of the pages as one workbook too, season.xlsx')
   .addHelpText(
     'after',
     `
 Writes index.html and a page per notebook, summary.json with its schema, tables/*.csv,
 data/*.arrow and rejects.csv, whole or not at all; an earlier review is replaced.
+What is worked out is kept in the season's .cache folder; while no file of it and nothing in the kit
+changes, the next review takes it from there, in seconds. --fresh does not, and keeps nothing.
 --xlsx: season.xlsx beside them, an index and a sheet for each table: names in its first
 row, units in its second, real dates by the clock of the site and real numbers at the
 digits of the pages, intervals and the reasons of missing numbers in columns of their own.
@@ -26,5 +29,10 @@ Example: npm run review -- data-samples/sorrel-fork --xlsx --out /tmp/review`,
   .parse();
 
 const [folder] = program.args;
-const { out, model, xlsx } = program.opts<{ out?: string; model: boolean; xlsx?: true }>();
-process.exitCode = await reviewCommand(folder, { out: out ?? null, models: model, workbook: xlsx });
+const { out, model, fresh, xlsx } = program.opts<{ out?: string; model: boolean; fresh?: true; xlsx?: true }>();
+process.exitCode = await reviewCommand(folder, {
+  out: out ?? null,
+  models: model,
+  keep: fresh !== true,
+  workbook: xlsx,
+});

@@ -19,6 +19,8 @@ export interface ReviewWishes {
   /** null: `review` in the season folder */
   out: string | null;
   models?: boolean;
+  /** take what is kept of the season where no file changed since */
+  keep?: boolean;
   workbook?: boolean;
 }
 

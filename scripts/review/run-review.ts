@@ -8,7 +8,6 @@ import methods from '../../notebooks/methods.ts';
 import moisture from '../../notebooks/moisture.ts';
 import overview from '../../notebooks/overview.ts';
 import strategies from '../../notebooks/strategies.ts';
-import { reviewSeason } from '../../src/analysis/review-season.ts';
 import { summaryOf } from '../../src/analysis/summary.ts';
 import { summaryJsonSchema } from '../../src/analysis/summary-shape.ts';
 import { InputError } from '../../src/base/errors.ts';
@@ -17,8 +16,7 @@ import type { NotebookInput } from '../../src/notebook.ts';
 import { renderPages } from '../../src/report/html/pages.ts';
 import type { Page } from '../../src/report/page.ts';
 import { namedApart, pageTables, type TableFile } from '../../src/report/page-tables.ts';
-import { loadSeason } from '../../src/season/load-season.ts';
-import type { LoadReport } from '../../src/season/loaded.ts';
+import type { LoadedSeason, LoadReport } from '../../src/season/loaded.ts';
 import { readSeason } from '../../src/season/read-season.ts';
 import { rejectsCsv, writeTables } from '../../src/season/write-tables.ts';
 import { assertReplaceable, type OwnFolder, replaceFolder } from '../folder/replace-folder.ts';
@@ -26,6 +24,7 @@ import { readSweep } from '../sweep/read-sweep.ts';
 import { hindsightCsv } from './hindsight-csv.ts';
 import { madeBy, unitsOf } from './made-by.ts';
 import { workbookBytes } from './workbook-bytes.ts';
+import { workedOut } from './worked-out.ts';
 
 /** The pages of a review, in the order of their links. */
 export const NOTEBOOKS = [overview, fanEnergy, moisture, fronts, binsCompared, strategies, dataQuality, methods];
@@ -42,6 +41,8 @@ export interface ReviewOptions {
   out: string | null;
   /** fit the bins' beds and run them in other ways; false */
   models?: boolean;
+  /** take what is kept of the season where none of its files changed since, and keep what is worked out; false */
+  keep?: boolean;
   /** write the tables as a workbook too, `season.xlsx`; false */
   workbook?: boolean;
   /** what pages print as the time of making, ms UTC */
@@ -75,13 +76,15 @@ export async function runReview(options: ReviewOptions): Promise<ReviewOutcome> 
       'lists no file, so there is nothing to review. Add the logs under `files:` (the starter has them as comments).';
     throw new InputError([{ code: 'SEASON_FILES', file: 'season.yaml', message }]);
   }
-  const loaded = await loadSeason(season);
-  const { totals, files } = loaded.load;
-  say(
-    `Load     ${count(files.length, 'file')}, ${count(totals.rows, 'row')}, ${count(totals.rejected, 'cell')} rejected`,
-  );
-  for (const line of rejectLines(loaded.load)) say(line);
-  const review = reviewSeason(loaded, (name) => say(`Analyse  ${name}`), { models: options.models });
+  const { models, keep } = options;
+  const onLoaded = ({ load }: LoadedSeason) => {
+    const { totals, files } = load;
+    say(
+      `Load     ${count(files.length, 'file')}, ${count(totals.rows, 'row')}, ${count(totals.rejected, 'cell')} rejected`,
+    );
+    for (const line of rejectLines(load)) say(line);
+  };
+  const { loaded, review } = await workedOut(season, { models, keep, onStage: say, onLoaded });
   const input: NotebookInput = {
     loaded,
     review,
