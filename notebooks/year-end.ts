@@ -14,6 +14,7 @@ import {
   givenAwayLead,
   grainFrom,
   grainTable,
+  MANY_BINS,
   measuresOf,
   mendSection,
   methodSection,
@@ -46,6 +47,7 @@ export default defineNotebook(
     const conditioned = bins.some((one) => one.bin.goal === 'condition');
     const within = (of: Section): Section => ({ ...of, within: true });
     const behind = (of: Section): Section => ({ ...of, appendix: true });
+    const asIs = (of: Section): Section => of;
     const onNewSheet = (of: Section): Section => ({ ...of, newSheet: true });
     return {
       cover: yearEndCover(input),
@@ -54,7 +56,8 @@ export default defineNotebook(
       sections: [
         onNewSheet(section('summary', 'Summary', () => summarySection(loaded, review, measures, units))),
         onNewSheet(section('farm', 'The farm and its bins', () => farmSection(loaded, bins, units))),
-        onNewSheet(section('quality', 'Data quality', () => qualitySection(loaded, units))),
+        // A farm of a bin or two leaves room for it under the bins.
+        (bins.length > 2 ? onNewSheet : asIs)(section('quality', 'Data quality', () => qualitySection(loaded, units))),
         onNewSheet(
           section('grain', 'Grain in and out', () => ({
             lead: givenAwayLead(bins, units),
@@ -71,7 +74,7 @@ export default defineNotebook(
         within(section('value', 'What the change of moisture was worth', () => valueSection(loaded, bins, units))),
         onNewSheet(
           section('bins', 'Bin by bin', () => ({
-            lead: `${counted(bins.length, 'bin')}, a sheet each; a dash has its reason under the table.`,
+            lead: `${bins.length === 1 ? '' : `${counted(bins.length, 'bin')}${bins.length < MANY_BINS ? ', a sheet each' : ''}. `}A dash has its reason under the table.`,
             table: bins.length > 1 ? tradeTable(bins, units) : undefined,
             figures: costFigure(
               'cost-per-point',
@@ -87,12 +90,12 @@ export default defineNotebook(
         ),
         ...bins.map((one) => {
           const of = section(`bin-${one.bin.id}`, one.bin.name, () => binSheet(one, loaded, review, measures, units));
-          return within(bins.length > 1 ? onNewSheet(of) : of);
+          return within(bins.length > 1 && bins.length < MANY_BINS ? onNewSheet(of) : of);
         }),
         ...energySections(loaded, review, measures, units),
         ...(input.beside === undefined
           ? []
-          : [section('before', 'The season before', () => besideSection(input.beside!, loaded, units))]),
+          : [onNewSheet(section('before', 'The season before', () => besideSection(input.beside!, loaded, units)))]),
         onNewSheet(section('advice', 'Recommendations', () => adviceSection(loaded, review, measures, units))),
         within(section('mend', 'Sensors and logs to mend', () => mendSection(loaded, units))),
         onNewSheet(behind(section('method', 'Method', () => methodSection()))),

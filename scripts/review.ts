@@ -1,4 +1,5 @@
-import { Command } from 'commander';
+import { Command, Option } from 'commander';
+import { PAPERS } from './pdf/report-pdf.ts';
 import { EXIT, reviewCommand } from './review/command.ts';
 
 const program = new Command('review')
@@ -6,12 +7,20 @@ const program = new Command('review')
   .argument('<season-folder>', 'folder with season.yaml')
   .option('--out <dir>', 'where the review goes (default: review/ in the season folder)')
   .option('--no-model', 'leave out the bins’ models and what other ways to run the fan would have come to')
+  .option(
+    '--previous <season>',
+    'season folder or summary.json of the season before, to set beside in the year-end report',
+  )
   .option('--fresh', 'read and work out everything anew, whatever is kept of the season')
   .option('--xlsx', 'write the tables of the pages as one workbook too, season.xlsx')
+  .option('--pdf', 'print the year-end report as year-end.pdf too, with an installed Chromium')
+  .addOption(new Option('--paper <size>', 'paper of the PDF').choices(PAPERS).default('letter'))
+  .option('--chromium <path>', 'the Chromium that prints (default: CHROMIUM_PATH, then the usual places)')
   .addHelpText(
     'after',
     `
-Writes index.html and a page per notebook, summary.json with its schema, tables/*.csv,
+Writes index.html and a page per notebook, year-end.html among them (one printable document;
+npm run year-end makes it alone, with a cover of your own), summary.json with its schema, tables/*.csv,
 data/*.arrow and rejects.csv, whole or not at all; an earlier review is replaced.
 What is worked out is kept in the season's .cache folder; while no file of it and nothing in the kit
 changes, the next review takes it from there, in seconds. --fresh does not, and keeps nothing.
@@ -29,10 +38,23 @@ Example: npm run review -- data-samples/sorrel-fork --xlsx --out /tmp/review`,
   .parse();
 
 const [folder] = program.args;
-const { out, model, fresh, xlsx } = program.opts<{ out?: string; model: boolean; fresh?: true; xlsx?: true }>();
+interface Options {
+  out?: string;
+  model: boolean;
+  fresh?: true;
+  xlsx?: true;
+  previous?: string;
+  pdf?: true;
+  paper: (typeof PAPERS)[number];
+  chromium?: string;
+}
+
+const { out, model, fresh, xlsx, previous, pdf, paper, chromium } = program.opts<Options>();
 process.exitCode = await reviewCommand(folder, {
   out: out ?? null,
   models: model,
   keep: fresh !== true,
   workbook: xlsx,
+  previous: previous ?? null,
+  pdf: pdf === true ? { paper, chromium: chromium ?? null } : null,
 });

@@ -1,6 +1,6 @@
 import { Command, Option } from 'commander';
 import { InputError } from '../src/base/errors.ts';
-import { findChromium, NO_CHROMIUM } from './pdf/find-chromium.ts';
+import { findChromium } from './pdf/find-chromium.ts';
 import { PAPERS, type Paper } from './pdf/report-pdf.ts';
 import { EXIT, generatedAtMs, tellError } from './review/command.ts';
 import { runYearEnd } from './year-end/run-year-end.ts';
@@ -69,7 +69,8 @@ process.exitCode = await main(program.args, program.opts<Options>());
 
 async function main(seasons: readonly string[], options: Options): Promise<number> {
   try {
-    const browser = options.pdf ? findChromium(options.chromium ?? null) : null;
+    // A named browser that is none is told before the work, not after.
+    if (options.pdf) findChromium(options.chromium ?? null);
     if (seasons.length > 1 && options.preparedFor !== undefined) {
       const message =
         '--prepared-for would put one client’s name on every report. State prepared_for in each season.yaml.';
@@ -85,17 +86,12 @@ async function main(seasons: readonly string[], options: Options): Promise<numbe
         preparedFor: options.preparedFor ?? null,
         preparedBy: options.preparedBy ?? null,
         date: options.date === undefined ? null : coverDate(options.date),
-        pdf: options.pdf === true,
-        paper: options.paper,
-        chromium: options.chromium ?? null,
+        pdf: options.pdf === true ? { paper: options.paper, chromium: options.chromium ?? null } : null,
         units: options.units,
       },
-      browser,
       generatedAtMs: generatedAtMs(process.env.SOURCE_DATE_EPOCH, Date.now()),
       say: tell,
     });
-    const lacking = options.pdf === true && browser === null;
-    if (lacking) tell(NO_CHROMIUM);
     for (const { client, problems } of done.failed) {
       tell(
         `${client}: ${problems.length === 1 ? 'one problem' : `${problems.length} problems`}; nothing of it was written.`,
@@ -106,7 +102,7 @@ async function main(seasons: readonly string[], options: Options): Promise<numbe
     for (const report of done.reports) process.stdout.write(`Open ${report}/year-end.html\n`);
     if (done.summary !== null) process.stdout.write(`Open ${done.summary}/index.html\n`);
     if (done.reports.length === 0) return EXIT.badInput;
-    return lacking || done.failed.length > 0 || done.failures.length > 0 ? EXIT.partly : EXIT.whole;
+    return done.failed.length > 0 || done.failures.length > 0 ? EXIT.partly : EXIT.whole;
   } catch (error) {
     return tellError(error, tell);
   }

@@ -24,8 +24,8 @@ export function vectorHatches(): void {
       [box.y, box.y + box.height].map((y) => new DOMPoint(x, y).matrixTransform(back)),
     );
     const of = (pick: 'x' | 'y', size: number): [number, number] => [
-      Math.floor(Math.min(...corners.map((corner) => corner[pick])) / size) - 1,
-      Math.ceil(Math.max(...corners.map((corner) => corner[pick])) / size) + 1,
+      Math.floor(Math.min(...corners.map((corner) => corner[pick])) / size),
+      Math.ceil(Math.max(...corners.map((corner) => corner[pick])) / size),
     ];
     const [left, right] = of('x', width);
     const [top, bottom] = of('y', height);
@@ -38,22 +38,38 @@ export function vectorHatches(): void {
     const drawn = document.createElementNS(SVG, 'g');
     drawn.setAttribute('clip-path', `url(#${clip.id})`);
     for (const child of pattern.children) {
-      // A line from edge to edge of its tile is one line through all of them.
-      const x = /^M([\d.]+) 0V[\d.]+$/.exec(child.getAttribute('d') ?? '')?.[1];
-      const tile = (d: string) => {
+      // A line from edge to edge of its tile is one line through all of them, no longer than the shape: what hangs over the paper's
+      // edge makes the printer shrink every sheet, clipped or not.
+      const at = /^M([\d.]+) 0V[\d.]+$/.exec(child.getAttribute('d') ?? '')?.[1];
+      if (at !== undefined) {
+        let d = '';
+        for (let i = left; i <= right; i++) {
+          const x = i * width + Number(at);
+          let [from, to] = [top * height, bottom * height];
+          for (const [slope, start, low, size] of [
+            [matrix.c, matrix.a * x + matrix.e, box.x, box.width],
+            [matrix.d, matrix.b * x + matrix.f, box.y, box.height],
+          ]) {
+            if (Math.abs(slope) < 1e-9) {
+              if (start < low || start > low + size) from = Number.POSITIVE_INFINITY;
+              continue;
+            }
+            const ends = [(low - start) / slope, (low + size - start) / slope];
+            from = Math.max(from, Math.min(...ends));
+            to = Math.min(to, Math.max(...ends));
+          }
+          if (!(from < to)) continue;
+          const end = (y: number) =>
+            `${(matrix.a * x + matrix.c * y + matrix.e).toFixed(2)} ${(matrix.b * x + matrix.d * y + matrix.f).toFixed(2)}`;
+          d += `M${end(from)}L${end(to)}`;
+        }
         const path = child.cloneNode(true) as SVGElement;
         path.setAttribute('d', d);
-        path.setAttribute('transform', matrix.toString());
         drawn.append(path);
-      };
-      if (x !== undefined) {
-        let d = '';
-        for (let i = left; i <= right; i++) d += `M${i * width + Number(x)} ${top * height}V${bottom * height}`;
-        tile(d);
         continue;
       }
-      for (let i = left; i <= right; i++) {
-        for (let j = top; j <= bottom; j++) {
+      for (let i = left; i < right; i++) {
+        for (let j = top; j < bottom; j++) {
           const copy = child.cloneNode(true) as SVGElement;
           copy.setAttribute('transform', matrix.translate(i * width, j * height).toString());
           drawn.append(copy);

@@ -1,4 +1,5 @@
 import { formatProblem, InputError } from '../../src/base/errors.ts';
+import type { PdfWish } from './pdf-of.ts';
 import { runReview } from './run-review.ts';
 
 /** What the commands end with. */
@@ -22,6 +23,8 @@ export interface ReviewWishes {
   /** take what is kept of the season where no file changed since */
   keep?: boolean;
   workbook?: boolean;
+  previous?: string | null;
+  pdf?: PdfWish | null;
 }
 
 /** Run a review for a person at a terminal. @returns the exit status */

@@ -8,6 +8,9 @@ import methods from '../../notebooks/methods.ts';
 import moisture from '../../notebooks/moisture.ts';
 import overview from '../../notebooks/overview.ts';
 import strategies from '../../notebooks/strategies.ts';
+import yearEnd from '../../notebooks/year-end.ts';
+import { besidePrevious } from '../../src/analysis/previous/beside-previous.ts';
+import { seasonNumbers } from '../../src/analysis/previous/previous-shape.ts';
 import { summaryOf } from '../../src/analysis/summary.ts';
 import { summaryJsonSchema } from '../../src/analysis/summary-shape.ts';
 import { InputError } from '../../src/base/errors.ts';
@@ -23,11 +26,23 @@ import { assertReplaceable, type OwnFolder, replaceFolder } from '../folder/repl
 import { readSweep } from '../sweep/read-sweep.ts';
 import { hindsightCsv } from './hindsight-csv.ts';
 import { madeBy, unitsOf } from './made-by.ts';
+import { type PdfWish, pdfOf } from './pdf-of.ts';
+import { previousSeason } from './previous-season.ts';
 import { workbookBytes } from './workbook-bytes.ts';
 import { workedOut } from './worked-out.ts';
 
 /** The pages of a review, in the order of their links. */
-export const NOTEBOOKS = [overview, fanEnergy, moisture, fronts, binsCompared, strategies, dataQuality, methods];
+export const NOTEBOOKS = [
+  overview,
+  fanEnergy,
+  moisture,
+  fronts,
+  binsCompared,
+  strategies,
+  dataQuality,
+  methods,
+  yearEnd,
+];
 
 /** What stands in a review folder. */
 const REVIEW_FOLDER: OwnFolder = {
@@ -45,6 +60,10 @@ export interface ReviewOptions {
   keep?: boolean;
   /** write the tables as a workbook too, `season.xlsx`; false */
   workbook?: boolean;
+  /** season folder or summary.json to set beside; none */
+  previous?: string | null;
+  /** print the year-end report too, `year-end.pdf`; none */
+  pdf?: PdfWish | null;
   /** what pages print as the time of making, ms UTC */
   generatedAtMs: number;
   /** told one line a stage */
@@ -69,6 +88,7 @@ export async function runReview(options: ReviewOptions): Promise<ReviewOutcome> 
   await assertReplaceable(out, folder, REVIEW_FOLDER);
   const say = options.onStage;
 
+  const before = options.previous == null ? null : await previousSeason(options.previous, say);
   const season = await readSeason(folder);
   say(`Season   ${season.title}: ${count(season.bins.length, 'bin')}, ${count(season.fans.length, 'fan')}`);
   if (season.files.length === 0) {
@@ -85,10 +105,12 @@ export async function runReview(options: ReviewOptions): Promise<ReviewOutcome> 
     for (const line of rejectLines(load)) say(line);
   };
   const { loaded, review } = await workedOut(season, { models, keep, onStage: say, onLoaded });
+  const summary = summaryOf(loaded, review);
   const input: NotebookInput = {
     loaded,
     review,
     swept: readSweep(season),
+    beside: before === null ? undefined : besidePrevious(seasonNumbers(summary), before),
     units: unitsOf(loaded),
     made: madeBy(loaded, `npm run review -- ${basename(folder)}`, options.generatedAtMs),
   };
@@ -97,6 +119,7 @@ export async function runReview(options: ReviewOptions): Promise<ReviewOutcome> 
   const tables = pages.map(tablesOf);
   const tableFiles = namedApart(tables.flatMap((of) => of.files));
   const book = await workbookBytes(tableFiles, season.title, options.workbook);
+  const printed = await pdfOf(pages, options.pdf ?? null);
   say(`Draw     ${count(pages.length, 'page')}`);
 
   await replaceFolder(out, async (fresh) => {
@@ -105,17 +128,18 @@ export async function runReview(options: ReviewOptions): Promise<ReviewOutcome> 
     for (const page of rendered) await writeFile(join(fresh, page.file), page.html);
     await mkdir(join(fresh, 'tables'), { recursive: true });
     for (const table of tableFiles) await writeFile(join(fresh, 'tables', `${table.name}.csv`), table.csv);
+    if (printed.pdf !== null) await writeFile(join(fresh, 'year-end.pdf'), printed.pdf);
     if (book.bytes !== null) await writeFile(join(fresh, 'season.xlsx'), book.bytes);
     const hours = hindsightCsv(review.whatIf ?? [], zoneOf(season.site.timeZone));
     if (hours !== null) await writeFile(join(fresh, 'tables', 'hindsight-hours.csv'), hours);
-    await writeFile(join(fresh, 'summary.json'), jsonText(summaryOf(loaded, review)));
+    await writeFile(join(fresh, 'summary.json'), jsonText(summary));
     await writeFile(join(fresh, 'summary.schema.json'), jsonText(summaryJsonSchema()));
   });
   say(`Write    ${out}`);
 
   const broken = review.bins.filter((bin) => bin.failure !== null).map((bin) => `bin ${bin.bin.id}: ${bin.failure}`);
   const undrawn = rendered.flatMap((page) => page.failures.map((failure) => `${page.file}: ${failure}`));
-  const unwritten = [...tables.flatMap((of) => of.failures), ...book.failures];
+  const unwritten = [...tables.flatMap((of) => of.failures), ...book.failures, ...printed.failures];
   return { out, pages: pages.length, failures: [...(review.failures ?? []), ...broken, ...undrawn, ...unwritten] };
 }
 

@@ -7,10 +7,9 @@ import { summaryOf } from '../../src/analysis/summary.ts';
 import { summaryJsonSchema } from '../../src/analysis/summary-shape.ts';
 import { type ClientLine, clientLine } from '../../src/notebook/year-end/client-line.ts';
 import { renderDocument } from '../../src/report/html/document.ts';
-import type { Page } from '../../src/report/page.ts';
 import { assertReplaceable, type OwnFolder, replaceFolder } from '../folder/replace-folder.ts';
-import { reportPdf } from '../pdf/report-pdf.ts';
 import { madeBy, unitsOf } from '../review/made-by.ts';
+import { pdfOf } from '../review/pdf-of.ts';
 import { previousSeason } from '../review/previous-season.ts';
 import { tablesOf } from '../review/run-review.ts';
 import { brokenParts, workOut } from '../review/work-out.ts';
@@ -37,8 +36,6 @@ export interface ClientJob {
   /** absolute */
   out: string;
   wishes: YearEndWishes;
-  /** path of the Chromium that prints; null: no PDF */
-  browser: string | null;
   generatedAtMs: number;
   say: (line: string) => void;
 }
@@ -48,14 +45,7 @@ export interface ClientJob {
  *
  * @throws InputError with every problem of the season's files; then nothing is written
  */
-export async function clientReport({
-  folder,
-  out,
-  wishes,
-  browser,
-  generatedAtMs,
-  say,
-}: ClientJob): Promise<ClientOutcome> {
+export async function clientReport({ folder, out, wishes, generatedAtMs, say }: ClientJob): Promise<ClientOutcome> {
   await assertReplaceable(out, folder, REPORT_FOLDER);
   const before = wishes.previous === null ? null : await previousSeason(wishes.previous, say);
   const worked = await workOut(folder, wishes.models, say);
@@ -74,7 +64,7 @@ export async function clientReport({
   });
   const rendered = renderDocument(page, [{ file: page.file, title: page.title }]);
   const tables = tablesOf(page);
-  const printed = await printedOr(page, wishes, browser);
+  const printed = await pdfOf([page], wishes.pdf);
   say(`Draw     ${page.sections.length} sections`);
   await replaceFolder(out, async (fresh) => {
     await writeFile(join(fresh, 'year-end.html'), rendered.html);
@@ -87,17 +77,6 @@ export async function clientReport({
   say(`Write    ${out}`);
   const failures = [...brokenParts(worked), ...rendered.failures, ...tables.failures, ...printed.failures];
   return { folder, out, line: clientLine(loaded, review, basename(folder), failures, wishes.units), failures };
-}
-
-/** The PDF, or why there is none; a browser that fails takes the report with it no more than a figure does. */
-async function printedOr(page: Page, { pdf, paper }: YearEndWishes, browser: string | null) {
-  if (!pdf || browser === null) return { pdf: null, failures: [] };
-  try {
-    return { pdf: await reportPdf(page, browser, paper), failures: [] };
-  } catch (error) {
-    const reason = error instanceof Error ? error.message.split('\n')[0] : String(error);
-    return { pdf: null, failures: [`year-end.pdf: ${reason}`] };
-  }
 }
 
 function jsonText(value: unknown): string {

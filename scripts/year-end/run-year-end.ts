@@ -12,8 +12,6 @@ export interface YearEndJob {
   /** season folders as given */
   seasons: readonly string[];
   wishes: YearEndWishes;
-  /** path of the Chromium that prints; null: no PDF */
-  browser: string | null;
   generatedAtMs: number;
   say: (line: string) => void;
 }
@@ -35,13 +33,7 @@ export interface YearEndOutcome {
  *
  * @throws InputError where the command line cannot be followed, or the one farm's files have problems
  */
-export async function runYearEnd({
-  seasons,
-  wishes,
-  browser,
-  generatedAtMs,
-  say,
-}: YearEndJob): Promise<YearEndOutcome> {
+export async function runYearEnd({ seasons, wishes, generatedAtMs, say }: YearEndJob): Promise<YearEndOutcome> {
   const { folders, skipped } = await foldersOf(seasons);
   for (const one of skipped) say(`Skip     ${one}: no folder`);
   if (folders.length === 0) throw refuse(`${seasons.join(', ')}: none is a folder. Give one season folder or more.`);
@@ -55,7 +47,7 @@ export async function runYearEnd({
     const client = basename(folder);
     if (!single) say(`Client   ${client}`);
     const previous = single ? wishes.previous : await ofClient(wishes.previous, client, say);
-    const job = { folder, out: outs[i], wishes: { ...wishes, previous }, browser, generatedAtMs, say };
+    const job = { folder, out: outs[i], wishes: { ...wishes, previous }, generatedAtMs, say };
     try {
       const done = await clientReport(job);
       out.reports.push(done.out);

@@ -1,5 +1,5 @@
 import { InputError } from '../../src/base/errors.ts';
-import type { Paper } from '../pdf/report-pdf.ts';
+import type { PdfWish } from '../review/pdf-of.ts';
 
 /** What a command line may ask of a year-end report. */
 export interface YearEndWishes {
@@ -13,10 +13,7 @@ export interface YearEndWishes {
   preparedBy: string | null;
   /** `20 May 2025`, as the cover bears it */
   date: string | null;
-  pdf: boolean;
-  paper: Paper;
-  /** path of a Chromium; null: it is looked for */
-  chromium: string | null;
+  pdf: PdfWish | null;
   /** of the consultant's summary */
   units: 'us' | 'si';
 }

@@ -10,8 +10,8 @@ import { binBuilt, binSaid } from './bin-words.ts';
 import type { Measure } from './measure.ts';
 import { isClear } from './measure.ts';
 
-/** From so many bins on a bin's sheet has its two figures of time and no more, for the document's weight. */
-const MANY = 20;
+/** From so many bins on a bin has one figure beside its table, and no sheet of its own: the document stays readable and light. */
+export const MANY_BINS = 13;
 
 /** One bin's sheet: first the table that the trade asks for, then what it looked like, then what to do. */
 export function binSheet(
@@ -24,11 +24,14 @@ export function binSheet(
   const fans = loaded.season.fans.filter(({ id }) => one.bin.fanIds.includes(id));
   const watts = fans.length === 0 ? null : fans.reduce((sum, { nameplateW }) => sum + nameplateW, 0);
   const mine = measures.filter((each) => each.bins.length === 1 && each.bins[0].bin.id === one.bin.id);
+  const many = bins.length >= MANY_BINS;
+  const table = tradeTable([one], units);
   return {
     lead: binSaid(one, units),
-    table: tradeTable([one], units),
+    table: many ? undefined : table,
     paired: true,
-    figures: one.failure !== null ? [] : figuresOf(one, loaded, units, bins.length >= MANY),
+    figures: one.failure !== null ? [] : figuresOf(one, loaded, units, many),
+    tables: many ? [table] : [],
     notes: [
       binBuilt(one, watts, units),
       ...(one.fan.energyFromHow === undefined ? [] : [sentence(one.fan.energyFromHow)]),
@@ -37,9 +40,11 @@ export function binSheet(
   };
 }
 
-/** Moisture through time, temperature by height and time with the fan above it, and the fan's clock. */
+/** Moisture through time and by height, temperature by height and time with the fan above it, and the fan's clock; of many bins what its goal asks for. */
 function figuresOf(one: BinReview, loaded: LoadedSeason, units: Units, many: boolean): Figure[] {
-  const wanted = ['over-time', 'temperature-section', ...(many ? [] : ['moisture-section'])];
+  const byMoisture = one.bin.goal === 'dry' || one.bin.goal === 'condition';
+  const first = byMoisture ? 'over-time' : 'temperature-section';
+  const wanted = many ? [first] : ['over-time', 'moisture-section', 'temperature-section'];
   const figures = moistureFigures(one, loaded, units).filter(({ id }) => wanted.includes(id));
   const clock = many || one.fan.spans.startMs.length === 0 ? [] : [fanClockFigure(one, units)];
   return [...figures, ...clock];

@@ -80,7 +80,7 @@ export function clientLine(
     cost: knownTotal(bins.map((one) => one.fan.cost)),
     costPerGrain:
       spent.value === null || grain <= 0
-        ? withheld(spent.why ?? 'The grain is not known.')
+        ? withheld(bins.find((one) => one.fan.cost.value === null)?.fan.cost.why ?? 'The grain is not known.')
         : {
             value: each(spent.value),
             interval: spent.interval === null ? null : [each(spent.interval[0]), each(spent.interval[1])],

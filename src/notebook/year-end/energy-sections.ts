@@ -146,7 +146,11 @@ function measuresSection(review: SeasonReview, measures: readonly Measure[], uni
       ...(told.length < measures.length
         ? [`${counted(measures.length - told.length, 'measure')} of less are left out.`]
         : []),
-      'A year’s saving is this season’s, in its weather and at its prices. Savings of one bin overlap (an hour against the goal may be one that another rule would not have run): they do not add up.',
+      ...(told.length === 0
+        ? []
+        : [
+            'A year’s saving is this season’s, in its weather and at its prices. Savings of one bin overlap (an hour against the goal may be one that another rule would not have run): they do not add up.',
+          ]),
       ...(clear.some((one) => one.from === 'by the model')
         ? [
             'Ranges by the model are no 90 % intervals: they are the lowest and highest of six runs of the fitted bed, with air, moisture and drying rate to either side of the fit.',
@@ -156,20 +160,28 @@ function measuresSection(review: SeasonReview, measures: readonly Measure[], uni
   };
 }
 
+const BY_MODEL = 'Told by the model alone.';
+const BY_LOGS = 'Told by the logs.';
+
 function measureTable(measures: readonly Measure[]): Table {
+  const modelled = measures.some((one) => one.from === 'by the model');
   return {
     id: 'measures',
     caption: 'Measures, largest saving first',
     columns: [
       { key: 'measure', label: 'Measure', quantity: null },
       { key: 'energy', label: 'Energy a year', quantity: 'energy' },
+      ...(modelled
+        ? [{ key: 'energyModel', label: 'Energy a year', quantity: 'energy', known: 'by the model' } as const]
+        : []),
       { key: 'saving', label: 'Saving a year', quantity: 'money' },
       { key: 'from', label: 'Known', quantity: null },
       { key: 'clear', label: 'More than its interval', quantity: null },
     ],
     rows: measures.map((one) => ({
       measure: one.title,
-      energy: one.energy,
+      energy: one.from === 'by the model' ? { value: null, why: BY_MODEL } : one.energy,
+      energyModel: one.from === 'by the model' ? (one.energy.value ?? one.energy) : { value: null, why: BY_LOGS },
       saving: one.saving,
       from: one.from,
       clear: one.saving.value === null ? 'can’t tell' : isClear(one) ? 'yes' : 'no',

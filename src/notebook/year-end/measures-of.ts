@@ -84,7 +84,7 @@ function inTurns({ demandWays = [], bins }: SeasonReview, units: Units): Measure
         seen: `The fans on ${tariff} made ${units.say('money', of)} of demand charge, because several ran in one quarter hour; in turns, the same hours of the same days would have cost ${units.say('money', saving)} less.`,
         todo: 'Let a controller that sees all fans of the meter run them one after the other in the hours of the demand charge.',
         saving,
-        energy: { value: 0, interval: null, why: null },
+        energy: { value: 0, interval: [0, 0], why: null },
         from: 'by the logs' as const,
         cautions: [
           'A fan in turn meets the air of other hours: what that does to the grain is not in the number.',

@@ -1,7 +1,7 @@
 // What the year-end report is made of, offered to notebooks through src/notebook.ts.
 export { adviceSection } from './advice-section.ts';
 export { besideSection } from './beside-section.ts';
-export { binSheet } from './bin-sheet.ts';
+export { binSheet, MANY_BINS } from './bin-sheet.ts';
 export { type Stated, yearEndCover } from './cover.ts';
 export { energySections } from './energy-sections.ts';
 export { farmSection } from './farm-section.ts';

@@ -7,6 +7,7 @@ import type { SectionBody } from '../../report/page.ts';
 import type { Units } from '../../report/units.ts';
 import type { LoadedSeason } from '../../season/loaded.ts';
 import { counted, knownTotal, sentence } from '../words.ts';
+import { worthSection } from '../worth-section.ts';
 
 /** What the season's change of moisture came to in money, all bins together. */
 export interface ValueTotals {
@@ -104,6 +105,8 @@ export function valueSection(loaded: LoadedSeason, bins: readonly BinReview[], u
                     net: total((one) => one.net),
                   },
           },
+    // The waterfall from what was spared at the scale down to what was left.
+    figures: net.value === null ? [] : worthSection(loaded, bins, units).figures,
     tables:
       elsewhere.length === 0
         ? []

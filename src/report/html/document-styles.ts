@@ -44,10 +44,13 @@ section[aria-labelledby^="bin-"] .paired .plot{width:80%}
 section[aria-labelledby^="bin-"] .paired figure{margin:.1rem 0}
 section[aria-labelledby^="bin-"] .paired h3{font-size:.95rem}
 section[aria-labelledby^="bin-"] table{font-size:.8rem}
-section[aria-labelledby^="bin-"] tbody :is(th,td){white-space:nowrap}
+section[aria-labelledby^="bin-"] tbody th{white-space:nowrap}
 section[aria-labelledby^="bin-"]>.note{margin:.15rem 0}
 section[aria-labelledby="quality"] .plot{width:88%}
-section[aria-labelledby="before"] tbody td{white-space:nowrap}
+section[aria-labelledby="before"] table{font-size:.78rem}
+section[aria-labelledby="before"] tbody td:nth-child(2){white-space:nowrap}
+section[aria-labelledby="before"] .range{white-space:normal}
+section[aria-labelledby="cautions"]{break-inside:avoid}
 section[aria-labelledby="summary"] dl.entries{columns:1;font-size:.95rem}
 section[aria-labelledby="summary"] dl.entries .small{color:var(--ink)}
 section[aria-labelledby="summary"] dl.entries dd,section[aria-labelledby="summary"] p{max-width:none}

@@ -1,0 +1,31 @@
+import type { Page } from '../../src/report/page.ts';
+import { findChromium, NO_CHROMIUM } from '../pdf/find-chromium.ts';
+import { type Paper, reportPdf } from '../pdf/report-pdf.ts';
+
+/** A PDF that is asked for. */
+export interface PdfWish {
+  paper: Paper;
+  /** path of a Chromium; null: it is looked for */
+  chromium: string | null;
+}
+
+/**
+ * The document among the pages as PDF, or why there is none: a browser that is not there or fails takes no page with it.
+ *
+ * @throws InputError where the Chromium that was named is none
+ */
+export async function pdfOf(
+  pages: readonly Page[],
+  wish: PdfWish | null,
+): Promise<{ pdf: Uint8Array | null; failures: string[] }> {
+  const page = pages.find(({ cover }) => cover !== undefined);
+  if (wish === null || page === undefined) return { pdf: null, failures: [] };
+  const browser = findChromium(wish.chromium);
+  if (browser === null) return { pdf: null, failures: [NO_CHROMIUM] };
+  try {
+    return { pdf: await reportPdf(page, browser, wish.paper), failures: [] };
+  } catch (error) {
+    const reason = error instanceof Error ? error.message.split('\n')[0] : String(error);
+    return { pdf: null, failures: [`year-end.pdf: ${reason}`] };
+  }
+}
