@@ -70,7 +70,8 @@ export async function openByTables(draw: SeasonDraw, logs: Logs, folder: string)
   return { season, tables: build(), load: { files: [], rejects: [], findings: checked.findings, totals } };
 }
 
-function writeFolder(draw: SeasonDraw, logs: Logs, folder: string, whole: boolean): void {
+/** A season's folder, its logs in it or only their headers. */
+export function writeFolder(draw: SeasonDraw, logs: Logs, folder: string, whole: boolean): void {
   mkdirSync(join(folder, 'logs'), { recursive: true });
   writeFileSync(join(folder, 'season.yaml'), seasonText(draw, (logs.tickets ?? []).length > 0));
   const file = (path: string, header: string, lines: () => string[]) =>

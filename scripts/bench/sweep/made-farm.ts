@@ -6,9 +6,9 @@ import { AS_IT_IS } from '../../../src/analysis/strategies/variant.ts';
 import { yearSpec } from '../../../src/analysis/strategies/weather-years.ts';
 import { localDayStart, zoneOf } from '../../../src/base/zone.ts';
 import type { Tariff } from '../../../src/money/tariff.ts';
-import { mediumOf } from '../../../src/simulation/bed/medium-of.ts';
 import type { RunSpec } from '../../../src/simulation/run/run-spec.ts';
 import { STRATEGIES } from '../../../src/simulation/strategies/strategies.ts';
+import { bareSpec } from './bare-spec.ts';
 
 const ZONE = zoneOf('America/Chicago');
 const HOUR_MS = 3_600_000;
@@ -58,38 +58,10 @@ export function madeAir(years: number): OutdoorAir {
 /** A bin of corn filled at 17:00 on a day of October 2024, `days` long. */
 function madeSpec(air: OutdoorAir, day: number, days: number, layers: number, startWb: number): RunSpec {
   const startMs = localDayStart(ZONE, 2024, 10, day) + 17 * HOUR_MS;
-  const count = 24 * days;
-  const depthM = 5;
-  const empty = new Float64Array(count);
-  const bare: RunSpec = {
-    bed: { medium: mediumOf('corn', 610), depthM, layers, pressurePa: PRESSURE_PA },
-    floorAreaM2: 80,
-    hours: {
-      startMs,
-      tempC: empty,
-      rh: empty,
-      humidityRatio: empty,
-      pressurePa: PRESSURE_PA,
-      localHour: new Uint8Array(count),
-      localMonth: new Uint8Array(count),
-      localDay: new Uint16Array(count),
-      pricePerKwh: empty,
-      demand: [],
-    },
-    levels: [
-      {
-        hour: 0,
-        depthM,
-        tempC: 14,
-        moistureDb: startWb / (1 - startWb),
-        blower: { dryAirKgM2S: 0.08, warmingK: 1.5, powerW: 9000, heaterK: 3, heaterW: 24_000, heaterFuelPerHour: 0 },
-      },
-    ],
-    endHour: count,
-    goal: 'dry',
-    targetWb: 0.15,
-    targetC: null,
-  };
+  const bare = bareSpec({
+    ...{ startMs, count: 24 * days, depthM: 5, layers, tempC: 14, moistureWb: startWb, pressurePa: PRESSURE_PA },
+    blower: { dryAirKgM2S: 0.08, heaterK: 3, heaterW: 24_000 },
+  });
   const { spec, why } = yearSpec(bare, air, { zone: ZONE, tariff: MADE_TARIFF }, 2024);
   if (spec === null) throw new Error(why);
   return spec;

@@ -28,10 +28,53 @@ export function playBin(spec: RunSpec): PlayedBin {
   if (first === undefined || first.hour > 0) throw new RangeError('the first level must stand at hour 0');
   const bed = newBed(spec.bed);
   const around = { plenumC: Number.NaN, headspaceC: Number.NaN, wallC: Number.NaN };
-  const bin: PlayedBin = { spec, bed, blower: first.blower, level: 0, around };
+  const bin: PlayedBin = { spec: ofOneShape(spec), bed, blower: first.blower, level: 0, around };
   reachLevels(bin, 0);
   if (spec.start !== undefined) setState(bed, spec.start.tempC, spec.start.moistureDb);
   return bin;
+}
+
+/** The same spec with its keys in one order: V8 compiles the hours' loop anew for every other. */
+function ofOneShape(spec: RunSpec): RunSpec {
+  const { bed, floorAreaM2, hours, levels, start, endHour, fromHour = 0, headspaceK = 0, wallK = 0 } = spec;
+  const { goal, targetWb, targetC } = spec;
+  const { startMs, tempC, rh, humidityRatio, pressurePa, localHour, localMonth, localDay, pricePerKwh, demand } = hours;
+  return {
+    bed,
+    floorAreaM2,
+    hours: {
+      startMs,
+      tempC,
+      rh,
+      humidityRatio,
+      pressurePa,
+      localHour,
+      localMonth,
+      localDay,
+      pricePerKwh,
+      demand: demand.map(({ pricePerKw, ratchet, holds }) => ({ pricePerKw, ratchet, holds })),
+    },
+    levels: levels.map(({ hour, depthM, tempC: inC, moistureDb, blower }) => ({
+      hour,
+      depthM,
+      tempC: inC,
+      moistureDb,
+      blower: ofOneShapeBlower(blower),
+    })),
+    start,
+    endHour,
+    fromHour,
+    headspaceK,
+    wallK,
+    goal,
+    targetWb,
+    targetC,
+  };
+}
+
+function ofOneShapeBlower(blower: Blower): Blower {
+  const { dryAirKgM2S, warmingK, powerW, heaterK, heaterW, heaterFuelPerHour } = blower;
+  return { dryAirKgM2S, warmingK, powerW, heaterK, heaterW, heaterFuelPerHour };
 }
 
 /** Fill or draw to the levels that stand from this hour on. Call before `playHour`. */

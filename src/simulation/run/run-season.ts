@@ -31,8 +31,9 @@ export function runSeason(
   parameters: Parameters = {},
   { trace = false }: RunOptions = {},
 ): { outcome: Outcome; trace: RunTrace | null } {
-  const { hours, goal, targetWb, targetC, endHour, fromHour = 0 } = spec;
+  const { goal, targetWb, targetC, endHour, fromHour = 0 } = spec;
   const bin = playBin(spec);
+  const { hours } = bin.spec;
   const { bed } = bin;
   const meter = newMeter(hours);
   const view = newView(bin);
@@ -46,7 +47,7 @@ export function runSeason(
     bin,
     hours,
     air: enteringAir(spec),
-    around: hoursAround(hours),
+    around: hoursAround(spec.hours),
     view,
     meter,
     kept,

@@ -1,11 +1,11 @@
+import { join } from 'node:path';
+import { bareSpec } from '../../../scripts/bench/sweep/bare-spec.ts';
 import { standardPressurePa } from '../../../src/air/pressure.ts';
 import { outdoorAir } from '../../../src/analysis/strategies/outdoor-air.ts';
 import { yearSpec } from '../../../src/analysis/strategies/weather-years.ts';
 import { localDayStart, zoneOf } from '../../../src/base/zone.ts';
 import { loadSeason } from '../../../src/season/load-season.ts';
-import { mediumOf } from '../../../src/simulation/bed/medium-of.ts';
 import type { RunSpec } from '../../../src/simulation/run/run-spec.ts';
-import { PUBLIC } from '../../season/readers/archives/public-folder.ts';
 import { noChecks } from '../../season/readers/load-of.ts';
 import { fileOf, seasonOf } from '../../season/readers/season-of.ts';
 
@@ -13,6 +13,9 @@ export const CHICAGO = zoneOf('America/Chicago');
 /** O'Hare stands 205 m above the sea. */
 export const PRESSURE_PA = standardPressurePa(205);
 export const YEARS = [2016, 2017, 2018] as const;
+/** The archive's autumns, see the README there. */
+export const OHARE = join(import.meta.dirname, 'ohare');
+export const ohareFile = (year: number): string => `725300-94846-${year}.gz`;
 
 const DEPTH_M = 5;
 /** 1 cfm for each bushel of 1.2445 ft3: 0.01339 m3/s for each m3; dry air of 10 degC, 6 g/kg at this pressure has 0.83 m3/kg. */
@@ -20,53 +23,18 @@ const DRY_AIR_KG_M2S = (DEPTH_M * (0.000471947 / 0.0352391)) / 0.83;
 
 /** The archive's three years as a season's past weather, through the readers. */
 export async function ohareAir() {
-  const files = YEARS.map((year) =>
-    fileOf('weather', `725300-94846-${year}.gz`, { format: 'isd-lite', role: 'history' }),
-  );
-  return outdoorAir(await loadSeason(seasonOf(PUBLIC, files), undefined, noChecks), PRESSURE_PA);
+  const files = YEARS.map((year) => fileOf('weather', ohareFile(year), { format: 'isd-lite', role: 'history' }));
+  return outdoorAir(await loadSeason(seasonOf(OHARE, files), undefined, noChecks), PRESSURE_PA);
 }
 
 /** Corn at 1 cfm/bu from a day of autumn to the year's end, in no weather yet. `moistureWb`: as it comes in. */
 export function bareBin(month: number, day: number, moistureWb: number): RunSpec {
   const startMs = localDayStart(CHICAGO, 2017, month, day);
   const count = Math.round((localDayStart(CHICAGO, 2017, 12, 31) - startMs) / 3_600_000);
-  const empty = new Float64Array(count);
-  return {
-    bed: { medium: mediumOf('corn', 610), depthM: DEPTH_M, layers: 30, pressurePa: PRESSURE_PA },
-    floorAreaM2: 80,
-    hours: {
-      startMs,
-      tempC: empty,
-      rh: empty,
-      humidityRatio: empty,
-      pressurePa: PRESSURE_PA,
-      localHour: new Uint8Array(count),
-      localMonth: new Uint8Array(count),
-      localDay: new Uint16Array(count),
-      pricePerKwh: empty,
-      demand: [],
-    },
-    levels: [
-      {
-        hour: 0,
-        depthM: DEPTH_M,
-        tempC: 15,
-        moistureDb: moistureWb / (1 - moistureWb),
-        blower: {
-          dryAirKgM2S: DRY_AIR_KG_M2S,
-          warmingK: 1.5,
-          powerW: 9000,
-          heaterK: 0,
-          heaterW: 0,
-          heaterFuelPerHour: 0,
-        },
-      },
-    ],
-    endHour: count,
-    goal: 'dry',
-    targetWb: 0.15,
-    targetC: null,
-  };
+  return bareSpec({
+    ...{ startMs, count, depthM: DEPTH_M, layers: 30, tempC: 15, moistureWb, pressurePa: PRESSURE_PA },
+    blower: { dryAirKgM2S: DRY_AIR_KG_M2S },
+  });
 }
 
 /** The bin in a year's weather. */

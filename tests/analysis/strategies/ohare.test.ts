@@ -3,14 +3,11 @@ import { FACTORS } from '../../../src/analysis/strategies/held-back.ts';
 import { yearsHeldBack } from '../../../src/analysis/strategies/held-back-years.ts';
 import type { OutdoorAir } from '../../../src/analysis/strategies/outdoor-air.ts';
 import { yearsOnFile } from '../../../src/analysis/strategies/weather-years.ts';
-import { SKIP_PUBLIC } from '../../season/readers/archives/public-folder.ts';
 import { bareBin, binIn, CHICAGO, ohareAir, YEARS } from './ohare-bin.ts';
 
-const why = 'needs the public files in ../shared/weather, which are not part of the repository';
-
-// The order of these autumns is known from outside: hours under 70 % from 15 September to 15 November are 608, 864 and 752 in that
-// folder's README, and 2018's October and November lay below the normals, 2016's above (NOAA, from memory).
-describe.skipIf(SKIP_PUBLIC)(`corn in O’Hare’s autumns (skipped elsewhere: ${why})`, () => {
+// The order of these autumns is known from outside: hours under 70 % from 15 September to 15 November are 608, 864 and 752, counted from the
+// archive files, and 2018's October and November lay below the normals, 2016's above (NOAA, from memory).
+describe('corn in O’Hare’s autumns', () => {
   let air: OutdoorAir;
   beforeAll(async () => {
     air = await ohareAir();
