@@ -3,6 +3,7 @@ import { Command } from 'commander';
 // Loaded when asked for: what one bench brings into the process would weigh on another.
 const BENCHES: Readonly<Record<string, () => Promise<void> | void>> = {
   coverage: async () => (await import('./bench/coverage/bench-coverage.ts')).benchCoverage(),
+  drawing: async () => (await import('./bench/bench-drawing.ts')).benchDrawing(),
   model: async () => (await import('./bench/model/bench-model.ts')).benchModel(),
   notebook: async () => (await import('./bench/bench-notebook.ts')).benchNotebook(),
   physics: async () => (await import('./bench/bench-physics.ts')).benchPhysics(),
