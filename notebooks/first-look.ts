@@ -11,7 +11,7 @@ export default notebook(
     question: 'Which bin had the most fan hours, what did they do, and would another rule have done it for less?',
   },
   // Take from the sheet what you need. Your editor lists the rest behind each name, with units.
-  async ({ season, bins, data, tryWays, answer, key, heading, text, note, table, figure }) => {
+  async ({ season, units, bins, data, tryWays, answer, key, heading, text, note, table, figure }) => {
     // 1. Numbers. Each bin carries its own with unit and 90 % interval: fanHours, points, cost, costPerPoint …
     //    In a text they are said in your units; missing ones become a dash with the reason. `middle` takes the bare value out.
     const ranked = [...bins].sort((a, b) => (middle(b.fanHours) ?? 0) - (middle(a.fanHours) ?? 0));
@@ -42,7 +42,7 @@ export default notebook(
     //    Names end in their unit (temp_f, moisture_pct; temp_c for readers of SI), and the page takes it from there.
     heading('What its cables read');
     const readings = data('readings', { bin: most.id });
-    const temperature = season.showUnits === 'us' ? 'temp_f' : 'temp_c';
+    const temperature = units.system === 'us' ? 'temp_f' : 'temp_c';
     const days = readings.groupby('day', 'cable').rollup({ [temperature]: op.mean(temperature) });
     text`${readings.numRows()} readings of ${most.name}, by day and cable.`;
     const { targetTempC } = most.review.bin.grain;

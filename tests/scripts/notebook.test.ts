@@ -133,6 +133,13 @@ describe('a notebook', () => {
     expect(existsSync(join(broken, 'pages'))).toBe(false);
   });
 
+  it('of the README is drawn whole', async () => {
+    const [, text] = /```ts\n(import \{.*?)```/s.exec(readFileSync(join(ROOT, 'README.md'), 'utf8')) ?? [];
+    const path = join(work, 'readme.ts');
+    writeFileSync(path, text.replace("'../src/notebook.ts'", `'${DOOR}'`));
+    expect(await draw({ notebook: path, season })).toMatchObject({ failures: [], problems: null });
+  });
+
   it('that throws as it is read is bad input, with its line', async () => {
     const early = join(work, 'early.ts');
     const text =

@@ -40,11 +40,16 @@ export function notebook(head: FormHead, write: (sheet: Sheet) => void | Promise
     ...full,
     async page(input) {
       const { sheet, body, broke } = newSheet(input, (size, options) => draw(size, options));
+      // A library's verbs lie deep: the notebook's own line must still be on the stack.
+      const { stackTraceLimit } = Error;
+      Error.stackTraceLimit = 100;
       try {
         await write(sheet);
       } catch (error) {
         input.onFailure?.(error);
         broke(failureSaid(error));
+      } finally {
+        Error.stackTraceLimit = stackTraceLimit;
       }
       return { ...pageFrame(full, input), ...oneSystemIn(body(), input.units.system) };
     },
