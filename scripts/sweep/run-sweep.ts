@@ -56,6 +56,7 @@ export async function runSweep(
     bins: planned,
   };
   tellYears(plan, say);
+  for (const { fromMs, toMs } of air.typical) say(typicalSaid(new Date((fromMs + toMs) / 2).getUTCFullYear()));
   const { shard, workers } = options;
   tellSearches(plan, say);
   const part = shard ?? { index: 1, of: 1 };
@@ -109,6 +110,10 @@ function assertBins({ bins }: Season, asked: readonly string[] | null): void {
       message: `--bins names "${id}"; there are ${known.join(', ')}.${didYouMean(id, known)}`,
     })),
   );
+}
+
+function typicalSaid(year: number): string {
+  return `Weather  ${year} is no real year but a typical one, its months from several; a run that begins in it goes on over New Year with its own January`;
 }
 
 /** Searches take most of a sweep's time: how many there are at most, before they begin. */
