@@ -25,7 +25,7 @@ const PAPER =
 function framed(name: string, text: string, first: boolean): string {
   const view = `<sheetView workbookViewId="0"${first ? ' tabSelected="1"' : ''}>${PANE}</sheetView>`;
   const fit = replaced(name, text, /(?=<dimension )/, FIT);
-  const paper = replaced(name, fit, /(?=<\/worksheet>$)/, PAPER);
+  const paper = replaced(name, fit, /(?=<ignoredErrors>)/, PAPER);
   return replaced(name, paper, /<sheetView workbookViewId="0"\/>/, view);
 }
 

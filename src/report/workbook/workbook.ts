@@ -78,7 +78,8 @@ export function workbookOf(tables: readonly TableFile[], title: string): Uint8Ar
     },
     SSF: formatsOf(sheets),
   } as WorkBook;
-  const plain = unzipSync(write(book, { type: 'buffer', bookType: 'xlsx', bookSST: true, ignoreEC: false }));
+  // `ignoreEC`: a year or a rule's number that is a name, and so text, is no mistake to be marked.
+  const plain = unzipSync(write(book, { type: 'buffer', bookType: 'xlsx', bookSST: true, ignoreEC: true }));
   const parts = new Map(Object.entries(plain).map(([name, bytes]) => [name, strFromU8(bytes)]));
   dress(parts, sheets);
   // What names the parts comes first, where readers that take a file as it comes look for it.

@@ -55,6 +55,7 @@ describe('the package', () => {
       'pageMargins',
       'pageSetup',
       'headerFooter',
+      'ignoredErrors',
     ];
     for (const { name, xml } of sheets) {
       const tags = [...(xml.documentElement?.childNodes ?? [])].map((node) => node.nodeName);
