@@ -29,6 +29,7 @@ const program = new Command('year-end')
   )
   .addOption(new Option('--units <system>', 'units of the consultant’s summary').choices(['us', 'si']).default('us'))
   .option('--no-model', 'leave out the bins’ models and what other ways to run the fan would have come to')
+  .option('--fresh', 'read and work out everything anew, whatever is kept of a season in its .cache folder')
   .addHelpText(
     'after',
     `
@@ -62,6 +63,7 @@ interface Options {
   summary?: string;
   units: 'us' | 'si';
   model: boolean;
+  fresh?: true;
 }
 
 const tell = (line: string) => process.stderr.write(`${line}\n`);
@@ -83,6 +85,7 @@ async function main(seasons: readonly string[], options: Options): Promise<numbe
         summary: options.summary ?? null,
         previous: options.previous ?? null,
         models: options.model,
+        keep: options.fresh !== true,
         preparedFor: options.preparedFor ?? null,
         preparedBy: options.preparedBy ?? null,
         date: options.date === undefined ? null : coverDate(options.date),

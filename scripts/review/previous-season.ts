@@ -9,9 +9,10 @@ import { workOut } from './work-out.ts';
  * The season that is set beside this one: a season folder, which is worked out anew, or a review's summary.json (or the folder that
  * it stands in).
  *
+ * @param keep  as `workedOut`
  * @throws InputError where there is neither, or the file is no summary.json
  */
-export async function previousSeason(path: string, say: (line: string) => void): Promise<SeasonNumbers> {
+export async function previousSeason(path: string, say: (line: string) => void, keep = false): Promise<SeasonNumbers> {
   const full = resolve(path);
   const is = await stat(full).catch(() => null);
   if (is === null) throw new InputError([problem(path, 'is not there')]);
@@ -19,7 +20,7 @@ export async function previousSeason(path: string, say: (line: string) => void):
   const has = async (name: string) => (await stat(join(full, name)).catch(() => null))?.isFile() === true;
   if (await has('season.yaml')) {
     say(`Before   ${path}`);
-    const { loaded, review } = await workOut(full, false, say);
+    const { loaded, review } = await workOut(full, { models: false, keep, say });
     return seasonNumbers(summaryOf(loaded, review));
   }
   if (await has('summary.json')) return seasonNumbers(await readSummary(join(full, 'summary.json'), path));

@@ -88,7 +88,7 @@ export async function runReview(options: ReviewOptions): Promise<ReviewOutcome> 
   await assertReplaceable(out, folder, REVIEW_FOLDER);
   const say = options.onStage;
 
-  const before = options.previous == null ? null : await previousSeason(options.previous, say);
+  const before = options.previous == null ? null : await previousSeason(options.previous, say, options.keep);
   const season = await readSeason(folder);
   say(`Season   ${season.title}: ${count(season.bins.length, 'bin')}, ${count(season.fans.length, 'fan')}`);
   if (season.files.length === 0) {

@@ -47,8 +47,8 @@ export interface ClientJob {
  */
 export async function clientReport({ folder, out, wishes, generatedAtMs, say }: ClientJob): Promise<ClientOutcome> {
   await assertReplaceable(out, folder, REPORT_FOLDER);
-  const before = wishes.previous === null ? null : await previousSeason(wishes.previous, say);
-  const worked = await workOut(folder, wishes.models, say);
+  const before = wishes.previous === null ? null : await previousSeason(wishes.previous, say, wishes.keep);
+  const worked = await workOut(folder, { models: wishes.models, keep: wishes.keep, say });
   const { loaded, review } = worked;
   const summary = summaryOf(loaded, review);
   const page = yearEnd.page({

@@ -9,6 +9,8 @@ export interface YearEndWishes {
   summary: string | null;
   previous: string | null;
   models: boolean;
+  /** take what is kept of a season, and keep what is worked out */
+  keep: boolean;
   preparedFor: string | null;
   preparedBy: string | null;
   /** `20 May 2025`, as the cover bears it */

@@ -93,6 +93,7 @@ describe.skipIf(skip).each(SEASONS)('the year-end report of $name as PDF', ({ na
         summary: null,
         previous: sample ? resolve('data-samples/sorrel-fork-2023') : null,
         models: false,
+        keep: false,
         preparedFor: sample ? null : 'A Farm (invented)',
         preparedBy: 'A. Consultant',
         date: '20 May 2025',

@@ -17,6 +17,7 @@ const PLAIN: YearEndWishes = {
   summary: null,
   previous: null,
   models: false,
+  keep: false,
   preparedFor: null,
   preparedBy: null,
   date: null,
@@ -69,7 +70,7 @@ beforeAll(() => {
   const all = readdirSync(clients)
     .sort()
     .map((name) => join(clients, name));
-  ran = spawnSync(process.execPath, ['--import', 'tsx', 'scripts/year-end.ts', ...all, '--no-model'], {
+  ran = spawnSync(process.execPath, ['--import', 'tsx', 'scripts/year-end.ts', ...all, '--no-model', '--fresh'], {
     encoding: 'utf8',
     env: { ...process.env, SOURCE_DATE_EPOCH: String(MADE_S) },
   });

@@ -1,0 +1,95 @@
+import { describe, expect, it } from 'vitest';
+import type { BinReview } from '../../../src/analysis/types.ts';
+import { type Estimate, estimate, withheld } from '../../../src/base/estimate.ts';
+import { grouped } from '../../../src/notebook/year-end/grouped.ts';
+import {
+  bySaving,
+  isClear,
+  isPriced,
+  type Measure,
+  payback,
+  worthTelling,
+} from '../../../src/notebook/year-end/measure.ts';
+import { measuresOf } from '../../../src/notebook/year-end/measures-of.ts';
+import { exampleInput } from '../../report/example-review.ts';
+
+const bin = (id: string, cost = 1000) =>
+  ({ bin: { id, name: `Bin ${id}` }, fan: { cost: estimate(cost, cost, cost) } }) as unknown as BinReview;
+const measure = (kind: Measure['kind'], id: string, saving: Estimate): Measure => ({
+  kind,
+  title: `${kind} ${id}`,
+  bins: [bin(id)],
+  seen: '',
+  todo: '',
+  saving,
+  energy: withheld('not told'),
+  from: 'by the logs',
+  cautions: [],
+});
+
+describe('payback', () => {
+  it('is the price over the saving of a year, its ends the other way round', () => {
+    // 900 over 300 (200 to 450): 3 years, from 2 to 4.5.
+    const years = payback(900, estimate(300, 200, 450));
+    expect(years.value).toBeCloseTo(3, 12);
+    expect(years.interval?.[0]).toBeCloseTo(2, 12);
+    expect(years.interval?.[1]).toBeCloseTo(4.5, 12);
+  });
+  it('is withheld where the saving may be none, or is not known', () => {
+    expect(payback(900, estimate(300, 0, 450)).why).toMatch(/may never pay back/);
+    expect(payback(900, withheld('No log.')).why).toBe('No log.');
+  });
+  it('takes the price that is stated for the bin, or for all', () => {
+    const one = measure('other-rule', 'B1', estimate(1, 1, 1));
+    expect(isPriced({ measure: 'other-rule', binIds: null, price: 1 }, one)).toBe(true);
+    expect(isPriced({ measure: 'other-rule', binIds: ['B1'], price: 1 }, one)).toBe(true);
+    expect(isPriced({ measure: 'other-rule', binIds: ['B2'], price: 1 }, one)).toBe(false);
+    expect(isPriced({ measure: 'fans-in-turns', binIds: null, price: 1 }, one)).toBe(false);
+  });
+});
+
+describe('measures', () => {
+  const clear = measure('stop-at-target', 'B1', estimate(100, 50, 150));
+  const small = measure('stop-at-target', 'B2', estimate(3, 2, 4));
+  const maybe = measure('other-rule', 'B1', estimate(500, -20, 900));
+  const unknown = measure('other-rule', 'B2', withheld('The model is not trusted.'));
+
+  it('are clear above nothing with the whole interval, and stand before those that may be nothing', () => {
+    expect([clear, small, maybe, unknown].map(isClear)).toEqual([true, true, false, false]);
+    expect(bySaving([unknown, maybe, small, clear])).toEqual([clear, small, maybe, unknown]);
+  });
+  it('are told one by one from half a percent of the fans’ cost on', () => {
+    expect(worthTelling([clear, small, maybe], [bin('B1'), bin('B2')])).toEqual([clear]);
+    expect(worthTelling([clear, small, maybe], [bin('B1', 100)])).toEqual([clear, small]);
+  });
+  it('of one kind are told once, their savings added', () => {
+    const all = grouped([clear, { ...small, saving: estimate(30, 20, 40) }, maybe], (saving) => `${saving.value} USD`);
+    expect(all.map(({ saving }) => saving.value)).toEqual([500, 130]);
+    expect(all[1]).toMatchObject({ title: 'Stop at the target: Bin B1 and Bin B2', saving: { interval: [70, 190] } });
+    expect(all[1].seen).toContain('130 USD');
+  });
+});
+
+describe('the measures of a season', () => {
+  const input = exampleInput();
+  const of = (change: (one: BinReview) => BinReview) =>
+    measuresOf(input.loaded, { ...input.review, bins: input.review.bins.map(change) }, input.units);
+  const lost = (goal: 'dry' | 'cool', startWb: number) =>
+    of((one) => ({
+      ...one,
+      bin: { ...one.bin, goal },
+      moisture: {
+        ...one.moisture,
+        start: { ...one.moisture.start, value: startWb },
+        overdryingLoss: estimate(400, 300, 500),
+        overdryingLossBushels: estimate(100, 75, 125),
+      },
+    })).filter(({ kind }) => kind === 'stop-at-target');
+
+  it('blame the fan for grain too dry only where it was run to dry and the grain came in wet', () => {
+    expect(lost('dry', 0.18).length).toBeGreaterThan(0);
+    expect(lost('dry', 0.18)[0].saving).toEqual(estimate(400, 300, 500));
+    expect(lost('dry', 0.12)).toEqual([]);
+    expect(lost('cool', 0.18)).toEqual([]);
+  });
+});
