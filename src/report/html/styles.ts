@@ -77,6 +77,7 @@ table{border-collapse:collapse;font-variant-numeric:tabular-nums;line-height:1.4
 caption{text-align:left;font-weight:650;padding:0 0 .5rem}
 th,td{padding:.32rem .6rem;text-align:left;vertical-align:top;font-weight:400}
 .wide th,.wide td{padding-left:.5rem;padding-right:.5rem}
+@media screen and (min-width:44.01rem){.crowded table{font-size:.92rem}.crowded th,.crowded td{padding-left:.3rem;padding-right:.3rem}}
 .wide tr>:first-child,th:first-child,td:first-child{padding-left:0}
 .wide tr>:last-child{padding-right:.25rem}
 thead th{vertical-align:bottom;font-weight:650}

@@ -73,6 +73,8 @@ function unitOf({ quantity }: Column, units: Units): string {
 
 /** From so many columns on, a narrow window says that the table goes on, and its first column stays in sight. */
 const WIDE = 6;
+/** From so many on, columns move together on a screen. */
+const CROWDED = 8;
 
 /** A table with its units row, best marks, total and the reasons of its dashes. `id` is unique on the page. */
 export function renderTable(table: Table, units: Units, id: string): Markup {
@@ -100,7 +102,7 @@ export function renderTable(table: Table, units: Units, id: string): Markup {
     return html`<p class="note">${table.caption}: ${table.empty ?? 'none.'}</p>`;
   }
   const wide = columns.length >= WIDE;
-  const out = html`${wide && html`<p class="small sideways">Scroll the table sideways for all ${columns.length} columns →</p>`}<div class="${wide ? 'scroll wide' : 'scroll'}" role="group" tabindex="0" aria-label="${table.caption}"><table id="${id}">
+  const out = html`${wide && html`<p class="small sideways">Scroll the table sideways for all ${columns.length} columns →</p>`}<div class="${['scroll', wide && 'wide', columns.length >= CROWDED && 'crowded'].filter(Boolean).join(' ')}" role="group" tabindex="0" aria-label="${table.caption}"><table id="${id}">
 <caption>${table.caption}</caption>
 <thead><tr>${columns.map((column) => html`<th scope="col" class="${align(column)}">${column.label}</th>`)}</tr>${
     hasUnits &&
