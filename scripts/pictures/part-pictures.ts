@@ -10,6 +10,7 @@ const PARTS: readonly { name: string; file: string; figure?: string; dark?: true
   { name: 'fan-hours', file: 'fan-energy.html', figure: '#useful-hours' },
   { name: 'temperature', file: 'moisture.html', figure: '#bin-b1-temperature-section', dark: true },
   { name: 'fronts', file: 'fronts.html', figure: '#bins-map' },
+  { name: 'strategies', file: 'strategies.html', figure: 'figure[id*="-ways-"]' },
 ];
 const MARGIN = 24;
 
