@@ -30,6 +30,7 @@ export async function partPictures(browser: Browser, review: string, out: string
         ? null
         : await page
             .locator(figure)
+            .first()
             .boundingBox({ timeout: 2000 })
             .catch(() => null);
     if (figure === undefined || box !== null) {
