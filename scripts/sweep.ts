@@ -29,7 +29,8 @@ A year is named after the local calendar year in which the run begins: 1998 begi
 Its own local dates, clock, weekdays and prices hold. A year with a gap of more than 6 hours in its weather is left out
 and told with why.
 
-Writes strategies.arrow (a row a run), sweep.json (percentile years, chances, spread, regret, what is left out)
+Writes strategies.arrow (a row a run), sweep.json (percentile years, chances, spread, regret, what is left out), fits.jsonl
+(the bins' fits, taken over while files and code are the same)
 and finished.jsonl (what is done: the same command goes on after a stop; a changed input is run anew; runs that no sweep
 asks for any more are dropped once it holds more than 50,000).
 With --shard: shard-i-of-n.parquet and its manifest shard-i-of-n.json. Merged shares give the same bytes

@@ -9,13 +9,14 @@ import type { Season } from '../../src/season/season.ts';
 import { didYouMean } from '../../src/season/yaml/nearest.ts';
 import { assertReplaceable } from '../folder/replace-folder.ts';
 import { FinishedJobs } from './finished-jobs.ts';
-import { codeHash } from './job-key.ts';
+import { codeHash, hashOf } from './job-key.ts';
+import { KeptFits } from './kept-fits.ts';
 import { mergeShards } from './merge-shards.ts';
 import { progressBar } from './progress.ts';
 import { runJobs } from './run-jobs.ts';
 import { seasonBins } from './season-bins.ts';
 import { seasonHash } from './season-hash.ts';
-import { finishedName, SWEEP_FOLDER, shardName } from './sweep-folder.ts';
+import { finishedName, fitsName, SWEEP_FOLDER, shardName } from './sweep-folder.ts';
 import { type SweepOptions, UsageError } from './sweep-options.ts';
 import { sweepPool } from './sweep-pool.ts';
 import { writeShard, writeSweep } from './write-sweep.ts';
@@ -45,7 +46,7 @@ export async function runSweep(
   assertBins(season, options.bins);
   const loaded = await loadSeason(season);
   say(`Load     ${loaded.load.files.length} files, ${loaded.load.totals.rows} rows`);
-  const { planned, binOf, air } = seasonBins(loaded, options.bins, options.weathers, say);
+  const { planned, binOf, air } = seasonBins(loaded, options.bins, options.weathers, say, () => fits());
   const plan: SweepPlan = {
     format: 1,
     kit: { version: packageJson.version, code: codeHash() },
@@ -61,6 +62,7 @@ export async function runSweep(
   tellSearches(plan, say);
   const part = shard ?? { index: 1, of: 1 };
   mkdirSync(out, { recursive: true });
+  const fits = oneOf(() => new KeptFits(join(out, fitsName(shard)), hashOf(plan.kit.code, plan.season.sha256)));
   const finished = new FinishedJobs(join(out, finishedName(shard)));
   const jobs = shardGroups(jobGroups(plan), part).length * plan.strategies.length;
   const pool = sweepPool(workers);
@@ -79,6 +81,15 @@ export async function runSweep(
     bar.stop();
     await pool.close();
   }
+}
+
+/** Made when it is first asked for. */
+function oneOf<T>(make: () => T): () => T {
+  let made: T | undefined;
+  return () => {
+    made ??= make();
+    return made;
+  };
 }
 
 /** Join the shards of a sweep that were run elsewhere. */

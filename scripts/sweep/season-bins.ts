@@ -14,6 +14,7 @@ import type { BinReview } from '../../src/analysis/types.ts';
 import { toLocalMs, zoneOf } from '../../src/base/zone.ts';
 import type { LoadedSeason } from '../../src/season/loaded.ts';
 import type { RunSpec } from '../../src/simulation/run/run-spec.ts';
+import type { KeptFits } from './kept-fits.ts';
 import { UsageError } from './sweep-options.ts';
 
 /** A season's bins ready to be planned, each fitted when it is asked for. */
@@ -26,6 +27,7 @@ export interface SeasonBins {
 /**
  * @param ids       of the bins to take, null: all
  * @param weathers  asked for; null: the season and all years on file
+ * @param kept      fits that were made before; asked for when the first bin is
  * @throws          UsageError of years without any weather
  */
 export function seasonBins(
@@ -33,6 +35,7 @@ export function seasonBins(
   ids: readonly string[] | null,
   weathers: readonly string[] | null,
   say: (line: string) => void,
+  kept: () => KeptFits,
 ): SeasonBins {
   const { season } = loaded;
   const zone = zoneOf(season.site.timeZone);
@@ -58,8 +61,11 @@ export function seasonBins(
     const withheld = (why: string): SweepBin => ({ site: site(review), spec: null, why, logged: null, coldHour: null });
     const log = logs[index];
     if (typeof log === 'string') return withheld(log);
-    const model = binModel(loaded, review);
-    say(`Model    ${review.bin.name}: ${model.trusted ? 'trusted' : 'not trusted'}. ${model.why}`);
+    const before = kept().get(review.bin.id);
+    const model = before ?? binModel(loaded, review);
+    if (before === undefined) kept().add(review.bin.id, model);
+    const verdict = `${model.trusted ? 'trusted' : 'not trusted'}${before === undefined ? '' : ', as fitted before'}`;
+    say(`Model    ${review.bin.name}: ${verdict}. ${model.why}`);
     if (!model.trusted || model.fitted === null) return withheld(`The model of the bin is not trusted: ${model.why}`);
     const run = runSpecOf(loaded, review, model.fitted);
     if (run.spec === null) return withheld(run.why);

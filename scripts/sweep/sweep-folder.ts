@@ -3,7 +3,7 @@ import type { OwnFolder } from '../folder/replace-folder.ts';
 /** What stands in a sweep's folder; `.new-` are files of a run that was killed as it wrote them. */
 export const SWEEP_FOLDER: OwnFolder = {
   marks: [],
-  own: /^(strategies\.arrow|sweep\.json|finished(-\d+-of-\d+)?\.jsonl|shard-\d+-of-\d+\.(parquet|json))(\.new-\d+)?$/,
+  own: /^(strategies\.arrow|sweep\.json|(finished|fits)(-\d+-of-\d+)?\.jsonl|shard-\d+-of-\d+\.(parquet|json))(\.new-\d+)?$/,
 };
 
 export type Shard = Readonly<{ index: number; of: number }>;
@@ -13,5 +13,13 @@ export function shardName({ index, of }: Shard): string {
 }
 
 export function finishedName(shard: Shard | null): string {
-  return shard === null ? 'finished.jsonl' : `finished-${shard.index}-of-${shard.of}.jsonl`;
+  return keptName('finished', shard);
+}
+
+export function fitsName(shard: Shard | null): string {
+  return keptName('fits', shard);
+}
+
+function keptName(what: string, shard: Shard | null): string {
+  return shard === null ? `${what}.jsonl` : `${what}-${shard.index}-of-${shard.of}.jsonl`;
 }

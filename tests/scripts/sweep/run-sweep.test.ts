@@ -120,6 +120,11 @@ describe('npm run sweep', () => {
     const season = await readSeason(folder);
     expect(readSweep(season).why).toMatch(/^No sweep stands beside this season/);
     await runSweep(folder, null, sweepOptions({ workers: '1', strategies: 'always-on' }), () => {});
+    const said: string[] = [];
+    const more = sweepOptions({ workers: '1', strategies: 'always-on,night-hours' });
+    await runSweep(folder, null, more, (line) => said.push(line));
+    // What was fitted for the first stands for the second.
+    expect(said.join('\n')).toMatch(/^Model {4}.*: not trusted, as fitted before\. /m);
     const read = readSweep(season);
     expect(read.why).toBeNull();
     expect(read.summary?.leftOut).toEqual([expect.objectContaining({ bin: 'B1' })]);
