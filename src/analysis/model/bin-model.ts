@@ -4,7 +4,9 @@ import { type SensorSeries, sensorSeries } from '../../tables/sensors.ts';
 import { HOUR_MS } from '../fronts/front-limits.ts';
 import type { BinReview } from '../types.ts';
 import { type BinLog, binLog } from './bin-log.ts';
-import { clockDoubts, depthDoubts, endDoubts, misplacedSensors } from './cross-checks.ts';
+import { clockDoubts } from './clock-check.ts';
+import { endDoubts, misplacedSensors } from './cross-checks.ts';
+import { depthDoubts } from './depth-check.ts';
 import { type Fit, type Model, modelOf, solve } from './fit-bin.ts';
 import { fitIntervals } from './fit-intervals.ts';
 import { fitParameters } from './fit-parameters.ts';
@@ -132,10 +134,9 @@ export function modelOfLog(log: BinLog, own: readonly SensorSeries[]): BinModel 
     },
     notes: log.notes,
   };
-  const misfitK = (other: BinLog) => {
+  const play = (other: BinLog) => {
     const { choice, fit, offsets } = final;
-    const played = modelOf(other, samples, parameters, choice, baseM3S, all, offsets, papers).shown(fit.values);
-    return misfitOf(samples, played, 0, null, 0, all).temperatureK;
+    return modelOf(other, samples, parameters, choice, baseM3S, all, offsets, papers).shown(fit.values);
   };
   const doubts = [
     ...endDoubts(ends),
@@ -143,7 +144,7 @@ export function modelOfLog(log: BinLog, own: readonly SensorSeries[]): BinModel 
     ...depthDoubts(log, own),
     ...flowDoubts(log, intervals.flowM3S),
     ...powerDoubts(log, final.fit.flowM3S),
-    ...clockDoubts(log, misfitK),
+    ...clockDoubts(log, samples, play),
   ];
   return { ...told, ...verdictOf(log, told, final.fit, parameters, doubts) };
 }

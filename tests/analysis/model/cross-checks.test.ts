@@ -1,6 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import type { BinLog } from '../../../src/analysis/model/bin-log.ts';
-import { depthDoubts, endDoubts } from '../../../src/analysis/model/cross-checks.ts';
+import { clockDoubts } from '../../../src/analysis/model/clock-check.ts';
+import { endDoubts } from '../../../src/analysis/model/cross-checks.ts';
+import { depthDoubts } from '../../../src/analysis/model/depth-check.ts';
+import type { FitSamples } from '../../../src/analysis/model/fit-samples.ts';
 import { FLAGS } from '../../../src/tables/flags.ts';
 import type { SensorSeries } from '../../../src/tables/sensors.ts';
 
@@ -71,5 +74,32 @@ describe('isotherms at the end', () => {
     expect(endDoubts([0.15])).toEqual([]);
     expect(endDoubts([0.15, 0.154, 0.1465])).toHaveLength(1);
     expect(endDoubts([0.15, 0.1525, 0.148])).toEqual([]);
+  });
+});
+
+describe('the clock of the fan log', () => {
+  // Twenty days, read every six hours; the fan ran from day 4 to day 18, and grain of 20 C was 5 C from a day after it started.
+  const HOURS = 480;
+  const on = (from: number, to: number) =>
+    Float64Array.from({ length: HOURS }, (_, hour) => (hour >= 24 * from && hour < 24 * to ? 1 : 0));
+  const readHours = Array.from({ length: HOURS / 6 }, (_, i) => 6 * i + 5);
+  const grainOf = (fan: Float64Array) => {
+    const started = fan.findIndex((share) => share > 0);
+    return Float64Array.from(readHours, (hour) => (hour > started + 24 ? 5 : 20));
+  };
+  const samples = {
+    readHours,
+    cables: [{ sensors: 1, tempC: grainOf(on(4, 18)) }],
+  } as unknown as FitSamples;
+  const logOf = (fan: Float64Array) =>
+    ({ fan: { on: fan }, enteringC: new Float64Array(HOURS).fill(Number.NaN) }) as unknown as BinLog;
+  const play = (log: BinLog) => [{ tempC: grainOf(log.fan.on) }];
+
+  it('is believed where the grain follows it', () => {
+    expect(clockDoubts(logOf(on(4, 18)), samples, play)).toEqual([]);
+  });
+
+  it('is doubted where the grain was cold four days before the fan, as logged, ran; the two weeks of running hide nothing', () => {
+    expect(clockDoubts(logOf(on(8, 20)), samples, play)[0].why).toContain('moved by -4 days');
   });
 });
