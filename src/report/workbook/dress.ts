@@ -67,4 +67,6 @@ export function dress(parts: Map<string, string>, sheets: readonly Sheet[]): voi
     'xl/workbook.xml',
     replaced('xl/workbook.xml', book, /<sheets>/, '<bookViews><workbookView/></bookViews><sheets>'),
   );
+  const about = 'docProps/app.xml';
+  parts.set(about, replaced(about, part(about), /<Application>[^<]*</, '<Application>fanbook<'));
 }

@@ -104,6 +104,7 @@ describe('the package', () => {
     // 1 January 1980, midnight: the first moment that a zip can say.
     for (const { name, stamp } of unzip(file)) expect(stamp, name).toBe(0x0021_0000);
     expect(texts.get('docProps/core.xml')).not.toMatch(/created|modified/);
+    expect(texts.get('docProps/app.xml')).toContain('<Application>fanbook</Application>');
   });
 });
 
