@@ -31,8 +31,8 @@ The season is read once and kept in its .cache folder; while no file of it chang
 takes it from there. Remove .cache to have it read anew. Pages are one file each and open offline.
 
 With --watch the page stands at http://127.0.0.1:7411/, for this machine alone. It is drawn anew when
-the notebook, a file that it imports, the season or what draws pages is saved. What goes wrong is shown
-on the page with file and line, above the last page that could be drawn. Ctrl-C ends it.
+the notebook, a file that it imports or a file of the season is saved. What goes wrong is shown on the
+page with file and line, above the last page that could be drawn. Ctrl-C ends it.
 
 SOURCE_DATE_EPOCH sets the time that pages print.
 

@@ -272,7 +272,7 @@ describe('npm run notebook --watch', () => {
     const answers = await Promise.all([
       ask(port, '/', { host: `evil.example:${port}` }),
       ask(port, '/own-page.html', { host: 'evil.example' }),
-      ask(port, '/changes', { host: '' }),
+      ask(port, '/changes', { host: '127.0.0.1.evil.example' }),
       ask(port, '/../../../../etc/passwd'),
       ask(port, '/season.yaml'),
       ask(port, '/watched.ts'),

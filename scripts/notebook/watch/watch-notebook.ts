@@ -1,9 +1,8 @@
-import { dirname, join, resolve } from 'node:path';
+import { join, resolve } from 'node:path';
 import { watch } from 'chokidar';
 import { InputError } from '../../../src/base/errors.ts';
 import { readSeason } from '../../../src/season/read-season.ts';
 import { notebookPath, pathSaid } from '../import-notebook.ts';
-import { KIT } from '../kit-folder.ts';
 import { troubleSaid } from '../troubles.ts';
 import { Drawer, type DrawerMessage } from './drawer.ts';
 import { type Served, serve, type WatchState } from './serve.ts';
@@ -30,11 +29,9 @@ export interface Watching {
 const USUAL_PORT = 7411;
 /** A save that comes as several changes is one. */
 const SETTLE_MS = 25;
-/** Drawn from these, beside the notebook; what reads and works a season out is looked at when the command starts. */
-const KIT_PARTS = ['src/notebook.ts', 'src/notebook', 'src/report'].map((part) => join(KIT, part));
-
 /**
- * Serve a notebook's page and draw it anew whenever one of its files, the season's or the page's makers changes.
+ * Serve a notebook's page and draw it anew whenever one of its files or of the season's changes. The kit itself is taken as it was when the
+ * command began.
  *
  * @throws InputError where the notebook is not there or the port is taken
  */
@@ -59,12 +56,18 @@ export async function watchNotebook(options: WatchOptions): Promise<Watching> {
   };
 
   const told = (message: DrawerMessage) => {
-    if (message.kind === 'stage') say(message.line);
-    else if (message.kind === 'ready') options.onWarm?.();
+    if (message.kind === 'stage') {
+      say(message.line);
+      // Later ones tell of the process that is made warm, which nobody waits for.
+      if (state.version === 0) show({ line: message.line.replace(/ {2,}/, ': ') });
+    }
+    if (message.kind === 'ready') options.onWarm?.();
     else if (message.kind === 'files') look(message.files);
     else if (message.kind === 'drawn') {
       const { file, title, html, troubles } = message;
-      const line = `${pathSaid(notebook)}, drawn in ${Math.round(performance.now() - begunMs)} ms`;
+      // The first page has waited for the season.
+      const took = state.version === 0 ? '' : ` in ${Math.round(performance.now() - begunMs)} ms`;
+      const line = `${pathSaid(notebook)}, drawn${took}`;
       show({ version: state.version + 1, file, title, line, troubles }, html);
       say(`Draw     ${line.replace(/^.*, drawn/, 'drawn')}`);
       for (const trouble of troubles) say(troubleSaid(trouble));
@@ -83,7 +86,7 @@ export async function watchNotebook(options: WatchOptions): Promise<Watching> {
     }
   };
 
-  look([notebook, ...KIT_PARTS, ...(await seasonFiles(seasonFolder))]);
+  look([notebook, ...(await seasonFiles(seasonFolder))]);
   const drawer = new Drawer({ notebook, seasonFolder, models, generatedAtMs }, told);
   drawer.draw();
 
@@ -91,7 +94,7 @@ export async function watchNotebook(options: WatchOptions): Promise<Watching> {
   let renews = false;
   watcher.on('all', (_, path) => {
     const atMs = performance.now();
-    renews ||= !isNotebooks(path, seasonFolder);
+    renews ||= isSeasons(path, seasonFolder) && path !== notebook;
     if (waiting !== null) clearTimeout(waiting);
     else begunMs = atMs;
     waiting = setTimeout(() => {
@@ -113,14 +116,8 @@ export async function watchNotebook(options: WatchOptions): Promise<Watching> {
   };
 }
 
-/** Neither the season's nor the kit's. */
-function isNotebooks(path: string, seasonFolder: string): boolean {
-  const season = resolve(seasonFolder);
-  return (
-    !KIT_PARTS.some((part) => path === part || path.startsWith(`${part}/`)) &&
-    dirname(path) !== season &&
-    !path.startsWith(`${season}/`)
-  );
+function isSeasons(path: string, seasonFolder: string): boolean {
+  return path.startsWith(`${resolve(seasonFolder)}/`);
 }
 
 /** season.yaml and what it names; season.yaml alone where it cannot be read. */
