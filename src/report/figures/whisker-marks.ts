@@ -15,11 +15,12 @@ export interface WhiskerRow {
 /** Line, ends and dot of each row, on the scales x (number) and y (key); `dy` moves them down, px. */
 export function whiskerMarks(rows: readonly WhiskerRow[], step: number, dy: number): Plot.Markish[] {
   const inset = step / 2 - Math.min(8, step / 2 - 2);
+  const spread = rows.filter((row) => row.high > row.low);
   const end = (x: 'low' | 'high') =>
-    Plot.tickX(rows, { x, y: 'key', strokeWidth: 1.5, insetTop: inset, insetBottom: inset, dy });
+    Plot.tickX(spread, { x, y: 'key', strokeWidth: 1.5, insetTop: inset, insetBottom: inset, dy });
   const r = Math.min(5, step / 4);
   return [
-    Plot.link(rows, { x1: 'low', x2: 'high', y: 'key', strokeWidth: 2, dy } as never),
+    Plot.link(spread, { x1: 'low', x2: 'high', y: 'key', strokeWidth: 2, dy } as never),
     end('low'),
     end('high'),
     Plot.dot(
