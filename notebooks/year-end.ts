@@ -5,10 +5,11 @@ import {
   binSheet,
   brokenBins,
   CAUTION_SOURCES,
+  capital,
   cautionsFor,
   costFigure,
-  counted,
   defineNotebook,
+  dryingSaid,
   energySections,
   farmSection,
   givenAwayLead,
@@ -45,6 +46,10 @@ export default defineNotebook(
     const measures = measuresOf(loaded, review, units);
     const models = modelSection(review, units);
     const conditioned = bins.some((one) => one.bin.goal === 'condition');
+    const pointCosts = bins.map((one) => ({
+      name: one.bin.name,
+      cost: perGrain(one.unitCosts.perBushelPoint, one, units),
+    }));
     const within = (of: Section): Section => ({ ...of, within: true });
     const behind = (of: Section): Section => ({ ...of, appendix: true });
     const asIs = (of: Section): Section => of;
@@ -74,16 +79,13 @@ export default defineNotebook(
         within(section('value', 'What the change of moisture was worth', () => valueSection(loaded, bins, units))),
         onNewSheet(
           section('bins', 'Bin by bin', () => ({
-            lead: `${bins.length === 1 ? '' : `${counted(bins.length, 'bin')}${bins.length < MANY_BINS ? ', a sheet each' : ''}. `}A dash has its reason under the table.`,
+            lead: `${capital(dryingSaid(bins, pointCosts, units))}. A dash has its reason under the table.`,
             table: bins.length > 1 ? tradeTable(bins, units) : undefined,
             figures: costFigure(
               'cost-per-point',
               'money per grain point',
               'bought its points cheapest',
-              bins.map((one) => ({
-                name: one.bin.name,
-                cost: perGrain(one.unitCosts.perBushelPoint, one, units),
-              })),
+              pointCosts,
               units,
             ),
           })),

@@ -1,6 +1,8 @@
 import { existsSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { createRequire } from 'node:module';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
+import { pathToFileURL } from 'node:url';
 import { type Browser, chromium } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { headingSheets, openPdf } from '../../scripts/pdf/heading-sheets.ts';
@@ -9,6 +11,7 @@ import { makeSeasonFolder } from '../support/season-folder.ts';
 
 const CHROMIUM = '/usr/bin/chromium';
 const skip = !existsSync(CHROMIUM) && process.env.CI !== 'true';
+const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 const MADE_MS = Date.UTC(2025, 4, 20);
 
 interface Sheet {
@@ -185,6 +188,31 @@ describe.skipIf(skip).each(SEASONS)('the year-end report of $name as PDF', ({ na
     expect(pages[1].lines.slice(0, 3)).toContain('1 Summary');
     expect(pages[2].lines.slice(0, 3)).toContain('2 The farm and its bins');
   });
+
+  it.each([
+    ['light', 1280],
+    ['dark', 360],
+  ] as const)(
+    'as a page breaks no rule of axe-core in the %s theme at %i px, and does not scroll sideways',
+    async (colorScheme, wide) => {
+      const context = await browser.newContext({
+        colorScheme,
+        viewport: { width: wide, height: 900 },
+        bypassCSP: true,
+      });
+      const page = await context.newPage();
+      await page.goto(pathToFileURL(join(out, 'year-end.html')).href);
+      const over = await page.evaluate('document.documentElement.scrollWidth - document.documentElement.clientWidth');
+      expect(over).toBe(0);
+      await page.evaluate(AXE);
+      const found = (await page.evaluate(
+        "axe.run({ runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'best-practice'] })",
+      )) as { violations: { id: string; nodes: { html: string }[] }[]; passes: unknown[] };
+      expect(found.passes.length).toBeGreaterThan(10);
+      expect(found.violations.map((one) => `${one.id}: ${one.nodes[0].html}`)).toEqual([]);
+      await context.close();
+    },
+  );
 
   it('bears the stated time in place of the printer’s clock', async () => {
     const document = await openPdf(pdf);

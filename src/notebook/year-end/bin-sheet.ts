@@ -33,8 +33,7 @@ export function binSheet(
     figures: one.failure !== null ? [] : figuresOf(one, loaded, units, many),
     tables: many ? [table] : [],
     notes: [
-      binBuilt(one, watts, units),
-      ...(one.fan.energyFromHow === undefined ? [] : [sentence(one.fan.energyFromHow)]),
+      `${binBuilt(one, watts, units)}${one.fan.energyFromHow === undefined ? '' : ` ${sentence(one.fan.energyFromHow)}`}`,
       ...mine.filter(isClear).map((each) => each.seen),
     ],
   };

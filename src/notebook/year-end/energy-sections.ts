@@ -1,5 +1,5 @@
 import type { SeasonReview } from '../../analysis/types.ts';
-import type { Estimate } from '../../base/estimate.ts';
+import { type Estimate, withheld } from '../../base/estimate.ts';
 import { monthText } from '../../report/date-text.ts';
 import type { Section, SectionBody, Table } from '../../report/page.ts';
 import { section } from '../../report/section.ts';
@@ -63,13 +63,22 @@ function monthsOf(review: SeasonReview, units: Units): SectionBody {
   return { lead: dearestMonth(review, units) ?? lead, figures: figure === undefined ? [] : [figure] };
 }
 
+/** A number as it stands; a missing one stays missing. */
+const plain = (value: number | null): Estimate =>
+  value === null ? withheld('No tariff prices these fans.') : { value, interval: null, why: null };
+
 /** The month on which most of the fans' money, else of their hours, fell. */
 function dearestMonth({ bins }: SeasonReview, units: Units): string | null {
   const all = bins.flatMap(({ fan }) => fan.months);
   const months = [...new Set(all.map(({ month }) => month))].map((month) => {
     const of = all.filter((one) => one.month === month);
-    const money = knownTotal(of.flatMap(({ told }) => (told === undefined ? [] : [told.energyCost, told.demandCost])));
-    const hours = knownTotal(of.flatMap(({ told }) => (told === undefined ? [] : [told.hours])));
+    const money = knownTotal(
+      of.flatMap((one) => [
+        one.told?.energyCost ?? plain(one.energyCost),
+        one.told?.demandCost ?? plain(one.demandCost),
+      ]),
+    );
+    const hours = knownTotal(of.map((one) => one.told?.hours ?? plain(one.hours)));
     return { month, money: money.total, hours: hours.total };
   });
   const top = (pick: (one: (typeof months)[number]) => number | null) =>
@@ -88,7 +97,6 @@ function tariffOf(loaded: LoadedSeason, review: SeasonReview, units: Units): Sec
   const { lead, notes = [] } = tariffTable(loaded, review, units);
   const months = review.tariffMonths;
   if (months.length === 0) return { lead };
-  const plain = (value: number) => ({ value, interval: null, why: null });
   const ids = [...new Set(months.map(({ tariffId }) => tariffId))];
   return {
     lead,

@@ -19,6 +19,9 @@ h3.part{font-size:1.25rem;margin-top:2.25rem}
 .signature{margin-top:3rem}
 .signature dl{display:grid;grid-template-columns:2fr 2fr 1fr;gap:1.5rem;margin:3rem 0 0}
 .signature dl div{border-top:1px solid var(--ink);padding-top:.3rem;display:flex;flex-wrap:wrap;gap:0 .75rem}
+section[aria-labelledby="summary"] dl.entries .small{display:block;color:var(--ink);margin:.35rem 0}
+section[aria-labelledby="summary"] dl.entries br{display:none}
+@media (min-width:44.01rem){section[aria-labelledby="summary"] table{font-size:.84rem}}
 @media (max-width:44rem){.contents.long ol{columns:1}.signature dl{grid-template-columns:1fr;gap:3rem}}
 @media print{
 .document nav.contents{display:block}
@@ -40,7 +43,7 @@ h3.part+p{break-after:avoid;break-inside:avoid}
 .document .wide table{width:100%}
 .document .scroll:has(td.own):has(th:nth-child(4)){columns:auto}
 section[aria-labelledby="summary"] table{font-size:.88rem}
-section[aria-labelledby^="bin-"] .paired .plot{width:80%}
+section[aria-labelledby^="bin-"] .paired .plot{width:75%}
 section[aria-labelledby^="bin-"] .paired figure{margin:.1rem 0}
 section[aria-labelledby^="bin-"] .paired h3{font-size:.95rem}
 section[aria-labelledby^="bin-"] table{font-size:.8rem}
@@ -52,9 +55,8 @@ section[aria-labelledby="before"] tbody td:nth-child(2){white-space:nowrap}
 section[aria-labelledby="before"] .range{white-space:normal}
 section[aria-labelledby="cautions"]{break-inside:avoid}
 section[aria-labelledby="summary"] dl.entries{columns:1;font-size:.95rem}
-section[aria-labelledby="summary"] dl.entries .small{color:var(--ink)}
+section[aria-labelledby="summary"] dl.entries .small{margin:.15rem 0}
 section[aria-labelledby="summary"] dl.entries dd,section[aria-labelledby="summary"] p{max-width:none}
-section[aria-labelledby="summary"] dl.entries dd br{display:block;margin-top:.25rem;content:""}
 section[aria-labelledby="advice"] dl.entries{columns:1}
 section[aria-labelledby="advice"] dl.entries dd{max-width:none}
 section[aria-labelledby="advice"] dl.entries dt:not(:first-child){margin-top:.9rem}
