@@ -3,7 +3,7 @@ import { isothermOf } from '../../grain/isotherm.ts';
 import { ISOTHERM_EQUATIONS, type IsothermEquation } from '../../grain/isotherm-equations.ts';
 import type { Season } from '../../season/season.ts';
 
-type Given = Pick<Season, 'bins' | 'files' | 'prices' | 'tariffs'>;
+type Given = Pick<Season, 'bins' | 'dryingAlternative' | 'files' | 'prices' | 'tariffs'>;
 
 const hasCables = ({ bins }: Given) => bins.some((bin) => bin.cables.length > 0);
 const hasTariff = ({ tariffs }: Given) => tariffs.length > 0;
@@ -47,6 +47,16 @@ export const USED_WHEN: Readonly<Record<string, (season: Given) => boolean>> = {
   // The market's base moisture, else the target.
   overdrying: ({ bins, prices }) =>
     bins.some(({ grain }) => (prices[grain.crop]?.baseMoistureWb ?? grain.targetMoistureWb) !== null),
+  // What a change of moisture was worth: a price with a base or a schedule, of a crop in a bin.
+  schedule: ({ bins, prices }) =>
+    bins.some(({ grain }) => {
+      const price = prices[grain.crop];
+      return price !== undefined && (price.baseMoistureWb !== null || (price.schedules ?? []).length > 0);
+    }),
+  'high-temperature-drying': ({ bins, dryingAlternative }) =>
+    bins.length > 0 && (dryingAlternative?.highTemperature ?? null) !== null,
+  'commercial-drying': ({ bins, dryingAlternative }) =>
+    bins.length > 0 && (dryingAlternative?.commercialPerBushelPoint ?? null) !== null,
   // Weather that has only one of humidity and dew point is completed.
   'dew-point': holds('weather'),
   'saturation-over-water': holds('weather'),
