@@ -25,6 +25,8 @@ export function strategyCrossedSection(
     return { lead: 'Withheld: the runs of this comparison were left out or could not be made.' };
   const run = crossed.bins.filter(({ cells }) => cells.length > 0);
   const left = crossed.bins.filter(({ cells }) => cells.length === 0);
+  if (run.length > 0 && crossed.bins.length < 2)
+    return { lead: 'Can’t tell bin from rule: there is no second bin to hold beside it.' };
   const lead =
     run.length === 0
       ? 'Withheld: no bin’s model can be trusted, so that no bin can be run in another’s way.'
@@ -66,7 +68,7 @@ function crossedFigure(
   const title = (id: string) => ways.find((way) => way.id === id)?.title ?? id;
   return waysAcrossBins(
     {
-      id: 'crossed',
+      id: 'costs',
       title:
         cheaper.length === 0
           ? 'No other bin’s way that reaches the target costs less than a bin’s own'
@@ -77,15 +79,15 @@ function crossedFigure(
         ways: cells.map((cell) => ({
           name: title(cell.wayId),
           of: grainOf(cell.perBushel, binId, reviews, units),
-          reaches: cell.reached === true,
+          misses: cell.reached === true ? null : 'target not reached',
           own: cell.own,
         })),
       })),
       words: {
         subtitle: 'by the model; a bin’s own way in bold',
         own: 'its own',
-        open: { after: 'target not reached', legend: 'does not' },
         dot: 'reaches the target',
+        ring: 'does not',
         whisker: 'air, moisture and drying rate to either side of the fit',
       },
       notShown:

@@ -11,7 +11,7 @@ import type { Cell, Entry, Figure, SectionBody, Table } from '../report/page.ts'
 import type { Units } from '../report/units.ts';
 import { STRATEGIES } from '../simulation/strategies/strategies.ts';
 import { perGrain } from './per-grain.ts';
-import { counted } from './words.ts';
+import { counted, listed } from './words.ts';
 
 /** A bin of a sweep with what its strategies came to over the years. */
 interface SweptBin {
@@ -61,6 +61,9 @@ export function strategySweptSection(
   };
 }
 
+/** How a number of one year alone is known. */
+const MODEL = 'by the model';
+
 const titleOf = (id: string) => TITLES.get(id) ?? id;
 const isApart = (id: string) => id === AS_LOGGED || id === IN_HINDSIGHT;
 const chanceOf = ({ reached }: StrategyYears) => reached[0].chance ?? 0;
@@ -77,8 +80,16 @@ function surest({ told }: SweptBin): StrategyYears | null {
 }
 
 function leadOf(run: readonly SweptBin[], { regretAgainst }: SweepSummary): string {
-  const years = yearsIn(run);
-  return `By the sweep beside this season: ${counted(run.length, 'bin')} in the weather of ${counted(years, 'year')}${regretAgainst === IN_HINDSIGHT ? ', each held against the best schedule in hindsight of its year' : ''}.`;
+  const picks = run.flatMap((bin) => {
+    const pick = surest(bin);
+    return pick === null ? [] : [`${bin.planned.name} by ${titleOf(pick.strategy).toLowerCase()}`];
+  });
+  const found =
+    picks.length === 0
+      ? 'No strategy reaches its target in any year.'
+      : `Most surely at target over the years, and of these for the least: ${listed(picks)}.`;
+  const held = regretAgainst === IN_HINDSIGHT ? ', each held against the best schedule in hindsight of its year' : '';
+  return `${found} By the sweep beside this season: ${counted(run.length, 'bin')} in the weather of ${counted(yearsIn(run), 'year')}${held}.`;
 }
 
 function entryOf(bin: SweptBin, { regretAgainst }: SweepSummary, units: Units): Entry {
@@ -113,32 +124,32 @@ function costOf(one: StrategyYears, { planned, review }: SweptBin, units: Units)
 }
 
 function figureOf(run: readonly SweptBin[], units: Units): Figure {
-  const picks = run.flatMap((bin) => {
+  const [first] = run.flatMap((bin) => {
     const pick = surest(bin);
-    return pick === null ? [] : [`${bin.planned.name} ${titleOf(pick.strategy).toLowerCase()}`];
+    return pick === null ? [] : [{ bin, pick }];
   });
   return waysAcrossBins(
     {
-      id: 'swept',
+      id: 'costs',
       title:
-        picks.length === 0
+        first === undefined
           ? 'No strategy reaches its target in any year'
-          : `Over the years most surely: ${picks.join(', ')}`,
+          : `${first.bin.planned.name}, ${titleOf(first.pick.strategy).toLowerCase()}: ${units.say('money', moneyOf(first.pick))} from year to year`,
       quantity: 'money per grain',
       bins: run.map((bin) => ({
         name: bin.planned.name,
         ways: bin.told.map((one) => ({
           name: titleOf(one.strategy),
           of: costOf(one, bin, units),
-          reaches: chanceOf(one) > 0.5,
+          misses: chanceOf(one) > 0.5 ? null : `${one.reached[0].reached} of ${one.years}`,
           own: isApart(one.strategy),
         })),
       })),
       words: {
         subtitle: 'by the model; as logged and the best in hindsight in bold',
         own: 'set apart',
-        open: { after: 'target reached in half of the years at most', legend: 'in half of them at most' },
         dot: 'middle year; target reached in more than half of the years',
+        ring: 'in half of them at most: so many of how many',
         whisker:
           yearsIn(run) < LEAST_YEARS ? 'cheapest to dearest year' : 'one year in ten is cheaper, one in ten dearer',
       },
@@ -158,11 +169,11 @@ function tableOf(run: readonly SweptBin[], { regretAgainst }: SweepSummary, unit
       { key: 'bin', label: 'Bin', quantity: null },
       { key: 'way', label: 'Strategy', quantity: null },
       { key: 'years', label: 'Years', quantity: 'count' },
-      { key: 'cost', label: 'Cost, middle year', quantity: 'money' },
-      { key: 'grain', label: 'The same per grain', quantity: 'money per grain' },
+      { key: 'cost', label: 'Cost, middle year', quantity: 'money', known: MODEL },
+      { key: 'grain', label: 'The same per grain', quantity: 'money per grain', known: MODEL },
       { key: 'chance', label: 'Years at target', quantity: 'share' },
-      { key: 'over', label: over, quantity: 'money' },
-      { key: 'hours', label: 'Fan hours', quantity: 'hours' },
+      { key: 'over', label: over, quantity: 'money', known: MODEL },
+      { key: 'hours', label: 'Fan hours', quantity: 'hours', known: MODEL },
     ],
     rows: run.flatMap((bin) =>
       bin.told.map((one) => ({

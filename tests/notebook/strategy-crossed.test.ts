@@ -64,6 +64,10 @@ describe('every way on every bin', () => {
 
   it('is withheld without models', () => {
     expect(strategyCrossedSection(undefined, REVIEWS, UNITS).lead).toContain('Withheld');
+    // A farm of one bin has no other to hold beside it.
+    const alone = crossedOf([[0.02, 0.06]]);
+    const one = strategyCrossedSection({ ...alone, bins: alone.bins.slice(0, 1) }, REVIEWS, UNITS);
+    expect([one.lead, one.tables]).toEqual([expect.stringContaining('there is no second bin'), undefined]);
     const none = { ways: [], bins: [{ binId: 'B3', cells: [], why: 'It does not fit.' }], parts: [] };
     expect(strategyCrossedSection(none, REVIEWS, UNITS).lead).toContain('no bin’s model can be trusted');
   });

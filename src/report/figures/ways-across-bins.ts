@@ -4,6 +4,7 @@ import type { Figure, Size } from '../page.ts';
 import type { Quantity } from '../quantities.ts';
 import type { Units } from '../units.ts';
 import { draw } from './draw.ts';
+import { inParts } from './in-parts.ts';
 import { type WhiskerRow, whiskerMarks } from './whisker-marks.ts';
 
 /** Every bin in every way, one scale for all: what moves dots from bin to bin is the bin, what moves them within one is the way. */
@@ -17,7 +18,8 @@ export interface WaysAcrossBins {
     ways: readonly {
       name: string;
       of: Estimate;
-      reaches: boolean;
+      /** a ring in place of a dot, and what is said behind its number; null: a dot */
+      misses: string | null;
       /** set apart: the way in which the bin was itself run, the best in hindsight */
       own: boolean;
     }[];
@@ -28,9 +30,9 @@ export interface WaysAcrossBins {
     subtitle: string;
     /** said behind a bold way's name in the text alternative */
     own: string;
-    /** what a ring means, after its number and in the legend */
-    open: { after: string; legend: string };
+    /** what a dot and a ring mean */
     dot: string;
+    ring: string;
     whisker: string;
   };
 }
@@ -45,10 +47,21 @@ interface Drawn {
   rows: readonly Row[];
   headings: readonly { key: string; text: string }[];
   keys: readonly string[];
+  /** of the axis, in all parts alike */
+  end: number;
 }
 
-/** Under each bin's name every way: a dot where it reaches the target, a ring where it does not, what is set apart in bold. */
-export function waysAcrossBins({ id, title, quantity, bins, notShown, words }: WaysAcrossBins, units: Units): Figure {
+/** Under each bin's name every way: a dot, or a ring where it misses; what is set apart in bold. */
+export function waysAcrossBins(whole: WaysAcrossBins, units: Units): Figure {
+  const ends = whole.bins.flatMap(({ ways }) => ways.map(({ of }) => of.interval?.[1] ?? of.value ?? 0));
+  const end = Math.max(0, ...ends.map((value) => units.shown(whole.quantity, value)));
+  return inParts(whole.bins, BINS_A_SHEET, (bins) => figureOf({ ...whole, bins }, end, units));
+}
+
+/** With ten ways each a sheet takes so many. */
+const BINS_A_SHEET = 4;
+
+function figureOf({ id, title, quantity, bins, notShown, words }: WaysAcrossBins, end: number, units: Units): Figure {
   const rows: Row[] = [];
   const headings: { key: string; text: string }[] = [];
   const keys: string[] = [];
@@ -60,10 +73,10 @@ export function waysAcrossBins({ id, title, quantity, bins, notShown, words }: W
     if (known.length === 0) continue;
     headings.push({ key: `bin ${headings.length}`, text: name });
     keys.push(`bin ${headings.length - 1}`);
-    const said = known.map(({ name: way, of, reaches, own }) => {
+    const said = known.map(({ name: way, of, misses, own }) => {
       const value = shown(Number(of.value));
       const [low, high] = (of.interval ?? [Number(of.value), Number(of.value)]).map(shown);
-      const text = `${units.amount(quantity, of)}${reaches ? '' : `, ${words.open.after}`}`;
+      const text = `${units.amount(quantity, of)}${misses === null ? '' : `, ${misses}`}`;
       const key = `${rows.length}`;
       keys.push(key);
       rows.push({
@@ -74,7 +87,7 @@ export function waysAcrossBins({ id, title, quantity, bins, notShown, words }: W
         high,
         text,
         own,
-        open: !reaches,
+        open: misses !== null,
         said: `${name}, ${way}: ${text} ${unit}`,
       });
       return `${way}${own ? ` (${words.own})` : ''} ${text}`;
@@ -88,19 +101,18 @@ export function waysAcrossBins({ id, title, quantity, bins, notShown, words }: W
     alt: alt.length === 0 ? 'No bin has a value.' : `${title}. In ${unit}. ${alt.join(' ')}`,
     legend: [
       { label: words.dot, swatch: 'dot' },
-      ...(rows.some((row) => row.open) ? [{ label: words.open.legend, swatch: 'ring' }] : []),
+      ...(rows.some((row) => row.open) ? [{ label: words.ring, swatch: 'ring' }] : []),
       { label: words.whisker, swatch: 'whisker' },
     ],
     notShown,
-    draw: (size) => drawWays({ rows, headings, keys }, unit, size),
+    draw: (size) => drawWays({ rows, headings, keys, end }, unit, size),
   };
 }
 
-function drawWays({ rows, headings, keys }: Drawn, unit: string, size: Size): string {
+function drawWays({ rows, headings, keys, end }: Drawn, unit: string, size: Size): string {
   const { narrow } = size;
   const step = narrow ? 42 : keys.length <= 24 ? 27 : 20;
   const longest = Math.max(0, ...rows.map((row) => row.name.length));
-  const end = Math.max(0, ...rows.map((row) => row.high));
   const marginLeft = narrow ? 10 : Math.min(260, 34 + longest * 8);
   const at = { x: () => 0, y: 'key', textAnchor: 'start' } as const;
   // A rim in the paper's colour keeps words readable where a line runs through them.
@@ -115,7 +127,7 @@ function drawWays({ rows, headings, keys }: Drawn, unit: string, size: Size): st
   return draw(size, {
     height: keys.length * step + 70,
     marginLeft,
-    marginRight: narrow ? 16 : 250,
+    marginRight: narrow ? 16 : 290,
     marginTop: 8,
     marginBottom: 52,
     x: { domain: [0, end || 1], label: `${unit} →`, grid: true, ticks: narrow ? 3 : 6 },

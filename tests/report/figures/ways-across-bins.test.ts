@@ -7,14 +7,14 @@ const UNITS = new Units('us', 'USD', 'America/Chicago');
 const WORDS = {
   subtitle: 'by the model',
   own: 'its own',
-  open: { after: 'target not reached', legend: 'does not' },
   dot: 'reaches',
+  ring: 'does not',
   whisker: 'range',
 };
-const way = (name: string, value: number, more: { reaches?: boolean; own?: boolean } = {}) => ({
+const way = (name: string, value: number, more: { misses?: string; own?: boolean } = {}) => ({
   name,
   of: estimate(value, 0.9 * value, 1.2 * value),
-  ...{ reaches: true, own: false, ...more },
+  ...{ misses: null, own: false, ...more },
 });
 const figureOf = (bins: Parameters<typeof waysAcrossBins>[0]['bins']) =>
   waysAcrossBins(
@@ -22,7 +22,10 @@ const figureOf = (bins: Parameters<typeof waysAcrossBins>[0]['bins']) =>
     UNITS,
   );
 const figure = figureOf([
-  { name: 'North', ways: [way('Always on', 0.02, { own: true }), way('Night hours', 0.01, { reaches: false })] },
+  {
+    name: 'North',
+    ways: [way('Always on', 0.02, { own: true }), way('Night hours', 0.01, { misses: 'target not reached' })],
+  },
   { name: 'South', ways: [way('Always on', 0.04), { ...way('Night hours', 1), of: withheld('-') }] },
   { name: 'Pit', ways: [{ ...way('Always on', 1), of: withheld('-') }] },
 ]);
