@@ -22,7 +22,7 @@ export const STRATEGY_METHODS: readonly Method[] = [
     constants: [
       'limits on the unseen part: 2 °C (3.6 °F) and 0.7 point, root mean square (the kit’s choice)',
       'airflow: half to twice what static pressure and fronts tell, within reach of the intervals by fan curve and pressure, known to 30 % (the kit’s choice)',
-      'air power: at least 10 % of the fans’ shaft power; 30 to 65 % is usual (common practice)',
+      'air power: at least 6 % of the fans’ shaft power; 30 to 65 % is usual (common practice)',
       'isotherms that go with the log about as well: apart by no more than 0.5 point at the end (the kit’s choice)',
       'a lot against a published isotherm: 0.3 point (sd, working assumption)',
     ],

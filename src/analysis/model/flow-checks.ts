@@ -7,8 +7,8 @@ import type { Doubt } from './cross-checks.ts';
 
 const HELP = 'Look for leaks of floor, transition and hatches, and log the static pressure.';
 
-/** Air power over shaft power: farm fans at work reach 0.3 to 0.65 (common practice), a bin's on a bed too light for it 0.15; below, much of the air goes elsewhere. */
-const LEAST_EFFICIENCY = 0.1;
+/** Air power over shaft power: farm fans at work reach 0.3 to 0.65 (common practice), one on a bed too light for it 0.08; below, much of the air goes elsewhere. */
+const LEAST_EFFICIENCY = 0.06;
 const MOTOR_EFFICIENCY = 0.88;
 /** The smallest fans are often too large for their grain: of one of 3/4 hp nothing follows, W. */
 const LEAST_SHAFT_W = 700;
