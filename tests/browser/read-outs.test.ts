@@ -130,6 +130,10 @@ describe.skipIf(skip)('values read out of figures', () => {
       await tab.keyboard.press(key);
       return heard.textContent();
     };
+    await tab.locator('#one-s .at-wide').press('Tab');
+    await tab.keyboard.press('Shift+Tab');
+    // A hint for those who see, before the first value.
+    expect(await tab.locator('#one-s .at-wide .read').textContent()).toBe('Arrow keys read values out');
     expect(await press('ArrowRight')).toBe('1 Nov 2024, 0.0 to 6.6 ft: 32 °F');
     expect(await press('ArrowRight')).toBe('2 Nov 2024, 0.0 to 6.6 ft: no reading');
     expect(await press('ArrowUp')).toBe('2 Nov 2024, 6.6 to 13.1 ft: 50 °F');

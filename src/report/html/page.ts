@@ -39,6 +39,16 @@ export function keyNumber(key: KeyNumber, units: Units): Markup {
   return html`<div><dt>${key.label}</dt><dd><span class="big">${value === null ? DASH : units.number(key.quantity, value)}</span> <span class="unit">${value === null ? '' : [units.unit(key.quantity), key.known].filter(Boolean).join(', ')}</span>${interval && html`<br><span class="small">${interval}</span>`}${note.map((text) => (text ? html`<br><span class="small">${text}</span>` : null))}</dd></div>`;
 }
 
+/** After the last section: the next page of some bins, else the next in the row. */
+function nextPage(page: Page, links: readonly PageLink[], paged?: PagedBins): Markup | false {
+  const row = paged === undefined ? [] : [paged.main, ...paged.parts];
+  const main = paged?.main.file ?? page.file;
+  const next =
+    row[row.findIndex(({ file }) => file === page.file) + 1] ?? links[links.findIndex(({ file }) => file === main) + 1];
+  if (next === undefined || next.file === page.file) return false;
+  return html`<nav aria-label="Next page"><p>Next: <a href="${next.file}">${next.title}</a></p></nav>`;
+}
+
 /** Head and page number of every printed page but the first, which has its own. All signs but letters and digits go in as code points. */
 function runningHead(text: string): string {
   const safe = text.replace(/[^A-Za-z0-9 ]/gu, (sign) => `\\${(sign.codePointAt(0) ?? 32).toString(16)} `);
@@ -115,7 +125,7 @@ ${page.cautions.length > 0 && html`<section aria-labelledby="cautions" class="ca
 ${safely(() => renderMadeBy(page))}
 ${safely(() => renderSources(page.sources))}
 </main>
-<footer><div class="frame"><p>Figures are estimates, to be confirmed by probe and moisture meter. Local codes and licensed practice come first.</p></div></footer>
+<footer><div class="frame">${nextPage(page, links, paged)}<p>Figures are estimates, to be confirmed by probe and moisture meter. Local codes and licensed practice come first.</p></div></footer>
 ${READ_OUT}
 </body>
 </html>

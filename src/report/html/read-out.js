@@ -151,6 +151,12 @@
       event.preventDefault();
       show(moved(event.key), true);
     });
+    frame.addEventListener('focus', () => {
+      if (!frame.matches(':focus-visible')) return;
+      box.textContent = 'Arrow keys read values out';
+      box.hidden = false;
+      Object.assign(box.style, { left: '0px', top: '0px' });
+    });
     frame.addEventListener('blur', hide);
   };
 

@@ -109,6 +109,7 @@ code{font:.95em/1.4 ui-monospace,SFMono-Regular,Menlo,Consolas,monospace;backgro
 code.equation{display:block;width:fit-content;max-width:100%;margin:.35rem 0;padding:.3em .6em}
 .hash{overflow-wrap:anywhere;max-width:12rem;display:inline-block}
 .cautions{border-left:4px solid var(--ink);padding-left:1rem}
+footer nav p{margin:0 0 .6rem;font-size:1.25rem}
 footer{border-top:1px solid var(--rule);margin-top:4rem;padding:1rem 0 3rem;color:var(--soft)}
 .print-head{display:none}
 @media (max-width:44rem){
