@@ -13,6 +13,7 @@ import { monthsByBin } from '../../../src/report/figures/months-by-bin.ts';
 import { pointsByFanHours } from '../../../src/report/figures/points-by-fan-hours.ts';
 import { rankedCosts } from '../../../src/report/figures/ranked-costs.ts';
 import { waterfall } from '../../../src/report/figures/waterfall.ts';
+import { waysAcrossBins } from '../../../src/report/figures/ways-across-bins.ts';
 import { waysByBin } from '../../../src/report/figures/ways-by-bin.ts';
 import { waysToRun } from '../../../src/report/figures/ways-to-run.ts';
 import type { Figure } from '../../../src/report/page.ts';
@@ -199,6 +200,32 @@ export const GOLDEN_FIGURES: readonly Figure[] = [
         { name: 'Humidity limit', cost: estimate(380, 350, 455), reaches: true, apart: false },
         { name: 'Night hours', cost: estimate(120, 100, 160), reaches: false, apart: false },
       ],
+      notShown: null,
+    },
+    units,
+  ),
+  waysAcrossBins(
+    {
+      id: 'ways-across-bins',
+      title: 'Another bin’s way costs less in 1 of 2 bins',
+      quantity: 'money per grain',
+      bins: [
+        {
+          name: 'North 36',
+          ways: [
+            { name: 'Always on', of: estimate(0.05, 0.045, 0.06), misses: null, own: true },
+            { name: 'Night hours', of: estimate(0.031, 0.028, 0.037), misses: 'target not reached', own: false },
+          ],
+        },
+        { name: 'East 42', ways: [{ name: 'Always on', of: estimate(0.02, 0.018, 0.024), misses: null, own: false }] },
+      ],
+      words: {
+        subtitle: 'by the model; a bin’s own way in bold',
+        own: 'its own',
+        dot: 'reaches the target',
+        ring: 'does not',
+        whisker: 'runs about the fit',
+      },
       notShown: null,
     },
     units,
