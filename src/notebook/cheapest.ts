@@ -12,6 +12,9 @@ export interface BinCost {
   cost: Estimate;
 }
 
+/** More bins than this are counted in a title. */
+const NAMED = 3;
+
 /** Bins whose cost is known, cheapest first. */
 export function byCost(bins: readonly BinCost[]): BinCost[] {
   return bins.filter(({ cost }) => cost.value !== null).sort((a, b) => (a.cost.value ?? 0) - (b.cost.value ?? 0));
@@ -24,7 +27,10 @@ export function cheapestTitle(bins: readonly BinCost[], did: string): string | n
   if (rest.length === 0) return `Only ${first.name} has this cost`;
   const high = first.cost.interval?.[1] ?? first.cost.value ?? 0;
   const near = rest.filter(({ cost }) => (cost.interval?.[0] ?? cost.value ?? 0) <= high).map(({ name }) => name);
-  return near.length === 0 ? `${first.name} ${did}` : `${first.name} ${did}, though ${listed(near)} may be no dearer`;
+  if (near.length === 0) return `${first.name} ${did}`;
+  // A title names a few bins; the figure shows the others.
+  const others = near.length <= NAMED ? listed(near) : `${near.length} others`;
+  return `${first.name} ${did}, though ${others} may be no dearer`;
 }
 
 /** `drying cost from 0.027 USD a bushel-point (…) in Lane 42 to …`; null where no cost is known. */

@@ -22,6 +22,9 @@ describe('the cheapest bin', () => {
   it('is named with those whose interval reaches into its own', () => {
     expect(cheapestTitle([dear, cheap], 'was cheapest')).toBe('A was cheapest');
     expect(cheapestTitle([dear, near, cheap, none], 'was cheapest')).toBe('A was cheapest, though B may be no dearer');
+    // Of a season of many bins a title names no more than three.
+    const others = Array.from({ length: 5 }, (_, i) => ({ ...near, name: `N${i}` }));
+    expect(cheapestTitle([cheap, ...others], 'was cheapest')).toBe('A was cheapest, though 5 others may be no dearer');
     expect(cheapestTitle([none, dear], 'was cheapest')).toBe('Only C has this cost');
     expect(cheapestTitle([none], 'was cheapest')).toBeNull();
   });

@@ -74,7 +74,7 @@ function unitOf({ quantity }: Column, units: Units): string {
 /** From so many columns on, a narrow window says that the table goes on, and its first column stays in sight. */
 const WIDE = 6;
 /** From so many on, columns move together on a screen. */
-const CROWDED = 8;
+const CROWDED = 7;
 
 /** A table with its units row, best marks, total and the reasons of its dashes. `id` is unique on the page. */
 export function renderTable(table: Table, units: Units, id: string): Markup {
