@@ -65,7 +65,11 @@ export function adviceSection(
       ...rest
         .filter((one) => one.saving.value === null)
         .slice(0, 8)
-        .map((one) => `Withheld: ${one.title}. ${one.saving.why ?? ''}`),
+        .map((one) =>
+          one.kind === 'other-rule' && one.seen.startsWith('Withheld')
+            ? `Withheld: ${one.title}. ${one.saving.why ?? ''}`
+            : `No saving is told of ${one.title}. ${one.seen} ${one.saving.why ?? ''}`,
+        ),
     ],
   };
 }

@@ -12,6 +12,8 @@ import { isClear } from './measure.ts';
 
 /** From so many bins on a bin has one figure beside its table, and no sheet of its own: the document stays readable and light. */
 export const MANY_BINS = 13;
+/** Measures told on a bin's sheet; all stand in the table of measures. */
+const MOST_SEEN = 2;
 
 /** One bin's sheet: first the table that the trade asks for, then what it looked like, then what to do. */
 export function binSheet(
@@ -34,7 +36,10 @@ export function binSheet(
     tables: many ? [table] : [],
     notes: [
       `${binBuilt(one, watts, units)}${one.fan.energyFromHow === undefined ? '' : ` ${sentence(one.fan.energyFromHow)}`}`,
-      ...mine.filter(isClear).map((each) => each.seen),
+      ...mine
+        .filter(isClear)
+        .slice(0, MOST_SEEN)
+        .map((each) => each.seen),
     ],
   };
 }

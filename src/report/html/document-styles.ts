@@ -43,7 +43,7 @@ h3.part+p{break-after:avoid;break-inside:avoid}
 .document .wide table{width:100%}
 .document .scroll:has(td.own):has(th:nth-child(4)){columns:auto}
 section[aria-labelledby="summary"] table{font-size:.88rem}
-section[aria-labelledby^="bin-"] .paired .plot{width:75%}
+section[aria-labelledby^="bin-"] .paired .plot{width:73%}
 section[aria-labelledby^="bin-"] .paired figure{margin:.1rem 0}
 section[aria-labelledby^="bin-"] .paired h3{font-size:.95rem}
 section[aria-labelledby^="bin-"] table{font-size:.8rem}

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { BinReview } from '../../../src/analysis/types.ts';
 import { type Estimate, estimate, withheld } from '../../../src/base/estimate.ts';
+import { energySections } from '../../../src/notebook/year-end/energy-sections.ts';
 import { grouped } from '../../../src/notebook/year-end/grouped.ts';
 import {
   bySaving,
@@ -67,6 +68,40 @@ describe('measures', () => {
     expect(all.map(({ saving }) => saving.value)).toEqual([500, 130]);
     expect(all[1]).toMatchObject({ title: 'Stop at the target: Bin B1 and Bin B2', saving: { interval: [70, 190] } });
     expect(all[1].seen).toContain('130 USD');
+  });
+});
+
+describe('the chapter of energy', () => {
+  it('tells the payback of a stated price over the clear savings that it is for', () => {
+    const input = exampleInput();
+    const { loaded, review, units } = input;
+    const ids = review.bins.map(({ bin: { id } }) => id);
+    const clear = (id: string, saving: Estimate) => ({ ...measure('useful-hours-only', id, saving) });
+    const stated = [
+      { measure: 'useful-hours-only' as const, binIds: null, price: 1200 },
+      { measure: 'other-rule' as const, binIds: [ids[0]], price: 500 },
+    ];
+    const sections = energySections(
+      { ...loaded, season: { ...loaded.season, measures: stated } },
+      review,
+      [
+        clear(ids[0], estimate(100, 80, 120)),
+        clear(ids[1], estimate(200, 160, 240)),
+        clear(ids[0], estimate(9, -1, 20)),
+      ],
+      units,
+    );
+    const payback = sections.find(({ id }) => id === 'payback');
+    // 1,200 over 100 + 200 a year, what may be nothing left out: 4 years, from 1,200 / 360 to 1,200 / 240.
+    expect(payback?.lead).toBe('Soonest paid back: no hours against the goal, 1,200 USD in 4.0 years (3.3 to 5.0).');
+    const [whole, none] = payback?.table?.rows ?? [];
+    expect(whole).toMatchObject({ bins: 'all bins', price: 1200, saving: { value: 300 } });
+    expect(none).toMatchObject({ price: 500, years: { value: null, why: 'No clear saving is told of this measure.' } });
+  });
+  it('says why where no price is stated', () => {
+    const { loaded, review, units } = exampleInput();
+    const payback = energySections(loaded, review, [], units).find(({ id }) => id === 'payback');
+    expect(payback?.lead).toMatch(/^Can’t tell: season\.yaml states no price of a measure/);
   });
 });
 
