@@ -13,6 +13,12 @@ const program = new Command('review')
   )
   .option('--fresh', 'read and work out everything anew, whatever is kept of the season')
   .option('--xlsx', 'write the tables of the pages as one workbook too, season.xlsx')
+  .option(
+    '--page <notebook>',
+    'a notebook of your own as one more page; may stand more than once',
+    (path: string, before: readonly string[]) => [...before, path],
+    [],
+  )
   .option('--pdf', 'print the year-end report as year-end.pdf too, with an installed Chromium')
   .addOption(new Option('--paper <size>', 'paper of the PDF').choices(PAPERS).default('letter'))
   .option('--chromium <path>', 'the Chromium that prints (default: CHROMIUM_PATH, then the usual places)')
@@ -43,18 +49,20 @@ interface Options {
   model: boolean;
   fresh?: true;
   xlsx?: true;
+  page: readonly string[];
   previous?: string;
   pdf?: true;
   paper: (typeof PAPERS)[number];
   chromium?: string;
 }
 
-const { out, model, fresh, xlsx, previous, pdf, paper, chromium } = program.opts<Options>();
+const { out, model, fresh, xlsx, previous, pdf, page, paper, chromium } = program.opts<Options>();
 process.exitCode = await reviewCommand(folder, {
   out: out ?? null,
   models: model,
   keep: fresh !== true,
   workbook: xlsx,
+  own: page,
   previous: previous ?? null,
   pdf: pdf === true ? { paper, chromium: chromium ?? null } : null,
 });

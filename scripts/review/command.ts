@@ -23,6 +23,8 @@ export interface ReviewWishes {
   /** take what is kept of the season where no file changed since */
   keep?: boolean;
   workbook?: boolean;
+  /** one's own notebooks, pages beside the kit's */
+  own?: readonly string[];
   previous?: string | null;
   pdf?: PdfWish | null;
 }

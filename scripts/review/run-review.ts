@@ -26,6 +26,7 @@ import { assertReplaceable, type OwnFolder, replaceFolder } from '../folder/repl
 import { readSweep } from '../sweep/read-sweep.ts';
 import { hindsightCsv } from './hindsight-csv.ts';
 import { madeBy, unitsOf } from './made-by.ts';
+import { ownNotebooks } from './own-notebooks.ts';
 import { type PdfWish, pdfOf } from './pdf-of.ts';
 import { previousSeason } from './previous-season.ts';
 import { workbookBytes } from './workbook-bytes.ts';
@@ -62,6 +63,8 @@ export interface ReviewOptions {
   workbook?: boolean;
   /** season folder or summary.json to set beside; none */
   previous?: string | null;
+  /** paths of one's own notebooks, pages beside the kit's; none */
+  own?: readonly string[];
   /** print the year-end report too, `year-end.pdf`; none */
   pdf?: PdfWish | null;
   /** what pages print as the time of making, ms UTC */
@@ -88,6 +91,8 @@ export async function runReview(options: ReviewOptions): Promise<ReviewOutcome> 
   await assertReplaceable(out, folder, REVIEW_FOLDER);
   const say = options.onStage;
 
+  const taken = NOTEBOOKS.map(({ id }) => id);
+  const own = await ownNotebooks(options.own ?? [], taken);
   const before = options.previous == null ? null : await previousSeason(options.previous, say, options.keep);
   const season = await readSeason(folder);
   say(`Season   ${season.title}: ${count(season.bins.length, 'bin')}, ${count(season.fans.length, 'fan')}`);
@@ -115,6 +120,7 @@ export async function runReview(options: ReviewOptions): Promise<ReviewOutcome> 
     made: madeBy(loaded, `npm run review -- ${basename(folder)}`, options.generatedAtMs),
   };
   const pages = NOTEBOOKS.map((notebook) => notebook.page(input));
+  for (const notebook of own) pages.push(await notebook.page(input));
   const rendered = renderPages(pages);
   const tables = pages.map(tablesOf);
   const tableFiles = namedApart(tables.flatMap((of) => of.files));

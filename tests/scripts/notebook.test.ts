@@ -198,6 +198,23 @@ describe('npm run notebook', () => {
   });
 });
 
+describe('npm run review --page', () => {
+  it('makes one’s own notebooks pages of the review, their tables among the others, each under its own name', async () => {
+    const own = written('own.ts', GOOD);
+    const out = join(work, 'review');
+    const [whole, twice] = await Promise.all([
+      run('review.ts', season, '--no-model', '--fresh', '--out', out, '--page', own),
+      run('review.ts', season, '--no-model', '--fresh', '--out', join(work, 'none'), '--page', own, '--page', own),
+    ]);
+    expect(whole.status, whole.err).toBe(0);
+    expect(readFileSync(join(out, 'own-page.html'), 'utf8')).toContain('1 bin.');
+    expect(readFileSync(join(out, 'index.html'), 'utf8')).toContain('<a href="own-page.html">Own page</a>');
+    expect(readdirSync(join(out, 'tables'))).toContain('own-page-bins-hours-the-numbers.csv');
+    expect(twice).toMatchObject({ status: 1, err: expect.stringContaining('NOTEBOOK_ID') });
+    expect(existsSync(join(work, 'none'))).toBe(false);
+  });
+});
+
 describe('npm run new-notebook', () => {
   it('writes a notebook that runs as it is, never over another', async () => {
     const made = await run('new-notebook.ts', join(work, 'pages', 'my-first-page'));

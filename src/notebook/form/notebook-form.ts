@@ -5,6 +5,7 @@ import type { MadeBy, Page } from '../../report/page.ts';
 import { reasonOf } from '../../report/section.ts';
 import { sentence } from '../words.ts';
 import { callSite, siteSaid } from './call-site.ts';
+import { plainId } from './plain-id.ts';
 import { newSheet } from './sheet.ts';
 import type { Sheet, SheetInput } from './sheet-types.ts';
 
@@ -35,7 +36,7 @@ export interface FormNotebook {
  * @param write  writes on the sheet; may be async, may throw
  */
 export function notebook(head: FormHead, write: (sheet: Sheet) => void | Promise<void>): FormNotebook {
-  const full = { id: head.id ?? idOf(head.title), title: head.title, question: head.question };
+  const full = { id: head.id ?? plainId(head.title), title: head.title, question: head.question };
   return {
     ...full,
     async page(input) {
@@ -54,15 +55,6 @@ export function notebook(head: FormHead, write: (sheet: Sheet) => void | Promise
       return { ...pageFrame(full, input), ...oneSystemIn(body(), input.units.system) };
     },
   };
-}
-
-/** `First look` as `first-look`. */
-function idOf(title: string): string {
-  const words = title
-    .normalize('NFKD')
-    .toLowerCase()
-    .match(/[a-z0-9]+/g);
-  return words === null ? 'page' : words.join('-');
 }
 
 /** `RangeError, my-page.ts:12: there is no bin "B9"`. */

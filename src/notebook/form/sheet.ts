@@ -9,6 +9,7 @@ import { figureNumbers } from './figure-numbers.ts';
 import { type FigureSpec, formFigure } from './form-figure.ts';
 import { formTable } from './form-table.ts';
 import { type Live, sayLive } from './live-text.ts';
+import { uniqueId } from './plain-id.ts';
 import { seasonData } from './season-data.ts';
 import type { OwnFigure, Said, Sheet, SheetInput, WrittenSheet } from './sheet-types.ts';
 import { tryWays } from './try-ways.ts';
@@ -33,8 +34,8 @@ export function newSheet(input: SheetInput, plotted: (size: Size, options: objec
 
   const open = (): OpenSection => sections.at(-1) ?? begin('What was found');
   const begin = (title: string): OpenSection => {
-    const same = sections.filter((one) => one.title === title).length;
-    const made = { id: same === 0 ? title : `${title} ${same + 1}`, title, flow: [], figures: [], tables: [] };
+    const id = uniqueId(title, idsOf(sections));
+    const made = { id, title, flow: [], figures: [], tables: [] };
     sections.push(made);
     return made;
   };
@@ -48,13 +49,8 @@ export function newSheet(input: SheetInput, plotted: (size: Size, options: objec
       for (const why of whys) flow.push({ note: `A dash stands for what is not known: ${why}` });
     };
   };
-  const unique = <T extends { id: string }>(of: T, among: readonly { id: string }[]): T => {
-    const same = among.filter(({ id }) => id === of.id || id.startsWith(`${of.id} (`)).length;
-    return same === 0 ? of : { ...of, id: `${of.id} (${same + 1})` };
-  };
-
   const addTable = (section: OpenSection, table: Table) => {
-    const own = unique(table, section.tables);
+    const own = { ...table, id: uniqueId(table.id, idsOf(section.tables)) };
     section.tables.push(own);
     section.flow.push({ table: own.id });
   };
@@ -109,7 +105,7 @@ export function newSheet(input: SheetInput, plotted: (size: Size, options: objec
     figure(spec) {
       const section = open();
       const figure = located(figureOf(spec, units, plotted), callSite(new Error('here').stack), onFailure);
-      const own = unique(figure, section.figures);
+      const own = { ...figure, id: uniqueId(figure.id, idsOf(section.figures)) };
       section.figures.push(own);
       section.flow.push({ figure: own.id });
       const numbers = 'rows' in spec ? figureNumbers(spec, units) : null;
@@ -147,6 +143,8 @@ export function newSheet(input: SheetInput, plotted: (size: Size, options: objec
 
 const MODEL_RANGES =
   'Ranges of costs by the model are no 90 % intervals: they are the lowest and highest of six runs, with air, moisture and drying rate to either side of the fit.';
+
+const idsOf = (of: readonly { id: string }[]): string[] => of.map(({ id }) => id);
 
 /** A section's first paragraph is its lead. */
 function sectionOf({ id, title, flow, figures, tables }: OpenSection): Section {
