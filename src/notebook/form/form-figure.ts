@@ -92,6 +92,7 @@ export function formFigure(spec: FigureSpec, units: Units): Figure {
     series: seriesOf(told),
     level: spec.level === undefined ? null : levelOf(spec.level, units),
     fanDays: spec.fan === undefined || kind !== 'time' ? null : fanDays(spec.fan.review.fan.spans, units.zone),
+    ranges: rangesOf(spec, rows),
     said,
   };
   return freeFigure(data);
@@ -153,6 +154,14 @@ function siOf(shown: number, of: Quantity, units: Units): number {
 }
 
 const nullIfNaN = (value: number): number | null => (Number.isNaN(value) ? null : value);
+
+/** Only what the kit's estimates carry is a 90 % interval. */
+function rangesOf({ y, low, high }: FigureSpec, rows: readonly Readonly<Record<string, unknown>>[]): string {
+  const ends = [low, high].flatMap((name) => (name === undefined ? [] : [headingOf(name).toLowerCase()]));
+  if (ends.length > 0) return ends.join(' to ');
+  const byModel = rows.some((row) => isAmount(row[y]) && row[y].known === 'by the model');
+  return byModel ? 'range by the model, no 90 % interval' : '90 % interval';
+}
 
 function subtitleOf({ y, x, by }: FigureSpec, of: Quantity, units: Units): string {
   const unit = units.unit(of);

@@ -1,10 +1,11 @@
 import type { ColumnTable } from 'arquero';
 import type { SeasonReview } from '../../analysis/types.ts';
-import type { Figure, OwnNumber, PageBody, Size } from '../../report/page.ts';
+import type { Figure, PageBody, Size } from '../../report/page.ts';
 import type { Units } from '../../report/units.ts';
 import type { LoadedSeason } from '../../season/loaded.ts';
 import type { Season } from '../../season/season.ts';
 import type { TableName } from '../../tables/columns.ts';
+import type { ToldNumber } from './amount.ts';
 import type { AnyRows } from './any-rows.ts';
 import type { NotebookBin } from './bin-numbers.ts';
 import type { FigureSpec } from './form-figure.ts';
@@ -41,7 +42,7 @@ export interface Sheet {
   /** the page's first sentence: the question's answer with a number and its interval, or why it cannot be told */
   answer: Said;
   /** a number in large type under the answer */
-  key(label: string, number: OwnNumber, note?: string): void;
+  key(label: string, number: ToldNumber, note?: string): void;
   /** begins a section */
   heading(title: string): void;
   /** a paragraph; live numbers get unit and interval, and a dash with its reason where they are missing */

@@ -77,8 +77,8 @@ export function newSheet(input: SheetInput, plotted: (size: Size, options: objec
       const { text, whys } = said(words, live);
       answered = [text, ...whys].join(' ');
     },
-    key(label, { of, amount }, note) {
-      keyNumbers.push({ label, quantity: of, amount, note });
+    key(label, { of, amount, known }, note) {
+      keyNumbers.push({ label, quantity: of, amount, known, note });
     },
     heading(title) {
       begin(title);

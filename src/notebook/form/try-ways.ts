@@ -112,7 +112,7 @@ function wayOf({ title, outcome, cost, reachedMs, reaching, runs }: StrategyOutc
   const why = goal === 'hold' ? 'A bin that is held has no target to reach.' : 'The target is not reached for good.';
   return {
     way: title,
-    cost: amount('money', cost),
+    cost: { ...amount('money', cost), known: 'by the model' },
     fanHours: byModel('hours', outcome.fanHours),
     energy: byModel('energy', outcome.energyKwh),
     moistureOut: byModel('moisture', outcome.endMoistureWb),

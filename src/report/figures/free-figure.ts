@@ -33,6 +33,8 @@ export interface FreeFigure {
   level: { at: number; label: string } | null;
   /** the fans above a time axis; null: none */
   fanDays: readonly FanDay[] | null;
+  /** what the ranges are, where there are any */
+  ranges: string;
   /** value as said beside a bar */
   said(value: number): string;
 }
@@ -56,7 +58,7 @@ export function freeFigure(data: FreeFigure): Figure {
     legend: [
       ...(shapes ? series.map(({ name }, i) => ({ label: name ?? '', swatch: SWATCHES[i] })) : []),
       ...(level === null ? [] : [{ label: level.label, swatch: 'dash' }]),
-      ...(hasIntervals(data) ? [{ label: '90 % interval', swatch: form === 'line' ? 'var(--wash)' : 'whisker' }] : []),
+      ...(hasIntervals(data) ? [{ label: data.ranges, swatch: form === 'line' ? 'band' : 'whisker' }] : []),
     ],
     draw: (size) => (data.x.kind === 'words' ? drawBars(data, data.x.order, size) : drawAcross(data, size)),
   };

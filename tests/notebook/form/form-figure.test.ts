@@ -68,6 +68,16 @@ describe('a figure by short orders', () => {
     expect(figure.notShown).toBe('1 of 3 rows not shown: no number.');
   });
 
+  it('calls a range what it is', () => {
+    const legend = (spec: Partial<FigureSpec>) =>
+      formFigure({ title: 'T', rows: [], x: 'name', y: 'cost', ...spec }, us).legend.map(({ label }) => label);
+    const cost = { ...amount('money', estimate(120, 100, 150)), known: 'by the model' as const };
+    expect(legend({ rows: [{ name: 'a', cost }] })).toEqual(['range by the model, no 90 % interval']);
+    const days = [{ day: '2024-10-01', cost_money: 2, least_money: 1, most_money: 3 }];
+    const ends = { x: 'day', y: 'cost_money', low: 'least_money', high: 'most_money' };
+    expect(legend({ rows: days, ...ends })).toEqual(['least to most']);
+  });
+
   it('holds values against a level, in its own unit', () => {
     const level = { at: amount('temperature', 50, 'degF'), label: 'target' };
     const { figure } = drawn({ title: 'T', rows: days(1), x: 'day', y: 'temp_f', level });
