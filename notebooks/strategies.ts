@@ -1,5 +1,6 @@
 import {
   adviceEntries,
+  aloneNotes,
   CAUTION_SOURCES,
   cautionsFor,
   defineNotebook,
@@ -44,6 +45,7 @@ export default defineNotebook(
           table: strategyTable(bins),
           notes: [
             'Costs by the model are of the bin alone on its tariff: energy, the demand of its own fans, and fuel. Charges on connected horsepower are the same whatever is run, and left out.',
+            ...aloneNotes(bins),
             doubtsSaid(),
           ],
         })),

@@ -113,7 +113,7 @@ export { strategyCrossedSection } from './notebook/strategy-crossed.ts';
 export { hangsNotes, hangsTable } from './notebook/strategy-hangs.ts';
 export { strategySweptSection } from './notebook/strategy-swept.ts';
 export { adviceEntries, runsTable, skillTable, strategyFigure, strategyTable } from './notebook/strategy-tables.ts';
-export { playedBins } from './notebook/strategy-words.ts';
+export { aloneNotes, playedBins } from './notebook/strategy-words.ts';
 export { strategyYearsSection } from './notebook/strategy-years.ts';
 export { yearsOfBins } from './notebook/strategy-years-of.ts';
 export { tariffTable } from './notebook/tariff-section.ts';

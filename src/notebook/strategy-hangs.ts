@@ -8,6 +8,8 @@ import type { Played } from './strategy-words.ts';
 const PARTS = { 'as fitted': 'as fitted', layers: 'layers', isotherm: 'isotherm', rate: 'drying rate' } as const;
 /** Under it the books of a run close, as fractions of what went through them. */
 const CLOSES = 1e-9;
+/** Below it two decimals of a point show nothing. */
+const LEAST_TOLD_WB = 0.00005;
 
 /** What a bin's numbers hang on: the same runs with one part of the bed's physics changed and nothing fitted anew. */
 export function hangsTable(one: Played): Table {
@@ -46,9 +48,12 @@ export function hangsNotes({ whatIf }: Played, units: Units): string[] {
     const off = others.filter((one) => one.part === part).map((one) => offBy(one.logged, fitted.logged));
     return Math.max(0, ...off);
   };
-  const points = (wb: number) => units.say('points, fine', 100 * wb);
+  const points = (wb: number) =>
+    wb < LEAST_TOLD_WB
+      ? `less than ${units.say('points, fine', 100 * 2 * LEAST_TOLD_WB)}`
+      : units.say('points, fine', 100 * wb);
   return [
-    `Half as deep layers move the moisture at the end of the season as logged by ${points(spread('layers'))}, another published isotherm of the crop by up to ${points(spread('isotherm'))}, another drying rate by up to ${points(spread('rate'))}, with nothing fitted anew.`,
+    `Half as deep layers move the moisture at the end of the season as logged by ${points(spread('layers'))}, another published isotherm of the crop by ${points(spread('isotherm'))} at the most, another drying rate by ${points(spread('rate'))} at the most, with nothing fitted anew.`,
     booksSaid([...runsOf(whatIf).map(({ outcome }) => outcome), ...others.map(({ logged }) => logged)]),
   ];
 }

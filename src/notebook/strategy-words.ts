@@ -2,6 +2,7 @@ import type { BinReview, SeasonReview } from '../analysis/types.ts';
 import { type BinWhatIf, NO_PRICE, type StrategyOutcome } from '../analysis/what-if/what-if-types.ts';
 import { type Estimate, withheld } from '../base/estimate.ts';
 import type { Units } from '../report/units.ts';
+import { listed } from './words.ts';
 
 /** A bin with its what-if. */
 export interface Played {
@@ -19,20 +20,49 @@ export function playedBins(review: SeasonReview): Played[] {
     const of = review.bins.find(({ bin }) => bin.id === whatIf.binId);
     if (of === undefined) return [];
     const pick = whatIf.strategies.find(({ id }) => id === whatIf.pick) ?? null;
-    return [{ review: of, whatIf, pick, saving: savingOf(whatIf, pick) }];
+    return [{ review: of, whatIf, pick, saving: savingOf(of, whatIf, pick) }];
   });
 }
 
+/**
+ * Whether the season as run costs clearly more with the bin's fans alone on the tariff than by its share of the farm's peak:
+ * the farm then saves no more than that share for sure, and all of it only where no other fan sets the peak.
+ */
+export function dearerAlone({ review, whatIf }: Pick<Played, 'review' | 'whatIf'>): boolean {
+  const share = shareByLog(review);
+  const alone = whatIf.logged?.cost.value ?? null;
+  return share !== null && alone !== null && alone > share.most;
+}
+
+/** Cost by the log without the charges on connected horsepower, which no run counts; money. */
+function shareByLog({ fan: { cost, connectedCost } }: BinReview): { usual: number; most: number } | null {
+  if (cost.value === null) return null;
+  const connected = connectedCost.value ?? 0;
+  return { usual: cost.value - connected, most: (cost.interval?.[1] ?? cost.value) - connected };
+}
+
+/** What the table must say of the bins whose saving hangs on the other fans' peak. */
+export function aloneNotes(bins: readonly Played[]): string[] {
+  const names = bins.filter(dearerAlone).map(({ review }) => review.bin.name);
+  if (names.length === 0) return [];
+  return [
+    `In ${listed(names)} the season as run costs more with its fans alone on the tariff than its share of the farm’s demand came to: what is told as saved is held against that share, its upper end against the whole.`,
+  ];
+}
+
 /** A logged season costs the same whatever the grain does: the difference is unsure as the strategy's cost is. */
-function savingOf({ logged, why }: BinWhatIf, pick: StrategyOutcome | null): Estimate {
+function savingOf(review: BinReview, whatIf: BinWhatIf, pick: StrategyOutcome | null): Estimate {
+  const { logged, why } = whatIf;
   if (logged === null) return withheld(why ?? 'There are no runs.');
   if (pick === null) return withheld('No strategy reaches the target.');
   const { value, interval } = pick.cost;
   if (logged.cost.value === null || value === null || interval === null) {
     return withheld(NO_PRICE);
   }
-  const of = logged.cost.value;
-  return { value: of - value, interval: [of - interval[1], of - interval[0]], why: null };
+  const alone = logged.cost.value;
+  const share = dearerAlone({ review, whatIf }) ? shareByLog(review) : null;
+  const of = share?.usual ?? alone;
+  return { value: of - value, interval: [of - interval[1], alone - interval[0]], why: null };
 }
 
 /** `15.0 %` or `40 °F`: what a bin was to reach. */
@@ -40,6 +70,16 @@ export function targetSaid({ review: { bin } }: Played, units: Units): string {
   const { targetMoistureWb, targetTempC } = bin.grain;
   if (bin.goal === 'cool' && targetTempC !== null) return units.say('temperature', targetTempC);
   return targetMoistureWb === null ? 'its target' : units.say('moisture', targetMoistureWb);
+}
+
+/** The search asks a bin to be cold as early as it was as run: it may then cost more than a rule that came there later. */
+function hindsightSaid(hindsight: StrategyOutcome | null, pick: StrategyOutcome, units: Units): string {
+  if (hindsight === null || !hindsight.outcome.reachedTarget) return '';
+  const cost = units.say('money', hindsight.cost.value);
+  const later = hindsight.reachedMs !== null && pick.reachedMs !== null && hindsight.reachedMs < pick.reachedMs;
+  return later && Number(hindsight.cost.value) > Number(pick.cost.value)
+    ? ` To be there as early as it was, by ${units.date(Number(hindsight.reachedMs))}, would have taken ${cost} with the weather known ahead.`
+    : ` With the weather known ahead ${cost} would have done.`;
 }
 
 /** What a grower would do next fall, for one bin. */
@@ -53,10 +93,7 @@ export function adviceFor(one: Played, units: Units): string {
   const doubt = whatIf.sure
     ? ''
     : ` It reaches the target in ${pick.reaching} of ${pick.runs} runs with air, moisture and drying rate to either side of the fit.`;
-  const best =
-    hindsight === null || !hindsight.outcome.reachedTarget
-      ? ''
-      : ` With the weather known ahead ${units.say('money', hindsight.cost.value)} would have done.`;
+  const best = hindsightSaid(hindsight, pick, units);
   const reached = pick.reachedMs === null ? '' : ` by ${units.date(pick.reachedMs)}`;
   const start = `${pick.title} would have brought it to ${targetSaid(one, units)}${reached} for ${units.say('money', pick.cost)}`;
   if (!logged.outcome.reachedTarget) {

@@ -4,7 +4,7 @@ import type { BinWhatIf, StrategyOutcome } from '../../src/analysis/what-if/what
 import { estimate } from '../../src/base/estimate.ts';
 import { strategiesAnswer, strategyKeys } from '../../src/notebook/strategy-answer.ts';
 import { skillTable, strategyFigure, strategyTable } from '../../src/notebook/strategy-tables.ts';
-import { adviceFor, playedBins } from '../../src/notebook/strategy-words.ts';
+import { adviceFor, dearerAlone, playedBins } from '../../src/notebook/strategy-words.ts';
 import { Units } from '../../src/report/units.ts';
 
 const UNITS = new Units('us', 'USD', 'America/Chicago');
@@ -19,7 +19,10 @@ function run(id: string, title: string, cost: [number, number, number], reaches:
 
 function seasonOf(changes: Partial<BinWhatIf>): SeasonReview {
   const bin = { id: 'B1', name: 'North 36', goal: 'dry', grain: { targetMoistureWb: 0.15, targetTempC: null } };
-  const review = { bin, fan: { cost: estimate(520, 510, 530) } } as unknown as BinReview;
+  const review = {
+    bin,
+    fan: { cost: estimate(540, 530, 550), connectedCost: estimate(20, 20, 20) },
+  } as unknown as BinReview;
   const model = { trusted: true, why: 'It fits.', trained: null, unseen: null, wouldHelp: [], notes: [] };
   const whatIf = {
     binId: 'B1',
@@ -52,6 +55,25 @@ describe('what another way would have cost', () => {
     expect(advice).toContain('in 5 of 6 runs');
     expect(advice).toContain('With the weather known ahead 350 USD would have done.');
     expect(strategyKeys(bins)[0].amount).toEqual(bins[0].saving);
+  });
+
+  // Alone on the tariff the season costs 700, its share of the farm's peak makes 540 (530 to 550), 20 of it on connected horsepower: 520 less 450 for sure, 700 less 380 at the most.
+  it('is no more than the log’s share of a common peak for sure, and all of it at the most', () => {
+    const alone = run('as-logged', 'As logged', [700, 700, 700], true);
+    const bins = playedBins(seasonOf({ logged: alone }));
+    expect(bins[0].saving).toEqual({ value: 120, interval: [70, 320], why: null });
+    expect(dearerAlone(bins[0])).toBe(true);
+    expect(dearerAlone(playedBins(seasonOf({}))[0])).toBe(false);
+  });
+
+  it('says of a dearer schedule in hindsight that it is there earlier', () => {
+    const early = {
+      ...run('best-in-hindsight', 'Best in hindsight', [430, 430, 430], true),
+      reachedMs: Date.UTC(2024, 9, 20, 18),
+    };
+    expect(adviceFor(playedBins(seasonOf({ hindsight: early }))[0], UNITS)).toContain(
+      'To be there as early as it was, by 20 Oct 2024, would have taken 430 USD with the weather known ahead.',
+    );
   });
 
   it('is no clear difference where the range of the saving holds zero', () => {

@@ -28,14 +28,19 @@ export function otherPhysics(spec: RunSpec): OtherPhysics[] {
     bed: { ...spec.bed, medium: mediumOf(crop, dryDensityKgM3, { ...fitted, ...options }) },
   });
   return [
-    { part: 'as fitted', title: `${layers} layers, ${isotherm}, rate of ${medium.thinLayer}`, spec },
+    {
+      part: 'as fitted',
+      title: `${layers} layers, ${isotherm}, ${Number(rateFactor.toPrecision(2))} times the rate of ${medium.thinLayer}`,
+      spec,
+    },
     { part: 'layers', title: `${2 * layers} layers`, spec: halved(spec) },
     ...isothermsOf(crop)
       .filter(({ name }) => name !== isotherm)
       .map(({ name }) => ({ part: 'isotherm' as const, title: name, spec: withMedium({ isotherm: name }) })),
+    { part: 'rate', title: 'the published rate as it stands', spec: withMedium({ rateFactor: 1 }) },
     {
       part: 'rate',
-      title: 'twice the rate',
+      title: 'twice the fitted rate',
       spec: withMedium({ rateFactor: Math.min(MOST_RATE_FACTOR, FASTER * rateFactor) }),
     },
     { part: 'rate', title: thinLayerOf(crop, FREE).name, spec: withMedium({ thinLayer: FREE }) },

@@ -104,7 +104,7 @@ describe('what the numbers hang on', () => {
     expect(fitted.logged).toEqual(told.logged?.outcome);
     expect(others.filter(({ part }) => part === 'isotherm')).toHaveLength(isothermsOf('soybean').length - 1);
     expect(others.map(({ part }) => part)).toContain('layers');
-    expect(others.filter(({ part }) => part === 'rate')).toHaveLength(2);
+    expect(others.filter(({ part }) => part === 'rate')).toHaveLength(3);
   });
 
   it('balances in each, and moves where the physics do', () => {
