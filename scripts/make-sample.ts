@@ -6,6 +6,12 @@ import { sampleFiles } from './sample/sample-files.ts';
 const program = new Command('make-sample')
   .description('Write the sample seasons of the invented farm, with their truth and planted faults, from fixed seeds.')
   .option('--out <folder>', 'where to', 'data-samples')
+  .addHelpText(
+    'after',
+    '\nExit status: 0 written; 2 wrong command line.\n\nExample: npm run make-sample -- --out /tmp/sample',
+  )
+  .allowExcessArguments(false)
+  .exitOverride((error) => process.exit(error.exitCode === 0 ? 0 : 2))
   .parse();
 
 const out = resolve(program.opts<{ out: string }>().out);

@@ -29,7 +29,10 @@ function explain(folder: string, error: NodeJS.ErrnoException): string {
 const program = new Command('new-season')
   .description('Write a commented season.yaml and the folders for logs and weather. Nothing is ever written over.')
   .argument('<folder>', 'the season folder to make or complete')
-  .addHelpText('after', '\nExit status: 0 written, 1 not written, 2 wrong use.')
+  .addHelpText(
+    'after',
+    '\nExit status: 0 written, 1 not written, 2 wrong use.\n\nExample: npm run new-season -- my-season',
+  )
   .exitOverride()
   .action(async (folder: string) => {
     try {

@@ -13,7 +13,7 @@ const program = new Command('pictures')
   .addHelpText(
     'after',
     `
-Needs a Chromium at /usr/bin/chromium or CHROMIUM_PATH. Exit status: 0 done; 2 wrong command line.
+Needs a Chromium at /usr/bin/chromium or CHROMIUM_PATH. Exit status: 0 done; 1 no review there; 2 wrong command line.
 
 Example: npm run pictures -- data-samples/sorrel-fork/review .ci/output/pictures`,
   )
@@ -21,8 +21,13 @@ Example: npm run pictures -- data-samples/sorrel-fork/review .ci/output/pictures
   .parse();
 
 const [review, out] = program.args.map((path) => resolve(path));
+const files = await readdir(review).catch(() => null);
+if (files === null || !files.includes('index.html')) {
+  process.stderr.write(`${review} holds no index.html: make the review first, npm run review -- <season>\n`);
+  process.exit(1);
+}
 await mkdir(out, { recursive: true });
-const pages = (await readdir(review)).filter((name) => name.endsWith('.html')).map((name) => join(review, name));
+const pages = files.filter((name) => name.endsWith('.html')).map((name) => join(review, name));
 const made = await withBrowser((browser) =>
   program.opts<{ readme?: true }>().readme === true
     ? partPictures(browser, review, out)

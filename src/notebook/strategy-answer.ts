@@ -41,7 +41,12 @@ export function strategyKeys(bins: readonly Played[]): KeyNumber[] {
       label: 'Largest saving',
       quantity: 'money',
       amount: first?.saving ?? null,
-      note: first === null ? 'No bin has a strategy that reaches its target.' : first.review.bin.name,
+      note:
+        first !== null
+          ? first.review.bin.name
+          : trusted.length === 0
+            ? 'No bin has a model to run other ways by.'
+            : 'No bin has a strategy that reaches its target.',
     },
     {
       label: 'Models trusted',

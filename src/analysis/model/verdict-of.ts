@@ -35,7 +35,7 @@ export function verdictOf(
     const { misfit, fanHours } = told.unseen!;
     return {
       trusted: true,
-      why: `On ${Math.round(fanHours)} fan hours that the fit has not seen the bed lies ${misfit.temperatureK.toFixed(1)} °C${
+      why: `On ${Math.round(fanHours)} fan hours that the fit has not seen the bed lies ${degrees(misfit.temperatureK)}${
         misfit.moistures > 0 ? ` and ${misfit.moisturePoints.toFixed(1)} points` : ''
       } (root mean square) from the log.`,
       wouldHelp: [],
@@ -47,6 +47,9 @@ export function verdictOf(
     wouldHelp: [...new Set(reasons.map((one) => one.help))],
   };
 }
+
+/** In both systems: a page shows the one of its reader. */
+const degrees = (deltaK: number) => `${deltaK.toFixed(1)} °C (${(1.8 * deltaK).toFixed(1)} °F)`;
 
 const CHECK = 'Check depth, heights and numbering of the cables’ sensors, and the clock of the fan log.';
 
@@ -64,12 +67,12 @@ function misfits({ bin }: BinLog, { unseen, trained }: Told): Doubt[] {
   ] as const) {
     if (one.temperatureK > MOST_K)
       out.push({
-        why: `Temperatures of the bed lie ${one.temperatureK.toFixed(1)} °C from the log ${part}; ${MOST_K} °C is the limit.`,
+        why: `Temperatures of the bed lie ${degrees(one.temperatureK)} from the log ${part}; ${degrees(MOST_K)} is the limit.`,
         help: CHECK,
       });
     if (one.moisturePoints > MOST_POINTS)
       out.push({
-        why: `Moistures of the bed lie ${one.moisturePoints.toFixed(1)} points from the log ${part}; ${MOST_POINTS} points is the limit.`,
+        why: `Moistures of the bed lie ${one.moisturePoints.toFixed(2)} points from the log ${part}; ${MOST_POINTS} points is the limit.`,
         help: CHECK,
       });
   }

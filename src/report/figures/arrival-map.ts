@@ -40,7 +40,7 @@ const GAP = 30;
 
 /**
  * Where a front came by, and when: a panel a bin, a column a cable, the floor at the bottom. A box with a number is a
- * sensor that the front passed, darker the later; other shapes are sensors that it did not pass.
+ * sensor that the front passed, standing out from the paper the more the later; other shapes are sensors that it did not pass.
  */
 export function arrivalMap(data: ArrivalMap, units: Units): Figure {
   if (data.panels.length === 0) throw new Error('no bin has a front to draw');
@@ -48,7 +48,7 @@ export function arrivalMap(data: ArrivalMap, units: Units): Figure {
     data.panels.some((panel) => panel.sensors.some((one) => one.outcome === outcome));
   const legend: (LegendItem | false)[] = [
     {
-      label: `fan hours until the front came by, darker is later in that bin`,
+      label: `fan hours until the front came by, the stronger the later in that bin`,
       swatch: 'color-mix(in srgb,var(--ink) 22%,var(--paper))',
     },
     has('held') && { label: 'not reached', swatch: 'cross' },
