@@ -4,7 +4,7 @@ import type { Cell, Entry, Section, Table } from '../../report/page.ts';
 import { section } from '../../report/section.ts';
 import { Units } from '../../report/units.ts';
 import { byCost, cheapestTitle } from '../cheapest.ts';
-import { counted, type KnownTotal, knownTotal, listed } from '../words.ts';
+import { counted, type KnownTotal, knownTotal } from '../words.ts';
 import type { ClientLine } from './client-line.ts';
 
 /** A client whose report could not be made, and every problem of its files. */
@@ -210,7 +210,7 @@ function entryOf(line: ClientLine): Entry {
       ...line.findings.slice(0, 3),
       ...(line.todo.length === 0
         ? []
-        : [`To do: ${listed(line.todo.slice(0, 2).map((text) => text.replace(/\.$/, '')))}.`]),
+        : [`To do: ${line.todo.slice(0, 2).join(' ')}`]),
       ...mend,
       ...model,
     ],
