@@ -208,9 +208,7 @@ function entryOf(line: ClientLine): Entry {
     text: line.findings.length === 0 ? 'No saving is more than its interval.' : '',
     details: [
       ...line.findings.slice(0, 3),
-      ...(line.todo.length === 0
-        ? []
-        : [`To do: ${line.todo.slice(0, 2).join(' ')}`]),
+      ...(line.todo.length === 0 ? [] : [`To do: ${line.todo.slice(0, 2).join(' ')}`]),
       ...mend,
       ...model,
     ],
