@@ -56,7 +56,7 @@ describe('the arrival map', () => {
         .slice(1),
     ).toEqual(['dash']);
   });
-  it('is darker the later, and frames the slowest', () => {
+  it('stands out the more the later, and frames the slowest', () => {
     const boxes = [...svg.matchAll(/<rect[^>]*fill="var\(--ink\)"[^>]*>/g)].map(([tag]) => tag);
     const opacity = boxes.map((tag) => Number(/fill-opacity="([\d.]+)"/.exec(tag)?.[1]));
     expect(opacity[1]).toBeGreaterThan(opacity[0]);
