@@ -13,16 +13,16 @@ import { besidePrevious } from '../../src/analysis/previous/beside-previous.ts';
 import { seasonNumbers } from '../../src/analysis/previous/previous-shape.ts';
 import { summaryOf } from '../../src/analysis/summary.ts';
 import { summaryJsonSchema } from '../../src/analysis/summary-shape.ts';
-import { InputError } from '../../src/base/errors.ts';
 import { zoneOf } from '../../src/base/zone.ts';
 import type { NotebookInput } from '../../src/notebook.ts';
 import { renderPages } from '../../src/report/html/pages.ts';
 import type { Page } from '../../src/report/page.ts';
 import { namedApart, pageTables, type TableFile } from '../../src/report/page-tables.ts';
 import type { LoadedSeason, LoadReport } from '../../src/season/loaded.ts';
-import { readSeason } from '../../src/season/read-season.ts';
 import { rejectsCsv, writeTables } from '../../src/season/write-tables.ts';
 import { assertReplaceable, type OwnFolder, replaceFolder } from '../folder/replace-folder.ts';
+import { seasonOfFiles } from '../kept/season-of-files.ts';
+import { workedOut } from '../kept/worked-out.ts';
 import { readSweep } from '../sweep/read-sweep.ts';
 import { hindsightCsv } from './hindsight-csv.ts';
 import { madeBy, unitsOf } from './made-by.ts';
@@ -30,7 +30,6 @@ import { ownNotebooks } from './own-notebooks.ts';
 import { type PdfWish, pdfOf } from './pdf-of.ts';
 import { previousSeason } from './previous-season.ts';
 import { workbookBytes } from './workbook-bytes.ts';
-import { workedOut } from './worked-out.ts';
 
 /** The pages of a review, in the order of their links. */
 export const NOTEBOOKS = [
@@ -94,13 +93,8 @@ export async function runReview(options: ReviewOptions): Promise<ReviewOutcome> 
   const taken = NOTEBOOKS.map(({ id }) => id);
   const own = await ownNotebooks(options.own ?? [], taken);
   const before = options.previous == null ? null : await previousSeason(options.previous, say, options.keep);
-  const season = await readSeason(folder);
+  const season = await seasonOfFiles(folder);
   say(`Season   ${season.title}: ${count(season.bins.length, 'bin')}, ${count(season.fans.length, 'fan')}`);
-  if (season.files.length === 0) {
-    const message =
-      'lists no file, so there is nothing to review. Add the logs under `files:` (the starter has them as comments).';
-    throw new InputError([{ code: 'SEASON_FILES', file: 'season.yaml', message }]);
-  }
   const { models, keep } = options;
   const onLoaded = ({ load }: LoadedSeason) => {
     const { totals, files } = load;

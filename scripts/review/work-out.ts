@@ -1,8 +1,7 @@
 import type { SeasonReview } from '../../src/analysis/types.ts';
-import { InputError } from '../../src/base/errors.ts';
 import type { LoadedSeason } from '../../src/season/loaded.ts';
-import { readSeason } from '../../src/season/read-season.ts';
-import { workedOut } from './worked-out.ts';
+import { seasonOfFiles } from '../kept/season-of-files.ts';
+import { workedOut } from '../kept/worked-out.ts';
 
 export interface Worked {
   loaded: LoadedSeason;
@@ -19,13 +18,8 @@ export async function workOut(
   folder: string,
   { models, keep, say }: { models: boolean; keep: boolean; say: (line: string) => void },
 ): Promise<Worked> {
-  const season = await readSeason(folder);
+  const season = await seasonOfFiles(folder);
   say(`Season   ${season.title}: ${season.bins.length} bin${season.bins.length === 1 ? '' : 's'}`);
-  if (season.files.length === 0) {
-    const message =
-      'lists no file, so there is nothing to report. Add the logs under `files:` (the starter has them as comments).';
-    throw new InputError([{ code: 'SEASON_FILES', file: 'season.yaml', message }]);
-  }
   return workedOut(season, {
     models,
     keep,

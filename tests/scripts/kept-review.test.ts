@@ -2,8 +2,14 @@ import { appendFileSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSyn
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { keepSeason, readKept } from '../../scripts/kept/season-cache.ts';
+import { seasonOfFiles } from '../../scripts/kept/season-of-files.ts';
 import { runReview } from '../../scripts/review/run-review.ts';
+import { reviewSeason } from '../../src/analysis/review-season.ts';
+import { loadSeason } from '../../src/season/load-season.ts';
 import { makeSeasonFolder, SMALL_SEASON } from '../support/season-folder.ts';
+
+const KEY = 'a'.repeat(32);
 
 describe('a review from what is kept of a season', () => {
   const work = mkdtempSync(join(tmpdir(), 'fanbook-kept-'));
@@ -35,6 +41,19 @@ describe('a review from what is kept of a season', () => {
       const differ = [...anew.files].filter(([name, bytes]) => other.files.get(name) !== bytes).map(([name]) => name);
       expect(differ).toEqual([]);
     }
+  });
+  it('with models and without are kept beside each other, each as it was asked for', async () => {
+    const loaded = await loadSeason(await seasonOfFiles(season));
+    const plain = reviewSeason(loaded);
+    const folder = join(work, 'both');
+    expect(keepSeason(folder, KEY, false, { loaded, review: plain }, true)).toBe(true);
+    expect(readKept(folder, KEY, true)?.review).toBeNull();
+    expect(keepSeason(folder, KEY, true, { loaded, review: { ...plain, whatIf: [] } }, false)).toBe(true);
+    expect(readKept(folder, KEY, false)?.review?.whatIf).toBeUndefined();
+    expect(readKept(folder, KEY, true)?.review?.whatIf).toEqual([]);
+    // A season of other files takes the place of both.
+    keepSeason(folder, KEY.replaceAll('a', 'b'), false, { loaded, review: plain }, true);
+    expect(readKept(folder, KEY, false)).toBeNull();
   });
   it('is worked out anew once a file of the season has changed', async () => {
     appendFileSync(join(season, 'season.yaml'), '# changed\n');

@@ -3,7 +3,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import packageJson from '../../package.json' with { type: 'json' };
 import type { Season } from '../../src/season/season.ts';
-import { KIT } from './kit-folder.ts';
+import { KIT } from '../notebook/kit-folder.ts';
 
 /** What a kept season hangs on: the bytes of season.yaml and of every file that it names, and the kit's own code. Hex. */
 export function seasonKey({ folder, files }: Season): string {

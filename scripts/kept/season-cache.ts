@@ -21,17 +21,32 @@ export function cacheFolder({ folder }: Season): string {
   return join(folder, '.cache');
 }
 
+/** What is kept of a season under its key; the review only where one was kept that was asked the same. */
+export interface ReadBack {
+  loaded: LoadedSeason;
+  review: SeasonReview | null;
+}
+
+/** A review without models is not one from which they are left out: their numbers stand on other pages too. */
+function reviewFile(models: boolean): string {
+  return models ? 'review-with-models.bin' : 'review.bin';
+}
+
 /** @returns null where nothing is kept under the key, or it cannot be read */
-export function readKept(folder: string, key: string): KeptSeason | null {
+export function readKept(folder: string, key: string, models: boolean): ReadBack | null {
   const kept = join(folder, key);
   if (!existsSync(kept)) return null;
   try {
-    const { season, load, review } = deserialize(readFileSync(join(kept, 'season.bin')));
+    const { season, load } = deserialize(readFileSync(join(kept, 'season.bin')));
     const names = Object.keys(TABLES);
     const tables = Object.fromEntries(
       names.map((name) => [name, fromIpc(readFileSync(join(kept, 'data', `${name}.arrow`)))]),
     ) as SeasonTables;
-    return { loaded: { season, tables, load }, review };
+    const review = join(kept, reviewFile(models));
+    return {
+      loaded: { season, tables, load },
+      review: existsSync(review) ? deserialize(readFileSync(review)) : null,
+    };
   } catch {
     return null;
   }
@@ -39,23 +54,35 @@ export function readKept(folder: string, key: string): KeptSeason | null {
 
 /**
  * Keep a season under its key, whole or not at all; what was kept under other keys goes. A folder that cannot be written to keeps
- * nothing: the next notebook loads anew.
+ * nothing: the next run loads anew.
  *
- * @returns whether it is kept
+ * @param models  whether the review was made with them
+ * @param anew    the logs were loaded anew, and not taken from here
+ * @returns       whether it is kept
  */
-export function keepSeason(folder: string, key: string, { loaded, review }: KeptSeason): boolean {
+export function keepSeason(
+  folder: string,
+  key: string,
+  models: boolean,
+  { loaded, review }: KeptSeason,
+  anew: boolean,
+): boolean {
+  const kept = join(folder, key);
   const fresh = join(folder, `.new-${key}-${process.pid}`);
   try {
-    mkdirSync(fresh, { recursive: true });
-    writeFileSync(join(folder, '.gitignore'), '*\n');
-    writeTables(loaded, join(fresh, 'data'));
-    writeFileSync(join(fresh, 'season.bin'), serialize({ season: loaded.season, load: loaded.load, review }));
-    const kept = join(folder, key);
-    rmSync(kept, { recursive: true, force: true });
-    renameSync(fresh, kept);
-    for (const name of readdirSync(folder)) {
-      if (/^[0-9a-f]{32}$/.test(name) && name !== key) rmSync(join(folder, name), { recursive: true, force: true });
+    if (anew) {
+      mkdirSync(fresh, { recursive: true });
+      writeFileSync(join(folder, '.gitignore'), '*\n');
+      writeTables(loaded, join(fresh, 'data'));
+      writeFileSync(join(fresh, 'season.bin'), serialize({ season: loaded.season, load: loaded.load }));
+      rmSync(kept, { recursive: true, force: true });
+      renameSync(fresh, kept);
+      for (const name of readdirSync(folder)) {
+        if (/^[0-9a-f]{32}$/.test(name) && name !== key) rmSync(join(folder, name), { recursive: true, force: true });
+      }
     }
+    writeFileSync(fresh, serialize(review));
+    renameSync(fresh, join(kept, reviewFile(models)));
     return true;
   } catch {
     rmSync(fresh, { recursive: true, force: true });
@@ -66,7 +93,7 @@ export function keepSeason(folder: string, key: string, { loaded, review }: Kept
 /** Fitted beds beside the kept season, a file a bin; kept in memory alone where there is none. */
 export function bedStore(folder: string, key: string): BedStore {
   const beds = new Map<string, BinModel>();
-  // Ids of bins are people's words; what is no plain name is written by its letters' numbers.
+  // Ids of bins are people's words, not names of files.
   const pathOf = (binId: string) => join(folder, key, `bed-${encodeURIComponent(binId)}.bin`);
   return {
     get(binId) {
