@@ -1,4 +1,5 @@
 import { Command } from 'commander';
+import { leave } from './command-line.ts';
 
 // Loaded when asked for: what one bench brings into the process would weigh on another.
 const BENCHES: Readonly<Record<string, () => Promise<void> | void>> = {
@@ -19,7 +20,7 @@ const program = new Command('bench')
   )
   .argument('[what...]', `which: ${Object.keys(BENCHES).join(', ')} (default: all)`)
   .addHelpText('after', '\nExit status: 0 done; 2 wrong command line.\n\nExample: npm run bench -- physics review')
-  .exitOverride((error) => process.exit(error.exitCode === 0 ? 0 : 2))
+  .exitOverride(leave)
   .parse();
 for (const what of program.args.length > 0 ? program.args : Object.keys(BENCHES)) {
   const bench = BENCHES[what];

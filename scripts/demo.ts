@@ -1,6 +1,6 @@
 import { fileURLToPath } from 'node:url';
 import { Command } from 'commander';
-import { reviewCommand } from './review/command.ts';
+import { leave } from './command-line.ts';
 
 new Command('demo')
   .description(
@@ -11,9 +11,11 @@ new Command('demo')
     '\nExit status: 0 whole; 2 wrong command line; 3 written, but a bin, page or section broke; 4 a fault of the kit.\n\nExample: npm run demo',
   )
   .allowExcessArguments(false)
-  .exitOverride((error) => process.exit(error.exitCode === 0 ? 0 : 2))
+  .exitOverride(leave)
   .parse();
 
+// Loaded once the command line is known to be right, as it takes seconds.
+const { reviewCommand } = await import('./review/command.ts');
 /** Reviews the invented farm that comes with the kit, its season before beside it. */
 const sampleOf = (name: string) => fileURLToPath(new URL(`../data-samples/${name}`, import.meta.url));
 process.exitCode = await reviewCommand(sampleOf('sorrel-fork'), {

@@ -1,13 +1,5 @@
-import { writeFileSync } from 'node:fs';
-import { join, resolve } from 'node:path';
 import { Command } from 'commander';
-import { loadSeason } from '../src/season/load-season.ts';
-import { readSeason } from '../src/season/read-season.ts';
-import { rejectsCsv, writeTables } from '../src/season/write-tables.ts';
-import { assertReplaceable, replaceFolder } from './folder/replace-folder.ts';
-import { EXIT, tellError } from './review/command.ts';
-
-const LOADED_FOLDER = { marks: ['rejects.csv'], own: /^(data|rejects\.csv)$/ };
+import { leave, tellError } from './command-line.ts';
 
 const command = new Command('load')
   .description('Read a season folder into tables: data/*.arrow (SI units, UTC) and rejects.csv, whole or not at all.')
@@ -17,24 +9,18 @@ const command = new Command('load')
     'after',
     "\nExit status: 0 written; 1 the season's files have problems (listed, nothing written); 2 wrong command line; 4 a fault of the kit.\n\nExample: npm run load -- my-season",
   )
-  .exitOverride((error) => process.exit(error.exitCode === 0 ? 0 : EXIT.usage));
+  .exitOverride(leave);
 
-async function main(): Promise<void> {
+const tell = (line: string) => process.stderr.write(`${line}\n`);
+try {
   command.parse();
-  const folder = resolve(command.args[0]);
-  const out = resolve(command.opts<{ out?: string }>().out ?? join(folder, 'loaded'));
-  await assertReplaceable(out, folder, LOADED_FOLDER);
-  const season = await readSeason(folder);
-  const loaded = await loadSeason(season, (text) => console.error(text));
-  await replaceFolder(out, (building) => {
-    writeTables(loaded, join(building, 'data'));
-    writeFileSync(join(building, 'rejects.csv'), rejectsCsv(loaded.load.rejects));
-  });
-  const { rows, cells, missing, rejected, outside } = loaded.load.totals;
-  console.log(`${rows} rows, ${cells} cells: ${missing} missing, ${rejected} rejected, ${outside} outside the season.`);
-  console.log(`Written to ${out}`);
+  // Loaded once the command line is known to be right, as it takes seconds.
+  const { loadFolder } = await import('./load/load-folder.ts');
+  const { out, totals } = await loadFolder(command.args[0], command.opts<{ out?: string }>().out ?? null, tell);
+  const { rows, cells, missing, rejected, outside } = totals;
+  process.stdout.write(
+    `${rows} rows, ${cells} cells: ${missing} missing, ${rejected} rejected, ${outside} outside the season.\nWritten to ${out}\n`,
+  );
+} catch (error) {
+  process.exitCode = tellError(error, tell);
 }
-
-await main().catch((error: unknown) => {
-  process.exitCode = tellError(error, (line) => console.error(line));
-});

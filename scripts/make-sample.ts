@@ -1,6 +1,7 @@
 import { mkdirSync, rmSync, writeFileSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
 import { Command } from 'commander';
+import { leave } from './command-line.ts';
 import { sampleFiles } from './sample/sample-files.ts';
 
 const program = new Command('make-sample')
@@ -11,7 +12,7 @@ const program = new Command('make-sample')
     '\nExit status: 0 written; 2 wrong command line.\n\nExample: npm run make-sample -- --out /tmp/sample',
   )
   .allowExcessArguments(false)
-  .exitOverride((error) => process.exit(error.exitCode === 0 ? 0 : 2))
+  .exitOverride(leave)
   .parse();
 
 const out = resolve(program.opts<{ out: string }>().out);

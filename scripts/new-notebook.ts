@@ -2,9 +2,9 @@ import { existsSync, mkdirSync, writeFileSync } from 'node:fs';
 import { basename, dirname, join, relative, resolve, sep } from 'node:path';
 import { Command } from 'commander';
 import { InputError } from '../src/base/errors.ts';
+import { leave, tellError } from './command-line.ts';
 import { starterNotebook } from './new-notebook/starter-notebook.ts';
 import { KIT } from './notebook/kit-folder.ts';
-import { EXIT, tellError } from './review/command.ts';
 
 const NAME = /^[a-z][a-z0-9]*(-[a-z0-9]+)*$/;
 
@@ -52,7 +52,7 @@ Exit status: 0 written; 1 the name cannot be, or something stands there; 2 wrong
 Example: npm run new-notebook -- my-page
          npm run notebook -- notebooks/my-page.ts data-samples/sorrel-fork --watch`,
   )
-  .exitOverride((error) => process.exit(error.exitCode === 0 ? 0 : EXIT.usage))
+  .exitOverride(leave)
   .parse();
 
 try {

@@ -1,7 +1,5 @@
 import { Command, InvalidArgumentError } from 'commander';
-import { runNotebook } from './notebook/run-notebook.ts';
-import { watchNotebook } from './notebook/watch/watch-notebook.ts';
-import { EXIT, generatedAtMs, tellError } from './review/command.ts';
+import { EXIT, generatedAtMs, leave, tellError } from './command-line.ts';
 
 interface Options {
   out?: string;
@@ -43,7 +41,7 @@ Exit status: 0 whole, or a watch that was ended; 1 the notebook or the season's 
 Examples: npm run notebook -- notebooks/first-look.ts data-samples/sorrel-fork
           npm run notebook -- ~/my-pages/fans.ts my-season --watch`,
   )
-  .exitOverride((error) => process.exit(error.exitCode === 0 ? 0 : EXIT.usage))
+  .exitOverride(leave)
   .parse();
 
 const [notebook, seasonFolder] = program.args;
@@ -57,6 +55,7 @@ try {
   const epoch = process.env.SOURCE_DATE_EPOCH;
   if (watch) {
     const stated = epoch === undefined || epoch === '' ? null : generatedAtMs(epoch, 0);
+    const { watchNotebook } = await import('./notebook/watch/watch-notebook.ts');
     const watching = await watchNotebook({
       notebook,
       seasonFolder,
@@ -76,6 +75,7 @@ try {
     process.on('SIGTERM', end);
   } else {
     const madeMs = generatedAtMs(epoch, Date.now());
+    const { runNotebook } = await import('./notebook/run-notebook.ts');
     const done = await runNotebook({
       notebook,
       seasonFolder,

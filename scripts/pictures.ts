@@ -1,6 +1,7 @@
 import { mkdir, readdir } from 'node:fs/promises';
 import { join, resolve } from 'node:path';
 import { Command } from 'commander';
+import { leave } from './command-line.ts';
 import { pagePictures } from './pictures/page-pictures.ts';
 import { partPictures } from './pictures/part-pictures.ts';
 import { withBrowser } from './pictures/with-browser.ts';
@@ -17,7 +18,7 @@ Needs a Chromium at /usr/bin/chromium or CHROMIUM_PATH. Exit status: 0 done; 1 n
 
 Example: npm run pictures -- data-samples/sorrel-fork/review .ci/output/pictures`,
   )
-  .exitOverride((error) => process.exit(error.exitCode === 0 ? 0 : 2))
+  .exitOverride(leave)
   .parse();
 
 const [review, out] = program.args.map((path) => resolve(path));

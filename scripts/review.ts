@@ -1,6 +1,6 @@
 import { Command, Option } from 'commander';
-import { PAPERS } from './pdf/report-pdf.ts';
-import { EXIT, reviewCommand } from './review/command.ts';
+import { leave } from './command-line.ts';
+import { PAPERS } from './pdf/papers.ts';
 
 const program = new Command('review')
   .description('Review a season folder: read its logs, work out what the fans did and cost, write the pages.')
@@ -40,7 +40,7 @@ Exit status: 0 whole; 1 the season's files have problems (listed, nothing writte
 
 Example: npm run review -- data-samples/sorrel-fork --xlsx --out /tmp/review`,
   )
-  .exitOverride((error) => process.exit(error.exitCode === 0 ? 0 : EXIT.usage))
+  .exitOverride(leave)
   .parse();
 
 const [folder] = program.args;
@@ -57,6 +57,8 @@ interface Options {
 }
 
 const { out, model, fresh, xlsx, previous, pdf, page, paper, chromium } = program.opts<Options>();
+// Loaded once the command line is known to be right, as it takes seconds.
+const { reviewCommand } = await import('./review/command.ts');
 process.exitCode = await reviewCommand(folder, {
   out: out ?? null,
   models: model,

@@ -1,8 +1,7 @@
 import { Command } from 'commander';
 import { AS_LOGGED, IN_HINDSIGHT, SWEPT } from '../src/analysis/strategies/run-strategy.ts';
-import { EXIT, tellError } from './review/command.ts';
-import { mergeSweep, runSweep } from './sweep/run-sweep.ts';
-import { type SweepText, sweepOptions, UsageError } from './sweep/sweep-options.ts';
+import { EXIT, leave, tellError, UsageError } from './command-line.ts';
+import { type SweepText, sweepOptions } from './sweep/sweep-options.ts';
 
 const program = new Command('sweep')
   .description('Run strategies for the fans through a season’s fitted bins, in its weather and in that of other years.')
@@ -45,7 +44,7 @@ Examples:
   npm run sweep -- my-season --merge /tmp/share-* --out my-season/sweep
   scripts/sweep/with-parallel.sh my-season 8 /tmp/shares    (all shares by GNU parallel, then merged)`,
   )
-  .exitOverride((error) => process.exit(error.exitCode === 0 ? 0 : EXIT.usage))
+  .exitOverride(leave)
   .parse();
 
 const tell = (line: string) => process.stderr.write(`${line}\n`);
@@ -60,6 +59,7 @@ async function main(): Promise<number> {
     const message = `--merge runs nothing, so ${names.join(', ')} cannot go with it: the shards say what was run.`;
     throw new UsageError([{ code: 'SWEEP_OPTION', message }]);
   }
+  const { mergeSweep, runSweep } = await import('./sweep/run-sweep.ts');
   const done =
     merge === undefined ? await runSweep(folder, out, sweepOptions(text), tell) : await mergeSweep(folder, out, merge);
   process.stdout.write(`${done.written}\n`);
@@ -74,7 +74,4 @@ process.once('SIGINT', () => {
   process.exit(130);
 });
 
-process.exitCode = await main().catch((error: unknown) => {
-  const status = tellError(error, tell);
-  return error instanceof UsageError ? EXIT.usage : status;
-});
+process.exitCode = await main().catch((error: unknown) => tellError(error, tell));

@@ -1,9 +1,7 @@
 import { Command, Option } from 'commander';
-import { InputError } from '../src/base/errors.ts';
+import { EXIT, generatedAtMs, leave, tellError, UsageError } from './command-line.ts';
 import { findChromium } from './pdf/find-chromium.ts';
-import { PAPERS, type Paper } from './pdf/report-pdf.ts';
-import { EXIT, generatedAtMs, tellError } from './review/command.ts';
-import { runYearEnd } from './year-end/run-year-end.ts';
+import { PAPERS, type Paper } from './pdf/papers.ts';
 import { coverDate } from './year-end/wishes.ts';
 
 const program = new Command('year-end')
@@ -48,7 +46,7 @@ Examples:
   npm run year-end -- data-samples/sorrel-fork --previous data-samples/sorrel-fork-2023 --pdf --out /tmp/year-end
   npm run year-end -- clients/* --prepared-by "A. Consultant" --date 2025-05-20 --pdf`,
   )
-  .exitOverride((error) => process.exit(error.exitCode === 0 ? 0 : EXIT.usage))
+  .exitOverride(leave)
   .parse();
 
 interface Options {
@@ -76,8 +74,10 @@ async function main(seasons: readonly string[], options: Options): Promise<numbe
     if (seasons.length > 1 && options.preparedFor !== undefined) {
       const message =
         '--prepared-for would put one client’s name on every report. State prepared_for in each season.yaml.';
-      throw new InputError([{ code: 'PREPARED_FOR', message }]);
+      throw new UsageError([{ code: 'PREPARED_FOR', message }]);
     }
+    // Loaded once the command line is known to be right, as it takes seconds.
+    const { runYearEnd } = await import('./year-end/run-year-end.ts');
     const done = await runYearEnd({
       seasons,
       wishes: {

@@ -1,6 +1,6 @@
 import { accessSync, constants } from 'node:fs';
 import { delimiter, join } from 'node:path';
-import { InputError } from '../../src/base/errors.ts';
+import { UsageError } from '../command-line.ts';
 
 /** Names that the browser goes by where programs are looked for. */
 const NAMES = ['chromium', 'chromium-browser', 'chromium.exe'];
@@ -30,7 +30,7 @@ function runs(path: string): boolean {
  *
  * @param stated  from the command line; null: CHROMIUM_PATH, then the search path, then the usual places
  * @returns       its path; null where none is found
- * @throws        InputError where a stated one is none that can be run
+ * @throws        UsageError where a stated one is none that can be run
  */
 export function findChromium(
   stated: string | null,
@@ -45,7 +45,7 @@ export function findChromium(
     if (path === undefined || path === '') continue;
     if (runs(path)) return path;
     const message = `${from} is "${path}", which is no program that can be run. Give the path of an installed Chromium, e.g. /usr/bin/chromium.`;
-    throw new InputError([{ code: 'CHROMIUM', message }]);
+    throw new UsageError([{ code: 'CHROMIUM', message }]);
   }
   const onPath = (env.PATH ?? '').split(delimiter).flatMap((folder) => NAMES.map((name) => join(folder, name)));
   return [...onPath, ...usual].find(runs) ?? null;

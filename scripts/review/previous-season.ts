@@ -2,7 +2,7 @@ import { readFile, stat } from 'node:fs/promises';
 import { join, resolve } from 'node:path';
 import { PREVIOUS_SHAPE, type SeasonNumbers, seasonNumbers } from '../../src/analysis/previous/previous-shape.ts';
 import { summaryOf } from '../../src/analysis/summary.ts';
-import { InputError } from '../../src/base/errors.ts';
+import { UsageError } from '../command-line.ts';
 import { workOut } from './work-out.ts';
 
 /**
@@ -10,12 +10,12 @@ import { workOut } from './work-out.ts';
  * it stands in).
  *
  * @param keep  as `workedOut`
- * @throws InputError where there is neither, or the file is no summary.json
+ * @throws UsageError where there is neither, or the file is no summary.json
  */
 export async function previousSeason(path: string, say: (line: string) => void, keep = false): Promise<SeasonNumbers> {
   const full = resolve(path);
   const is = await stat(full).catch(() => null);
-  if (is === null) throw new InputError([problem(path, 'is not there')]);
+  if (is === null) throw new UsageError([problem(path, 'is not there')]);
   if (is.isFile()) return seasonNumbers(await readSummary(full, path));
   const has = async (name: string) => (await stat(join(full, name)).catch(() => null))?.isFile() === true;
   if (await has('season.yaml')) {
@@ -24,7 +24,7 @@ export async function previousSeason(path: string, say: (line: string) => void, 
     return seasonNumbers(summaryOf(loaded, review));
   }
   if (await has('summary.json')) return seasonNumbers(await readSummary(join(full, 'summary.json'), path));
-  throw new InputError([problem(path, 'holds neither season.yaml nor summary.json')]);
+  throw new UsageError([problem(path, 'holds neither season.yaml nor summary.json')]);
 }
 
 const problem = (path: string, found: string) => ({
@@ -38,10 +38,10 @@ async function readSummary(file: string, path: string) {
   try {
     data = JSON.parse(text);
   } catch {
-    throw new InputError([problem(path, 'is no JSON')]);
+    throw new UsageError([problem(path, 'is no JSON')]);
   }
   const read = PREVIOUS_SHAPE.safeParse(data);
   if (read.success) return read.data;
   const [first] = read.error.issues;
-  throw new InputError([problem(path, `is no summary.json of a review (${first.path.join('.')}: ${first.message})`)]);
+  throw new UsageError([problem(path, `is no summary.json of a review (${first.path.join('.')}: ${first.message})`)]);
 }

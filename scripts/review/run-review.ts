@@ -23,6 +23,7 @@ import { rejectsCsv, writeTables } from '../../src/season/write-tables.ts';
 import { assertReplaceable, type OwnFolder, replaceFolder } from '../folder/replace-folder.ts';
 import { seasonOfFiles } from '../kept/season-of-files.ts';
 import { workedOut } from '../kept/worked-out.ts';
+import { findChromium } from '../pdf/find-chromium.ts';
 import { readSweep } from '../sweep/read-sweep.ts';
 import { hindsightCsv } from './hindsight-csv.ts';
 import { madeBy, unitsOf } from './made-by.ts';
@@ -89,6 +90,8 @@ export async function runReview(options: ReviewOptions): Promise<ReviewOutcome> 
   const out = options.out === null ? join(folder, 'review') : resolve(options.out);
   await assertReplaceable(out, folder, REVIEW_FOLDER);
   const say = options.onStage;
+  // A named browser that is none is told before the work, not after.
+  if (options.pdf != null) findChromium(options.pdf.chromium);
 
   const taken = NOTEBOOKS.map(({ id }) => id);
   const own = await ownNotebooks(options.own ?? [], taken);

@@ -7,6 +7,7 @@ import { loadSeason } from '../../src/season/load-season.ts';
 import { readSeason } from '../../src/season/read-season.ts';
 import type { Season } from '../../src/season/season.ts';
 import { didYouMean } from '../../src/season/yaml/nearest.ts';
+import { UsageError } from '../command-line.ts';
 import { assertReplaceable } from '../folder/replace-folder.ts';
 import { FinishedJobs } from './finished-jobs.ts';
 import { codeHash, hashOf } from './job-key.ts';
@@ -17,7 +18,7 @@ import { runJobs } from './run-jobs.ts';
 import { seasonBins } from './season-bins.ts';
 import { seasonHash } from './season-hash.ts';
 import { finishedName, fitsName, SWEEP_FOLDER, shardName } from './sweep-folder.ts';
-import { type SweepOptions, UsageError } from './sweep-options.ts';
+import type { SweepOptions } from './sweep-options.ts';
 import { sweepPool } from './sweep-pool.ts';
 import { writeShard, writeSweep } from './write-sweep.ts';
 

@@ -14,8 +14,8 @@ import type { BinReview } from '../../src/analysis/types.ts';
 import { toLocalMs, zoneOf } from '../../src/base/zone.ts';
 import type { LoadedSeason } from '../../src/season/loaded.ts';
 import type { RunSpec } from '../../src/simulation/run/run-spec.ts';
+import { UsageError } from '../command-line.ts';
 import type { KeptFits } from './kept-fits.ts';
-import { UsageError } from './sweep-options.ts';
 
 /** A season's bins ready to be planned, each fitted when it is asked for. */
 export interface SeasonBins {

@@ -2,8 +2,9 @@ import { availableParallelism } from 'node:os';
 import { IN_HINDSIGHT, SWEPT } from '../../src/analysis/strategies/run-strategy.ts';
 import { SEASON_WEATHER } from '../../src/analysis/strategies/sweep-plan.ts';
 import { AS_IT_IS, VARIED, type Variant, type Varied } from '../../src/analysis/strategies/variant.ts';
-import { InputError, type Problem } from '../../src/base/errors.ts';
+import type { Problem } from '../../src/base/errors.ts';
 import { didYouMean } from '../../src/season/yaml/nearest.ts';
+import { UsageError } from '../command-line.ts';
 
 /** What the command line says, as text. */
 export interface SweepText {
@@ -34,9 +35,6 @@ const MOST_WORKERS = 256;
 const VARIES = Object.keys(VARIED) as Varied[];
 /** A leap year's days, so that 29 February may be named. */
 const LEAP_YEAR = 2024;
-
-/** A command line that cannot be followed: every problem of it. */
-export class UsageError extends InputError {}
 
 /** @throws UsageError with all that is wrong */
 export function sweepOptions(text: SweepText): SweepOptions {

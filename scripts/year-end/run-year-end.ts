@@ -3,6 +3,7 @@ import { basename, dirname, join, resolve } from 'node:path';
 import { formatProblem, InputError, type Problem } from '../../src/base/errors.ts';
 import type { ClientLine } from '../../src/notebook/year-end/client-line.ts';
 import type { FailedClient } from '../../src/notebook/year-end/clients-page.ts';
+import { UsageError } from '../command-line.ts';
 import { assertReplaceable } from '../folder/replace-folder.ts';
 import { clientReport } from './client-report.ts';
 import { clientsSummary, SUMMARY_FOLDER } from './clients-summary.ts';
@@ -31,7 +32,7 @@ export interface YearEndOutcome {
  * The report of one farm, or of each of a consultant's and a summary across them. A client that fails takes no other with it;
  * clients are worked out one after the other, and nothing of one is at hand while another's is made.
  *
- * @throws InputError where the command line cannot be followed, or the one farm's files have problems
+ * @throws UsageError where the command line cannot be followed, InputError where the one farm's files have problems
  */
 export async function runYearEnd({ seasons, wishes, generatedAtMs, say }: YearEndJob): Promise<YearEndOutcome> {
   const { folders, skipped } = await foldersOf(seasons);
@@ -78,7 +79,7 @@ export async function runYearEnd({ seasons, wishes, generatedAtMs, say }: YearEn
   return out;
 }
 
-const refuse = (message: string, code = 'YEAR_END'): InputError => new InputError([{ code, message }]);
+const refuse = (message: string, code = 'YEAR_END'): UsageError => new UsageError([{ code, message }]);
 
 function faultText(error: unknown): string {
   return `a fault of the kit: ${error instanceof Error ? error.message : String(error)}`;
@@ -110,7 +111,7 @@ function outsOf(folders: readonly string[], out: string | null, single: boolean)
         message: `two clients’ folders are named ${name}, so that one report would replace the other under --out. Leave --out away, or rename one.`,
       }),
     );
-    throw new InputError(problems);
+    throw new UsageError(problems);
   }
   return names.map((name) => join(resolve(out), name));
 }

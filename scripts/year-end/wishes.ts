@@ -1,4 +1,4 @@
-import { InputError } from '../../src/base/errors.ts';
+import { UsageError } from '../command-line.ts';
 import type { PdfWish } from '../review/pdf-of.ts';
 
 /** What a command line may ask of a year-end report. */
@@ -22,13 +22,13 @@ export interface YearEndWishes {
 
 const MONTHS = 'January February March April May June July August September October November December'.split(' ');
 
-/** `2025-05-20` as `20 May 2025`. @throws InputError for what is no day of the calendar */
+/** `2025-05-20` as `20 May 2025`. @throws UsageError for what is no day of the calendar */
 export function coverDate(stated: string): string {
   const [, year, month, day] = /^(\d{4})-(\d{2})-(\d{2})$/.exec(stated) ?? [];
   const at = new Date(Date.UTC(Number(year), Number(month) - 1, Number(day)));
   if (day === undefined || at.getUTCMonth() !== Number(month) - 1 || at.getUTCDate() !== Number(day)) {
     const message = `--date is "${stated}"; it takes a day of the calendar as year-month-day, e.g. 2025-05-20.`;
-    throw new InputError([{ code: 'DATE', message }]);
+    throw new UsageError([{ code: 'DATE', message }]);
   }
   return `${Number(day)} ${MONTHS[Number(month) - 1]} ${Number(year)}`;
 }

@@ -28,3 +28,24 @@ describe('--help of every command of the kit', () => {
     120_000,
   );
 });
+
+describe('a command line that cannot be followed', () => {
+  const SAMPLE = 'data-samples/sorrel-fork';
+  it.each([
+    ['review.ts', SAMPLE, '--pdf', '--chromium', '/no/such/browser'],
+    ['review.ts', SAMPLE, '--previous', '/no/such/season'],
+    ['year-end.ts', SAMPLE, '--date', '2025-13-01'],
+    ['sweep.ts', SAMPLE, '--years', 'soon'],
+    ['load.ts'],
+  ])(
+    '%s %s %s %s: ends with 2 before any work',
+    async (script, ...args) => {
+      const ended = await run(process.execPath, ['--import', 'tsx', `scripts/${script}`, ...args], { cwd: ROOT }).catch(
+        (error: { code: number; stderr: string }) => error,
+      );
+      expect(ended).toMatchObject({ code: 2 });
+      expect(ended.stderr).not.toMatch(/^(Load|Analyse) /m);
+    },
+    120_000,
+  );
+});

@@ -29,7 +29,8 @@ const work = mkdtempSync(join(tmpdir(), 'fanbook-partly-'));
 afterAll(() => rmSync(work, { recursive: true, force: true }));
 
 it('a broken bin and a broken page keep their headings, the others stand, and the exit status is 3', async () => {
-  const { EXIT, reviewCommand } = await import('../../scripts/review/command.ts');
+  const { EXIT } = await import('../../scripts/command-line.ts');
+  const { reviewCommand } = await import('../../scripts/review/command.ts');
   const { makeSeasonFolder, SMALL_SEASON } = await import('../support/season-folder.ts');
   const season = join(work, 'season');
   const { fanHours } = makeSeasonFolder(season, { ...SMALL_SEASON, bins: 2 });

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { type SweepText, sweepOptions, UsageError } from '../../../scripts/sweep/sweep-options.ts';
+import { UsageError } from '../../../scripts/command-line.ts';
+import { type SweepText, sweepOptions } from '../../../scripts/sweep/sweep-options.ts';
 
 const problemsOf = (text: SweepText): string[] => {
   try {
