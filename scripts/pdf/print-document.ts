@@ -1,7 +1,7 @@
-import { chromium } from 'playwright-core';
 import { fixedDates } from './fixed-dates.ts';
 import { headingSheets } from './heading-sheets.ts';
 import { vectorHatches } from './vector-hatches.ts';
+import { withBrowser } from './with-browser.ts';
 
 /** Numbers of another width may move a line, and with it a heading, over the edge of a sheet; more rounds than this never help. */
 const ROUNDS = 5;
@@ -24,15 +24,10 @@ export interface PrintOptions {
 export async function printDocument(
   html: (sheetOf: ReadonlyMap<string, number>) => string,
   ids: readonly string[],
-  { browser: executablePath, madeMs }: PrintOptions,
+  { browser, madeMs }: PrintOptions,
 ): Promise<Uint8Array> {
-  const browser = await chromium.launch({
-    executablePath,
-    // Nothing in the document is fetched, and nothing of the browser's own should be.
-    args: ['--disable-gpu', '--disable-background-networking', '--disable-component-update', '--disable-sync'],
-  });
-  try {
-    const context = await browser.newContext({ javaScriptEnabled: false, offline: true });
+  return withBrowser(browser, async (one) => {
+    const context = await one.newContext({ javaScriptEnabled: false, offline: true });
     const page = await context.newPage();
     await page.emulateMedia({ media: 'print' });
     let sheetOf: ReadonlyMap<string, number> = new Map();
@@ -49,7 +44,5 @@ export async function printDocument(
       sheetOf = found;
     }
     throw new Error('the page numbers of the contents do not settle');
-  } finally {
-    await browser.close();
-  }
+  });
 }
