@@ -8,6 +8,7 @@ import {
   clockDoubts,
   costFigure,
   defineNotebook,
+  demandOf,
   demandSection,
   dryingSection,
   dryingSources,
@@ -40,7 +41,8 @@ export default defineNotebook(
     const unknown = bins.reduce((sum, one) => sum + (one.fan.unknownHours ?? 0), 0);
     const cost = knownTotal(bins.map((one) => one.fan.cost));
     const energy = knownTotal(bins.map((one) => one.fan.energyKwh));
-    const demand = knownTotal(bins.map((one) => one.fan.demandCost));
+    const shares = knownTotal(bins.map((one) => one.fan.demandCost));
+    const demand = shares.of === null && shares.total.value !== null ? { ...shares, total: demandOf(review) } : shares;
     const grainCosts = bins.map((one) => ({ name: one.bin.name, cost: perGrain(one.fan.costPerBushel, one, units) }));
     return {
       answer:

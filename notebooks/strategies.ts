@@ -7,6 +7,7 @@ import {
   doubtsSaid,
   hangsNotes,
   hangsTable,
+  MODEL_RANGES,
   methodsOf,
   playedBins,
   runsTable,
@@ -36,8 +37,7 @@ export default defineNotebook(
     return {
       answer: strategiesAnswer(bins, units),
       keyNumbers: strategyKeys(bins),
-      ranges:
-        'Ranges of costs by the model are no 90 % intervals: they are the lowest and highest of six runs, with air, moisture and drying rate to either side of the fit. The weather is the season’s.',
+      ranges: `${MODEL_RANGES} The weather is the season’s.`,
       sections: [
         section('next-fall', 'Next fall', () => ({
           lead: 'What the season’s own weather says of each bin. Another year is another weather.',

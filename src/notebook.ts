@@ -108,7 +108,14 @@ export { agreementSection } from './notebook/probes-section.ts';
 export { ratesSection } from './notebook/rates-section.ts';
 export { seasonSeries } from './notebook/season-series.ts';
 export { sectionFigure } from './notebook/section-figure.ts';
-export { doubtsSaid, strategiesAnswer, strategyEntries, strategyKeys, trustSaid } from './notebook/strategy-answer.ts';
+export {
+  doubtsSaid,
+  MODEL_RANGES,
+  strategiesAnswer,
+  strategyEntries,
+  strategyKeys,
+  trustSaid,
+} from './notebook/strategy-answer.ts';
 export { strategyCrossedSection } from './notebook/strategy-crossed.ts';
 export { hangsNotes, hangsTable } from './notebook/strategy-hangs.ts';
 export { strategySweptSection } from './notebook/strategy-swept.ts';
@@ -116,7 +123,7 @@ export { adviceEntries, runsTable, skillTable, strategyFigure, strategyTable } f
 export { aloneNotes, playedBins } from './notebook/strategy-words.ts';
 export { strategyYearsSection } from './notebook/strategy-years.ts';
 export { yearsOfBins } from './notebook/strategy-years-of.ts';
-export { tariffTable } from './notebook/tariff-section.ts';
+export { demandOf, tariffTable } from './notebook/tariff-section.ts';
 export { againstTotal, usefulSection } from './notebook/useful-section.ts';
 export { waterSection } from './notebook/water-section.ts';
 export * from './notebook/words.ts';

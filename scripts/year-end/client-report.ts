@@ -7,6 +7,7 @@ import { summaryOf } from '../../src/analysis/summary.ts';
 import { summaryJsonSchema } from '../../src/analysis/summary-shape.ts';
 import { type ClientLine, clientLine } from '../../src/notebook/year-end/client-line.ts';
 import { renderDocument } from '../../src/report/html/document.ts';
+import type { InputFile } from '../../src/report/page.ts';
 import { assertReplaceable, type OwnFolder, replaceFolder } from '../folder/replace-folder.ts';
 import { madeBy, unitsOf } from '../review/made-by.ts';
 import { pdfOf } from '../review/pdf-of.ts';
@@ -26,6 +27,8 @@ export interface ClientOutcome {
   out: string;
   /** what the consultant's summary tells of this client */
   line: ClientLine;
+  /** its files, for the summary's account of what it was made from */
+  inputs: readonly InputFile[];
   /** what broke in an otherwise made report, each a line */
   failures: string[];
 }
@@ -76,7 +79,8 @@ export async function clientReport({ folder, out, wishes, generatedAtMs, say }: 
   });
   say(`Write    ${out}`);
   const failures = [...brokenParts(worked), ...rendered.failures, ...tables.failures, ...printed.failures];
-  return { folder, out, line: clientLine(loaded, review, basename(folder), failures, wishes.units), failures };
+  const line = clientLine(loaded, review, basename(folder), failures, wishes.units);
+  return { folder, out, line, inputs: page.madeBy.inputs, failures };
 }
 
 function jsonText(value: unknown): string {

@@ -4,6 +4,7 @@ import packageJson from '../../package.json' with { type: 'json' };
 import type { ClientLine } from '../../src/notebook/year-end/client-line.ts';
 import { CLIENTS_NOTEBOOK, type FailedClient } from '../../src/notebook/year-end/clients-page.ts';
 import { renderPages } from '../../src/report/html/pages.ts';
+import type { InputFile } from '../../src/report/page.ts';
 import { Units } from '../../src/report/units.ts';
 import { type OwnFolder, replaceFolder } from '../folder/replace-folder.ts';
 import { tablesOf } from '../review/run-review.ts';
@@ -18,6 +19,8 @@ export interface SummaryJob {
   out: string;
   lines: readonly ClientLine[];
   failed: readonly FailedClient[];
+  /** files of all clients, by client */
+  inputs: readonly InputFile[];
   command: string;
   preparedBy: string | null;
   system: 'us' | 'si';
@@ -29,24 +32,26 @@ export async function clientsSummary({
   out,
   lines,
   failed,
+  inputs,
   command,
   preparedBy,
   system,
   generatedAtMs,
 }: SummaryJob): Promise<string[]> {
   const currency = lines[0]?.currency ?? 'USD';
+  const zones = new Set(lines.map(({ timeZone }) => timeZone));
   const page = CLIENTS_NOTEBOOK.page({
     lines,
     failed,
-    units: new Units(system, currency, 'UTC'),
+    units: new Units(system, currency, zones.size === 1 ? [...zones][0] : 'UTC'),
     made: {
       seasonTitle: 'Clients, for the consultant alone',
       farm: preparedBy,
       command,
       version: packageJson.version,
       generatedAtMs,
-      inputs: [],
-      changedDefaults: [],
+      inputs,
+      changedDefaults: lines.length === 0 ? [] : ['each client’s own report tells what its season.yaml changes'],
     },
   });
   const [rendered] = renderPages([page]);

@@ -3,6 +3,7 @@ import { basename, dirname, join, resolve } from 'node:path';
 import { formatProblem, InputError, type Problem } from '../../src/base/errors.ts';
 import type { ClientLine } from '../../src/notebook/year-end/client-line.ts';
 import type { FailedClient } from '../../src/notebook/year-end/clients-page.ts';
+import type { InputFile } from '../../src/report/page.ts';
 import { UsageError } from '../command-line.ts';
 import { assertReplaceable } from '../folder/replace-folder.ts';
 import { clientReport } from './client-report.ts';
@@ -44,6 +45,7 @@ export async function runYearEnd({ seasons, wishes, generatedAtMs, say }: YearEn
   if (summary !== null) await assertReplaceable(summary, folders[0], SUMMARY_FOLDER);
   const out: YearEndOutcome = { reports: [], summary, failed: [], failures: [] };
   const lines: ClientLine[] = [];
+  const inputs: InputFile[] = [];
   for (const [i, folder] of folders.entries()) {
     const client = basename(folder);
     if (!single) say(`Client   ${client}`);
@@ -54,6 +56,7 @@ export async function runYearEnd({ seasons, wishes, generatedAtMs, say }: YearEn
       out.reports.push(done.out);
       out.failures.push(...done.failures.map((text) => (single ? text : `${client}: ${text}`)));
       lines.push(done.line);
+      inputs.push(...done.inputs.map((one) => ({ ...one, path: `${client}/${one.path}` })));
     } catch (error) {
       if (single) throw error;
       const problems = error instanceof InputError ? error.problems.map(formatProblem) : [faultText(error)];
@@ -61,13 +64,14 @@ export async function runYearEnd({ seasons, wishes, generatedAtMs, say }: YearEn
     }
   }
   if (summary !== null) {
-    const command = `npm run year-end -- ${folders.length} clients`;
+    const command = `npm run year-end -- ${seasons.join(' ')}`;
     const { preparedBy, units: system } = wishes;
     out.failures.push(
       ...(await clientsSummary({
         out: summary,
         lines,
         failed: out.failed,
+        inputs,
         command,
         preparedBy,
         system,

@@ -4,19 +4,12 @@ import type { Cell, Table } from '../report/page.ts';
 import type { Quantity } from '../report/quantities.ts';
 import type { Units } from '../report/units.ts';
 import { namedTable } from './estimate-rows.ts';
-import { asGrain, perGrain } from './per-grain.ts';
+import { asGrain, grainAmount, perGrain } from './per-grain.ts';
 import { knownTotal } from './words.ts';
 
 /** The cell of a number that may be null with a reason of its block. */
 export function orWhy(value: number | null, why: string | null): Cell {
   return value === null ? { value: null, why: why ?? 'Not known.' } : value;
-}
-
-/** How much grain lay in the bin, in the shown unit. */
-export function grainAmount(review: BinReview, units: Units): Cell {
-  const { bushels, bushelsInterval, why } = review.grain;
-  if (bushels === null) return orWhy(null, why);
-  return asGrain({ value: bushels, interval: bushelsInterval ?? null, why: null }, review, units);
 }
 
 /** A mean at the start or end, with its interval where it has one. */

@@ -1,10 +1,10 @@
 import { cropOf } from '../grain/crops.ts';
 import type { Cell, Column, Table } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
-import { grainAmount } from './bin-table.ts';
 import { foldedFor } from './compare-many.ts';
 import { airflowShown, scaled } from './compare-scale.ts';
 import { type Compared, costQuantity, costShown, GOAL_DONE, placeText } from './compare-words.ts';
+import { grainAmount } from './per-grain.ts';
 import { sentence } from './words.ts';
 
 /** Bins of one goal, cheapest first, with their places. */

@@ -55,7 +55,7 @@ function hoursSaid(through: readonly SeasonFront[], units: Units): string {
     .sort((a, b) => a.value - b.value);
   const [least, most] = [dated[0], dated[dated.length - 1]];
   if (least === undefined) return '';
-  const took = ` That took ${units.amount('hours', least.hours)} fan hours`;
+  const took = ` The coldest campaign took ${units.amount('hours', least.hours)} fan hours`;
   const alike = units.amount('hours', least.hours) === units.amount('hours', most.hours);
   if (dated.length > 1 && alike) return `${took} in each.`;
   if (dated.length === 1) return through.length === 1 ? `${took}.` : `${took} in ${least.name}.`;

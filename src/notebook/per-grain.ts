@@ -1,5 +1,6 @@
+import { bushelsOf } from '../analysis/grain/per-bushel.ts';
 import type { BinReview } from '../analysis/types.ts';
-import { type Estimate, scaled } from '../base/estimate.ts';
+import { type Estimate, scaled, withheld } from '../base/estimate.ts';
 import { cropOf } from '../grain/crops.ts';
 import type { Units } from '../report/units.ts';
 
@@ -10,12 +11,23 @@ const LITRES_PER_CFM_BU = 13.392;
 
 /** A number per bushel in the shown unit of grain: per bushel, or per tonne (1000 kg over the crop's legal bushel). */
 export function perGrain(of: Estimate, review: BinReview, units: Units): Estimate {
-  return units.system === 'us' ? of : scaled(of, 1000 / cropOf(review.bin.grain.crop).legalBushelKg);
+  return perGrainOf(review.bin.grain.crop, of, units);
+}
+
+/** The same of a crop by its id. */
+export function perGrainOf(crop: string, of: Estimate, units: Units): Estimate {
+  return units.system === 'us' ? of : scaled(of, 1000 / cropOf(crop).legalBushelKg);
 }
 
 /** Bushels in the shown unit of grain: bushels, or tonnes of the crop. */
 export function asGrain(bushels: Estimate, review: BinReview, units: Units): Estimate {
   return units.system === 'us' ? bushels : scaled(bushels, cropOf(review.bin.grain.crop).legalBushelKg / 1000);
+}
+
+/** How much grain lay in the bin, in the shown unit. */
+export function grainAmount(review: BinReview, units: Units): Estimate {
+  const bushels = bushelsOf(review.grain);
+  return bushels === null ? withheld(review.grain.why ?? 'Not known.') : asGrain(bushels, review, units);
 }
 
 /** Airflow for each measure of grain in the shown unit. */

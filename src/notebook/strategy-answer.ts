@@ -20,7 +20,11 @@ function mostSaved(bins: readonly Played[]): Played | null {
 export function strategiesAnswer(bins: readonly Played[], units: Units): string {
   if (bins.length === 0) return 'Can’t tell: models were left out of this review.';
   const trusted = bins.filter(({ whatIf }) => whatIf.why === null);
-  if (trusted.length === 0) return `Can’t tell: no bin’s model can be trusted. ${bins[0].whatIf.why ?? ''}`;
+  if (trusted.length === 0) {
+    const [{ review, whatIf }] = bins;
+    const others = bins.length === 1 ? '' : ' The others’ reasons stand under Next fall.';
+    return `Can’t tell: no bin’s model can be trusted. ${review.bin.name}: ${whatIf.why ?? 'not known'}${others}`;
+  }
   const first = mostSaved(trusted);
   if (first === null || first.pick === null) {
     return `None of the strategies would have brought ${trusted.length === 1 ? trusted[0].review.bin.name : 'these bins'} to the target in this season’s weather.`;
@@ -56,6 +60,9 @@ export function strategyKeys(bins: readonly Played[]): KeyNumber[] {
     },
   ];
 }
+
+/** What the range of a cost by the model is. */
+export const MODEL_RANGES = `Ranges of costs by the model are no 90 % intervals: they are the lowest and highest of ${DOUBTS.length} runs, with air, moisture and drying rate to either side of the fit.`;
 
 /** The runs that the ranges span, in words. */
 export function doubtsSaid(): string {

@@ -41,7 +41,7 @@ export function strategyCrossedSection(
     tables: run.length === 0 ? [] : [crossedTable(crossed, reviews, nameOf, units)],
     notes: [
       'A strategy of the kit rests at the other bin’s own target. Logged hours of a bin that states none are carried by the clock; before and after that log the fan rests.',
-      'Ranges are the lowest and highest of the six runs about the fit, no 90 % intervals; over its own way each run is held against the same run of the own way. A way that misses the target is no saving, whatever it costs.',
+      'Ranges are the lowest and highest of the runs about the fit, no 90 % intervals; over its own way each run is held against the same run of the own way. A way that misses the target is no saving, whatever it costs.',
       ...left.map(({ binId, why }) => `${nameOf(binId)} is not among the bins run: ${why ?? 'no reason is known.'}`),
     ],
   };

@@ -8,6 +8,13 @@ import { counted, knownTotal, listed } from './words.ts';
 
 const plain = (value: number): Estimate => ({ value, interval: null, why: null });
 
+/** What the demand rules charged on all fans: the meter's peaks are known better than the bins' shares of them. */
+export function demandOf({ tariffMonths }: SeasonReview): Estimate {
+  return knownTotal(
+    tariffMonths.map((one) => one.told?.demandCost ?? plain(one.demand.reduce((all, rule) => all + rule.cost, 0))),
+  ).total;
+}
+
 /** The tariffs month by month, with the moment of each peak. */
 export function tariffTable({ season }: LoadedSeason, review: SeasonReview, units: Units): SectionBody {
   const months = review.tariffMonths;
@@ -15,9 +22,7 @@ export function tariffTable({ season }: LoadedSeason, review: SeasonReview, unit
     return { lead: 'Can’t tell: season.yaml states no tariff for these fans, or none of them has a log.' };
   }
   const total = knownTotal(months.map((one) => one.told?.total ?? plain(one.total))).total;
-  const demand = knownTotal(
-    months.map((one) => one.told?.demandCost ?? plain(one.demand.reduce((all, rule) => all + rule.cost, 0))),
-  ).total;
+  const demand = demandOf(review);
   const peaks = months.flatMap((one) => one.demand.map((rule) => ({ ...rule, month: one.month })));
   const top = peaks.reduce((most, one) => (one.peakKw > most.peakKw ? one : most), peaks[0]);
   const none = { value: null, why: 'This tariff has no demand charge.' };

@@ -27,7 +27,7 @@ export function worthSection({ season }: LoadedSeason, bins: readonly BinReview[
       lead: `Can’t tell what the change of moisture was worth: ${sentence(each[0]?.left.why ?? 'there is no bin')}`,
     };
   const steps = NAMES.map(([key, name]) => ({ name, value: told.reduce((sum, one) => sum + one.steps[key], 0) }));
-  const said = leftSaid(total, units);
+  const said = gainSaid(total, units);
   const grain =
     told.length === bins.length ? counted(told.length, 'bin') : `${told.length} of ${counted(bins.length, 'bin')}`;
   return {
@@ -58,7 +58,7 @@ export function worthSection({ season }: LoadedSeason, bins: readonly BinReview[
 }
 
 /** `a gain of 1,200 USD (…)`, a loss, or that it may be either. */
-function leftSaid(left: Estimate, units: Units): string {
+export function gainSaid(left: Estimate, units: Units): string {
   const [low, high] = left.interval ?? [Number(left.value), Number(left.value)];
   if (low <= 0 && high >= 0) return `${units.say('money', left)}, which may be a gain or a loss`;
   return low > 0 ? `a gain of ${units.say('money', left)}` : `a loss of ${units.say('money', turned(left))}`;

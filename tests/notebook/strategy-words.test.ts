@@ -100,7 +100,7 @@ describe('what another way would have cost', () => {
   it('tells nothing from a model that is not trusted, and why', () => {
     const why = 'Temperatures of the bed lie 3.1 °C from the log.';
     const bins = playedBins(seasonOf({ logged: null, strategies: [], hindsight: null, pick: null, why }));
-    expect(strategiesAnswer(bins, UNITS)).toBe(`Can’t tell: no bin’s model can be trusted. ${why}`);
+    expect(strategiesAnswer(bins, UNITS)).toBe(`Can’t tell: no bin’s model can be trusted. North 36: ${why}`);
     expect(adviceFor(bins[0], UNITS)).toBe(`Withheld. ${why}`);
     expect(strategyFigure(bins[0], UNITS)).toEqual([]);
     expect(strategyTable(bins).rows[0]).toMatchObject({ logged: { value: null, why }, cost: { value: null, why } });

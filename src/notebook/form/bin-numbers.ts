@@ -1,11 +1,11 @@
 import type { BinReview } from '../../analysis/types.ts';
-import { type Estimate, withheld } from '../../base/estimate.ts';
+import { withheld } from '../../base/estimate.ts';
 import { cropOf } from '../../grain/crops.ts';
 import type { OwnNumber } from '../../report/page.ts';
 import type { Units } from '../../report/units.ts';
 import type { Goal } from '../../season/season.ts';
 import { momentEstimate } from '../bin-table.ts';
-import { airflowPerGrain, asGrain, perGrain } from '../per-grain.ts';
+import { airflowPerGrain, grainAmount, perGrain } from '../per-grain.ts';
 import { amount } from './amount.ts';
 
 /** A bin as a notebook tells of it: every number with its kind and, where it has one, its interval; or why it is missing. */
@@ -41,12 +41,7 @@ export interface NotebookBin {
 
 /** The bin's numbers under short names. */
 export function binNumbers(review: BinReview, units: Units): NotebookBin {
-  const { bin, grain, moisture, temperature, fan, unitCosts, airflow } = review;
-  const { bushels } = grain;
-  const weight: Estimate =
-    bushels === null
-      ? withheld(grain.why ?? 'Not known.')
-      : asGrain({ value: bushels, interval: grain.bushelsInterval ?? null, why: null }, review, units);
+  const { bin, moisture, temperature, fan, unitCosts, airflow } = review;
   const unknown = fan.unknownHours ?? withheld(fan.why ?? 'Not known.');
   return {
     id: bin.id,
@@ -54,7 +49,7 @@ export function binNumbers(review: BinReview, units: Units): NotebookBin {
     crop: cropOf(bin.grain.crop).name,
     goal: bin.goal,
     managedAs: bin.managedAs ?? 'not stated',
-    grain: amount('grain', weight),
+    grain: amount('grain', grainAmount(review, units)),
     moistureIn: amount('moisture', momentEstimate(moisture.start, moisture.why)),
     moistureOut: amount('moisture', momentEstimate(moisture.end, moisture.why)),
     points: amount('points', moisture.pointsRemoved),

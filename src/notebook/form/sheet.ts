@@ -2,6 +2,7 @@ import { sourceOf } from '../../base/sources.ts';
 import type { Figure, FlowItem, KeyNumber, Section, Size, Table } from '../../report/page.ts';
 import type { Units } from '../../report/units.ts';
 import { CAUTION_SOURCES, cautionsFor } from '../cautions.ts';
+import { MODEL_RANGES } from '../strategy-answer.ts';
 import { brokenBins, counted, sentence } from '../words.ts';
 import { binNumbers } from './bin-numbers.ts';
 import { callSite, siteSaid } from './call-site.ts';
@@ -140,9 +141,6 @@ export function newSheet(input: SheetInput, plotted: (size: Size, options: objec
     },
   };
 }
-
-const MODEL_RANGES =
-  'Ranges of costs by the model are no 90 % intervals: they are the lowest and highest of six runs, with air, moisture and drying rate to either side of the fit.';
 
 const idsOf = (of: readonly { id: string }[]): string[] => of.map(({ id }) => id);
 

@@ -1,3 +1,4 @@
+import type { Method } from '../../base/method.ts';
 import { METHODS } from '../../base/methods.ts';
 import type { Entry } from '../../report/page.ts';
 import { capital } from '../words.ts';
@@ -9,12 +10,12 @@ export function methodEntries(titles: Readonly<Record<string, string>>): Entry[]
     id: `method-${method.id}`,
     term: method.title,
     text: method.statement,
-    details: [
-      ...method.constants.map(capital),
-      ...(method.sourceKeys.length === 0
-        ? []
-        : [`Source: ${method.sourceKeys.map((key) => sourceText({ key })).join('. ')}.`]),
-      `Used on: ${method.usedOn.map((page) => titles[page] ?? page).join('; ')}.`,
-    ],
+    details: [...methodDetails(method), `Used on: ${method.usedOn.map((page) => titles[page] ?? page).join('; ')}.`],
   }));
+}
+
+/** A definition's constants, and where it is from. */
+export function methodDetails({ constants, sourceKeys }: Method): string[] {
+  const sources = sourceKeys.map((key) => sourceText({ key })).join('. ');
+  return [...constants.map(capital), ...(sources === '' ? [] : [`Source: ${sources}.`])];
 }

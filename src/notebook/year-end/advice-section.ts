@@ -26,10 +26,9 @@ export function adviceSection(
     lead:
       told.length === 0
         ? `Nothing in the season’s numbers speaks clearly for a change: no saving is more than its interval. ${modelWords(review)}`
-        : `${counted(told.length, 'recommendation')}, largest saving first, from ${units.say('money', told[0].saving)}${told.length === 1 ? '' : ` to ${units.say('money', told[told.length - 1].saving)}`} a year each. They overlap and do not add up.`.replace(
-            /^./,
-            (letter) => letter.toUpperCase(),
-          ),
+        : told.length === 1
+          ? `1 recommendation: it would save ${units.say('money', told[0].saving)} a year.`
+          : `${counted(told.length, 'recommendation')}, largest saving first, from ${units.say('money', told[0].saving)} to ${units.say('money', told[told.length - 1].saving)} a year each. They overlap and do not add up.`,
     entries: told.map((one, i): Entry => {
       const stated = (season.measures ?? []).filter((each) => isPriced(each, one));
       return {

@@ -1,11 +1,11 @@
 import type { Beside, BinBeside, SeasonsBeside } from '../../analysis/previous/beside-previous.ts';
-import type { Estimate } from '../../base/estimate.ts';
-import { cropOf } from '../../grain/crops.ts';
+import { type Estimate, turned } from '../../base/estimate.ts';
 import type { Cell, SectionBody, Table } from '../../report/page.ts';
 import type { Quantity } from '../../report/quantities.ts';
 import type { Units } from '../../report/units.ts';
 import type { LoadedSeason } from '../../season/loaded.ts';
-import { counted, listed, sentence } from '../words.ts';
+import { perGrainOf } from '../per-grain.ts';
+import { capital, counted, listed, sentence } from '../words.ts';
 
 const KINDS: Readonly<Record<Beside['kind'], { label: string; quantity: Quantity; noun: string }>> = {
   hours: { label: 'Fan hours', quantity: 'hours', noun: 'fan hours' },
@@ -31,8 +31,7 @@ export function besideSection(beside: SeasonsBeside, { season }: LoadedSeason, u
   const cropAt = (id: string) => season.bins.find((bin) => bin.id === id)?.grain.crop ?? 'corn';
   const shown = (bin: BinBeside, row: Beside, of: Estimate): Cell => {
     if (of.value === null) return { value: null, why: of.why ?? 'Not known.' };
-    // Money for each bushel becomes money for each tonne as bushels become tonnes, the other way round.
-    const each = row.kind === 'perBushelPoint' ? perMeasure(of, cropAt(bin.id), units) : of;
+    const each = row.kind === 'perBushelPoint' ? perGrainOf(cropAt(bin.id), of, units) : of;
     return { of: KINDS[row.kind].quantity, amount: each };
   };
   const table: Table = {
@@ -75,16 +74,6 @@ export function besideSection(beside: SeasonsBeside, { season }: LoadedSeason, u
   };
 }
 
-function perMeasure(of: Estimate, crop: string, units: Units): Estimate {
-  if (units.system === 'us' || of.value === null) return of;
-  const factor = 1000 / cropOf(crop).legalBushelKg;
-  return {
-    value: of.value * factor,
-    interval: of.interval === null ? null : [of.interval[0] * factor, of.interval[1] * factor],
-    why: null,
-  };
-}
-
 /** How often the change is more than the intervals, and the cost of all bins together. */
 function leadOf(beside: SeasonsBeside, nameOf: (id: string) => string, units: Units): string {
   const costs = beside.bins.map((bin) => ({ bin, row: bin.rows.find(({ kind }) => kind === 'cost') }));
@@ -93,14 +82,7 @@ function leadOf(beside: SeasonsBeside, nameOf: (id: string) => string, units: Un
     if (row === undefined || row.change.value === null)
       return `what ${name} cost then and now can’t be compared: ${sentence(row?.change.why ?? 'not known').replace(/\.$/, '')}`;
     const { change } = row;
-    const size: Estimate =
-      Number(change.value) < 0
-        ? {
-            value: -Number(change.value),
-            interval: change.interval === null ? null : [-change.interval[1], -change.interval[0]],
-            why: null,
-          }
-        : change;
+    const size = Number(change.value) < 0 ? turned(change) : change;
     if (row.clear === false)
       return `${name} cost ${units.say('money', row.now)} and ${units.say('money', row.before)} the season before, a difference of no more than the intervals`;
     return `${name} cost ${units.say('money', size)} ${Number(change.value) < 0 ? 'less' : 'more'} than in ${beside.before}`;
@@ -109,5 +91,5 @@ function leadOf(beside: SeasonsBeside, nameOf: (id: string) => string, units: Un
   const clear = rows.filter((row) => row.clear === true).length;
   const first = said.slice(0, 3);
   const text = `${listed(first)}${said.length > first.length ? `; ${counted(said.length - first.length, 'bin')} more in the table` : ''}.`;
-  return `${text.charAt(0).toUpperCase()}${text.slice(1)} Of ${counted(rows.length, 'number')} that can be compared ${clear} changed by more than ${clear === 1 ? 'its interval' : 'their intervals'}.`;
+  return `${capital(text)} Of ${counted(rows.length, 'number')} that can be compared ${clear} changed by more than ${clear === 1 ? 'its interval' : 'their intervals'}.`;
 }

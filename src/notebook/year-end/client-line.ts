@@ -1,10 +1,11 @@
 import type { SeasonReview } from '../../analysis/types.ts';
 import { type Estimate, withheld } from '../../base/estimate.ts';
+import { ratioInterval } from '../../base/stats/ratio-interval.ts';
 import { cropOf } from '../../grain/crops.ts';
 import { Units } from '../../report/units.ts';
 import type { LoadedSeason } from '../../season/loaded.ts';
 import { isToDo } from '../load-tables.ts';
-import { asGrain, perGrain } from '../per-grain.ts';
+import { grainAmount, perGrain } from '../per-grain.ts';
 import { type KnownTotal, knownTotal } from '../words.ts';
 import { grouped } from './grouped.ts';
 import { isClear, worthTelling } from './measure.ts';
@@ -26,6 +27,7 @@ export interface ClientLine {
   farm: string | null;
   season: string;
   currency: string;
+  timeZone: string;
   bins: number;
   grain: KnownTotal;
   hours: KnownTotal;
@@ -35,6 +37,8 @@ export interface ClientLine {
   costPerGrain: Estimate;
   overdrying: KnownTotal;
   ranked: readonly ClientBin[];
+  /** of the measure that would save most, money a year; null where none is clear */
+  worth: Estimate | null;
   /** largest first, whole sentences */
   findings: readonly string[];
   todo: readonly string[];
@@ -60,32 +64,24 @@ export function clientLine(
   const measures = grouped(worthTelling(measuresOf(loaded, review, units), bins), (saving) =>
     units.say('money', saving),
   ).filter(isClear);
-  const grainOf = (one: (typeof bins)[number]): Estimate =>
-    one.grain.bushels === null
-      ? withheld(one.grain.why ?? 'Not known.')
-      : asGrain({ value: one.grain.bushels, interval: one.grain.bushelsInterval ?? null, why: null }, one, units);
   const both = bins.filter((one) => one.fan.cost.value !== null && one.grain.bushels !== null);
-  const grain = both.reduce((sum, one) => sum + Number(grainOf(one).value), 0);
+  const grainOf = (some: typeof bins) => knownTotal(some.map((one) => grainAmount(one, units)));
   const spent = knownTotal(both.map((one) => one.fan.cost)).total;
-  const each = (of: number) => of / grain;
   return {
     client,
     farm: season.preparedFor,
     season: season.title,
     currency: season.currency,
+    timeZone: season.site.timeZone,
     bins: bins.length,
-    grain: knownTotal(bins.map(grainOf)),
+    grain: grainOf(bins),
     hours: knownTotal(bins.map((one) => one.fan.hours)),
     energyKwh: knownTotal(bins.map((one) => one.fan.energyKwh)),
     cost: knownTotal(bins.map((one) => one.fan.cost)),
     costPerGrain:
-      spent.value === null || grain <= 0
+      both.length === 0
         ? withheld(bins.find((one) => one.fan.cost.value === null)?.fan.cost.why ?? 'The grain is not known.')
-        : {
-            value: each(spent.value),
-            interval: spent.interval === null ? null : [each(spent.interval[0]), each(spent.interval[1])],
-            why: null,
-          },
+        : ratioInterval(spent, grainOf(both).total, 'There may be no grain.'),
     overdrying: knownTotal(bins.map((one) => one.moisture.overdryingLoss)),
     ranked: bins.map((one) => ({
       name: one.bin.name,
@@ -93,6 +89,7 @@ export function clientLine(
       points: one.moisture.pointsRemoved,
       perPoint: perGrain(one.unitCosts.perBushelPoint, one, units),
     })),
+    worth: measures[0]?.saving ?? null,
     findings: measures.map((one) => one.seen),
     todo: measures.map((one) => one.todo),
     logFindings: load.findings.filter(isToDo).length,

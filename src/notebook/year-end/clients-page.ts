@@ -4,7 +4,7 @@ import type { Cell, Entry, Section, Table } from '../../report/page.ts';
 import { section } from '../../report/section.ts';
 import { Units } from '../../report/units.ts';
 import { byCost, cheapestTitle } from '../cheapest.ts';
-import { counted, type KnownTotal, knownTotal } from '../words.ts';
+import { counted, type KnownTotal, knownTotal, totalKey } from '../words.ts';
 import type { ClientLine } from './client-line.ts';
 
 /** A client whose report could not be made, and every problem of its files. */
@@ -31,6 +31,7 @@ export const CLIENTS_NOTEBOOK = notebookOf<ClientsInput>(
     return {
       answer: answerOf(lines, failed, units),
       keyNumbers: [
+        ...(several ? [] : [totalKey('Cost of the fans', 'money', knownTotal(lines.map(({ cost }) => cost.total)))]),
         {
           label: 'Reports made',
           quantity: 'count',
@@ -94,8 +95,25 @@ function answerOf(lines: readonly ClientLine[], failed: readonly FailedClient[],
   if (most === undefined || least === undefined)
     return `${counted(lines.length, 'report')} ${lines.length === 1 ? 'was' : 'were'} made; no client’s fans have a cost that can be told.${missing}`;
   const said = (line: ClientLine) => own(line).say('money per grain', line.costPerGrain);
-  if (most === least) return `The fans of ${most.client} cost ${said(most)}.${missing}`;
-  return `Fans cost from ${said(least)} at ${least.client} to ${said(most)} at ${most.client}.${missing}`;
+  const visit = visitSaid(lines, own);
+  if (most === least) return `${visit} The fans of ${most.client} cost ${said(most)}.${missing}`;
+  const range =
+    said(least) === said(most)
+      ? `Fans cost ${said(most)} at ${dear.length === 2 ? 'both' : `all ${dear.length}`}.`
+      : `Fans cost from ${said(least)} at ${least.client} to ${said(most)} at ${most.client}.`;
+  return `${visit} ${range}${missing}`;
+}
+
+/** Where the largest clear saving is; money of one currency alone is held beside each other. */
+function visitSaid(lines: readonly ClientLine[], own: (line: ClientLine) => Units): string {
+  if (new Set(lines.map(({ currency }) => currency)).size > 1)
+    return 'Can’t tell where a visit is worth most: the clients’ money is in several currencies.';
+  const worth = lines.flatMap((line) => (line.worth === null ? [] : [{ line, worth: line.worth }]));
+  worth.sort((a, b) => Number(b.worth.value) - Number(a.worth.value));
+  const [first] = worth;
+  return first === undefined
+    ? 'No client’s numbers show a clear saving that a visit could bring.'
+    : `A visit is worth most at ${first.line.client}, where one measure would save ${own(first.line).say('money', first.worth)} a year.`;
 }
 
 function cellOf({ total, of }: KnownTotal): Cell {

@@ -9,6 +9,7 @@ import type { StatedMeasure } from '../../season/season.ts';
 import { billSection } from '../energy-bills.ts';
 import { sourceSection } from '../energy-source.ts';
 import { monthSection } from '../money-tables.ts';
+import { MODEL_RANGES } from '../strategy-answer.ts';
 import { tariffTable } from '../tariff-section.ts';
 import { counted, knownTotal, listed, sentence } from '../words.ts';
 import { isClear, isPriced, type Measure, payback } from './measure.ts';
@@ -145,10 +146,7 @@ function measuresSection(review: SeasonReview, measures: readonly Measure[], uni
     lead:
       first === undefined
         ? `No measure shows a saving that is more than its interval. ${modelWords(review)}`
-        : `${counted(clear.length, 'measure')} ${clear.length === 1 ? 'shows' : 'show'} a saving that is more than its interval; the largest, “${first.title}”, ${units.say('money', first.saving)} a year. ${modelWords(review)}`.replace(
-            /^./,
-            (letter) => letter.toUpperCase(),
-          ),
+        : `${counted(clear.length, 'measure')} ${clear.length === 1 ? 'shows' : 'show'} a saving that is more than its interval; the largest, “${first.title}”, ${units.say('money', first.saving)} a year. ${modelWords(review)}`,
     table: measureTable(told),
     notes: [
       ...(told.length < measures.length
@@ -159,11 +157,7 @@ function measuresSection(review: SeasonReview, measures: readonly Measure[], uni
         : [
             'A year’s saving is this season’s, in its weather and at its prices. Savings of one bin overlap (an hour against the goal may be one that another rule would not have run): they do not add up.',
           ]),
-      ...(clear.some((one) => one.from === 'by the model')
-        ? [
-            'Ranges by the model are no 90 % intervals: they are the lowest and highest of six runs of the fitted bed, with air, moisture and drying rate to either side of the fit.',
-          ]
-        : []),
+      ...(clear.some((one) => one.from === 'by the model') ? [MODEL_RANGES] : []),
     ],
   };
 }

@@ -3,8 +3,7 @@ import { cropOf } from '../../grain/crops.ts';
 import type { Cell, Entry, SectionBody, Table } from '../../report/page.ts';
 import type { Units } from '../../report/units.ts';
 import type { LoadedSeason } from '../../season/loaded.ts';
-import { grainAmount } from '../bin-table.ts';
-import { airflowPerGrain } from '../per-grain.ts';
+import { airflowPerGrain, grainAmount } from '../per-grain.ts';
 import { capital, counted, listed, sentence } from '../words.ts';
 
 /** The farm: how many bins of what, and each bin as it is built and filled. */

@@ -57,7 +57,9 @@ function otherRule(one: Played, units: Units): Measure[] {
       seen: sentence(adviceFor(one, units)),
       todo:
         pick === null
-          ? 'Keep the rule as it is until a model can be trusted.'
+          ? whatIf.why === null
+            ? 'Look at airflow, start moisture and fill date: no rule alone brings this bin to its target.'
+            : 'Keep the rule as it is until a model can be trusted.'
           : `Set the controller to “${pick.title.toLowerCase()}” and let it rest at ${targetSaid(one, units)}.`,
       saving: better
         ? withheld('As it was run, the bin did not come to its target by the model; the two costs buy different grain.')

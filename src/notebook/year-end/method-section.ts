@@ -2,22 +2,24 @@ import type { SeasonReview } from '../../analysis/types.ts';
 import { METHODS } from '../../base/methods.ts';
 import type { Entry, SectionBody } from '../../report/page.ts';
 import type { Units } from '../../report/units.ts';
+import { methodDetails } from '../methods/method-entries.ts';
 import { agreementOf } from '../methods/published-check.ts';
 import { publishedRecord } from '../methods/published-record.ts';
-import { sourceText } from '../methods/source-text.ts';
 import { trustSaid } from '../strategy-answer.ts';
 import { skillTable } from '../strategy-tables.ts';
 import { playedBins } from '../strategy-words.ts';
-import { capital, counted } from '../words.ts';
+import { counted } from '../words.ts';
 
 /** Pages whose numbers the year-end report tells. */
 const PAGES = ['overview', 'fan-energy', 'moisture', 'fronts', 'strategies'];
+
+const usedMethods = () => METHODS.filter((method) => method.usedOn.some((page) => PAGES.includes(page)));
 
 /** Definitions behind the report's numbers, with their constants and sources, and how well they hold. */
 export function methodSection(): SectionBody {
   const record = publishedRecord();
   const { rows, agree } = agreementOf(record.checks.filter((check) => check.provenance === 'seen'));
-  const used = METHODS.filter((method) => method.usedOn.some((page) => PAGES.includes(page)));
+  const used = usedMethods();
   return {
     lead: `${counted(used.length, 'definition')} stand behind these numbers. ${
       record.failure === null
@@ -25,16 +27,7 @@ export function methodSection(): SectionBody {
         : `How well they agree with the published record can’t be told: ${record.failure}`
     }`,
     entries: used.map(
-      (method): Entry => ({
-        term: method.title,
-        text: method.statement,
-        details: [
-          ...method.constants.map(capital),
-          ...(method.sourceKeys.length === 0
-            ? []
-            : [`Source: ${method.sourceKeys.map((key) => sourceText({ key })).join('. ')}.`]),
-        ],
-      }),
+      (method): Entry => ({ term: method.title, text: method.statement, details: methodDetails(method) }),
     ),
   };
 }
@@ -47,6 +40,5 @@ export function modelSection(review: SeasonReview, units: Units): SectionBody | 
 
 /** Works that the report's definitions stand on. */
 export function reportSources(): string[] {
-  const used = METHODS.filter((method) => method.usedOn.some((page) => PAGES.includes(page)));
-  return [...new Set([...used.flatMap((method) => method.sourceKeys), 'asabe-s612'])].sort();
+  return [...new Set([...usedMethods().flatMap((method) => method.sourceKeys), 'asabe-s612'])].sort();
 }

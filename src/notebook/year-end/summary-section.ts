@@ -1,17 +1,18 @@
 import { seasonFront } from '../../analysis/fronts/season-front.ts';
 import type { BinReview, SeasonReview } from '../../analysis/types.ts';
-import type { Entry, KeyNumber, SectionBody, Table } from '../../report/page.ts';
+import type { KeyNumber, SectionBody, Table } from '../../report/page.ts';
 import type { Units } from '../../report/units.ts';
 import type { LoadedSeason } from '../../season/loaded.ts';
-import { grainAmount, momentEstimate } from '../bin-table.ts';
+import { momentEstimate } from '../bin-table.ts';
 import { dryingSaid } from '../cheapest.ts';
 import { isToDo } from '../load-tables.ts';
-import { perGrain } from '../per-grain.ts';
+import { grainAmount, perGrain } from '../per-grain.ts';
 import { seasonSeries } from '../season-series.ts';
 import { counted, fansSaid, knownTotal, listed, sentence, totalKey } from '../words.ts';
+import { gainSaid } from '../worth-section.ts';
 import { grouped } from './grouped.ts';
 import { type Measure, worthTelling } from './measure.ts';
-import { valueSaid, valueTotals } from './value-section.ts';
+import { valueTotals } from './value-section.ts';
 
 /** Bins in the summary's table: it stays one sheet. */
 const MOST_BINS = 8;
@@ -30,16 +31,9 @@ export function yearEndAnswer({ bins }: SeasonReview, units: Units): string {
 
 /** What came in, what it took, and what it was worth. */
 export function yearEndKeys(loaded: LoadedSeason, { bins }: SeasonReview, units: Units): KeyNumber[] {
-  const amounts = bins
-    .map((one) => grainAmount(one, units))
-    .map((cell) =>
-      typeof cell === 'object' && cell !== null && 'interval' in cell
-        ? cell
-        : { value: null, interval: null, why: 'Not known.' },
-    );
   const value = valueTotals(loaded, bins);
   return [
-    totalKey('Grain stored', 'grain', knownTotal(amounts)),
+    totalKey('Grain stored', 'grain', knownTotal(bins.map((one) => grainAmount(one, units)))),
     totalKey('Energy of the fans', 'energy', knownTotal(bins.map((one) => one.fan.energyKwh))),
     totalKey('Cost of the fans', 'money', knownTotal(bins.map((one) => one.fan.cost))),
     {
@@ -64,7 +58,7 @@ export function summarySection(
     lead:
       value.value === null
         ? ''
-        : `Sold as it came out instead of as it went in, and less the fans, the grain brought ${valueSaid(value, units)}.`,
+        : `Sold as it came out instead of as it went in, and less the fans, the grain brought ${gainSaid(value, units)}.`,
     table: bins.length === 0 ? undefined : summaryTable(bins, units),
     entries: [
       {
@@ -76,7 +70,7 @@ export function summarySection(
         details: findings,
       },
       { term: 'What to do', text: '', details: whatToDo(loaded, review, measures, units) },
-    ].map((entry): Entry => entry),
+    ],
   };
 }
 

@@ -7,7 +7,7 @@ import type { SectionBody } from '../../report/page.ts';
 import type { Units } from '../../report/units.ts';
 import type { LoadedSeason } from '../../season/loaded.ts';
 import { counted, knownTotal, sentence } from '../words.ts';
-import { worthSection } from '../worth-section.ts';
+import { gainSaid, worthSection } from '../worth-section.ts';
 
 /** What the season's change of moisture came to in money, all bins together. */
 export interface ValueTotals {
@@ -45,15 +45,6 @@ export function valueTotals(loaded: LoadedSeason, bins: readonly BinReview[]): V
   return { net: total, of };
 }
 
-/** `gained 1,200 USD (…)` or `lost …`, or that the interval holds both. */
-export function valueSaid(net: Estimate, units: Units): string {
-  if (net.value === null) return `can’t be told: ${sentence(net.why ?? 'not known')}`;
-  const [low, high] = net.interval ?? [net.value, net.value];
-  if (low <= 0 && high >= 0) return `${units.say('money', net)}, which may be a gain or a loss`;
-  const turned: Estimate = { value: -net.value, interval: [-high, -low], why: null };
-  return net.value > 0 ? `a gain of ${units.say('money', net)}` : `a loss of ${units.say('money', turned)}`;
-}
-
 /** Bin by bin: sold as it went in, sold as it came out, what the fans cost, and the same points bought elsewhere. */
 export function valueSection(loaded: LoadedSeason, bins: readonly BinReview[], units: Units): SectionBody {
   const values = binValues(loaded, bins);
@@ -61,7 +52,6 @@ export function valueSection(loaded: LoadedSeason, bins: readonly BinReview[], u
   const elsewhere = values.filter(
     ({ commercial, highTemperature }) => (commercial.value ?? highTemperature.value) !== null,
   );
-  const none = withheld('Not known of any bin.');
   const total = (pick: (one: BinValue) => Estimate) => {
     const sum = knownTotal(values.map(pick));
     return sum.of === null ? sum.total : withheld(`Known of ${sum.of}.`);
@@ -70,7 +60,7 @@ export function valueSection(loaded: LoadedSeason, bins: readonly BinReview[], u
     lead:
       net.value === null
         ? `What the change of moisture was worth can’t be told: ${sentence(net.why ?? 'not known')}`
-        : `Sold as it came out instead of as it went in, less what the fans cost, ${of === null ? `the grain of ${counted(bins.length, 'bin')}` : `the grain of ${of}`} brought ${valueSaid(net, units)}.`,
+        : `Sold as it came out instead of as it went in, less what the fans cost, ${of === null ? `the grain of ${counted(bins.length, 'bin')}` : `the grain of ${of}`} brought ${gainSaid(net, units)}.`,
     table:
       net.value === null
         ? undefined
@@ -123,7 +113,7 @@ export function valueSection(loaded: LoadedSeason, bins: readonly BinReview[], u
               rows: elsewhere.map((one) => ({
                 bin: one.review.bin.name,
                 fans: one.review.fan.cost,
-                commercial: one.commercial.value === null ? (one.commercial ?? none) : one.commercial,
+                commercial: one.commercial,
                 hot: one.highTemperature,
               })),
             },

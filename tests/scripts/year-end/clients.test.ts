@@ -143,7 +143,21 @@ describe('year-end of a consultant’s list of farms', () => {
       expect(line.hours.total.value).toBeCloseTo(hours, 2);
       expect(line.cost.total.value).toBeCloseTo(cost, 2);
       expect(line.bins).toBe(own.bins.length);
+      // Cost over grain by hand, its interval no narrower than the money's own.
+      const grain = own.bins.reduce((sum: number, bin: { grain: { bushels: number } }) => sum + bin.grain.bushels, 0);
+      expect(line.costPerGrain.value).toBeCloseTo(cost / grain, 6);
+      expect(line.costPerGrain.interval[0]).toBeLessThanOrEqual(line.cost.total.interval[0] / grain + 1e-9);
+      expect(line.costPerGrain.interval[1]).toBeGreaterThanOrEqual(line.cost.total.interval[1] / grain - 1e-9);
     }
+    // Its first sentence says where a visit is worth most, or that nothing tells; what it was made from names each client's files.
+    const worth = lines.filter((line: { worth: unknown }) => line.worth !== null);
+    expect(page).toMatch(
+      worth.length === 0
+        ? /No client’s numbers show a clear saving/
+        : new RegExp(`worth most at (${lines.map((line: { client: string }) => line.client).join('|')})`),
+    );
+    expect(page).toMatch(/quillmoor\/[\w./-]+\.csv/);
+    expect(page).toMatch(/Ranges are 90\s% intervals/);
     expect(lines.map((line: { client: string }) => line.client)).toEqual(['quillmoor', 'vexholm']);
   });
 
