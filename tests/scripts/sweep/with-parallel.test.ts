@@ -35,7 +35,7 @@ describe.skipIf(LACKS_PARALLEL)('with-parallel.sh (skipped where GNU parallel is
       },
     );
     expect(run.stderr).not.toMatch(/parallel: (Error|Warning)/);
-    expect(run.status).toBe(0);
+    expect(run.status, run.stderr).toBe(0);
     const hosts = new Set(readFileSync(join(dir, 'hosts'), 'utf8').trim().split('\n'));
     expect([...hosts].sort()).toEqual(['barn', 'office']);
     const merged = JSON.parse(readFileSync(join(dir, 'shares', 'merged', 'sweep.json'), 'utf8'));
