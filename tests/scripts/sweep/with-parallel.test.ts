@@ -13,10 +13,10 @@ let dir: string;
 beforeAll(() => {
   dir = mkdtempSync(join(tmpdir(), 'parallel-'));
   makeSeasonFolder(join(dir, 'season'), { ...SMALL_SEASON, cables: 1, hours: 24 * 8 });
-  // Stands in for ssh: notes the machine that was asked for, and does there, here, what it is told.
+  // Stands in for ssh: notes the machine that was asked for, and does there, here, what it is told. A login sets SHELL.
   writeFileSync(
     join(dir, 'ssh'),
-    `#!/bin/sh\nwhile [ "\${1#-}" != "$1" ]; do shift; done\necho "$1" >> ${dir}/hosts\nshift\n[ "$1" = "--" ] && shift\nexec sh -c "$*"\n`,
+    `#!/bin/sh\nwhile [ "\${1#-}" != "$1" ]; do shift; done\necho "$1" >> ${dir}/hosts\nshift\n[ "$1" = "--" ] && shift\nexport SHELL=/bin/sh\nexec sh -c "$*"\n`,
     { mode: 0o755 },
   );
 });
