@@ -10,6 +10,10 @@ export interface PeriodDemand {
   /** after the ratchet over the eleven months before the bill's first moment */
   billedKw: number;
   cost: number;
+  /** highest of the eleven months before, kW */
+  beforeKw: number;
+  /** share of `beforeKw` that is billed at least; 0 where the rule has no ratchet or never holds in the bill's time */
+  ratchet: number;
   /** each part's share of the quarter hour that set the bill, [parts] */
   shares: readonly number[];
 }
@@ -26,20 +30,28 @@ export function periodDemand(
   fromMs: number,
   toMs: number,
 ): PeriodDemand {
-  const { year, month, day } = localMoment(zone, fromMs);
   const own = highest(rule, zone, means, fromMs, toMs);
-  const before = highest(rule, zone, means, localDayStart(zone, year, month - 11, day), fromMs);
-  const floor = own.everHeld ? (rule.ratchet ?? 0) * before.kw : 0;
+  const before = highest(rule, zone, means, elevenMonthsBefore(zone, fromMs), fromMs);
+  const ratchet = own.everHeld ? (rule.ratchet ?? 0) : 0;
+  const floor = ratchet * before.kw;
   const billedKw = Math.max(own.kw, floor);
   const setBy = floor > own.kw ? before : own;
   return {
     peakKw: own.kw,
     billedKw,
     cost: billedKw * rule.pricePerKw,
+    beforeKw: before.kw,
+    ratchet,
     shares: means.map((part) =>
       setBy.kw > 0 && setBy.quarter !== null ? (part.get(setBy.quarter) ?? 0) / setBy.kw : 0,
     ),
   };
+}
+
+/** Where the ratchet of a bill begins to look: eleven calendar months before its first moment's day. */
+export function elevenMonthsBefore(zone: Zone, fromMs: number): number {
+  const { year, month, day } = localMoment(zone, fromMs);
+  return localDayStart(zone, year, month - 11, day);
 }
 
 function highest(

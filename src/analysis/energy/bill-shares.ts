@@ -4,7 +4,7 @@ import { toLocalMs, type Zone, zoneOf } from '../../base/zone.ts';
 import { quarterMeans } from '../../money/demand.ts';
 import { energyCost } from '../../money/energy-cost.ts';
 import { localMonths } from '../../money/local-time.ts';
-import { periodDemand } from '../../money/period-demand.ts';
+import { elevenMonthsBefore, periodDemand } from '../../money/period-demand.ts';
 import { NO_RATES, rateBreaks } from '../../money/rate-breaks.ts';
 import type { Season } from '../../season/season.ts';
 import { numbers, texts } from '../../tables/arrow.ts';
@@ -69,11 +69,21 @@ function shareOf(
   const tariff = season.tariffs.find((one) => one.id === bill.tariffId);
   const on = season.fans.filter((fan) => fan.tariffId === bill.tariffId);
   const rates = tariff === undefined ? NO_RATES : rateBreaks(tariff, zone, fromMs, toMs);
-  const fans = on.map((stated): BilledFan => {
-    const fan = fanSeasons.find((one) => one.fanId === stated.id) ?? withoutLog(stated.id);
+  const logged = on.map((stated) => fanSeasons.find((one) => one.fanId === stated.id) ?? withoutLog(stated.id));
+  const begunMs = Math.min(...logged.flatMap(({ spans }) => Array.from(spans.startMs.subarray(0, 1))));
+  const ratchetMs = Math.max(elevenMonthsBefore(zone, fromMs), begunMs);
+  const fans = on.map((stated, f): BilledFan => {
+    const fan = logged[f];
     const { kwh, cost } = energyCost(fan.spans, rates, fromMs, toMs);
     const runningKw = fan.onHours > 0 ? fan.energyKwh / fan.onHours : nominalPower(stated).powerW / 1000;
-    return { fan, kwh, cost, runningKw, untoldHours: untoldHours(fan, season, fromMs, toMs) };
+    return {
+      fan,
+      kwh,
+      cost,
+      runningKw,
+      untoldHours: untoldHours(fan, season, fromMs, toMs),
+      untoldBefore: ratchetMs < fromMs && untoldHours(fan, season, ratchetMs, fromMs) > 0,
+    };
   });
   const kwh = fans.reduce((sum, one) => sum + one.kwh, 0);
   const halfKwh = Z90 * Math.hypot(...fans.map((one) => fanRelSd(one.fan) * one.kwh));

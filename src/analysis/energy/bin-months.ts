@@ -40,14 +40,13 @@ export function binMonths(
     for (const { fan, bill, cost, part } of shares) {
       const rates = bill?.rates ?? NO_RATES;
       const used = energyCost(fan.spans, rates, fromMs, toMs);
-      const own = cost.demandByMonth.get(month) ?? 0;
+      const ofDemand = cost.demandByMonth.get(month) ?? { cost: 0, more: 0 };
       const moreKwh = (unknownHoursBetween(fan.spans, fromMs, toMs) * cost.runningW) / 1000;
-      const perKw = bill?.tariff.demand.reduce((sum, rule) => sum + rule.pricePerKw, 0) ?? 0;
       const sd = fanRelSd(fan);
       kwh.push(scaledPart({ value: used.kwh, sd: sd * used.kwh, more: moreKwh }, part));
       money.push(scaledPart({ value: used.cost, sd: sd * used.cost, more: moreKwh * dearestPrice(rates) }, part));
-      const more = moreKwh > 0 ? Math.max(0, (cost.runningW / 1000) * perKw - own) : 0;
-      demand.push(scaledPart({ value: own, sd: Math.hypot(fan.energyRelSd, PEAK_REL_SD) * own, more }, part));
+      const sdOfDemand = Math.hypot(fan.energyRelSd, PEAK_REL_SD) * ofDemand.cost;
+      demand.push(scaledPart({ value: ofDemand.cost, sd: sdOfDemand, more: ofDemand.more }, part));
     }
     const hours = fanHoursBetween(spans, fromMs, toMs);
     const unknownHours = unknownHoursBetween(spans, fromMs, toMs);

@@ -1,10 +1,10 @@
 import type { Fan } from '../../bin/fan.ts';
 import { energyCost } from '../../money/energy-cost.ts';
-import { localMonths } from '../../money/local-time.ts';
 import { nameplateHp, nominalPower } from '../fan/nominal-power.ts';
 import { FAN_ON, FAN_UNKNOWN, type FanSeason } from '../types.ts';
 import type { Part } from './parts.ts';
 import type { TariffBill } from './tariff-bill.ts';
+import { unknownOfFan } from './unknown-demand.ts';
 
 /** The highest of many quarter hours is picked for its errors too, and a meter's step is some percent of a quarter hour; a working assumption, from memory. */
 export const PEAK_REL_SD = 0.02;
@@ -15,8 +15,8 @@ export interface FanCost {
   energy: Part | null;
   demand: Part | null;
   connected: Part | null;
-  /** demand cost by month, `2024-10` -> money */
-  demandByMonth: ReadonlyMap<string, number>;
+  /** demand cost by month, `2024-10` -> money, and what unknown time could add to it */
+  demandByMonth: ReadonlyMap<string, { cost: number; more: number }>;
   /** mean power while running, W; the nameplate's where it never ran */
   runningW: number;
 }
@@ -34,29 +34,28 @@ export function fanCost(fan: Fan, season: FanSeason, bill: TariffBill | undefine
   const relSd = fanRelSd(season);
   const moreKwh = (season.unknownHours * runningW) / 1000;
   const energyKwh = { value: season.energyKwh, sd: relSd * season.energyKwh, more: moreKwh };
-  const demandByMonth = new Map<string, number>();
+  const demandByMonth = new Map<string, { cost: number; more: number }>();
   if (bill === undefined) return { energyKwh, energy: null, demand: null, connected: null, demandByMonth, runningW };
   const { cost } = energyCost(season.spans, bill.rates);
   const energy = { value: cost, sd: relSd * cost, more: unknownCost(season, bill, runningW) };
-  let demand = 0;
-  let more = 0;
   const part = bill.fans.indexOf(season);
-  const months = localMonths(bill.zone, bill.fromMs, bill.toMs);
-  bill.demand.forEach((rule, r) => {
-    rule.forEach(({ month, cost, shares }, m) => {
+  bill.demand.forEach((months, r) => {
+    const rule = bill.tariff.demand[r];
+    const most = unknownOfFan(bill, rule, season, runningW / 1000);
+    months.forEach(({ month, cost, shares }, m) => {
       const own = cost * (shares[part] ?? 0);
-      demand += own;
-      demandByMonth.set(month, (demandByMonth.get(month) ?? 0) + own);
-      if (hasUnknown(season, months[m].fromMs, months[m].toMs)) {
-        more += Math.max(0, (runningW / 1000) * bill.tariff.demand[r].pricePerKw - own);
-      }
+      const before = demandByMonth.get(month) ?? { cost: 0, more: 0 };
+      const more = Math.max(0, most[m] * rule.pricePerKw - own);
+      demandByMonth.set(month, { cost: before.cost + own, more: before.more + more });
     });
   });
+  const sum = (of: 'cost' | 'more') => [...demandByMonth.values()].reduce((all, month) => all + month[of], 0);
+  const demand = sum('cost');
   const connected = (bill.tariff.connectedPerHpYear ?? 0) * nameplateHp(fan) * bill.years;
   return {
     energyKwh,
     energy,
-    demand: { value: demand, sd: Math.hypot(season.energyRelSd, PEAK_REL_SD) * demand, more },
+    demand: { value: demand, sd: Math.hypot(season.energyRelSd, PEAK_REL_SD) * demand, more: sum('more') },
     connected: { value: connected, sd: 0, more: 0 },
     demandByMonth,
     runningW,
@@ -68,11 +67,6 @@ function unknownCost(season: FanSeason, bill: TariffBill, runningW: number): num
   if (season.unknownHours === 0) return 0;
   const powerW = Float64Array.from(season.spans.state, (state) => (state === FAN_UNKNOWN ? runningW : 0));
   return energyCost({ ...season.spans, powerW }, bill.rates).cost;
-}
-
-export function hasUnknown(season: FanSeason, fromMs: number, toMs: number): boolean {
-  const { startMs, endMs, state } = season.spans;
-  return state.some((s, k) => s === FAN_UNKNOWN && endMs[k] > fromMs && startMs[k] < toMs);
 }
 
 /** Power of the fan's heater while the fan runs, [spans], for pricing. */

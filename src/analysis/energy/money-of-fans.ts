@@ -32,9 +32,15 @@ export function moneyOfFans(
   );
   const value = energy + demand + connected;
   const half = Z90 * Math.hypot(...sds, PEAK_REL_SD * demand);
-  // Unknown time could have been run at the dearest hour and on top of the peak.
-  const moreKw = moreKwh > 0 ? fans.reduce((sum, one) => sum + (one.untoldHours > 0 ? one.runningKw : 0), 0) : 0;
-  const perKw = tariff.demand.reduce((sum, rule) => sum + rule.pricePerKw, 0);
-  const upper = value + half + moreKwh * dearestPrice(rates) + moreKw * perKw;
+  // Unknown time could have been run at the dearest hour and on top of the peak, and before the bill on top of what its ratchet sees.
+  const powerOf = (some: readonly BilledFan[]) => some.reduce((sum, one) => sum + one.runningKw, 0);
+  const moreKw = moreKwh > 0 ? powerOf(fans.filter((one) => one.untoldHours > 0)) : 0;
+  const moreBeforeKw = powerOf(fans.filter((one) => one.untoldBefore));
+  const moreDemand = rules.reduce((sum, { peakKw, beforeKw, billedKw, ratchet }, r) => {
+    const most = (kw: number, more: number) => Math.max(kw, Math.min(kw + more, powerOf(fans)));
+    const top = Math.max(most(peakKw, moreKw), ratchet * most(beforeKw, moreBeforeKw));
+    return sum + Math.max(0, top - billedKw) * tariff.demand[r].pricePerKw;
+  }, 0);
+  const upper = value + half + moreKwh * dearestPrice(rates) + moreDemand;
   return estimate(value, Math.max(0, value - half), Math.max(value + half, Math.min(upper, most)));
 }

@@ -13,6 +13,8 @@ export interface BilledFan {
   runningKw: number;
   /** h that no log tells */
   untoldHours: number;
+  /** true: so has the fan in the eleven months before the bill, as far back as the tariff's logs go */
+  untoldBefore: boolean;
 }
 
 const DAY_MS = 24 * 3_600_000;

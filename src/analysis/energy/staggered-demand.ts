@@ -5,10 +5,11 @@ import { localMonths } from '../../money/local-time.ts';
 import { staggeredStarts } from '../../money/staggered-starts.ts';
 import type { Season } from '../../season/season.ts';
 import type { FanSeason } from '../types.ts';
-import { ofPeak, unknownMore } from './demand-error.ts';
+import { ofPeak } from './demand-error.ts';
 import type { DemandWays } from './demand-ways-types.ts';
 import { PEAK_REL_SD } from './fan-cost.ts';
 import { type TariffBill, tariffBills } from './tariff-bill.ts';
+import { unknownDemand } from './unknown-demand.ts';
 
 /**
  * What each demand charge would have been, had the same fan hours been run otherwise: with starts a quarter hour apart, and
@@ -31,6 +32,10 @@ function waysOf(bill: TariffBill): DemandWays[] {
   return tariff.demand.flatMap((rule, r) => {
     const apartBill = monthlyDemand(rule, zone, apart, fromMs, toMs);
     const turnsBill = monthlyDemand(rule, zone, turns, fromMs, toMs);
+    const ways = [bill.demand[r], apartBill, turnsBill].map((demand) => ({
+      demand,
+      unknown: unknownDemand(bill, rule, demand),
+    }));
     const days = leastPeaks(parts, rule, zone, fromMs, toMs);
     const least: { peakKw: number }[] = [];
     return months.map(({ month, fromMs: start, toMs: end }, m): DemandWays => {
@@ -40,26 +45,26 @@ function waysOf(bill: TariffBill): DemandWays[] {
       );
       const leastKw = Math.max(peakKw, ratchetFloor(rule, month, ratchetMonth(least)?.peakKw ?? 0));
       least.push({ peakKw });
-      const asRun = bill.demand[r][m];
-      const way = (of: MonthDemand) => {
-        const more = unknownMore(bill, of, start, end);
+      const [asRun, startsApart, inTurns] = ways.map(({ demand, unknown }) => {
+        const of = demand[m];
+        const more = unknown[m];
         return {
           peakKw: of.peakKw,
           peak: ofPeak(fans, of, of.peakKw, more.peak),
           billedKw: of.billedKw,
           cost: ofPeak(fans, of, of.cost, more.billed * rule.pricePerKw),
         };
-      };
+      });
       return {
         tariffId: tariff.id,
         rule: r,
         month,
-        asRun: way(asRun),
-        startsApart: way(apartBill[m]),
-        inTurns: way(turnsBill[m]),
+        asRun,
+        startsApart,
+        inTurns,
         // Fans that ran parts of quarter hours may stay under what whole ones need.
         leastCost: Math.min(leastKw * rule.pricePerKw, turnsBill[m].cost),
-        saving: savingOf(fans, asRun, turnsBill[m]),
+        saving: savingOf(fans, bill.demand[r][m], turnsBill[m]),
       };
     });
   });

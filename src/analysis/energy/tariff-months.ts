@@ -6,10 +6,11 @@ import type { Season } from '../../season/season.ts';
 import { unknownHoursBetween } from '../fan/spans.ts';
 import type { FanSeason, TariffMonth } from '../types.ts';
 import { dearestPrice } from './dearest-price.ts';
-import { ofPeak, unknownMore } from './demand-error.ts';
+import { ofPeak } from './demand-error.ts';
 import { fanRelSd } from './fan-cost.ts';
 import { notBelowZero } from './parts.ts';
 import { tariffBills } from './tariff-bill.ts';
+import { unknownDemand } from './unknown-demand.ts';
 
 /**
  * Each tariff's bill by local calendar month, over the months that its fans' logs touch. Connected load counts a
@@ -20,6 +21,7 @@ export function tariffMonths(season: Season, fanSeasons: readonly FanSeason[]): 
   for (const bill of tariffBills(season, fanSeasons).values()) {
     const { tariff, zone, fans, fromMs, toMs, rates, demand, connectedPerYear } = bill;
     const dearest = dearestPrice(rates);
+    const unknown = demand.map((rule, r) => unknownDemand(bill, tariff.demand[r], rule));
     localMonths(zone, fromMs, toMs).forEach(({ month, fromMs: start, toMs: end }, m) => {
       let energyKwh = 0;
       let cost = 0;
@@ -34,7 +36,7 @@ export function tariffMonths(season: Season, fanSeasons: readonly FanSeason[]): 
       const energyHalf = Z90 * Math.hypot(...sds.map((sd) => sd.cost));
       const rules = demand.map((rule, r) => {
         const { peakKw, billedKw, atMs, cost } = rule[m];
-        const more = unknownMore(bill, rule[m], start, end);
+        const more = unknown[r][m];
         const told = {
           peak: ofPeak(fans, rule[m], peakKw, more.peak),
           billed: ofPeak(fans, rule[m], billedKw, more.billed),
