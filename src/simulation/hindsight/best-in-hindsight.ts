@@ -63,7 +63,7 @@ export function bestInHindsight(whole: RunSpec, options: HindsightOptions = {}):
   const spec = { ...whole, endHour: Math.min(byHour, whole.endHour) };
   const { fromHour = 0, endHour } = spec;
   const count = { hours: 0 };
-  const replay = counted(replayOf(spec), count);
+  const replay = counted(replayOf(spec, whole.endHour), count);
   const { widths = replay.hours > LONG_HOURS ? [WIDTHS[0]] : WIDTHS } = options;
   const blocks = blocksOf(spec, blockHours);
   const starts = seeds.map((share) => Uint8Array.from(share.subarray(fromHour, endHour), (one) => (one > ON ? 1 : 0)));
@@ -71,7 +71,7 @@ export function bestInHindsight(whole: RunSpec, options: HindsightOptions = {}):
   const forward = { ...limits, lifeUsed: COARSE_LIFE * limits.lifeUsed };
   for (const width of widths) {
     if (count.hours > mostHours) break;
-    const found = beam(counted(replayOf(coarse(spec)), count), forward, blocks, width);
+    const found = beam(counted(replayOf(coarse(spec), whole.endHour), count), forward, blocks, width);
     if (found === null) continue;
     const ways = new Uint8Array(replay.hours);
     blocks.forEach(({ from, to }, i) => {

@@ -1,7 +1,7 @@
 import { wetFromDry } from '../../grain/moisture-basis.ts';
 import type { Bed } from '../bed/bed.ts';
 import { type BedState, keepState, newState, restoreState } from '../bed/keep-state.ts';
-import { type MoneyMeter, meterCost, meterHour, newMeter } from '../run/money-meter.ts';
+import { type MoneyMeter, meterCost, meterHour, monthsLeft, newMeter, owedLater } from '../run/money-meter.ts';
 import { playBin, playHour, reachLevels } from '../run/played-bin.ts';
 import { hasHeater, type RunSpec } from '../run/run-spec.ts';
 import { limitsOf } from './limits-of.ts';
@@ -15,11 +15,17 @@ interface Kept {
   cooled: boolean;
 }
 
-/** A run's bin as a search plays it, from `fromHour` on (grain at rest until then). Ends with the run. */
-export function replayOf(spec: RunSpec): Replay<Kept> {
+/**
+ * A run's bin as a search plays it, from `fromHour` on (grain at rest until then). Ends with the run.
+ *
+ * @param billedHour  first hour that no bill counts any more, where the season goes on after the run: what ratchets ask for until
+ *                    then counts from the hour that set the peak
+ */
+export function replayOf(spec: RunSpec, billedHour = spec.endHour): Replay<Kept> {
   const { hours, levels, endHour, fromHour = 0 } = spec;
   const bin = playBin(spec);
   const meter = newMeter(hours);
+  const left = monthsLeft(hours, billedHour);
   const limits = limitsOf(spec);
   const now = newStanding();
   const asksCold = !Number.isNaN(limits.meanC);
@@ -58,7 +64,7 @@ export function replayOf(spec: RunSpec): Replay<Kept> {
         cooled = heatToGo(now, limits) === 0;
       }
     },
-    cost: () => meterCost(meter),
+    cost: () => meterCost(meter) + owedLater(meter, hours, left),
     stand(into) {
       standOf(bin.bed, into);
       into.cooled = cooled;

@@ -24,7 +24,7 @@ export interface Replay<State> {
   restore(from: State): void;
   /** play an hour; `way` 0: off, 1: the fan, 2: fan and heater */
   play(hour: number, way: number): void;
-  /** money spent so far */
+  /** money spent so far, and what it makes later bills owe */
   cost(): number;
   /** fill `into`. No allocation */
   stand(into: Standing): void;

@@ -63,3 +63,30 @@ export function meterHour(
 export function meterCost(meter: MoneyMeter): number {
   return meter[METER.energyCost] + meter[METER.demandCost] + meter[METER.fuelCost];
 }
+
+/** Months in which a rule holds that come after a month, until a run's end: [rules][0 none yet, 1 to 12]. */
+export type MonthsLeft = readonly Uint8Array[];
+
+/** @param endHour  first hour after the run */
+export function monthsLeft(hours: Hours, endHour: number): MonthsLeft {
+  return hours.demand.map(({ holds }) => {
+    const months: number[] = [];
+    for (let hour = 0; hour < endHour; hour++) {
+      if (holds[hour] === 1 && months.at(-1) !== hours.localMonth[hour]) months.push(hours.localMonth[hour]);
+    }
+    const left = new Uint8Array(13).fill(months.length);
+    for (let i = 0; i < months.length; i++) left[months[i]] = months.length - 1 - i;
+    return left;
+  });
+}
+
+/** Money that the peaks so far will still cost by their ratchets, though the fan never ran again. No allocation. */
+export function owedLater(meter: MoneyMeter, { demand }: Hours, left: MonthsLeft): number {
+  let owed = 0;
+  for (let rule = 0; rule < demand.length; rule++) {
+    const at = FIRST_RULE + 3 * rule;
+    const { pricePerKw, ratchet } = demand[rule];
+    owed += left[rule][meter[at]] * ratchet * Math.max(meter[at + 1], meter[at + 2]) * pricePerKw;
+  }
+  return owed;
+}

@@ -6,7 +6,9 @@ import { bestInHindsight } from '../../../src/simulation/hindsight/best-in-hinds
 import { limitsOf } from '../../../src/simulation/hindsight/limits-of.ts';
 import { replayOf } from '../../../src/simulation/hindsight/replay-of.ts';
 import type { Hours } from '../../../src/simulation/run/hours.ts';
+import { runSeason } from '../../../src/simulation/run/run-season.ts';
 import type { RunSpec } from '../../../src/simulation/run/run-spec.ts';
+import { scheduled } from '../../../src/simulation/strategies/scheduled.ts';
 
 const BLOCK_H = 12;
 const PRESSURE_PA = 99_000;
@@ -102,6 +104,19 @@ describe('bestInHindsight', () => {
     expect(found.reaches).toBe(true);
     expect(played.shortfall).toBe(0);
     expect(found.cost).toBe(played.cost);
+  });
+
+  it('counts what its peaks cost by a ratchet after the hour by which the bin must be there', () => {
+    const hours = invented(20, 0.7, 4);
+    const localMonth = Uint8Array.from({ length: 480 }, (_, h) => 10 + Math.floor(h / 240));
+    const demand = [{ pricePerKw: 40, ratchet: 0.8, holds: new Uint8Array(480).fill(1) }];
+    const spec = bin({ ...hours, localMonth, demand }, 0.18, 0.17);
+    const found = bestInHindsight(spec, { byHour: 240 });
+    if (found === null) throw new Error('no schedule');
+    const { outcome } = runSeason(spec, scheduled('found', 'Found', Float64Array.from(found.ways)));
+    // 8 kW in October, 80 % of it in November.
+    expect(outcome.demandCost).toBeCloseTo(40 * 8 * 1.8, 9);
+    expect(found.cost).toBeCloseTo(outcome.cost, 9);
   });
 
   it('says that no schedule reaches the target, and comes as near as running on', () => {

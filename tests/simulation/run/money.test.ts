@@ -1,4 +1,12 @@
 import { describe, expect, it } from 'vitest';
+import {
+  METER,
+  meterCost,
+  meterHour,
+  monthsLeft,
+  newMeter,
+  owedLater,
+} from '../../../src/simulation/run/money-meter.ts';
 import { runSeason } from '../../../src/simulation/run/run-season.ts';
 import { alwaysOn } from '../../../src/simulation/strategies/always-on.ts';
 import { daytimeHours } from '../../../src/simulation/strategies/daytime-hours.ts';
@@ -42,6 +50,30 @@ describe('what a run costs', () => {
     expect(outcome.energyKwh).toBeCloseTo(10 + 10 + 0.25 * 10.5, 9);
     expect(outcome.heatCost).toBeCloseTo(0.25 * 3, 12);
     expect(outcome.cost).toBeCloseTo(9.5 * 32.8 + 22.625 * 0.1 + 0.75, 9);
+  });
+
+  it('tells at every hour what the peaks so far will still cost by their ratchet', () => {
+    const count = 96;
+    const localMonth = Uint8Array.from({ length: count }, (_, hour) => [9, 10, 11, 1][Math.floor(hour / 24)]);
+    const holds = new Uint8Array(count).fill(1);
+    const hours = inventedHours({ count }, { localMonth, demand: [{ pricePerKw: 9.5, ratchet: 0.6, holds }] });
+    const left = monthsLeft(hours, count);
+    const meter = newMeter(hours);
+    const owed: number[] = [];
+    for (let hour = 0; hour < count; hour++) {
+      meterHour(meter, hours, hour, hour === 10 || hour === 60 ? 1 : 0, hour === 10 ? 10 : 20, 0);
+      owed.push(owedLater(meter, hours, left));
+    }
+    expect(owed[9]).toBe(0);
+    // 10 kW in September: October, November and January owe 6 kW each.
+    expect(owed[10]).toBeCloseTo(9.5 * 3 * 6, 9);
+    // As October begins its part is billed, two are left.
+    expect(owed[24]).toBeCloseTo(9.5 * 2 * 6, 9);
+    // 20 kW in November: January owes 12 kW.
+    expect(owed[60]).toBeCloseTo(9.5 * 12, 9);
+    expect(owed[72]).toBe(0);
+    expect(meter[METER.demandCost]).toBeCloseTo(9.5 * (10 + 6 + 20 + 12), 9);
+    expect(meterCost(meter)).toBeCloseTo(meter[METER.energyCost] + 9.5 * 48, 9);
   });
 
   it('knows no cost where an hour without a price was used, and only there', () => {
