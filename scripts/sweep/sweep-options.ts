@@ -55,7 +55,7 @@ export function sweepOptions(text: SweepText): SweepOptions {
 
 type Wrong = (code: string, message: string) => void;
 
-export function listOf(text: string): string[] {
+function listOf(text: string): string[] {
   return text
     .split(',')
     .map((one) => one.trim())

@@ -7,11 +7,6 @@ import { namedTable } from './estimate-rows.ts';
 import { asGrain, grainAmount, perGrain } from './per-grain.ts';
 import { knownTotal } from './words.ts';
 
-/** The cell of a number that may be null with a reason of its block. */
-export function orWhy(value: number | null, why: string | null): Cell {
-  return value === null ? { value: null, why: why ?? 'Not known.' } : value;
-}
-
 /** A mean at the start or end, with its interval where it has one. */
 export function momentEstimate(of: MomentMean, why: string | null): Estimate {
   return of.value === null

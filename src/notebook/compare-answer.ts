@@ -51,7 +51,7 @@ export function groupSaid(bins: readonly Compared[], group: RankGroup, units: Un
   return `Of ${counted(of.length, groupWords(group), groupWords(group))}, the lowest cost is ${cost(first)}, sharing first place with ${with_}; ${end}.`;
 }
 
-export function membersOf(bins: readonly Compared[], { binIds }: RankGroup): Compared[] {
+function membersOf(bins: readonly Compared[], { binIds }: RankGroup): Compared[] {
   return binIds.flatMap((id) => bins.filter((one) => one.beside.binId === id));
 }
 

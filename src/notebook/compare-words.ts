@@ -60,7 +60,7 @@ export function groupWords({ crop, goal }: Pick<RankGroup, 'crop' | 'goal'>): st
 }
 
 /** `corn`, `soybean`: before `bin`. */
-export function cropWord(crop: string): string {
+function cropWord(crop: string): string {
   return crop.replaceAll('-', ' ');
 }
 

@@ -23,7 +23,7 @@ export function moistureFrontSection(bins: readonly BinReview[], units: Units): 
   };
 }
 
-export function moistureFrontLead(bins: readonly BinReview[], units: Units): string {
+function moistureFrontLead(bins: readonly BinReview[], units: Units): string {
   const told = bins.flatMap(({ bin, fronts }) => {
     const front = fronts.moisture?.front ?? null;
     return front === null ? [] : [{ name: bin.name, front }];

@@ -2,7 +2,7 @@ import { type Estimate, withheld } from '../../base/estimate.ts';
 import { cfmPerBushel } from '../../bin/specific-airflow.ts';
 
 /** No airflow is shown that may be off by more than this share of the true one. */
-export const MOST_OFF = 0.2;
+const MOST_OFF = 0.2;
 
 /**
  * An airflow whose 90 % interval leaves room for an error of more than 20 % is not shown; the reason tells the interval and what

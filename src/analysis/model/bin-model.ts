@@ -43,7 +43,7 @@ export function binModel(loaded: LoadedSeason, review: BinReview, series?: reado
 }
 
 /** The same of a log that was read before. @param own  the bin's series */
-export function modelOfLog(log: BinLog, own: readonly SensorSeries[]): BinModel {
+function modelOfLog(log: BinLog, own: readonly SensorSeries[]): BinModel {
   const ran = log.fan.on.reduce((sum, share) => sum + share, 0);
   if (ran < 24)
     return noModel(`The fan ran for ${Math.round(ran)} hours while the bin was filled; a model needs a day at least.`);

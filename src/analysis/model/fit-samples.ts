@@ -4,7 +4,7 @@ import { AIR_MOVING, AIR_STILL, airAt, type SensorReadings } from '../moisture/s
 import type { BinLog } from './bin-log.ts';
 
 /** Every so many hours the log and the bed are held against each other. */
-export const READ_EVERY_H = 6;
+const READ_EVERY_H = 6;
 /** A reading farther off than this, h, says nothing of the hour. */
 const NEAR_H = 4;
 /** After the fan stopped, the grain is looked at for so long, h, when the fit is judged. */

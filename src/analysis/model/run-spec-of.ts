@@ -64,7 +64,7 @@ export function runSpecOf(loaded: LoadedSeason, review: BinReview, fitted: Parti
 }
 
 /** The same from a log that was read before. */
-export function specOf(log: BinLog, fitted: Partial<FittedValues> & Pick<FittedValues, 'flowM3S'>): RunSpec {
+function specOf(log: BinLog, fitted: Partial<FittedValues> & Pick<FittedValues, 'flowM3S'>): RunSpec {
   const { bin } = log;
   const { crop } = bin.grain;
   const isotherm = isothermOf(crop, fitted.isotherm ?? bin.grain.isotherm ?? undefined);

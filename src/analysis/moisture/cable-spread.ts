@@ -18,7 +18,7 @@ export const ASSUMED_SPREAD: CableSpread = { variance: 0.08 ** 2, df: 3 };
 const SAME_DISTANCE_M = 0.01;
 
 /** Deviations grow with what was removed; a bin that changed little still differs by this much. */
-export function changeScale(points: number): number {
+function changeScale(points: number): number {
   return Math.max(1, Math.abs(points));
 }
 

@@ -16,7 +16,7 @@ export const METER = 'moisture meter of the tickets';
 /** Filled within this time, the grain is at the start what the tickets say. */
 const QUICK_FILL_DAYS = 3;
 /** A moisture that is only stated, points that 95 % keep: sampled by somebody, by a way that nobody wrote down. */
-export const ASSUMED_STATED = 0.8;
+const ASSUMED_STATED = 0.8;
 
 /** One moment's moisture with the errors that it has for itself, in points. */
 export interface MoistureMoment {

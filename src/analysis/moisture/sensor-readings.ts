@@ -4,12 +4,12 @@ import { spanIndexAt, stillHoursAt } from '../fan/spans.ts';
 import { FAN_OFF, FAN_ON, type FanSpans } from '../types.ts';
 
 /** Hours after which the air between the kernels counts as still and in balance with them. */
-export const STILL_HOURS = 2;
+const STILL_HOURS = 2;
 
 export const AIR_MOVING = 0;
-export const AIR_SETTLING = 1;
+const AIR_SETTLING = 1;
 export const AIR_STILL = 2;
-export const AIR_UNKNOWN = 3;
+const AIR_UNKNOWN = 3;
 
 /** Believed readings of one sensor, in time order; every array is [readings]. */
 export interface SensorReadings {

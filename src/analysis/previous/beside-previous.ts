@@ -2,7 +2,7 @@ import { type Estimate, withheld } from '../../base/estimate.ts';
 import { differenceOf } from '../../base/stats/joined.ts';
 import type { BinNumbers, SeasonNumbers } from './previous-shape.ts';
 
-export const BESIDE_KINDS = ['hours', 'energyKwh', 'cost', 'points', 'costPerPoint', 'perBushelPoint'] as const;
+const BESIDE_KINDS = ['hours', 'energyKwh', 'cost', 'points', 'costPerPoint', 'perBushelPoint'] as const;
 export type BesideKind = (typeof BESIDE_KINDS)[number];
 
 /** One number of one bin in two seasons. */

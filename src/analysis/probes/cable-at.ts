@@ -2,7 +2,7 @@ import { endStripSd, sharpness } from '../moisture/height-error.ts';
 import type { ReadingAt } from './reading-at.ts';
 
 /** A sensor farther above or below than this says nothing of the sample's place. */
-export const NEAR_M = 1;
+const NEAR_M = 1;
 /** How well a hand knows the height of its sample: sd, m (about half a foot, working assumption). */
 const HEIGHT_SD_M = 0.15;
 

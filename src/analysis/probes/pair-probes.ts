@@ -14,7 +14,7 @@ const NEAR_OUT_M = 1.5;
 /** Cables within this of the nearest distance hang in its ring. */
 const SAME_RING_M = 0.3;
 /** Hand meters read cold grain wrong: below this they want the sample warmed in a closed bag first (common practice). */
-export const COLD_C = (40 - 32) / 1.8;
+const COLD_C = (40 - 32) / 1.8;
 
 const NO_PLACE = 'no height is given';
 const NO_CABLE = 'no cable hangs within 1.5 m (5 ft) of their distance from the centre';

@@ -52,7 +52,7 @@ export interface FanHours {
 }
 
 /** Mean of what an hour gives, weighed by the fan's share of it. */
-export function overFanHours(fan: Float64Array, of: (hour: number) => number): number {
+function overFanHours(fan: Float64Array, of: (hour: number) => number): number {
   let sum = 0;
   let weight = 0;
   fan.forEach((share, hour) => {

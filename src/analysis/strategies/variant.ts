@@ -69,12 +69,3 @@ export function withStartMoisture(spec: RunSpec, points: number): RunSpec {
     ...(spec.start === undefined ? {} : { start: { ...spec.start, moistureDb: spec.start.moistureDb.map(moved) } }),
   };
 }
-
-/** `airflow x 0.5`, `filled 7 days later` …; empty as it is. */
-export function variantWords({ airflowFactor, fillDays, startPoints }: Variant): string {
-  const parts: string[] = [];
-  if (airflowFactor !== 1) parts.push(`${airflowFactor} times the air`);
-  if (fillDays !== 0) parts.push(`filled ${Math.abs(fillDays)} days ${fillDays > 0 ? 'later' : 'earlier'}`);
-  if (startPoints !== 0) parts.push(`${Math.abs(startPoints)} points ${startPoints > 0 ? 'wetter' : 'drier'}`);
-  return parts.join(', ');
-}

@@ -38,13 +38,3 @@ export function productOf(one: Estimate, other: Estimate): Estimate {
     why: null,
   };
 }
-
-/** The sum of independent numbers, of those that are known; null where none is. */
-export function independentSum(parts: readonly Estimate[]): Estimate | null {
-  const told = parts.filter((part) => part.value !== null);
-  if (told.length === 0) return null;
-  const value = told.reduce((sum, part) => sum + Number(part.value), 0);
-  const down = Math.hypot(...told.map((part) => halves(part).down));
-  const up = Math.hypot(...told.map((part) => halves(part).up));
-  return { value, interval: [value - down, value + up], why: null };
-}

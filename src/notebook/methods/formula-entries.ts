@@ -11,7 +11,7 @@ import { sourceText } from './source-text.ts';
 const OF_DIFFERENCES: Readonly<Record<string, string>> = { '% wb': 'points', '%': 'points' };
 
 /** How well a formula agrees with the record: a line for each unit and provenance. */
-export function recordLines(checks: readonly PublishedCheck[], units: Units): string[] {
+function recordLines(checks: readonly PublishedCheck[], units: Units): string[] {
   if (checks.length === 0) return ['Record: no published value is held against it.'];
   const kinds = groupsOf(checks, (check) => `${check.unit} ${check.provenance}`);
   return [...kinds.values()].map((of) => {

@@ -6,7 +6,7 @@ import { inParts, PANELS_A_PAGE } from './in-parts.ts';
 import { type LocalSpan, monthStarts, timeAxis, timeScale } from './time-axis.ts';
 
 /** How an hour of the fan is filled, in the order of the legend. */
-export const HOUR_LOOKS = ['dry', 'rewet', 'cool', 'warm', 'little', 'hatch', 'open'] as const;
+const HOUR_LOOKS = ['dry', 'rewet', 'cool', 'warm', 'little', 'hatch', 'open'] as const;
 export type HourLook = (typeof HOUR_LOOKS)[number];
 
 /** What each hour of a bin's fan could do, and the hours with the fan off in which it would have paid; local ms. */

@@ -19,8 +19,6 @@ export interface WaysToRun {
   id: string;
   title: string;
   ways: readonly WayToRun[];
-  /** what the interval of a cost is, where it is not of one season's runs about the fit: `10 to 90 % of the years` */
-  spread?: string;
   notShown: string | null;
 }
 
@@ -31,7 +29,7 @@ interface Row extends WhiskerRow {
 }
 
 /** Ways by cost, cheapest first: those that reach the target as dots, the others as rings, as run and the best in hindsight in bold. */
-export function waysToRun({ id, title, ways, spread, notShown }: WaysToRun, units: Units): Figure {
+export function waysToRun({ id, title, ways, notShown }: WaysToRun, units: Units): Figure {
   const known = ways
     .filter(({ cost }) => cost.value !== null)
     .sort((a, b) => Number(b.reaches) - Number(a.reaches) || Number(a.cost.value) - Number(b.cost.value));
@@ -50,7 +48,7 @@ export function waysToRun({ id, title, ways, spread, notShown }: WaysToRun, unit
     legend: [
       { label: 'reaches the target', swatch: 'dot' },
       ...(rows.some((row) => row.open) ? [{ label: 'does not', swatch: 'ring' }] : []),
-      { label: spread ?? 'air, moisture and drying rate to either side of the fit', swatch: 'whisker' },
+      { label: 'air, moisture and drying rate to either side of the fit', swatch: 'whisker' },
     ],
     notShown,
     draw: (size) => drawWays(rows, unit, size),

@@ -13,7 +13,7 @@ function serial(localMs: number): number {
 }
 
 /** As many decimals as the page shows, thousands grouped. */
-export function numberFormat(digits: string): string {
+function numberFormat(digits: string): string {
   const decimals = digits.split('.')[1]?.length ?? 0;
   return decimals === 0 ? '#,##0' : `#,##0.${'0'.repeat(decimals)}`;
 }

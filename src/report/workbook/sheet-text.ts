@@ -2,7 +2,7 @@ import { guarded } from '../../base/csv-text.ts';
 import type { SheetCell } from './sheet.ts';
 
 /** Longest text of a cell (ECMA-376 part 1, 18.3.1.4 leaves it open; Excel's limit, from memory of its specifications). */
-export const LONGEST_TEXT = 32_767;
+const LONGEST_TEXT = 32_767;
 
 /**
  * A text as a cell of a workbook takes it: half characters become U+FFFD, `_x0041_` is kept from being read as an escape

@@ -43,7 +43,7 @@ const arrhenius = (a: number, b: number) => (tempC: number) => a * Math.exp(-b /
 
 const BORROWED = 'Borrowed: no rate for this crop near outdoor temperatures was read.';
 
-export const THIN_LAYERS: readonly ThinLayer[] = [
+const THIN_LAYERS: readonly ThinLayer[] = [
   {
     id: 'corn',
     name: 'corn, Misra and Brooker',

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { dryingElsewhere } from '../../../src/analysis/value/drying-elsewhere.ts';
 import { moistureValue } from '../../../src/analysis/value/moisture-value.ts';
 import { estimate } from '../../../src/base/estimate.ts';
-import { differenceOf, independentSum, productOf } from '../../../src/base/stats/joined.ts';
+import { differenceOf, productOf } from '../../../src/base/stats/joined.ts';
 import { exampleInput } from '../../report/example-review.ts';
 
 const CORN = { pricePerBushel: 4, baseMoistureWb: 0.15, shrinkPerPoint: 0.014, discountPerBushelPoint: 0.03 };
@@ -83,7 +83,5 @@ describe('independent numbers joined', () => {
       20 - Math.hypot(6, 8),
       20 + Math.hypot(6, 8),
     ]);
-    expect(independentSum([estimate(1, -2, 4), estimate(2, -2, 6)])).toEqual(estimate(3, -2, 8));
-    expect(independentSum([])).toBeNull();
   });
 });
