@@ -7,6 +7,7 @@ import type { Estimate } from '../base/estimate.ts';
 import { cropOf } from '../grain/crops.ts';
 import type { Quantity } from '../report/quantities.ts';
 import type { Units } from '../report/units.ts';
+import { aimsAtTemperature } from '../season/goal.ts';
 import type { LoadedSeason } from '../season/loaded.ts';
 import type { Goal } from '../season/season.ts';
 import { perGrain } from './per-grain.ts';
@@ -120,9 +121,7 @@ export const GOAL_TITLES: Readonly<Record<Goal, string>> = {
 export function fillAirNotes(bins: readonly Compared[]): string[] {
   const stated = bins.filter(({ beside }) => beside.conditions.air.warmingFrom === 'stated');
   const named = (cools: boolean) =>
-    stated
-      .filter(({ review }) => (review.bin.goal === 'cool' || review.bin.goal === 'hold') === cools)
-      .map(({ review }) => review.bin.name);
+    stated.filter(({ review }) => aimsAtTemperature(review.bin.goal) === cools).map(({ review }) => review.bin.name);
   return [
     `Air at fill: means over the fan hours of the first ${FILL_DAYS} days on fresh grain, outdoors. Grain would settle at: the moisture it takes in that air once warmed by the fan; the interval spans the editions of the isotherm. Fan hours are all of the season’s, those that cooled too.`,
     ...(named(false).length === 0

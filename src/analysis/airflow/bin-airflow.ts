@@ -1,5 +1,6 @@
 import { BUSHEL_M3 } from '../../base/bushel.ts';
 import { type Estimate, withheld } from '../../base/estimate.ts';
+import { overlap } from '../../base/overlap.ts';
 import { hpPerThousandBushels } from '../../bin/fan-power.ts';
 import { cfmPerBushel } from '../../bin/specific-airflow.ts';
 import type { Bin, Season } from '../../season/season.ts';
@@ -137,12 +138,6 @@ export function missing(why: string): BinAirflow {
 function chosen(front: Estimate, pressure: Estimate): AirflowWay | null {
   if (front.value !== null) return 'front';
   return pressure.value === null ? null : 'pressure';
-}
-
-/** Do two intervals overlap; null where one is missing. */
-export function overlap(a: Estimate, b: Estimate): boolean | null {
-  if (a.interval === null || b.interval === null) return null;
-  return a.interval[0] <= b.interval[1] && b.interval[0] <= a.interval[1];
 }
 
 function perBushel(flow: Estimate, { volumeM3 }: BinGrainAmount): Estimate {

@@ -1,3 +1,4 @@
+import { aimsAtTemperature } from '../../season/goal.ts';
 import type { Goal } from '../../season/season.ts';
 
 /** Warming of the air by fan and motor where no plenum reading tells it, K. */
@@ -21,5 +22,5 @@ const AERATION: StatedWarming = { usualK: 0.8, rangeK: [0.8 / 1.8, 2.4 / 1.8], o
 
 /** Warming of the air where the plenum does not tell it, by what the bin's fans are there for. */
 export function statedWarming(goal: Goal): StatedWarming {
-  return goal === 'cool' || goal === 'hold' ? AERATION : DRYING;
+  return aimsAtTemperature(goal) ? AERATION : DRYING;
 }

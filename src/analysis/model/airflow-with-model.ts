@@ -1,4 +1,5 @@
-import { type Estimate, withheld } from '../../base/estimate.ts';
+import { withheld } from '../../base/estimate.ts';
+import { overlap } from '../../base/overlap.ts';
 import type { BinAirflow } from '../types.ts';
 import type { BinModel } from './model-types.ts';
 
@@ -10,10 +11,6 @@ export function airflowWithModel(airflow: BinAirflow, model: BinModel): BinAirfl
   if (!model.trusted || model.flowM3S.value === null) return { ...airflow, byModel: withheld(model.why) };
   const byModel = model.flowM3S;
   const ways = [byModel, airflow.byFront, airflow.byPressure].filter((one) => one.interval !== null);
-  const agree = ways.length < 2 ? null : ways.every((a) => ways.every((b) => overlap(a, b)));
+  const agree = ways.length < 2 ? null : ways.every((a) => ways.every((b) => overlap(a, b) === true));
   return { ...airflow, byModel, agree: airflow.agree === false ? false : agree };
-}
-
-function overlap({ interval: a }: Estimate, { interval: b }: Estimate): boolean {
-  return a !== null && b !== null && a[0] <= b[1] && b[0] <= a[1];
 }

@@ -1,4 +1,5 @@
 import { withheld } from '../../base/estimate.ts';
+import { aimsAtTemperature } from '../../season/goal.ts';
 import type { LoadedSeason } from '../../season/loaded.ts';
 import { type SensorSeries, sensorSeries } from '../../tables/sensors.ts';
 import { HOUR_MS } from '../fronts/front-limits.ts';
@@ -185,7 +186,7 @@ function fittedOf({ fit, offsets }: Tried): FittedValues {
 function baseFlow({ bin, review, floorAreaM2, depthM }: BinLog): number {
   const told = review.airflow.flowM3S.value;
   if (told !== null && told > 0) return told;
-  const perM3S = bin.goal === 'cool' || bin.goal === 'hold' ? 0.002 : 0.0134;
+  const perM3S = aimsAtTemperature(bin.goal) ? 0.002 : 0.0134;
   return perM3S * floorAreaM2 * depthM;
 }
 

@@ -1,4 +1,5 @@
 import type { Estimate } from '../../base/estimate.ts';
+import { overlap } from '../../base/overlap.ts';
 import { resistancePaM } from '../../bin/airflow-resistance.ts';
 import { resistanceCurveOf } from '../../bin/resistance-curves.ts';
 import type { BinLog } from './bin-log.ts';
@@ -45,7 +46,7 @@ export function flowDoubts({ review }: BinLog, flowM3S: Estimate): Doubt[] {
   const ratioTo = (other: Estimate) => ((flowM3S.value ?? Number.NaN) / (other.value ?? Number.NaN)).toFixed(2);
   return [
     ...tooWide(flowM3S),
-    ...(apart(flowM3S, byFanCurve)
+    ...(overlap(flowM3S, byFanCurve) === false
       ? [
           {
             why: `The grain got ${ratioTo(byFanCurve)} of the air that the fans deliver by their curves; neither interval reaches the other.`,
@@ -53,7 +54,7 @@ export function flowDoubts({ review }: BinLog, flowM3S: Estimate): Doubt[] {
           },
         ]
       : []),
-    ...(apart(flowM3S, byPressure)
+    ...(overlap(flowM3S, byPressure) === false
       ? [
           {
             why: `The fitted airflow is ${ratioTo(byPressure)} of that by static pressure; neither interval reaches the other.`,
@@ -75,8 +76,4 @@ function tooWide({ interval }: Estimate): Doubt[] {
       help: 'A cable half-way between centre and wall, and the static pressure while the fan runs.',
     },
   ];
-}
-
-function apart({ interval: a }: Estimate, { interval: b }: Estimate): boolean {
-  return a !== null && b !== null && (a[0] > b[1] || b[0] > a[1]);
 }

@@ -4,6 +4,7 @@ import { isothermHumidity, isothermMoistureDb } from '../../grain/isotherm-equat
 import { wetFromDry } from '../../grain/moisture-basis.ts';
 import { type Bed, newBed } from '../../simulation/bed/bed.ts';
 import { conduct } from '../../simulation/bed/conduct.ts';
+import { tableTimes } from '../../simulation/bed/cubic-table.ts';
 import type { Medium } from '../../simulation/bed/medium.ts';
 import { passAir } from '../../simulation/bed/pass-air.ts';
 import { setLevel } from '../../simulation/bed/set-level.ts';
@@ -143,7 +144,6 @@ export function playCable(played: Played, cable: number, start: Profile, values:
   return shown;
 }
 
-/** The cubics of the rate are linear in the values that they fit. */
 function mediumWith(medium: Medium, { respirationFactor, heatFactor, rateFactor }: CableValues): Medium {
   const { heatDryJKgK, heatPerMoistureJKgK, rate } = medium;
   return {
@@ -153,7 +153,7 @@ function mediumWith(medium: Medium, { respirationFactor, heatFactor, rateFactor 
     rateFactor,
     heatDryJKgK: heatFactor * heatDryJKgK,
     heatPerMoistureJKgK: heatFactor * heatPerMoistureJKgK,
-    rate: rateFactor === 1 ? rate : { ...rate, cubics: rate.cubics.map((one) => rateFactor * one) },
+    rate: tableTimes(rate, rateFactor),
   };
 }
 

@@ -1,10 +1,10 @@
 import { hindsightSchedule, IN_HINDSIGHT } from '../../simulation/hindsight/hindsight-schedule.ts';
 import type { Outcome } from '../../simulation/run/outcome.ts';
 import { runSeason } from '../../simulation/run/run-season.ts';
-import { hasHeater, type RunSpec } from '../../simulation/run/run-spec.ts';
+import type { RunSpec } from '../../simulation/run/run-spec.ts';
+import { runsOn } from '../../simulation/strategies/runs-on.ts';
 import { scheduled } from '../../simulation/strategies/scheduled.ts';
 import { STRATEGIES, strategyOf } from '../../simulation/strategies/strategies.ts';
-import type { Strategy } from '../../simulation/strategies/strategy.ts';
 import { untilReached } from '../../simulation/strategies/until-reached.ts';
 
 export { IN_HINDSIGHT };
@@ -44,10 +44,6 @@ export function runStrategy(spec: RunSpec, id: string, { logged, byHour }: FromL
   const strategy = strategyOf(id);
   if (!runsOn(strategy, spec)) return { outcome: null, why: 'The bin has no heater.' };
   return { outcome: runSeason(spec, untilReached(strategy, spec.goal)).outcome, why: null };
-}
-
-function runsOn({ heater }: Strategy, spec: RunSpec): boolean {
-  return heater === undefined || hasHeater(spec);
 }
 
 function runBest(spec: RunSpec, { logged, byHour }: FromLog): StrategyRun {

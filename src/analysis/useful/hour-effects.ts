@@ -1,3 +1,4 @@
+import { aimsAtTemperature } from '../../season/goal.ts';
 import type { Goal } from '../../season/season.ts';
 import type { HourClass, Verdict } from './useful-hours-types.ts';
 import type { Limits } from './useful-limits.ts';
@@ -53,7 +54,7 @@ function effect(difference: number, limit: number): Effect {
 
 /** Which effect names an hour that has both: moisture where water is the goal, else temperature. */
 export function firstEffect(goal: Goal): 'moisture' | 'temperature' {
-  return goal === 'dry' || goal === 'condition' ? 'moisture' : 'temperature';
+  return aimsAtTemperature(goal) ? 'temperature' : 'moisture';
 }
 
 /**

@@ -4,7 +4,8 @@ import { surelyCheapest } from '../../simulation/doubt/surely-cheapest.ts';
 import { hindsightSchedule } from '../../simulation/hindsight/hindsight-schedule.ts';
 import type { Outcome } from '../../simulation/run/outcome.ts';
 import { runSeason } from '../../simulation/run/run-season.ts';
-import { hasHeater, type RunSpec } from '../../simulation/run/run-spec.ts';
+import type { RunSpec } from '../../simulation/run/run-spec.ts';
+import { runsOn } from '../../simulation/strategies/runs-on.ts';
 import { scheduled } from '../../simulation/strategies/scheduled.ts';
 import { STRATEGIES } from '../../simulation/strategies/strategies.ts';
 import type { Strategy } from '../../simulation/strategies/strategy.ts';
@@ -30,7 +31,7 @@ export function binWhatIf(loaded: LoadedSeason, review: BinReview, series: reado
   const found = runSpecOf(loaded, review, model.fitted);
   if (found.spec === null) return withoutRuns(binId, model, found.why);
   const { spec, logged } = found;
-  const known = STRATEGIES.filter((one) => one.heater === undefined || hasHeater(spec));
+  const known = STRATEGIES.filter((one) => runsOn(one, spec));
   const specs = doubtedSpecs(spec);
   const again = scheduled(AS_LOGGED, 'As logged', logged);
   const asLogged = doubtedOutcome(specs, again);

@@ -1,4 +1,5 @@
-import { hasHeater, type RunSpec } from '../../simulation/run/run-spec.ts';
+import type { RunSpec } from '../../simulation/run/run-spec.ts';
+import { runsOn } from '../../simulation/strategies/runs-on.ts';
 import { scheduled } from '../../simulation/strategies/scheduled.ts';
 import { STRATEGIES } from '../../simulation/strategies/strategies.ts';
 import type { Strategy } from '../../simulation/strategies/strategy.ts';
@@ -37,13 +38,12 @@ export function carriedWays(runs: readonly BinRun[]): Carried[] {
 
 function byStrategy(kit: Strategy, binId: string): Carried {
   const { id, title } = kit;
-  const runsOn = (spec: RunSpec) => kit.heater === undefined || hasHeater(spec);
   return {
     id,
     title,
     binIds: [binId],
     why: null,
-    on: (spec) => (runsOn(spec) ? untilReached(kit, spec.goal) : null),
+    on: (spec) => (runsOn(kit, spec) ? untilReached(kit, spec.goal) : null),
   };
 }
 

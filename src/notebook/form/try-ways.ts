@@ -5,7 +5,8 @@ import { AS_LOGGED } from '../../analysis/strategies/run-strategy.ts';
 import { doubtedOutcome, doubtedSpecs } from '../../analysis/what-if/doubted-outcome.ts';
 import type { StrategyOutcome } from '../../analysis/what-if/what-if-types.ts';
 import type { Outcome } from '../../simulation/run/outcome.ts';
-import { hasHeater, type RunSpec } from '../../simulation/run/run-spec.ts';
+import type { RunSpec } from '../../simulation/run/run-spec.ts';
+import { runsOn } from '../../simulation/strategies/runs-on.ts';
 import { scheduled } from '../../simulation/strategies/scheduled.ts';
 import { STRATEGIES, strategyOf } from '../../simulation/strategies/strategies.ts';
 import type { Strategy } from '../../simulation/strategies/strategy.ts';
@@ -73,8 +74,7 @@ export function tryWays(input: SheetInput, { id: binId, review }: NotebookBin, w
   const specs = doubtedSpecs(spec);
   const runs = strategies.map((one) => {
     if (typeof one === 'string') return doubtedOutcome(specs, scheduled(AS_LOGGED, 'As logged', logged));
-    if (one.heater !== undefined && !hasHeater(spec))
-      throw new RangeError(`${one.id} heats the air, but ${review.bin.name} has no heater`);
+    if (!runsOn(one, spec)) throw new RangeError(`${one.id} heats the air, but ${review.bin.name} has no heater`);
     return doubtedOutcome(specs, untilReached(one, spec.goal));
   });
   return {

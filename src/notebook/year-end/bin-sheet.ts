@@ -1,6 +1,7 @@
 import type { BinReview, SeasonReview } from '../../analysis/types.ts';
 import type { Figure, SectionBody } from '../../report/page.ts';
 import type { Units } from '../../report/units.ts';
+import { aimsAtTemperature } from '../../season/goal.ts';
 import type { LoadedSeason } from '../../season/loaded.ts';
 import { tradeTable } from '../bin-table.ts';
 import { fanClockFigure } from '../fan-clock-figure.ts';
@@ -46,8 +47,7 @@ export function binSheet(
 
 /** Moisture through time and by height, temperature by height and time with the fan above it, and the fan's clock; of many bins what its goal asks for. */
 function figuresOf(one: BinReview, loaded: LoadedSeason, units: Units, many: boolean): Figure[] {
-  const byMoisture = one.bin.goal === 'dry' || one.bin.goal === 'condition';
-  const first = byMoisture ? 'over-time' : 'temperature-section';
+  const first = aimsAtTemperature(one.bin.goal) ? 'temperature-section' : 'over-time';
   const wanted = many ? [first] : ['over-time', 'moisture-section', 'temperature-section'];
   const figures = moistureFigures(one, loaded, units).filter(({ id }) => wanted.includes(id));
   const clock = many || one.fan.spans.startMs.length === 0 ? [] : [fanClockFigure(one, units)];

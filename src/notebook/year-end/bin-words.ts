@@ -1,5 +1,6 @@
 import type { BinReview } from '../../analysis/types.ts';
 import type { Units } from '../../report/units.ts';
+import { aimsAtTemperature } from '../../season/goal.ts';
 import { momentEstimate } from '../bin-table.ts';
 import { perGrain } from '../per-grain.ts';
 import { changeSaid, known, sentence } from '../words.ts';
@@ -14,7 +15,7 @@ export function binSaid(review: BinReview, units: Units): string {
       ? `Can’t tell how long the fans of ${bin.name} ran: ${sentence(fan.hours.why ?? 'not known')}`
       : `The fans of ${bin.name} ran ${units.say('hours', fan.hours)}${cost}.`;
   const points = known(moisture.pointsRemoved);
-  if (bin.goal === 'cool' || bin.goal === 'hold') {
+  if (aimsAtTemperature(bin.goal)) {
     const { start, end } = temperature;
     if (start.value === null || end.value === null)
       return `${ran} How far it cooled can’t be told: ${sentence(temperature.why ?? 'its temperatures are not known')}`;

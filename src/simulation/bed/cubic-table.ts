@@ -39,6 +39,11 @@ export function cubicTable(
   return { low, perUnit: 1 / step, end: intervals * (1 - 1e-12), cubics };
 }
 
+/** The function times a factor: its cubics are linear in the values that they fit. */
+export function tableTimes(table: CubicTable, factor: number): CubicTable {
+  return factor === 1 ? table : { ...table, cubics: table.cubics.map((one) => factor * one) };
+}
+
 /** Where an argument lies, in intervals; beyond the ends at the end. NaN stays NaN. The kernel, no checks. */
 export function placeIn(table: CubicTable, x: number): number {
   return Math.max(0, Math.min(table.end, (x - table.low) * table.perUnit));

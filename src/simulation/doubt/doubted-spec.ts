@@ -1,5 +1,5 @@
 import { dryFromWet, wetFromDry } from '../../grain/moisture-basis.ts';
-import type { Medium } from '../bed/medium.ts';
+import { tableTimes } from '../bed/cubic-table.ts';
 import type { RunSpec } from '../run/run-spec.ts';
 import type { Doubt } from './doubts.ts';
 
@@ -9,13 +9,14 @@ const WETTEST_WB = 0.4;
 
 /** A bin's season with a doubt let in. Dry matter, fan power and the air's warming stay. */
 export function doubtedSpec(spec: RunSpec, { airFactor, moistureWb, rateFactor }: Doubt): RunSpec {
+  const { medium } = spec.bed;
   const moved = (moistureDb: number) =>
     moistureWb === 0
       ? moistureDb
       : dryFromWet(Math.min(WETTEST_WB, Math.max(DRIEST_WB, wetFromDry(moistureDb) + moistureWb)));
   return {
     ...spec,
-    bed: { ...spec.bed, medium: withRate(spec.bed.medium, rateFactor) },
+    bed: { ...spec.bed, medium: { ...medium, rate: tableTimes(medium.rate, rateFactor) } },
     levels: spec.levels.map((level) => ({
       ...level,
       moistureDb: moved(level.moistureDb),
@@ -23,10 +24,4 @@ export function doubtedSpec(spec: RunSpec, { airFactor, moistureWb, rateFactor }
     })),
     ...(spec.start === undefined ? {} : { start: { ...spec.start, moistureDb: spec.start.moistureDb.map(moved) } }),
   };
-}
-
-/** The cubics are linear in the values that they fit. */
-function withRate(medium: Medium, factor: number): Medium {
-  if (factor === 1 || medium.nearEquilibrium) return medium;
-  return { ...medium, rate: { ...medium.rate, cubics: medium.rate.cubics.map((one) => factor * one) } };
 }

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { missing, overlap } from '../../../src/analysis/airflow/bin-airflow.ts';
+import { missing } from '../../../src/analysis/airflow/bin-airflow.ts';
 import { cableFlux } from '../../../src/analysis/airflow/cable-flux.ts';
 import { likelyAirflow } from '../../../src/analysis/airflow/disagreement.ts';
 import { fanSetAt, mainFanSet } from '../../../src/analysis/airflow/fan-sets.ts';
@@ -7,6 +7,7 @@ import { relativeFlow } from '../../../src/analysis/airflow/flow-through-time.ts
 import { runWindows } from '../../../src/analysis/airflow/run-windows.ts';
 import type { FanSeason } from '../../../src/analysis/types.ts';
 import { estimate, withheld } from '../../../src/base/estimate.ts';
+import { overlap } from '../../../src/base/overlap.ts';
 import { HOUR_MS, inventedBin, START_MS, spansOf } from '../fronts/invented-bin.ts';
 
 const at = (hour: number) => START_MS + hour * HOUR_MS;
