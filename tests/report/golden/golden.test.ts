@@ -1,81 +1,10 @@
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
-import { estimate, withheld } from '../../../src/base/estimate.ts';
 import { renderFigure } from '../../../src/report/html/figure.ts';
 import { renderPages } from '../../../src/report/html/pages.ts';
-import type { Page } from '../../../src/report/page.ts';
-import { GOLDEN_FIGURES, units } from './golden-figures.ts';
-import { type GoldenWays, heldAgainst, normalised } from './golden-file.ts';
-
-const FOLDER = fileURLToPath(new URL('../../golden/', import.meta.url));
-const WAYS: GoldenWays = { ci: process.env.CI === 'true', retake: process.env.RETAKE_GOLDEN === 'yes' };
-
-/** A page with each of its parts once, of numbers written down here. */
-const PAGE: Page = {
-  id: 'moisture',
-  file: 'moisture.html',
-  title: 'Moisture',
-  question: 'How many points did the fans take out?',
-  answer: 'North 36 lost 2.3 points (2.0 to 2.6).',
-  units,
-  madeBy: {
-    seasonTitle: 'Harvest 2024',
-    farm: 'Made-up Farm',
-    command: 'npm run review -- my-season',
-    version: '0.0.0',
-    generatedAtMs: Date.UTC(2025, 4, 1, 12),
-    inputs: [
-      {
-        path: 'logs/a.csv',
-        sha256: 'ab'.repeat(32),
-        bytes: 1204,
-        rows: 12,
-        firstMs: Date.UTC(2024, 9, 1, 12),
-        lastMs: null,
-      },
-    ],
-    changedDefaults: ['North 36: test weight 55.0 lb/bu'],
-  },
-  keyNumbers: [
-    { label: 'Points removed', quantity: 'points', amount: estimate(2.3, 2, 2.6) },
-    { label: 'Bins', quantity: 'count', amount: 2 },
-    { label: 'Cost', quantity: 'money', amount: withheld('No tariff is stated.') },
-  ],
-  sections: [
-    {
-      id: 'bins',
-      title: 'Bin by bin',
-      lead: 'Two bins.',
-      table: {
-        id: 'bins',
-        caption: 'What the grain went through',
-        columns: [
-          { key: 'bin', label: 'Bin', quantity: null },
-          { key: 'points', label: 'Points removed', quantity: 'points', marked: true },
-          { key: 'hours', label: 'Fan hours', quantity: 'hours', known: 'measured' },
-        ],
-        rows: [
-          { bin: 'North 36', points: estimate(2.3, 2, 2.6), hours: 1140 },
-          { bin: 'East 42', points: estimate(0.4, 0.1, 0.7), hours: { value: null, why: 'No fan log.' } },
-        ],
-        total: { bin: 'All bins', hours: 1140 },
-      },
-      figures: [GOLDEN_FIGURES.find(({ id }) => id === 'cost-by-bin')!],
-      notes: ['A note with 12 fan hours in it.'],
-    },
-    {
-      id: 'terms',
-      title: 'Terms',
-      lead: 'One term.',
-      folded: 'What the word means',
-      entries: [{ term: 'Point', text: 'One percent of moisture.', code: ['M = 100 w'], details: ['Wet basis.'] }],
-    },
-  ],
-  warnings: ['East 42 has no fan log.'],
-  cautions: ['Nobody enters a bin alone.'],
-  sources: [],
-};
+import { GOLDEN_FIGURES } from './golden-figures.ts';
+import { GOLDEN, heldAgainst, normalised, WAYS } from './golden-file.ts';
+import { PAGE_OF_EVERY_PART } from './page-of-every-part.ts';
 
 describe('golden figures and page', () => {
   const warn = vi.spyOn(console, 'warn');
@@ -87,11 +16,11 @@ describe('golden figures and page', () => {
   });
   it.each(GOLDEN_FIGURES.map((figure) => [figure.id, figure] as const))('%s, wide and narrow', (id, figure) => {
     const drawn = normalised(renderFigure(figure, id).text);
-    expect(heldAgainst(join(FOLDER, 'figures', `${id}.html`), `${drawn}\n`, WAYS)).toBeNull();
+    expect(heldAgainst(join(GOLDEN, 'figures', `${id}.html`), `${drawn}\n`, WAYS)).toBeNull();
   });
   it('a page', () => {
-    const [page] = renderPages([PAGE]);
+    const [page] = renderPages([PAGE_OF_EVERY_PART]);
     expect(page.failures).toEqual([]);
-    expect(heldAgainst(join(FOLDER, 'pages', PAGE.file), normalised(page.html), WAYS)).toBeNull();
+    expect(heldAgainst(join(GOLDEN, 'pages', 'of-every-part.html'), normalised(page.html), WAYS)).toBeNull();
   });
 });
