@@ -1,3 +1,5 @@
+import { cssString } from './frame.ts';
+
 /** What a printable document has beyond every page: cover, contents, chapters, the line to sign. */
 export const DOCUMENT_STYLES = `
 .cover{padding:3rem 0 1rem;border-bottom:2px solid var(--ink)}
@@ -65,10 +67,8 @@ section[aria-labelledby="advice"] dl.entries dt:not(:first-child){margin-top:.9r
 footer{display:none}
 }`;
 
-/** Running head and foot of every sheet but the cover, and the paper's size where one is asked for. All signs but letters and digits go in as code points. */
+/** Running head and foot of every sheet but the cover, and the paper's size where one is asked for. */
 export function documentHead(place: string, title: string, paper?: 'letter' | 'a4'): string {
-  const quoted = (text: string) =>
-    `"${text.replace(/[^A-Za-z0-9 ]/gu, (sign) => `\\${(sign.codePointAt(0) ?? 32).toString(16)} `)}"`;
   const font = 'font:8pt system-ui,sans-serif;color:#555a5c';
-  return `@media print{@page{margin:16mm 15mm 14mm;${paper === undefined ? '' : `size:${paper};`}@top-left{content:${quoted(place)};${font}}@top-right{content:${quoted(title)};${font}}@bottom-right{content:"Page " counter(page) " of " counter(pages);${font}}}@page :first{@top-left{content:none}@top-right{content:none}@bottom-right{content:none}}}`;
+  return `@media print{@page{margin:16mm 15mm 14mm;${paper === undefined ? '' : `size:${paper};`}@top-left{content:${cssString(place)};${font}}@top-right{content:${cssString(title)};${font}}@bottom-right{content:"Page " counter(page) " of " counter(pages);${font}}}@page :first{@top-left{content:none}@top-right{content:none}@bottom-right{content:none}}}`;
 }

@@ -1,14 +1,13 @@
 import type { Page, Section } from '../page.ts';
-import { reasonOf } from '../section.ts';
 import { renderContents } from './document-contents.ts';
 import { renderCover, renderSignature } from './document-cover.ts';
 import { numbered, numberedParts } from './document-numbers.ts';
 import { DOCUMENT_STYLES, documentHead } from './document-styles.ts';
+import { type PageLink, placeOf, type RenderedPage, renderFrame, renderMasthead } from './frame.ts';
+import { renderKeyNumbers, renderRanges } from './key-numbers.ts';
 import { renderMadeBy } from './made-by.ts';
-import { html, type Markup, raw, slug } from './markup.ts';
-import { hasInterval, keyNumber, list, type PageLink, POLICY, type RenderedPage, USUAL_RANGES } from './page.ts';
-import { READ_OUT } from './read-out.ts';
-import { renderFailure, renderSection } from './section.ts';
+import { html, list, type Markup, raw, slug } from './markup.ts';
+import { orFailure, renderFailure, renderSection } from './section.ts';
 import { renderSources } from './sources.ts';
 import { STYLES } from './styles.ts';
 
@@ -26,16 +25,8 @@ export interface Printing {
 export function renderDocument(page: Page, links: readonly PageLink[], printing: Printing = {}): RenderedPage {
   const failures: string[] = [];
   if (page.failure !== undefined) failures.push(page.failure);
-  const safely = (make: () => Markup): Markup => {
-    try {
-      return make();
-    } catch (error) {
-      failures.push(reasonOf(error));
-      return renderFailure(reasonOf(error));
-    }
-  };
-  const { madeBy } = page;
-  const place = [madeBy.farm, madeBy.seasonTitle].filter((part) => part !== null && part !== '').join(', ');
+  const safely = (make: () => Markup) => orFailure(make, (reason) => failures.push(reason));
+  const current = (file: string) => file === page.file && raw(' aria-current="page"');
   const parts = numberedParts(page);
   const counts = { figure: 0, table: 0 };
   const numberOf = (id: string) => parts.find((part) => part.id === id)?.number ?? '';
@@ -47,25 +38,7 @@ export function renderDocument(page: Page, links: readonly PageLink[], printing:
   };
   const body = page.sections.filter(({ appendix }) => appendix !== true).map(drawn);
   const appendix = page.sections.filter((section) => section.appendix === true).map(drawn);
-  const markup = html`<!doctype html>
-<html lang="en">
-<head>
-<meta charset="utf-8">
-<meta http-equiv="Content-Security-Policy" content="${raw(POLICY)}">
-<meta name="viewport" content="width=device-width,initial-scale=1">
-<meta name="generator" content="fanbook ${madeBy.version}">
-<title>${page.title}: ${place}</title>
-<style>${raw(STYLES)}${raw(DOCUMENT_STYLES)}${raw(documentHead(place, page.title, printing.paper))}</style>
-</head>
-<body class="document">
-<a class="skip" href="#answer">Skip to the summary</a>
-${
-  links.length > 1 &&
-  html`<header class="masthead"><div class="frame"><p>${place}</p>
-<nav aria-label="Pages"><ul>${links.map((link) => html`<li><a href="${link.file}"${link.file === page.file ? raw(' aria-current="page"') : null}>${link.title}</a></li>`)}</ul></nav></div></header>`
-}
-<main class="frame" id="main">
-${renderCover(page)}
+  const main = html`${renderCover(page)}
 ${renderContents(parts, printing.sheetOf)}
 ${page.failure !== undefined && renderFailure(page.failure)}
 ${body}
@@ -74,14 +47,17 @@ ${page.cautions.length > 0 && html`<section aria-labelledby="cautions"><h2 id="c
 ${renderSignature(page, numberOf('signature'))}
 ${appendix}
 ${safely(() => retitled(renderMadeBy(page, 'report'), numberOf('made')))}
-${safely(() => retitled(renderSources(page.sources), numberOf('sources')))}
-</main>
-<footer><div class="frame"><p>Figures are estimates, to be confirmed by probe and moisture meter. Local codes and licensed practice come first.</p></div></footer>
-${READ_OUT}
-</body>
-</html>
-`;
-  return { file: page.file, html: markup.text, failures };
+${safely(() => retitled(renderSources(page.sources), numberOf('sources')))}`;
+  const framed = renderFrame({
+    page,
+    styles: `${STYLES}${DOCUMENT_STYLES}${documentHead(placeOf(page.madeBy), page.title, printing.paper)}`,
+    bodyClass: 'document',
+    skipTo: 'summary',
+    masthead: links.length > 1 && renderMasthead(page, links, current),
+    main,
+    next: false,
+  });
+  return { file: page.file, html: framed, failures };
 }
 
 /** A section's heading with its number, and its lead; the first chapter carries the page's answer and key numbers. */
@@ -95,11 +71,10 @@ function headOf(section: Section, number: string, answering: Page | null): Marku
       : html`<h2 id="${id}">${title}</h2>
 <p>${section.lead}</p>`;
   }
-  const { keyNumbers, units, answer, ranges } = answering;
   return html`<h2 id="${id}">${title}</h2>
-<p class="answer" id="answer">${answer}</p>
-${keyNumbers.length > 0 && html`<dl class="keys four">${keyNumbers.map((key) => keyNumber(key, units))}</dl>`}
-${keyNumbers.some(hasInterval) && html`<p class="small">${ranges ?? USUAL_RANGES}</p>`}
+<p class="answer" id="answer">${answering.answer}</p>
+${renderKeyNumbers(answering, 'keys four')}
+${renderRanges(answering)}
 ${section.lead !== '' && html`<p>${section.lead}</p>`}`;
 }
 

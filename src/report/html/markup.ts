@@ -32,6 +32,12 @@ export function raw(text: string): Markup {
   return new Markup(text);
 }
 
+/** A list, or a paragraph that says that there is nothing. */
+export function list(items: readonly string[], none: string): Markup {
+  if (items.length === 0) return html`<p>${none}</p>`;
+  return html`<ul>${items.map((item) => html`<li>${item}</li>`)}</ul>`;
+}
+
 /** Text fit for an `id` and an address: letters, digits and dashes. Different texts stay different. */
 export function slug(text: string): string {
   const plain = text

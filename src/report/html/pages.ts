@@ -1,7 +1,8 @@
 import type { Page } from '../page.ts';
 import { pagedBins } from './bin-pages.ts';
 import { renderDocument } from './document.ts';
-import { type RenderedPage, renderPage } from './page.ts';
+import type { RenderedPage } from './frame.ts';
+import { renderPage } from './page.ts';
 
 /**
  * All pages of a review, linked to each other in the given order; where a page has very many bins, pages of some bins each follow it.

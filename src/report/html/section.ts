@@ -9,6 +9,16 @@ export function renderFailure(reason: string): Markup {
   return html`<p class="failure" role="note"><strong>This part failed.</strong> ${reason} The other parts of the page stand.</p>`;
 }
 
+/** What is made, or in its place that it failed. */
+export function orFailure(make: () => Markup, failed: (reason: string) => void): Markup {
+  try {
+    return make();
+  } catch (error) {
+    failed(reasonOf(error));
+    return renderFailure(reasonOf(error));
+  }
+}
+
 /**
  * A section as HTML, and what failed in it; a figure that cannot be drawn leaves the rest of the section.
  *
@@ -17,14 +27,7 @@ export function renderFailure(reason: string): Markup {
 export function renderSection(section: Section, page: Page, head?: Markup): { markup: Markup; failures: string[] } {
   const id = slug(section.id);
   const failures: string[] = [];
-  const safely = (make: () => Markup): Markup => {
-    try {
-      return make();
-    } catch (error) {
-      failures.push(`${section.title}: ${reasonOf(error)}`);
-      return renderFailure(reasonOf(error));
-    }
-  };
+  const safely = (make: () => Markup) => orFailure(make, (reason) => failures.push(`${section.title}: ${reason}`));
   if (section.failure !== undefined) failures.push(`${section.title}: ${section.failure}`);
   const { table, figures = [], tables = [], entries = [], notes = [] } = section;
   const drawn = (figure: Figure) =>
