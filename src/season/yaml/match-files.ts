@@ -6,8 +6,11 @@ import type { YamlPath } from './path-text.ts';
 import type { Report } from './report.ts';
 import { show } from './show.ts';
 
+/** Folders that the kit writes into a season folder, each by a command of its own. */
+const OWN_FOLDERS = ['review', 'year-end', 'pages', 'loaded', 'sweep', '.cache'] as const;
+
 /** What a pattern must never take in: what the kit itself writes. */
-const OWN = ['review/**', 'year-end/**', 'season.yaml'];
+const OWN = [...OWN_FOLDERS.map((name) => `${name}/**`), 'season.yaml'];
 
 export interface Match {
   /** from the season folder, with `/` */
@@ -57,15 +60,19 @@ function unsafePattern(pattern: string): string | null {
   if (pattern.split(/[/{},()|]/).includes('..')) {
     return 'it leads out of the season folder (..). Put the file into the season folder.';
   }
-  if (/^(?:\.\/)*(?:(?:review|year-end)\/|season\.yaml$)/.test(pattern)) {
-    return 'that is written or read by the kit itself. Name a file of your own, outside review/ and year-end/.';
+  const plain = withoutDots(pattern);
+  if (plain === 'season.yaml' || OWN_FOLDERS.some((name) => plain.startsWith(`${name}/`))) {
+    const folders = OWN_FOLDERS.map((name) => `${name}/`).join(', ');
+    return `that is written or read by the kit itself. Name a file of your own, outside ${folders}.`;
   }
   if ([...pattern].some((char) => char < ' ')) return 'it holds a control character. Write the plain name.';
   return null;
 }
 
+const withoutDots = (pattern: string) => pattern.replace(/^(?:\.\/)+/, '');
+
 async function candidates(folder: string, pattern: string, out: readonly string[]): Promise<string[]> {
-  const literal = pattern.replace(/^(?:\.\/)+/, '');
+  const literal = withoutDots(pattern);
   // A name with brackets in it is first of all a name.
   const there = await lstat(join(folder, literal)).catch(() => null);
   if (there !== null) return [literal];

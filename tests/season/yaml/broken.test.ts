@@ -155,6 +155,7 @@ const FAULTS: readonly Fault[] = [
   ['path: tickets.csv', 'path: logs/../tickets.csv', 'SEASON_PATH', 'logs/../', 'leads out'],
   ['path: tickets.csv', 'path: logs\\tickets.csv', 'SEASON_PATH', 'logs\\tickets', 'parted by /'],
   ['path: tickets.csv', 'path: review/tables/a.csv', 'SEASON_PATH', 'review/', 'the kit itself'],
+  ['path: tickets.csv', 'path: ./loaded/rejects.csv', 'SEASON_PATH', './loaded/', 'the kit itself'],
   ['path: tickets.csv', 'path: logs', 'SEASON_PATH', 'logs\n', 'a folder'],
   [
     'current: { column: amps, unit: A }',

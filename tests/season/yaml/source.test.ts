@@ -154,7 +154,13 @@ describe('files', () => {
     const folder = seasonFolder({
       'season.yaml': files('  - { path: "**/*.csv", holds: weather }\n'),
       'logs/a.csv': 'x\n',
+      // By review, year-end, notebook, load and sweep, and the kept season.
       'review/tables/t.csv': 'x\n',
+      'year-end/tables/t.csv': 'x\n',
+      'pages/t.csv': 'x\n',
+      'loaded/rejects.csv': 'x\n',
+      'sweep/t.csv': 'x\n',
+      '.cache/t.csv': 'x\n',
     });
     expect((await readSeason(folder)).files[0].paths).toEqual(['logs/a.csv']);
   });
