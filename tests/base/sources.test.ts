@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import { METHODS, methodsOf } from '../../src/base/methods.ts';
-import { citation, SOURCES, sourceOf } from '../../src/base/sources.ts';
+import { citation, SOURCES, sourceOf } from '../../src/base/sources/sources.ts';
 import { NOTEBOOKS } from '../report/example-pages.ts';
 
 it('the bibliography is sorted, has each key once, and says enough to find the work', () => {

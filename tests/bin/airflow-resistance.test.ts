@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { SOURCES } from '../../src/base/sources.ts';
+import { SOURCES } from '../../src/base/sources/sources.ts';
 import { airflowResistancePaM, bedPressurePa, resistancePaM } from '../../src/bin/airflow-resistance.ts';
 import { RESISTANCE_CURVES, resistanceCurveOf } from '../../src/bin/resistance-curves.ts';
 import { DAMP_GRAIN_FACTOR, finesFactor, PACKING_FACTOR } from '../../src/bin/resistance-factors.ts';

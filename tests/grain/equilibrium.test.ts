@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { SOURCES } from '../../src/base/sources.ts';
+import { SOURCES } from '../../src/base/sources/sources.ts';
 import { CROPS } from '../../src/grain/crops.ts';
 import { EQUILIBRIUM_RH_RANGE, equilibriumHumidity, equilibriumMoistureWb } from '../../src/grain/equilibrium.ts';
 import { ISOTHERM_CROPS, isothermOf, isothermsOf } from '../../src/grain/isotherm.ts';

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { SOURCES } from '../../src/base/sources.ts';
+import { SOURCES } from '../../src/base/sources/sources.ts';
 import {
   cornDamageMultiplier,
   cornDryMatterLoss,

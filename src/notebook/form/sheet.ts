@@ -1,4 +1,4 @@
-import { sourceOf } from '../../base/sources.ts';
+import { sourceOf } from '../../base/sources/sources.ts';
 import type { Figure, FlowItem, KeyNumber, Section, Size, Table } from '../../report/page.ts';
 import type { Units } from '../../report/units.ts';
 import { CAUTION_SOURCES, cautionsFor } from '../cautions.ts';

@@ -1,5 +1,5 @@
 import type { FormulaSource } from '../../base/formula.ts';
-import { sourceOf } from '../../base/sources.ts';
+import { sourceOf } from '../../base/sources/sources.ts';
 
 /** `American Society … (1996), D272.3, eq. 1; from memory`. The whole work stands under the page's sources. @throws RangeError for an unknown key */
 export function sourceText({ key, place }: FormulaSource): string {

@@ -1,4 +1,4 @@
-import { citation, sourceOf } from '../../base/sources.ts';
+import { citation, sourceOf } from '../../base/sources/sources.ts';
 import { html, type Markup } from './markup.ts';
 
 /** The works that the page stands on, in the order of the keys. @throws RangeError for a key not in the bibliography */

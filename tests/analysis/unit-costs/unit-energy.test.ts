@@ -7,7 +7,7 @@ import {
 } from '../../../src/analysis/unit-costs/plausible-energy.ts';
 import { unitEnergy } from '../../../src/analysis/unit-costs/unit-energy.ts';
 import { estimate, withheld } from '../../../src/base/estimate.ts';
-import { sourceOf } from '../../../src/base/sources.ts';
+import { sourceOf } from '../../../src/base/sources/sources.ts';
 import type { Fan } from '../../../src/bin/fan.ts';
 import { makeBin } from '../moisture/make-bin.ts';
 

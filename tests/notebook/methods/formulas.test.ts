@@ -1,7 +1,7 @@
 import { readdirSync } from 'node:fs';
 import { all, create } from 'mathjs';
 import { describe, expect, it } from 'vitest';
-import { sourceOf } from '../../../src/base/sources.ts';
+import { sourceOf } from '../../../src/base/sources/sources.ts';
 import { FORMULAS } from '../../../src/notebook/methods/formulas.ts';
 import { SAMPLES } from './formula-samples.ts';
 

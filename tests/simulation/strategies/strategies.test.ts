@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { sourceOf } from '../../../src/base/sources.ts';
+import { sourceOf } from '../../../src/base/sources/sources.ts';
 import type { View } from '../../../src/simulation/run/view.ts';
 import { scheduled } from '../../../src/simulation/strategies/scheduled.ts';
 import { STRATEGIES, strategyOf } from '../../../src/simulation/strategies/strategies.ts';
