@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { METHODS, methodsOf } from '../../src/base/methods.ts';
+import { METHODS, methodsOf } from '../../src/base/methods/methods.ts';
 import { citation, SOURCES, sourceOf } from '../../src/base/sources/sources.ts';
 import { NOTEBOOKS } from '../report/example-pages.ts';
 

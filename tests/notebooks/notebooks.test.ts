@@ -5,7 +5,7 @@ import fronts from '../../notebooks/fronts.ts';
 import methods from '../../notebooks/methods.ts';
 import moisture from '../../notebooks/moisture.ts';
 import overview from '../../notebooks/overview.ts';
-import { METHODS } from '../../src/base/methods.ts';
+import { METHODS } from '../../src/base/methods/methods.ts';
 import type { NotebookInput } from '../../src/notebook.ts';
 import { renderPages } from '../../src/report/html/pages.ts';
 import { examplePages, NOTEBOOKS } from '../report/example-pages.ts';

@@ -1,5 +1,5 @@
-import type { Method } from '../../base/method.ts';
-import { METHODS } from '../../base/methods.ts';
+import type { Method } from '../../base/methods/method.ts';
+import { METHODS } from '../../base/methods/methods.ts';
 import type { Entry } from '../../report/page.ts';
 import { capital } from '../words.ts';
 import { sourceText } from './source-text.ts';

@@ -1,4 +1,4 @@
-import { METHODS } from '../../base/methods.ts';
+import { METHODS } from '../../base/methods/methods.ts';
 import { RESISTANCE_CURVES } from '../../bin/resistance-curves.ts';
 import { BULK_DENSITY_LINES } from '../../grain/bulk-density.ts';
 import { ISOTHERM_CONSTANTS } from '../../grain/isotherm-constants.ts';

@@ -1,5 +1,5 @@
 import type { SeasonReview } from '../../analysis/types.ts';
-import { METHODS } from '../../base/methods.ts';
+import { METHODS } from '../../base/methods/methods.ts';
 import type { Entry, SectionBody } from '../../report/page.ts';
 import type { Units } from '../../report/units.ts';
 import { methodDetails } from '../methods/method-entries.ts';
