@@ -1,5 +1,5 @@
 import { FANS_2024 } from './farm-fans.ts';
-import { TARIFFS } from './farm-prices.ts';
+import { MEASURES_2024, TARIFFS } from './farm-prices.ts';
 import type { ColumnPlan, FarmPlan } from './farm-types.ts';
 
 /** Poorly aired core under the spreader, a middle in four quarters, a wall ring in a sunny and a shaded half. */
@@ -31,6 +31,7 @@ export const FARM_2024: FarmPlan = {
   logsEnd: '2025-05-19',
   history: [2014, 2023],
   tariffs: TARIFFS,
+  measures: MEASURES_2024,
   fans: FANS_2024,
   bins: [
     {

@@ -115,6 +115,13 @@ export interface TariffPlan {
   otherKw: readonly [number, number];
 }
 
+/** What a change is said to cost once, as season.yaml words it. */
+export interface MeasurePlan {
+  measure: string;
+  bins?: readonly string[];
+  price: number;
+}
+
 export interface FarmPlan {
   folder: string;
   title: string;
@@ -126,5 +133,6 @@ export interface FarmPlan {
   bins: readonly BinPlan[];
   fans: readonly FanPlan[];
   tariffs: readonly TariffPlan[];
+  measures?: readonly MeasurePlan[];
   history: readonly [number, number] | null;
 }

@@ -1,4 +1,4 @@
-import type { BinPlan, CablePlan, FanPlan, FarmPlan, TariffPlan } from './farm-types.ts';
+import type { BinPlan, CablePlan, FanPlan, FarmPlan, MeasurePlan, TariffPlan } from './farm-types.ts';
 
 const list = (items: readonly string[]): string => `[${items.join(', ')}]`;
 const two = (hour: number) => `${String(hour).padStart(2, '0')}:00`;
@@ -79,6 +79,10 @@ function fanLines(fan: FanPlan): string[] {
   ];
 }
 
+function measureLine({ measure, bins, price }: MeasurePlan): string {
+  return `  - { measure: ${measure}, ${bins === undefined ? '' : `bins: ${list(bins)}, `}price: ${price} USD }`;
+}
+
 /** The season.yaml of a farm, ending with its files. */
 export function seasonYaml(farm: FarmPlan, fileLines: readonly string[]): string {
   const crops = new Set(farm.bins.map((bin) => bin.crop));
@@ -112,6 +116,9 @@ export function seasonYaml(farm: FarmPlan, fileLines: readonly string[]): string
     'drying_alternative:',
     '  commercial: 0.05 USD/bu/point',
     '  high_temperature: { fuel: 1.75 USD/gal, fuel_use: 0.02 gal/bu/point, electricity: 0.01 kWh/bu/point }',
+    ...(farm.measures === undefined
+      ? []
+      : ['measures: # invented prices, for their payback in the year-end report', ...farm.measures.map(measureLine)]),
     '',
     'bins:',
     ...farm.bins.flatMap(binLines),
