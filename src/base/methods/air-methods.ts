@@ -31,6 +31,18 @@ export const AIR_METHODS: readonly Method[] = [
     usedOn: ['fronts', 'overview'],
   },
   {
+    id: 'airflow-by-model',
+    title: 'Airflow by the model',
+    statement:
+      'The airflow with which the fitted bed shows what the sensors logged over the season (how it is fitted stands under “Fitted to the log, tried on the rest of it”). Each cable has an airflow of its own; the bin’s is their mean, each by its part of the floor. It is told only where the bed is trusted, and stands beside the airflow by fronts and by pressure without taking their place: in drawn bins whose airflow is known it came nearer than the fronts in no more than half. The interval joins what the fit leaves open, the isotherms that do about as well, dry matter and heat of the grain, and the places where no cable hangs. The ways agree where all of their intervals overlap.',
+    constants: [
+      'dry matter and heat of the grain: 5 %, of soybeans 10 % (standard error, working assumption)',
+      'one place of a bin against its mean: 12 %, less by the square root of the number of cables; 20 % where all cables hang within a quarter of the radius (standard error, common practice)',
+    ],
+    sourceKeys: ['marquardt-1963'],
+    usedOn: ['fronts'],
+  },
+  {
     id: 'water-ways',
     title: 'Water by independent ways',
     statement:

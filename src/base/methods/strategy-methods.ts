@@ -6,10 +6,11 @@ export const STRATEGY_METHODS: readonly Method[] = [
     id: 'bed-model',
     title: 'The bed that is run',
     statement:
-      'A bin is reckoned as 20 layers, one above the other, hour by hour. In each layer the grain and the air that leaves it end at one temperature; what the air gains in water and heat the grain loses, exactly. How fast the grain follows is limited by a published drying rate. With the fan off heat is conducted through grain and wall, and the grain breathes. Moisture does not move in grain at rest.',
+      'A bin is reckoned as 20 layers, one above the other, hour by hour. In each layer the grain and the air that leaves it end at one temperature; what the air gains in water and heat the grain loses, exactly. How fast the grain follows is limited by a drying rate: the published one of its crop, times a factor that the fit to the log sets. With the fan off heat is conducted through grain and wall, and the grain breathes. Moisture does not move in grain at rest.',
     constants: [
       'step: an hour; layers: 20 (halving either moves no answer by more than the tests allow)',
       'drying rates by crop, on the methods page under equations; published ones for one crop lie apart by a factor of two',
+      'for the factor, where the fit begins: 2.3, since a layer of twenty dries by the air that leaves it and so needs a rate two to five times a thin layer’s (worked out)',
     ],
     sourceKeys: ['thompson-1972', 'bloome-shove-1971', 'misra-brooker-1980', 'carslaw-jaeger-1959'],
     usedOn: ['strategies'],
