@@ -1,7 +1,7 @@
 import { guarded } from '../../base/csv-text.ts';
 import type { SheetCell } from './sheet.ts';
 
-/** Longest text of a cell (ECMA-376 part 1, 18.3.1.4 leaves it open; Excel's limit, from memory of its specifications). */
+/** Longest text of a cell (common practice of programs that open it, from memory; ECMA-376 part 1, 18.3.1.4 leaves it open). */
 const LONGEST_TEXT = 32_767;
 
 /**

@@ -107,7 +107,7 @@ describe('names of sheets', () => {
     expect(sheetNames([long, `${long}-more`])[0]).toBe(cut);
     expect(sheetNames([long, long])).toEqual([cut, expect.not.stringMatching(cut)]);
   });
-  // Up to 31 characters, none of []:*?/\, no apostrophe at an end, not History, none twice whatever the case (Excel, from memory).
+  // Up to 31 characters, none of []:*?/\, no apostrophe at an end, not History, none twice whatever the case (common practice, from memory).
   it('fit the format', () => {
     const names = sheets.map((sheet) => sheet.name);
     expect(new Set(names.map((name) => name.toLowerCase())).size).toBe(names.length);
