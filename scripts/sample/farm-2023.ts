@@ -9,6 +9,7 @@ const fan = (id: string): FanPlan => FANS_2024.find((one) => one.id === id)!;
 /** The season before, for two of the bins: run to the end and by the manager's hand. */
 export const FARM_2023: FarmPlan = {
   ...FARM_2024,
+  measures: undefined,
   folder: 'sorrel-fork-2023',
   title: 'Harvest 2023',
   seed: 20230918,
