@@ -1,6 +1,7 @@
 import type { BinReview } from '../../analysis/types.ts';
 import { toLocalMs } from '../../base/zone.ts';
-import { type FreeFigure, type FreePoint, freeFigure } from '../../report/figures/free-figure.ts';
+import { freeFigure } from '../../report/figures/free-figure.ts';
+import type { FreeFigure, FreePoint } from '../../report/figures/free-figure-data.ts';
 import type { Figure, OwnNumber } from '../../report/page.ts';
 import type { Quantity } from '../../report/quantities.ts';
 import type { Units } from '../../report/units.ts';
