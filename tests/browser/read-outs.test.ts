@@ -1,18 +1,16 @@
-import { existsSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import { type Browser, chromium, type Page as Tab } from 'playwright-core';
+import type { Browser, Page as Tab } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { estimate } from '../../src/base/estimate.ts';
 import { binSection } from '../../src/report/figures/bin-section.ts';
 import { costByBin } from '../../src/report/figures/cost-by-bin.ts';
 import { renderPage } from '../../src/report/html/page.ts';
 import { Units } from '../../src/report/units.ts';
+import { NO_BROWSER, testBrowser } from '../support/browser.ts';
 
-const CHROMIUM = '/usr/bin/chromium';
-// Without a browser there is nothing to open the page with; CI installs it, and fails here without.
-const skip = !existsSync(CHROMIUM) && process.env.CI !== 'true';
 const DAY = 86_400_000;
 const units = new Units('us', 'USD', 'America/Chicago');
 
@@ -73,13 +71,13 @@ const page = renderPage(
   [],
 );
 
-describe.skipIf(skip)('values read out of figures', () => {
+describe.skipIf(NO_BROWSER)('values read out of figures', () => {
   const work = mkdtempSync(join(tmpdir(), 'fanbook-read-'));
   const file = join(work, 'p.html');
   let browser: Browser;
   beforeAll(async () => {
     writeFileSync(file, page.html);
-    browser = await chromium.launch({ executablePath: CHROMIUM, args: ['--no-sandbox', '--disable-gpu'] });
+    browser = await testBrowser();
   });
   afterAll(async () => {
     await browser?.close();

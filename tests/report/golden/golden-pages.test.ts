@@ -4,7 +4,7 @@ import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import { renderPages } from '../../../src/report/html/pages.ts';
 import { GOLDEN, heldAgainst, WAYS } from './golden-file.ts';
 import { inSections, pageText } from './page-text.ts';
-import { type SeasonPages, seasonPages } from './season-pages.ts';
+import { type SeasonPages, seasonPages } from '../../support/season-pages.ts';
 
 const FOLDER = join(GOLDEN, 'pages');
 /** So much a person reads through. */

@@ -1,22 +1,22 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import firstLook from '../../../notebooks/first-look.ts';
-import { madeBy, unitsOf } from '../../../scripts/review/made-by.ts';
-import { NOTEBOOKS } from '../../../scripts/review/run-review.ts';
-import { besidePrevious } from '../../../src/analysis/previous/beside-previous.ts';
-import { type BinNumbers, seasonNumbers } from '../../../src/analysis/previous/previous-shape.ts';
-import { reviewSeason } from '../../../src/analysis/review-season.ts';
-import { summaryOf } from '../../../src/analysis/summary.ts';
-import { estimate, scaled } from '../../../src/base/estimate.ts';
-import { clientLine } from '../../../src/notebook/year-end/client-line.ts';
-import { CLIENTS_NOTEBOOK } from '../../../src/notebook/year-end/clients-page.ts';
-import type { NotebookInput } from '../../../src/notebook.ts';
-import type { Page } from '../../../src/report/page.ts';
-import { loadSeason } from '../../../src/season/load-season.ts';
-import { readSeason } from '../../../src/season/read-season.ts';
-import { makeFarmOfTwo } from '../../support/farm-of-two.ts';
-import { WRITTEN_MODELS } from '../../support/written-models.ts';
+import firstLook from '../../notebooks/first-look.ts';
+import { madeBy, unitsOf } from '../../scripts/review/made-by.ts';
+import { NOTEBOOKS } from '../../scripts/review/run-review.ts';
+import { besidePrevious } from '../../src/analysis/previous/beside-previous.ts';
+import { type BinNumbers, seasonNumbers } from '../../src/analysis/previous/previous-shape.ts';
+import { reviewSeason } from '../../src/analysis/review-season.ts';
+import { summaryOf } from '../../src/analysis/summary.ts';
+import { estimate, scaled } from '../../src/base/estimate.ts';
+import { clientLine } from '../../src/notebook/year-end/client-line.ts';
+import { CLIENTS_NOTEBOOK } from '../../src/notebook/year-end/clients-page.ts';
+import type { NotebookInput } from '../../src/notebook.ts';
+import type { Page } from '../../src/report/page.ts';
+import { loadSeason } from '../../src/season/load-season.ts';
+import { readSeason } from '../../src/season/read-season.ts';
+import { makeFarmOfTwo } from './farm-of-two.ts';
+import { WRITTEN_MODELS } from './written-models.ts';
 
 const MADE_MS = Date.UTC(2024, 10, 20, 12);
 
@@ -26,12 +26,14 @@ export interface SeasonPages {
   /** the consultant's, across clients */
   clients: Page;
   firstLook: Page;
+  /** what they are made of, for further notebooks */
+  input: NotebookInput;
   /** a page with so many bins that they stand on pages of their own */
   manyBins: Page;
 }
 
 /** A page of every kind that is written for people, all of one small season. */
-export async function seasonPages(): Promise<SeasonPages> {
+export async function seasonPages({ madeMs = MADE_MS, date = '20 November 2024' } = {}): Promise<SeasonPages> {
   const folder = mkdtempSync(join(tmpdir(), 'fanbook-golden-season-'));
   try {
     makeFarmOfTwo(folder);
@@ -43,13 +45,19 @@ export async function seasonPages(): Promise<SeasonPages> {
       loaded,
       review,
       units,
-      made: madeBy(loaded, 'npm run review -- farm-of-two', MADE_MS),
+      made: madeBy(loaded, 'npm run review -- farm-of-two', madeMs),
       beside: besidePrevious(now, { ...now, title: 'Harvest 2023', bins: now.bins.map(aThirdMore) }),
-      stated: { preparedFor: null, preparedBy: 'A. Consultant', date: '20 November 2024' },
+      stated: { preparedFor: null, preparedBy: 'A. Consultant', date },
     };
     const kit = NOTEBOOKS.map((notebook) => notebook.page(input));
     const moisture = kit.find(({ id }) => id === 'moisture')!;
-    return { kit, clients: clientsPage(input), firstLook: await firstLook.page(input), manyBins: ofManyBins(moisture) };
+    return {
+      input,
+      kit,
+      clients: clientsPage(input),
+      firstLook: await firstLook.page(input),
+      manyBins: ofManyBins(moisture),
+    };
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }
