@@ -28,12 +28,6 @@ export function binMoisture(input: BinMoistureInput, pooled: CableSpread | null 
   return concludeMoisture(observeMoisture(input), pooled);
 }
 
-/** Moisture of a season's bins, each with the spread between cables that the others show. */
-export function binMoistures(inputs: readonly BinMoistureInput[]): BinMoisture[] {
-  const observed = inputs.map(observeMoisture);
-  return observed.map((one) => concludeMoisture(one, spreadOfOthers(one, observed)));
-}
-
 /** The spread between cables that the season's other bins show. */
 export function spreadOfOthers(one: ObservedMoisture, all: readonly ObservedMoisture[]): CableSpread {
   return pooledCableSpread(all.filter((other) => other !== one && !Number.isNaN(other.points)));

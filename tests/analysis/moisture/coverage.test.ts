@@ -1,9 +1,9 @@
 import { uniformFloat64 } from 'pure-rand/distribution/uniformFloat64';
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
 import { describe, expect, it } from 'vitest';
-import { binMoistures } from '../../../src/analysis/moisture/bin-moisture.ts';
 import { FAN_OFF, FAN_ON } from '../../../src/analysis/types.ts';
 import { median, quantile } from '../../../src/base/stats/quantile.ts';
+import { binMoistures } from './bin-moistures.ts';
 import { makeBin, makeCable, makeSeason, makeSeries, makeSpans } from './make-bin.ts';
 
 /**
