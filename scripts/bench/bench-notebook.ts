@@ -2,11 +2,12 @@ import { spawnSync } from 'node:child_process';
 import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { median } from '../../src/base/stats/quantile.ts';
+import { quantile } from '../../src/base/stats/quantile.ts';
 import { KIT } from '../notebook/kit-folder.ts';
 import { watchNotebook } from '../notebook/watch/watch-notebook.ts';
 
-const SAVES = 7;
+const SAVES = 20;
+const APART_MS = 300;
 
 /** A page of the sample's 217,000 readings: what takes a saved notebook to its page, beside a start of the command and of bare Node. */
 export async function benchNotebook(): Promise<void> {
@@ -19,24 +20,28 @@ export async function benchNotebook(): Promise<void> {
   const notebook = join(work, 'page.ts');
   writeFileSync(notebook, NOTEBOOK.replace('DOOR', join(KIT, 'src', 'notebook.ts')));
   try {
-    const redraws = await saved(notebook, season);
+    const alone = await saved(notebook, season, null);
+    const inARow = await saved(notebook, season, APART_MS);
     const once = timed(['--import', 'tsx', join(KIT, 'scripts', 'notebook.ts'), notebook, season]);
     const bare = timed(['-e', '0']);
-    const redraw = median(redraws);
     const ms = (value: number) => `${Math.round(value)} ms`;
+    const of = (redraws: readonly number[]) =>
+      `p50 ${ms(quantile(redraws, 0.5))}, p90 ${ms(quantile(redraws, 0.9))} (${(quantile(redraws, 0.5) / once).toFixed(3)} of a command anew)`;
     process.stdout.write(
-      `notebook  from save to page ${ms(redraw)} (${redraws.map(Math.round).join(', ')}); the command anew from the kept season ${ms(once)}, ratio ${(redraw / once).toFixed(3)}; a bare start of Node ${ms(bare)}, ratio ${(redraw / bare).toFixed(1)}\n`,
+      `notebook  from save to page, ${SAVES} saves: each after a pause ${of(alone)}; ${APART_MS} ms apart ${of(inARow)}; the command anew from the kept season ${ms(once)}; a bare start of Node ${ms(bare)}\n`,
     );
   } finally {
     rmSync(work, { recursive: true, force: true });
   }
 }
 
-/** Time from each save to its page, with the next process made warm between. */
-async function saved(notebook: string, seasonFolder: string): Promise<number[]> {
+/** Time from each save to a page with it, ms. @param apartMs  between saves; null: each when the next process is warm */
+async function saved(notebook: string, seasonFolder: string, apartMs: number | null): Promise<number[]> {
+  const text = readFileSync(notebook, 'utf8');
+  const savedMs: number[] = [];
   const redraws: number[] = [];
   let warm = 0;
-  let drawn = 0;
+  let drawn = false;
   const watching = await watchNotebook({
     notebook,
     seasonFolder,
@@ -47,23 +52,27 @@ async function saved(notebook: string, seasonFolder: string): Promise<number[]> 
     onWarm: () => {
       warm += 1;
     },
-    onDrawn: (took) => {
-      drawn += 1;
-      redraws.push(took);
+    onDrawn: (_, html) => {
+      drawn = true;
+      const shown = Number(/Save (\d+)\./.exec(html)?.[1] ?? 0);
+      while (redraws.length < shown) redraws.push(performance.now() - savedMs[redraws.length]);
     },
   });
   const until = async (holds: () => boolean) => {
-    while (!holds()) await new Promise((done) => setTimeout(done, 20));
+    while (!holds()) await new Promise((done) => setTimeout(done, 10));
   };
+  // The first page waits for the season.
+  await until(() => drawn && warm === 2);
   for (let save = 1; save <= SAVES; save++) {
-    // One process draws, the next is warm.
-    await until(() => drawn === save && warm === save + 1);
-    writeFileSync(notebook, `${readFileSync(notebook, 'utf8')}// ${save}\n`);
+    savedMs.push(performance.now());
+    writeFileSync(notebook, text.replace('Save 0.', `Save ${save}.`));
+    if (apartMs !== null) await new Promise((done) => setTimeout(done, apartMs));
+    else await until(() => redraws.length === save && warm === save + 2);
   }
-  await until(() => drawn === SAVES + 1);
+  await until(() => redraws.length === SAVES);
   await watching.end();
-  // The first page waited for the season.
-  return redraws.slice(1);
+  writeFileSync(notebook, text);
+  return redraws;
 }
 
 function timed(args: readonly string[]): number {
@@ -77,6 +86,7 @@ const NOTEBOOK = `import { notebook, op } from 'DOOR';
 
 export default notebook({ title: 'Bench', question: 'How warm was it?' }, ({ bins, data, answer, heading, text, table, figure }) => {
   answer\`\${bins.length} bins.\`;
+  text\`Save 0.\`;
   heading('By day');
   const readings = data('readings');
   text\`\${readings.numRows()} readings.\`;

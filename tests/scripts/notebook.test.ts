@@ -235,12 +235,13 @@ describe('npm run new-notebook', () => {
 
 describe('npm run notebook --watch', () => {
   interface State {
+    line: string;
     troubles: { kind: string; file: string; line: number; excerpt: { line: number; text: string }[] }[];
   }
 
   /** The state told last. */
   function listen(url: string) {
-    let last: State = { troubles: [] };
+    let last: State = { line: '', troubles: [] };
     const request = get(`${url}changes`, (response) => {
       response.setEncoding('utf8').on('data', (text: string) => {
         for (const event of text.split('\n\n')) if (event.startsWith('data: ')) last = JSON.parse(event.slice(6));
@@ -312,6 +313,36 @@ describe('npm run notebook --watch', () => {
     save("heading('Bins';", 'heading((undefined as unknown as string).trim());');
     await until(() => last().troubles[0]?.kind === 'TypeError');
     expect(last().troubles[0]).toMatchObject({ file: path, line: 5 });
+
+    // A file that it imports: its own line, however it breaks, until it is mended.
+    const words = join(work, 'watched-words.ts');
+    const wordsAre = (text: string) => writeFileSync(words, `export const word = 'mended';\n\n${text}\n`);
+    wordsAre('export const bad = {;');
+    written('watched.ts', `${GOOD}\nheading(word);`, "import { word } from './watched-words.ts';\n");
+    await until(() => last().troubles[0]?.kind === 'NOTEBOOK_SYNTAX');
+    expect(last().troubles[0]).toMatchObject({ file: words, line: 3 });
+    wordsAre('throw new RangeError(word);');
+    await until(() => last().troubles[0]?.kind === 'RangeError');
+    expect(last().troubles[0]).toMatchObject({ file: words, line: 3 });
+    wordsAre('');
+    await until(async () => (await page()).includes('>mended</h2>'));
+    expect(last().troubles).toEqual([]);
+
+    // Saves in a row: the last one's page comes, with nothing of what the one before did to what it was given.
+    written('watched.ts', "(bins[0].review.bin as { name: string }).name = 'Spoilt';\nheading('Spoils');");
+    await until(async () => (await page()).includes('>Spoils</h2>'));
+    for (const time of ['Once', 'Twice', 'Thrice']) {
+      written('watched.ts', `heading(\`${time}, \${bins[0].name}\`);`);
+      await new Promise((done) => setTimeout(done, 100));
+    }
+    await until(async () => (await page()).includes('>Thrice, Bin 1</h2>'));
+
+    // One that never ends is given up when it is saved anew.
+    written('watched.ts', 'for (;;) {}');
+    await until(() => last().line.includes('changed'));
+    await new Promise((done) => setTimeout(done, 500));
+    written('watched.ts', "heading('Ends');");
+    await until(async () => (await page()).includes('>Ends</h2>'));
 
     const yaml = join(season, 'season.yaml');
     const whole = readFileSync(yaml, 'utf8');

@@ -8,9 +8,16 @@ export interface DrawTask {
   seasonFolder: string;
   models: boolean;
   generatedAtMs: number | null;
-  /** tables that the notebook asked for the last time: made ready before it is drawn */
-  asked: readonly { name: TableName; options: DataOptions }[];
-  /** it asked for data frames: their library takes a while to load */
+  /** made ready before the notebook is drawn */
+  used: Used;
+}
+
+/** What a notebook asked for the last time. */
+export interface Used {
+  data: readonly { name: TableName; options: DataOptions }[];
+  /** the kit's ways that it tried */
+  ways: readonly { binId: string; ways: readonly string[] }[];
+  /** data frames: their library takes a while to load */
   frames: boolean;
 }
 
@@ -29,6 +36,5 @@ export type DrawMessage =
       title: string;
       html: string;
       troubles: Trouble[];
-      asked: DrawTask['asked'];
-      frames: boolean;
+      used: Used;
     };

@@ -1,5 +1,10 @@
+import { deserialize, serialize } from 'node:v8';
+import { binNumbers } from '../../../src/notebook/form/bin-numbers.ts';
 import { framesUsed } from '../../../src/notebook/form/frame.ts';
+import { triedWays } from '../../../src/notebook/form/kept-runs.ts';
 import { askedData, seasonData } from '../../../src/notebook/form/season-data.ts';
+import { tryWays } from '../../../src/notebook/form/try-ways.ts';
+import type { Units } from '../../../src/report/units.ts';
 import { unitsOf } from '../../review/made-by.ts';
 import { drawNotebook } from '../draw-notebook.ts';
 import { importNotebook, notebookPath } from '../import-notebook.ts';
@@ -8,7 +13,8 @@ import { troublesOf } from '../troubles.ts';
 import type { DrawMessage, DrawTask } from './draw-messages.ts';
 import { warmUp } from './warm-up.ts';
 
-// A process for one drawing: it loads kit and season, waits, draws once and ends, so that nothing of a notebook's earlier text stays.
+// It loads kit and season and then draws at every word. The notebook's own files are read afresh each time, and so is the review, which a
+// notebook may have changed.
 const send = (message: DrawMessage) =>
   new Promise<void>((done) => {
     process.send?.(message, () => done());
@@ -24,18 +30,22 @@ async function work(task: DrawTask): Promise<void> {
   try {
     season = await openSeason(seasonFolder, { models, say: (line) => void send({ kind: 'stage', line }) });
     const units = unitsOf(season.loaded);
-    for (const { name, options } of task.asked) seasonData(season.loaded, units, name, options);
-    if (task.frames) await import('danfojs-node');
+    for (const { name, options } of task.used.data) seasonData(season.loaded, units, name, options);
+    for (const { binId, ways } of task.used.ways) tryAgain(season, units, binId, ways);
+    if (task.used.frames) await import('danfojs-node');
     await warmUp(season, seasonFolder);
   } catch (error) {
     await send({ kind: 'season', troubles: troublesOf(error, seasonFolder) });
     process.exit(0);
   }
-  const word = new Promise((said) => process.once('message', said));
+  const review = serialize(season.review);
+  process.on('message', () => void draw(task, { ...season, review: deserialize(review) }));
   await send({ kind: 'ready' });
-  await word;
-  await draw(task, season);
-  process.exit(0);
+}
+
+function tryAgain({ loaded, review, beds }: OpenSeason, units: Units, binId: string, ways: readonly string[]): void {
+  const bin = review.bins.find((one) => one.bin.id === binId);
+  if (bin !== undefined) tryWays({ loaded, review, beds, units }, binNumbers(bin, units), ways);
 }
 
 async function draw({ notebook, seasonFolder, generatedAtMs }: DrawTask, season: OpenSeason): Promise<void> {
@@ -53,8 +63,7 @@ async function draw({ notebook, seasonFolder, generatedAtMs }: DrawTask, season:
       title,
       html,
       troubles: told,
-      asked: askedData(season.loaded),
-      frames: framesUsed(),
+      used: { data: askedData(season.loaded), ways: triedWays(season.loaded), frames: framesUsed() },
     });
   } catch (error) {
     await send({ kind: 'troubles', troubles: troublesOf(error, seasonFolder) });

@@ -7,22 +7,32 @@ const PROCESS = fileURLToPath(new URL('./draw-process.ts', import.meta.url));
 /** What is told to whoever watches: all of a drawing process's words, and that one ended without a page. */
 export type DrawerMessage = DrawMessage | { kind: 'ended'; why: string };
 
-type NotebookTask = Omit<DrawTask, 'asked' | 'frames'>;
+type NotebookTask = Omit<DrawTask, 'used'>;
+
+/** A new process is made warm once nobody has saved for so long: it would take a core from the drawings. */
+const QUIET_MS = 1000;
+/** A drawing of an older text may take so much longer; then its process is given up. */
+const PATIENCE_MS = 1000;
 
 /**
- * Draws a notebook again and again, each time in a process of its own. The next process is made warm while nobody waits: kit and
- * season are loaded before the word comes.
+ * Draws a notebook again and again. A process draws whatever is saved until a fresh one is warm, with kit and season loaded; that one
+ * takes the next save, so that after a pause nothing of a notebook's earlier text stays.
  */
 export class Drawer {
   readonly #task: NotebookTask;
   readonly #tell: (message: DrawerMessage) => void;
-  /** what the last drawing used, for the next to have ready */
-  #used: Pick<DrawTask, 'asked' | 'frames'> = { asked: [], frames: false };
+  /** what the last drawing used, for the next process to have ready */
+  #used: DrawTask['used'] = { data: [], ways: [], frames: false };
+  /** the process that draws, or has drawn and can draw again */
+  #current: ChildProcess | null = null;
+  #draws = false;
+  /** the next one, on its way or warm */
   #spare: ChildProcess | null = null;
-  #drawing: ChildProcess | null = null;
   #warm = false;
   #wanted = false;
   #ended = false;
+  #quiet: NodeJS.Timeout | undefined;
+  #patience: NodeJS.Timeout | undefined;
 
   constructor(task: NotebookTask, tell: (message: DrawerMessage) => void) {
     this.#task = task;
@@ -30,72 +40,103 @@ export class Drawer {
     this.#prepare();
   }
 
-  /** Draw as the files now stand; a drawing under way is of older ones and is given up. */
+  /** Draw as the files now stand; a drawing under way is of older ones. */
   draw(): void {
-    if (this.#drawing !== null) this.#giveUp(this.#drawing);
-    this.#drawing = null;
     this.#wanted = true;
-    if (this.#spare === null) this.#prepare();
-    this.#begin();
+    if (!this.#draws) this.#begin();
+    else this.#patience ??= setTimeout(() => this.#loseCurrent(), PATIENCE_MS);
   }
 
-  /** The season's files or the kit changed: what is warm is of older ones. */
+  /** The season's files changed: what is warm is of older ones. */
   renew(): void {
-    if (this.#spare !== null) this.#giveUp(this.#spare);
+    this.#wanted = true;
+    this.#giveUp(this.#spare);
     this.#spare = null;
-    this.draw();
+    this.#loseCurrent();
   }
 
   end(): void {
     this.#ended = true;
-    for (const child of [this.#spare, this.#drawing]) if (child !== null) this.#giveUp(child);
+    clearTimeout(this.#quiet);
+    clearTimeout(this.#patience);
+    this.#giveUp(this.#spare);
+    this.#giveUp(this.#current);
   }
 
   #begin(): void {
-    if (!this.#wanted || !this.#warm || this.#spare === null) return;
+    if (!this.#wanted || this.#draws || this.#ended) return;
+    if (this.#spare !== null && this.#warm) {
+      this.#giveUp(this.#current);
+      this.#current = this.#spare;
+      this.#spare = null;
+    }
+    if (this.#current === null) {
+      this.#prepare();
+      return;
+    }
     this.#wanted = false;
-    this.#warm = false;
-    this.#drawing = this.#spare;
-    this.#spare = null;
-    this.#drawing.send('draw');
+    this.#draws = true;
+    this.#current.send('draw');
+    this.#prepareWhenQuiet();
   }
 
-  #giveUp(child: ChildProcess): void {
+  /** The drawing is done, or its process is gone. */
+  #done(): void {
+    clearTimeout(this.#patience);
+    this.#patience = undefined;
+    this.#draws = false;
+    this.#prepareWhenQuiet();
+    this.#begin();
+  }
+
+  #loseCurrent(): void {
+    this.#giveUp(this.#current);
+    this.#current = null;
+    this.#done();
+  }
+
+  #giveUp(child: ChildProcess | null): void {
+    if (child === null) return;
     child.removeAllListeners();
     child.on('error', () => {});
     child.kill('SIGKILL');
   }
 
+  #prepareWhenQuiet(): void {
+    clearTimeout(this.#quiet);
+    this.#quiet = setTimeout(() => this.#prepare(), QUIET_MS);
+  }
+
   #prepare(): void {
-    if (this.#ended) return;
+    if (this.#ended || this.#spare !== null) return;
     this.#warm = false;
     const child = fork(PROCESS, { serialization: 'advanced' });
     this.#spare = child;
+    // A season that cannot be read is told by the process itself, which then ends.
     let told = false;
     child.on('message', (message: DrawMessage) => {
+      told ||= message.kind === 'season';
+      this.#tell(message);
       if (message.kind === 'ready') {
         this.#warm = true;
         this.#begin();
-        this.#tell(message);
-      } else {
-        told ||= message.kind === 'drawn' || message.kind === 'troubles' || message.kind === 'season';
-        if (message.kind === 'drawn') this.#used = { asked: message.asked, frames: message.frames };
-        this.#tell(message);
+      } else if (message.kind === 'drawn' || message.kind === 'troubles') {
+        if (message.kind === 'drawn') this.#used = message.used;
+        this.#done();
       }
     });
     child.on('exit', (code, signal) => {
-      const wasSpare = this.#spare === child;
-      if (wasSpare) this.#spare = null;
-      if (this.#drawing === child) this.#drawing = null;
-      if (!told)
-        this.#tell({
-          kind: 'ended',
-          why: `The process that draws ended without a page (${signal ?? `status ${code}`}).`,
-        });
-      // After a drawing the next one is made ready; a season that cannot be read waits for a change.
-      if (!wasSpare && this.#spare === null) this.#prepare();
+      const why = `The process that draws ended without a page (${signal ?? `status ${code}`}).`;
+      if (this.#spare === child) {
+        this.#spare = null;
+        if (!told) this.#tell({ kind: 'ended', why });
+      } else if (this.#current === child) {
+        this.#current = null;
+        if (this.#draws) this.#tell({ kind: 'ended', why });
+        this.#done();
+      }
     });
     child.on('error', (error) => this.#tell({ kind: 'ended', why: error.message }));
-    child.send({ ...this.#task, ...this.#used } satisfies DrawTask);
+    child.send({ ...this.#task, used: this.#used } satisfies DrawTask);
   }
 }

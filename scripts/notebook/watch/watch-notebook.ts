@@ -18,7 +18,7 @@ export interface WatchOptions {
   say(line: string): void;
   /** told when the next drawing can begin at once, and after each page with the time from its save */
   onWarm?(): void;
-  onDrawn?(ms: number): void;
+  onDrawn?(ms: number, html: string): void;
 }
 
 export interface Watching {
@@ -71,7 +71,7 @@ export async function watchNotebook(options: WatchOptions): Promise<Watching> {
       show({ version: state.version + 1, file, title, line, troubles }, html);
       say(`Draw     ${line.replace(/^.*, drawn/, 'drawn')}`);
       for (const trouble of troubles) say(troubleSaid(trouble));
-      options.onDrawn?.(performance.now() - begunMs);
+      options.onDrawn?.(performance.now() - begunMs, html);
     } else if (message.kind === 'troubles' || message.kind === 'season') {
       const { troubles } = message;
       const before = state.version === 0 ? '' : '; below is the last page that could be drawn';

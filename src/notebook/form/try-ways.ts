@@ -1,8 +1,6 @@
 import { binModel } from '../../analysis/model/bin-model.ts';
 import type { BinModel } from '../../analysis/model/model-types.ts';
-import { runSpecOf } from '../../analysis/model/run-spec-of.ts';
 import { AS_LOGGED } from '../../analysis/strategies/run-strategy.ts';
-import { doubtedOutcome, doubtedSpecs } from '../../analysis/what-if/doubted-outcome.ts';
 import type { StrategyOutcome } from '../../analysis/what-if/what-if-types.ts';
 import type { Outcome } from '../../simulation/run/outcome.ts';
 import type { RunSpec } from '../../simulation/run/run-spec.ts';
@@ -14,6 +12,7 @@ import { untilReached } from '../../simulation/strategies/until-reached.ts';
 import { seasonSeries } from '../season-series.ts';
 import { amount, type ToldNumber } from './amount.ts';
 import type { NotebookBin } from './bin-numbers.ts';
+import { bedOf, runOn } from './kept-runs.ts';
 import { type OwnStrategy, ownStrategy } from './own-strategy.ts';
 import type { SheetInput } from './sheet-types.ts';
 
@@ -68,14 +67,14 @@ export function tryWays(input: SheetInput, { id: binId, review }: NotebookBin, w
   const none = (why: string): TriedBin => ({ ways: [], outcomes: {}, why, model });
   if (review.failure !== null) return none(review.failure);
   if (!model.trusted || model.fitted === null) return none(model.why);
-  const found = runSpecOf(loaded, review, model.fitted);
+  const found = bedOf(loaded, review, model);
   if (found.spec === null) return none(found.why);
   const { spec, logged } = found;
-  const specs = doubtedSpecs(spec);
-  const runs = strategies.map((one) => {
-    if (typeof one === 'string') return doubtedOutcome(specs, scheduled(AS_LOGGED, 'As logged', logged));
+  const runs = strategies.map((one, i) => {
+    const run = (strategy: Strategy) => runOn(loaded, review, model, strategy, typeof ways[i] !== 'string');
+    if (typeof one === 'string') return run(scheduled(AS_LOGGED, 'As logged', logged));
     if (!runsOn(one, spec)) throw new RangeError(`${one.id} heats the air, but ${review.bin.name} has no heater`);
-    return doubtedOutcome(specs, untilReached(one, spec.goal));
+    return run(untilReached(one, spec.goal));
   });
   return {
     ways: runs.map((run) => wayOf(run, spec)),
