@@ -13,7 +13,7 @@ import { passAir } from '../../../src/simulation/bed/pass-air.ts';
 import { setLevel } from '../../../src/simulation/bed/set-level.ts';
 import { spoil } from '../../../src/simulation/bed/spoil.ts';
 import { misraBrookerPage, thinLayerOf } from '../../../src/simulation/bed/thin-layer.ts';
-import type { Sample } from './formula-samples.ts';
+import type { Samples } from './sample.ts';
 
 const P = 98_000;
 const DEPTH_M = 0.5;
@@ -121,7 +121,7 @@ function cornRate(): Sample {
   return { T: 12, v: 0.1, RH: 65, M_0: 25, k_p: k, n, k: thinLayerOf('corn').rate1S?.(12) ?? Number.NaN };
 }
 
-export const layerSamples: Readonly<Record<string, () => Sample[]>> = {
+export const LAYER_SAMPLES: Samples = {
   'bed-balances': () => [passed()],
   'bed-rate': () => [passed()],
   'grain-heat': () =>
