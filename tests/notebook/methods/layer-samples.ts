@@ -13,7 +13,7 @@ import { passAir } from '../../../src/simulation/bed/pass-air.ts';
 import { setLevel } from '../../../src/simulation/bed/set-level.ts';
 import { spoil } from '../../../src/simulation/bed/spoil.ts';
 import { misraBrookerPage, thinLayerOf } from '../../../src/simulation/bed/thin-layer.ts';
-import type { Samples } from './sample.ts';
+import type { Sample, Samples } from './sample.ts';
 
 const P = 98_000;
 const DEPTH_M = 0.5;
