@@ -1,6 +1,7 @@
 import { mkdir, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import packageJson from '../../package.json' with { type: 'json' };
+import { fileDigits } from '../../src/base/file-digits.ts';
 import type { ClientLine } from '../../src/notebook/year-end/client-line.ts';
 import { CLIENTS_NOTEBOOK, type FailedClient } from '../../src/notebook/year-end/clients-page.ts';
 import { renderPages } from '../../src/report/html/pages.ts';
@@ -26,6 +27,9 @@ export interface SummaryJob {
   system: 'us' | 'si';
   generatedAtMs: number;
 }
+
+/** Numbers as `summary.json` gives them. */
+const inFigures = (_: string, value: unknown) => (typeof value === 'number' ? fileDigits(value) : value);
 
 /** The consultant's own summary across clients, written whole or not at all. @returns what broke in it */
 export async function clientsSummary({
@@ -58,7 +62,7 @@ export async function clientsSummary({
   const tables = tablesOf(page);
   await replaceFolder(out, async (fresh) => {
     await writeFile(join(fresh, 'index.html'), rendered.html);
-    await writeFile(join(fresh, 'clients.json'), `${JSON.stringify({ clients: lines, failed }, null, 2)}\n`);
+    await writeFile(join(fresh, 'clients.json'), `${JSON.stringify({ clients: lines, failed }, inFigures, 2)}\n`);
     await mkdir(join(fresh, 'tables'), { recursive: true });
     for (const table of tables.files) await writeFile(join(fresh, 'tables', `${table.name}.csv`), table.csv);
   });
