@@ -1,5 +1,13 @@
 import type { FanPlan } from './farm-types.ts';
 
+/** Of both fans of the pair, inches of water and cfm. */
+const TEN_HP: FanPlan['curve'] = [
+  [0, 12800],
+  [2, 11000],
+  [4, 8300],
+  [6, 4400],
+];
+
 /** Each fan tells of itself in its own way: meter and current, power, current, run hours, state. */
 export const FANS_2024: readonly FanPlan[] = [
   {
@@ -29,12 +37,7 @@ export const FANS_2024: readonly FanPlan[] = [
     powerFactor: 0.84,
     truePowerFactor: 0.84,
     kw: 8.3,
-    curve: [
-      [0, 12800],
-      [2, 11000],
-      [4, 8300],
-      [6, 4400],
-    ],
+    curve: TEN_HP,
     curveStated: true,
     tariff: 'grain-tou',
     logs: ['power'],
@@ -47,12 +50,7 @@ export const FANS_2024: readonly FanPlan[] = [
     powerFactor: 0.84,
     truePowerFactor: 0.843,
     kw: 8.5,
-    curve: [
-      [0, 12800],
-      [2, 11000],
-      [4, 8300],
-      [6, 4400],
-    ],
+    curve: TEN_HP,
     curveStated: true,
     tariff: 'grain-tou',
     logs: ['current'],

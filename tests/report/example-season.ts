@@ -1,6 +1,7 @@
 // What all of the hand-made season hangs on: its days, its bins, how their fans ran.
 import type { FanSeason, FanSpans } from '../../src/analysis/types.ts';
 import type { Bin } from '../../src/season/season.ts';
+import { plainBin, stoodAt } from '../support/plain-bin.ts';
 
 export const HOUR = 3_600_000;
 export const DAY = 24 * HOUR;
@@ -10,39 +11,32 @@ export const DAYS = 150;
 export const HEIGHTS = [0.6, 1.5, 2.4, 3.4, 4.3, 5.2];
 
 export function bin(id: string, name: string, goal: Bin['goal'], crop: string): Bin {
-  return {
-    id,
-    name,
-    diameterM: 10.97,
-    eaveHeightM: 6.4,
-    openFloor: 1,
-    grain: {
+  return plainBin(
+    {
+      id,
+      name,
+      diameterM: 10.97,
+      eaveHeightM: 6.4,
+      goal,
+      managedAs: 'dry-air window',
+      fanIds: [`F${id.slice(1)}`],
+      cables: ['C1', 'C5'].map((cable, i) => ({
+        id: cable,
+        fromCentreM: i === 0 ? 2.7 : 0,
+        bearingDeg: 0,
+        sensorHeightsM: HEIGHTS,
+      })),
+    },
+    {
       crop,
-      depthSteps: [{ fromMs: Number.NEGATIVE_INFINITY, depthM: 6.1 }],
+      depthSteps: stoodAt(6.1),
       bulkDensityKgM3: 721,
-      bulkDensityFrom: 'crop',
-      moistureInWb: null,
-      moistureOutWb: null,
-      isotherm: null,
       targetMoistureWb: 0.15,
       targetTempC: 4.4,
       filledMs: START,
       unloadedMs: START + DAYS * DAY,
     },
-    goal,
-    air: 'up',
-    airflowFactor: 1.5,
-    airflowFactorFrom: 'crop',
-    managedAs: 'dry-air window',
-    strategy: null,
-    fanIds: [`F${id.slice(1)}`],
-    cables: ['C1', 'C5'].map((cable, i) => ({
-      id: cable,
-      fromCentreM: i === 0 ? 2.7 : 0,
-      bearingDeg: 0,
-      sensorHeightsM: HEIGHTS,
-    })),
-  };
+  );
 }
 
 /** Fan on from 10:00 to 22:00 on two days of three for 60 days, with ten days unknown after. */

@@ -42,17 +42,22 @@ export const BILL_SHAPE = z.strictObject({
   why,
 });
 
-/** A month of a demand rule as run and as it might have been, the tariff's fans alone. */
-export const DEMAND_SHAPE = z.strictObject({
-  tariff: z.string(),
-  rule: z.int().describe('counted from 1'),
-  month: z.string(),
+/** A month's peak, and what it costs. */
+const PEAK = {
   peakKw: number.describe('highest 15-minute mean'),
   peakKwInterval: interval,
   billedKw: number.describe('after the ratchet'),
   billedKwInterval: interval,
   cost: number.describe('money'),
   costInterval: interval,
+};
+
+/** A month of a demand rule as run and as it might have been, the tariff's fans alone. */
+export const DEMAND_SHAPE = z.strictObject({
+  tariff: z.string(),
+  rule: z.int().describe('counted from 1'),
+  month: z.string(),
+  ...PEAK,
   startsApartCost: number.describe('money, with no two starts in one quarter hour'),
   startsApartCostInterval: interval,
   inTurnsCost: number.describe('money, with each fan the same hours of each local day, in turns'),
@@ -84,12 +89,7 @@ export const TARIFF_MONTH_SHAPE = z.strictObject({
     z.strictObject({
       rule: z.int().describe('counted from 1'),
       began: time.describe('of the peak; null where no fan ran in the hours of the rule'),
-      peakKw: number.describe('highest 15-minute mean'),
-      peakKwInterval: interval,
-      billedKw: number.describe('after the ratchet'),
-      billedKwInterval: interval,
-      cost: number.describe('money'),
-      costInterval: interval,
+      ...PEAK,
     }),
   ),
 });

@@ -2,6 +2,7 @@ import { pushSpan, spanList, toFanSpans } from '../../../src/analysis/fan/spans.
 import { FAN_OFF, FAN_ON, type FanSpans } from '../../../src/analysis/types.ts';
 import type { Bin } from '../../../src/season/season.ts';
 import type { SensorSeries } from '../../../src/tables/sensors.ts';
+import { plainBin, stoodAt } from '../../support/plain-bin.ts';
 
 export const HOUR_MS = 3_600_000;
 /** 1 October 2024, noon UTC. */
@@ -9,39 +10,23 @@ export const START_MS = Date.UTC(2024, 9, 1, 12);
 
 /** A bin of 6.5 m of corn with cables whose sensors hang at these heights. */
 export function inventedBin(heightsM: readonly number[], cables = 1, air: 'up' | 'down' = 'up', depthM = 6.5): Bin {
-  return {
-    id: 'T1',
-    name: 'Test bin',
-    diameterM: 10,
-    eaveHeightM: null,
-    openFloor: 1,
-    grain: {
-      crop: 'corn',
-      depthSteps: [{ fromMs: Number.NEGATIVE_INFINITY, depthM }],
-      bulkDensityKgM3: 720,
-      bulkDensityFrom: 'crop',
-      moistureInWb: null,
-      moistureOutWb: null,
-      isotherm: null,
-      targetMoistureWb: null,
-      targetTempC: null,
-      filledMs: null,
-      unloadedMs: null,
+  const cable = (i: number) => ({
+    id: `C${i + 1}`,
+    fromCentreM: i === 0 ? 0 : 3,
+    bearingDeg: null,
+    sensorHeightsM: heightsM,
+  });
+  return plainBin(
+    {
+      id: 'T1',
+      name: 'Test bin',
+      eaveHeightM: null,
+      goal: 'cool',
+      air,
+      cables: Array.from({ length: cables }, (_, i) => cable(i)),
     },
-    goal: 'cool',
-    air,
-    airflowFactor: 1.5,
-    airflowFactorFrom: 'crop',
-    managedAs: null,
-    strategy: null,
-    fanIds: ['F1'],
-    cables: Array.from({ length: cables }, (_, i) => ({
-      id: `C${i + 1}`,
-      fromCentreM: i === 0 ? 0 : 3,
-      bearingDeg: null,
-      sensorHeightsM: heightsM,
-    })),
-  };
+    { depthSteps: stoodAt(depthM) },
+  );
 }
 
 /** A sensor's log from readings. */

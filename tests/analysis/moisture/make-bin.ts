@@ -2,6 +2,7 @@ import { FAN_OFF, FAN_ON, type FanSpans } from '../../../src/analysis/types.ts';
 import type { Cable } from '../../../src/bin/cable.ts';
 import type { Bin, BinGrain, Season } from '../../../src/season/season.ts';
 import type { SensorSeries } from '../../../src/tables/sensors.ts';
+import { plainBin } from '../../support/plain-bin.ts';
 
 export const HOUR = 3_600_000;
 export const DAY = 24 * HOUR;
@@ -13,37 +14,12 @@ export function makeCable(id: string, fromCentreM: number, ...sensorHeightsM: nu
 }
 
 /** A corn bin 10 m wide, 6 m deep, filled at T0, goal dry. */
-export function makeBin(cables: readonly Cable[], grain: Partial<BinGrain> = {}, rest: Partial<Bin> = {}): Bin {
-  return {
-    id: 'B1',
-    name: 'North',
-    diameterM: 10,
-    eaveHeightM: 7,
-    openFloor: 1,
-    grain: {
-      crop: 'corn',
-      depthSteps: [{ fromMs: Number.NEGATIVE_INFINITY, depthM: 6 }],
-      bulkDensityKgM3: 720,
-      bulkDensityFrom: 'stated',
-      moistureInWb: null,
-      moistureOutWb: null,
-      isotherm: null,
-      targetMoistureWb: 0.15,
-      targetTempC: null,
-      filledMs: T0,
-      unloadedMs: null,
-      ...grain,
-    },
-    goal: 'dry',
-    air: 'up',
-    airflowFactor: 1.5,
-    airflowFactorFrom: 'crop',
-    managedAs: null,
-    strategy: null,
-    fanIds: ['F1'],
-    cables,
-    ...rest,
-  };
+export function makeBin(
+  cables: readonly Cable[],
+  grain: Partial<BinGrain> = {},
+  rest: Partial<Omit<Bin, 'grain'>> = {},
+): Bin {
+  return plainBin({ cables, ...rest }, { bulkDensityFrom: 'stated', targetMoistureWb: 0.15, filledMs: T0, ...grain });
 }
 
 export function makeSeason(rest: Partial<Season> = {}): Season {

@@ -3,36 +3,14 @@ import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import type { Fan } from '../../../src/bin/fan.ts';
 import type { Bin, FileSpec, Season } from '../../../src/season/season.ts';
+import { plainBin, stoodAt } from '../../support/plain-bin.ts';
 
-/** A bin of corn; what is not said is as season.yaml would leave it. */
-export const binOf = (id: string, cables: Bin['cables'], depthM = 5): Bin => ({
-  id,
-  name: id,
-  diameterM: 11,
-  eaveHeightM: 6,
-  openFloor: 1,
-  grain: {
-    crop: 'corn',
-    depthSteps: [{ fromMs: Number.NEGATIVE_INFINITY, depthM }],
-    bulkDensityKgM3: 721,
-    bulkDensityFrom: 'crop',
-    moistureInWb: null,
-    moistureOutWb: null,
-    isotherm: null,
-    targetMoistureWb: null,
-    targetTempC: null,
-    filledMs: null,
-    unloadedMs: null,
-  },
-  goal: 'dry',
-  air: 'up',
-  airflowFactor: 1.5,
-  airflowFactorFrom: 'crop',
-  managedAs: null,
-  strategy: null,
-  fanIds: ['F1'],
-  cables,
-});
+/** A bin of corn by these cables. */
+export const binOf = (id: string, cables: Bin['cables'], depthM = 5): Bin =>
+  plainBin(
+    { id, name: id, diameterM: 11, eaveHeightM: 6, cables },
+    { depthSteps: stoodAt(depthM), bulkDensityKgM3: 721 },
+  );
 
 const cable = (id: string, sensorHeightsM: number[]) => ({ id, fromCentreM: 0, bearingDeg: null, sensorHeightsM });
 
