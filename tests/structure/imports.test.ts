@@ -46,6 +46,17 @@ describe('the house', () => {
     expect(wrong).toEqual([]);
   });
 
+  it('is told in DEVELOPERS.md as it is', () => {
+    const told = readFileSync(join(ROOT, 'DEVELOPERS.md'), 'utf8')
+      .split('## Where a new thing goes')[0]
+      .split('\n')
+      .map((line) => line.split('|').map((cell) => cell.trim()))
+      .filter(([, room]) => room?.startsWith('`'))
+      .map(([, room, , imports]) => [room.slice(1, -1), imports]);
+    const held = Object.entries(MAY_IMPORT).map(([room, others]) => [room, others.join(', ') || 'nothing']);
+    expect(told).toEqual([...held, ['notebook', 'all']]);
+  });
+
   it('gives notebooks one door', () => {
     const wrong = files('notebooks').flatMap((file) =>
       importsOf(file)
