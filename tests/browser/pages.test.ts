@@ -149,7 +149,7 @@ describe.skipIf(NO_BROWSER)('pages in a browser, from the file system', () => {
       expect(total.figures).toBeGreaterThan(40);
       expect(total.rows).toBeGreaterThan(500);
       // Some tables are longer than a sheet has room for: the test has heads to look for.
-      expect(total.goOn).toBeGreaterThan(3);
+      expect(total.goOn).toBeGreaterThan(1);
       await page.close();
     },
   );

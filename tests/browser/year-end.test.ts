@@ -162,7 +162,7 @@ describe.skipIf(NO_BROWSER).each(REPORTS)('the year-end report of $name as PDF',
     expect(answer?.size).toBeCloseTo(9.5 * 1.25, 1);
   });
 
-  it('cuts no figure and no row over the edge of a sheet, and repeats the heads of tables that go on', async () => {
+  it('cuts no figure and no row over the edge of a sheet, and repeats caption and heads of tables that go on', async () => {
     const page = await browser.newPage({ bypassCSP: true });
     await page.emulateMedia({ media: 'print' });
     await page.goto(pathToFileURL(join(out, 'year-end.html')).href);

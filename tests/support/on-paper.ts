@@ -6,7 +6,7 @@ import { sheetsOf } from './pdf-sheets.ts';
 interface Marked {
   kind: 'figure' | 'row' | 'table';
   name: string;
-  /** of a table: what its columns are headed */
+  /** of a table: its caption and what its columns are headed */
   heads: string[];
 }
 
@@ -16,7 +16,7 @@ export interface OnPaper {
   cut: string[];
   /** tables that go on over a sheet's edge */
   goOn: string[];
-  /** of these, what is missing of the heads on a later sheet */
+  /** of these, what a later sheet lacks of caption and heads */
   headless: string[];
   figures: number;
   rows: number;
@@ -43,14 +43,16 @@ export async function onPaper(tab: Tab, format: 'Letter' | 'A4'): Promise<OnPape
     else out.goOn.push(name);
     if (kind !== 'table') continue;
     for (let sheet = from; sheet < to; sheet++) {
-      const lacking = heads.filter((head) => !texts[sheet].includes(squeezed(head)));
+      const lacking = heads.filter((head) => !wordsOf(head).every((word) => texts[sheet].includes(word)));
       if (lacking.length > 0) out.headless.push(`${name}, sheet ${sheet + 1}: ${lacking.join(', ')}`);
     }
   }
   return out;
 }
 
-/** Lines are broken in other places on paper, and a word may come in pieces. */
+/** Heads stand beside each other in lines of their own: their words are looked for one by one. */
+const wordsOf = (head: string) => head.split(/[\s-]+/);
+/** A word may come in pieces. */
 const squeezed = (text: string) => text.replace(/\s+/g, '');
 
 /** Runs in the browser: an empty mark at both ends of whatever must not be cut, and links to the marks, so that a PDF knows their sheets. */
@@ -82,11 +84,12 @@ function markEnds(): Marked[] {
   for (const table of document.querySelectorAll('table')) {
     const rows = [...table.querySelectorAll('tbody tr, tfoot tr')];
     if (!shown(table) || rows.length === 0) continue;
-    const heads = [...table.querySelectorAll('thead th')].map((head) => head.textContent ?? '');
+    const label = table.closest('.scroll')?.getAttribute('aria-label') ?? '';
+    const heads = [label, ...[...table.querySelectorAll('thead th')].map((head) => head.textContent ?? '')];
     for (const [i, row] of rows.entries())
       between(row.children[0], lowest(row), { kind: 'row', name: `${table.id} ${i + 1}`, heads: [] });
     const last = rows[rows.length - 1];
-    between(table.caption ?? rows[0].children[0], last.children[0], { kind: 'table', name: table.id, heads });
+    between(rows[0].children[0], last.children[0], { kind: 'table', name: table.id, heads });
   }
   const links = document.createElement('p');
   links.style.fontSize = '1px';

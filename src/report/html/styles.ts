@@ -134,10 +134,15 @@ h2{font-size:1.45rem;margin-top:1.1rem}
 footer{margin-top:1.25rem;padding:.5rem 0 0}
 h2,h2+p,h3,figcaption,caption,thead,tbody tr:first-child:not(:last-child){break-after:avoid}
 tbody tr:last-child:not(:first-child){break-before:avoid}
-figure,tr,.keys,.cautions li,.failure,h2+p,.scroll:has(td.own),.scroll:not(:has(tbody tr:nth-child(10))){break-inside:avoid}
+figure,tr,.keys,.cautions li,.failure,h2+p,.scroll:has(td.own),.scroll:not(:has(tbody tr:nth-child(17))){break-inside:avoid}
 figure,.scroll{margin:.6rem 0}
 p{margin:.4rem 0}
 thead{display:table-header-group}
+@supports (width:attr(x type(*))){
+.scroll:has(tbody tr:nth-child(17)){--caption:attr(aria-label)}
+.scroll:has(tbody tr:nth-child(17)) caption{display:none}
+.scroll:has(tbody tr:nth-child(17)) thead::before{content:var(--caption);display:block;width:0;padding:0 0 .5rem;white-space:nowrap;font-weight:650}
+}
 tfoot{display:table-row-group}
 .at-narrow{display:none}
 .at-wide{display:block}
