@@ -17,7 +17,6 @@ export default notebook(
     const ranked = [...bins].sort((a, b) => (middle(b.fanHours) ?? 0) - (middle(a.fanHours) ?? 0));
     const [most] = ranked;
     if (most === undefined) return answer`Can’t tell: ${season.title} has no bin.`;
-    answer`${most.name} ran ${most.fanHours}, the most of ${bins.length} bins, and its moisture went from ${most.moistureIn} to ${most.moistureOut}.`;
     key('Fan hours', most.fanHours, most.name);
     key('Points removed', most.points, most.name);
     key('Cost of its fans', most.cost, most.name);
@@ -36,7 +35,8 @@ export default notebook(
       },
     });
     // A figure: what goes across, what goes up. Its title is the finding; intervals are drawn by themselves.
-    figure({ title: `${most.name} had the most fan hours`, rows: ranked, x: 'name', y: 'fanHours' });
+    if (middle(most.fanHours) !== null)
+      figure({ title: `${most.name} had the most fan hours`, rows: ranked, x: 'name', y: 'fanHours' });
 
     // 3. The log: readings, fan, plenum, weather, tickets, probes, bills, as tables for arquero's verbs.
     //    Names end in their unit (temp_f, moisture_pct; temp_c for readers of SI), and the page takes it from there.
@@ -81,7 +81,24 @@ export default notebook(
       figure({ title: 'What each way would have cost', rows: tried.ways, x: 'way', y: 'cost', form: 'dots' });
     }
 
-    // 6. Say what a reader must know to judge it.
+    // 6. The answer, all of the question: a number with its interval, or why there is none. It stands first on the page, wherever it is written.
+    const [logged, ...others] = tried.ways;
+    const cheapest = others
+      .filter(({ reached }) => reached instanceof Date)
+      .sort((a, b) => (middle(a.cost) ?? Infinity) - (middle(b.cost) ?? Infinity))[0];
+    const ran = bins.length === 1 ? '' : `, the most of ${bins.length} bins`;
+    if (middle(most.fanHours) === null) {
+      answer`Can’t tell which bin had the most fan hours. ${most.review.fan.hours.why}`;
+    } else if (tried.why !== null) {
+      answer`${most.name} ran ${most.fanHours}${ran}, and its moisture went from ${most.moistureIn} to ${most.moistureOut}; whether another rule would have done it for less can’t be told. ${tried.why}`;
+    } else if (cheapest === undefined) {
+      answer`${most.name} ran ${most.fanHours}${ran}, and its moisture went from ${most.moistureIn} to ${most.moistureOut}; by its model neither of ${others.length} other rules would have brought it to its target.`;
+    } else {
+      const there = logged.reached instanceof Date ? '' : ' and does not come there';
+      answer`${most.name} ran ${most.fanHours}${ran}, and its moisture went from ${most.moistureIn} to ${most.moistureOut}; by its model “${cheapest.way}” would have brought it to its target for ${cheapest.cost}, where the way it was run comes to ${logged.cost}${there}.`;
+    }
+
+    // 7. Say what a reader must know to judge it.
     note`Readings that a check does not believe are left out; the warnings below count them.`;
   },
 );

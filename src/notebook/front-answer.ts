@@ -17,7 +17,7 @@ export function frontsAnswer(fronts: readonly SeasonFront[], units: Units): stri
         ? `${untold.length === 0 ? 'all ' : ''}${counted(through.length, 'bin')}`
         : listed(names(through));
     const yes = untold.length === 0 ? 'Yes: the' : 'The';
-    return `${yes} cooling front got through everywhere in ${where}.${took}${cant}`;
+    return `${yes} cooling front got through everywhere in ${where}${took}.${cant}`;
   }
   const places = held.slice(0, NAMED).map((one) => missedSaid(one, units));
   const rest = held.length - places.length;
@@ -25,8 +25,8 @@ export function frontsAnswer(fronts: readonly SeasonFront[], units: Units): stri
   const got =
     through.length === 0
       ? ''
-      : ` It got through everywhere in ${through.length > 2 ? `the ${through.length} other bins${untold.length === 0 ? '' : ' that can be told'}` : listed(names(through))}.`;
-  return `Not everywhere: the cooling front did not reach ${listed(places)}.${got}${took}${cant}`;
+      : ` It got through everywhere in ${through.length > 2 ? `the ${through.length} other bins${untold.length === 0 ? '' : ' that can be told'}` : listed(names(through))}${took}.`;
+  return `Not everywhere: the cooling front did not reach ${listed(places)}.${got}${cant}`;
 }
 
 function cantTell(fronts: readonly SeasonFront[]): string {
@@ -45,7 +45,7 @@ function missedSaid({ held, main, review }: SeasonFront, units: Units): string {
   return `${placesSaid(held, units, 'cable')} in ${review.bin.name} (${held.length} of ${counted(main?.seen ?? 0, 'sensor')}${warm})`;
 }
 
-/** The least and the most fan hours that it took. */
+/** `, in 61.1 (55.1 to 67.1) fan hours of its coldest campaign`: the least and the most. */
 function hoursSaid(through: readonly SeasonFront[], units: Units): string {
   const dated = through
     .flatMap(({ main, review }) => {
@@ -55,12 +55,15 @@ function hoursSaid(through: readonly SeasonFront[], units: Units): string {
     .sort((a, b) => a.value - b.value);
   const [least, most] = [dated[0], dated[dated.length - 1]];
   if (least === undefined) return '';
-  const took = ` The coldest campaign took ${units.amount('hours', least.hours)} fan hours`;
-  const alike = units.amount('hours', least.hours) === units.amount('hours', most.hours);
-  if (dated.length > 1 && alike) return `${took} in each.`;
-  if (dated.length === 1) return through.length === 1 ? `${took}.` : `${took} in ${least.name}.`;
+  const said = ({ hours }: (typeof dated)[number]) => units.amount('hours', hours);
+  const took = `${said(least)} fan hours of`;
+  if (dated.length > 1 && said(least) === said(most)) return `, in ${took} the coldest campaign of each`;
   const known = new Set(dated.map((one) => one.name));
   const rest = through.map((one) => one.review.bin.name).filter((name) => !known.has(name));
   const unknown = rest.length === 0 ? '' : ` (not known of ${some(rest, 'bin')})`;
-  return `${took} in ${least.name} and up to ${units.amount('hours', most.hours)} in ${most.name}${unknown}.`;
+  if (dated.length === 1)
+    return through.length === 1
+      ? `, in ${took} its coldest campaign`
+      : `, in ${least.name} in ${took} its coldest campaign${unknown}`;
+  return `, in ${took} the coldest campaign in ${least.name} and up to ${said(most)} in ${most.name}${unknown}`;
 }

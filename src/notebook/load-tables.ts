@@ -122,6 +122,14 @@ export function flagTable(loaded: LoadedSeason): Table {
   };
 }
 
+/** `, most for “above the grain” (9,432)`; nothing where all is believed. */
+export function mostlyFor({ load }: LoadedSeason, units: Units): string {
+  const [first] = Object.entries(load.totals.flagged).sort(([, a], [, b]) => b - a);
+  if (first === undefined || first[1] === 0) return '';
+  const [flag, cells] = first;
+  return `, most for “${KINDS[flag as Finding['kind']].toLowerCase()}” (${units.say('count', cells)})`;
+}
+
 /** Every finding with what to do about it. */
 export function findingTable(findings: readonly Finding[]): Table {
   return {

@@ -73,16 +73,18 @@ describe('the first words of the page', () => {
   const say = (...fronts: ReturnType<typeof seasonFront>[]) => frontsAnswer(fronts, units);
   it('say yes, where, and how long it took', () => {
     expect(say(through('A', 12))).toBe(
-      'Yes: the cooling front got through everywhere in A. The coldest campaign took 12.0 (6.0 to 18.0) fan hours.',
+      'Yes: the cooling front got through everywhere in A, in 12.0 (6.0 to 18.0) fan hours of its coldest campaign.',
     );
     expect(say(through('A', 12), through('B', 60))).toBe(
-      'Yes: the cooling front got through everywhere in A and B. The coldest campaign took 12.0 (6.0 to 18.0) fan hours in A and up to 60.0 (54.0 to 66.0) in B.',
+      'Yes: the cooling front got through everywhere in A and B, in 12.0 (6.0 to 18.0) fan hours of the coldest campaign in A and up to 60.0 (54.0 to 66.0) in B.',
     );
-    expect(say(...['A', 'B', 'C', 'D', 'E'].map((name) => through(name, 12)))).toMatch(/everywhere in all 5 bins\./);
+    expect(say(...['A', 'B', 'C', 'D', 'E'].map((name) => through(name, 12)))).toMatch(
+      /everywhere in all 5 bins, in 12\.0 \(6\.0 to 18\.0\) fan hours of the coldest campaign of each\./,
+    );
   });
   it('say where not first: cable, height, bin, and how warm it stayed', () => {
     expect(say(through('A', 12), held('B'))).toBe(
-      'Not everywhere: the cooling front did not reach cable C1 at 2.0 m in B (1 of 2 sensors, left at 17 °C). It got through everywhere in A. The coldest campaign took 12.0 (6.0 to 18.0) fan hours.',
+      'Not everywhere: the cooling front did not reach cable C1 at 2.0 m in B (1 of 2 sensors, left at 17 °C). It got through everywhere in A, in 12.0 (6.0 to 18.0) fan hours of its coldest campaign.',
     );
     expect(say(held('A'), held('B'), held('C'), held('D'), none('E'))).toMatch(
       /nor all of 1 more bin\. It can’t be told of E\.$/,
