@@ -1,7 +1,8 @@
-import { reviewSeason } from '../../src/analysis/review-season.ts';
+import { reviewSeason, reviewSeasonBy } from '../../src/analysis/review-season.ts';
 import { loadSeason } from '../../src/season/load-season.ts';
 import type { LoadedSeason } from '../../src/season/loaded.ts';
 import type { Season } from '../../src/season/season.ts';
+import { threadedWhatIfs } from '../threads/threaded-what-ifs.ts';
 import { cacheFolder, type KeptSeason, keepSeason, readKept } from './season-cache.ts';
 import { seasonKey } from './season-key.ts';
 
@@ -35,7 +36,8 @@ export async function workedOut(
     onStage('Analyse  as kept: no file changed since');
     return { loaded, review: before.review, key };
   }
-  const review = reviewSeason(loaded, (name) => onStage(`Analyse  ${name}`), { models });
+  const onBin = (name: string) => onStage(`Analyse  ${name}`);
+  const review = models ? await reviewSeasonBy(threadedWhatIfs, loaded, onBin) : reviewSeason(loaded, onBin);
   if (key !== null && !keepSeason(folder, key, models, { loaded, review }, before === null))
     onStage(`         ${folder} cannot be written; the next run works the season out anew`);
   return { loaded, review, key };

@@ -13,8 +13,9 @@ import {
 } from '../../src/analysis/strategies/sweep-plan.ts';
 import { airOfRun } from '../../src/analysis/strategies/typical-year.ts';
 import { yearStretch } from '../../src/analysis/strategies/weather-years.ts';
+import { inTurn } from '../threads/in-turn.ts';
+import { withSharedArrays } from '../threads/shared-arrays.ts';
 import { hashOf } from './job-key.ts';
-import { withSharedArrays } from './shared-arrays.ts';
 import type { SweepTask } from './sweep-task.ts';
 
 /** Tasks that wait for each worker: enough that none is idle, few enough that memory holds only what is at hand. */
@@ -36,12 +37,12 @@ export interface JobOptions {
 /**
  * Run a plan's jobs, or a shard's part of them.
  *
- * @param binOf  a bin by its place in `plan.bins`
+ * @param binOf  a bin by its place in `plan.bins`; asked for once, those of the jobs alone
  * @returns     a row a job in the order of the plan, whatever the number of workers
  */
 export async function runJobs(
   plan: SweepPlan,
-  binOf: (index: number) => SweepBin,
+  binOf: (index: number) => SweepBin | Promise<SweepBin>,
   air: OutdoorAir,
   { shard, workers, run, finished, onDone }: JobOptions,
 ): Promise<SweepRow[]> {
@@ -49,16 +50,13 @@ export async function runJobs(
   const own = shardGroups(jobGroups(plan), shard);
   const rows: SweepRow[][] = new Array(own.length);
   const shared = withSharedArrays(air);
-  // A bin is fitted when its first job comes, so that a shard fits only its own.
   const known = new Map<number, KnownBin>();
-  const know = (index: number): KnownBin => {
-    const found = known.get(index) ?? knowBin(plan, index, binOf(index));
-    known.set(index, found);
-    return found;
-  };
+  await inTurn([...new Set(own.map(({ bin }) => bin))], workers, async (_, index) => {
+    known.set(index, knowBin(plan, index, await binOf(index)));
+  });
 
   const one = async (place: number, group: JobGroup): Promise<void> => {
-    const { bin, plain, hash, loggedHash } = know(group.bin);
+    const { bin, plain, hash, loggedHash } = known.get(group.bin)!;
     const { id, bushels } = plan.bins[group.bin];
     const { weather, variant } = group;
     const told = (runs: readonly FinishedRun[], keys: readonly (string | null)[]) => {
@@ -141,28 +139,4 @@ function airOf({ spec }: PlainSpec, { site }: SweepBin, air: OutdoorAir, { weath
   if (year === null) return null;
   const { startMs, endMs } = yearStretch(spec, site.zone, year, variant.fillDays);
   return airWithin(airOfRun(air, startMs, endMs), startMs, endMs);
-}
-
-/** Begin each in turn, no more than `most` at a time; the first failure ends it once what was begun is done. */
-async function inTurn<T>(
-  items: readonly T[],
-  most: number,
-  one: (place: number, item: T) => Promise<void>,
-): Promise<void> {
-  const under = new Set<Promise<void>>();
-  const failures: unknown[] = [];
-  for (const [place, item] of items.entries()) {
-    if (under.size >= most) await Promise.race(under);
-    if (failures.length > 0) break;
-    const job = one(place, item)
-      .catch((error: unknown) => {
-        failures.push(error);
-      })
-      .then(() => {
-        under.delete(job);
-      });
-    under.add(job);
-  }
-  await Promise.all(under);
-  if (failures.length > 0) throw failures[0];
 }

@@ -9,6 +9,8 @@ import type { Season } from '../../src/season/season.ts';
 import { didYouMean } from '../../src/season/yaml/nearest.ts';
 import { UsageError } from '../command-line.ts';
 import { assertReplaceable } from '../folder/replace-folder.ts';
+import { binFitter } from '../threads/bin-fitter.ts';
+import { workerPool } from '../threads/worker-pool.ts';
 import { FinishedJobs } from './finished-jobs.ts';
 import { codeHash, hashOf } from './job-key.ts';
 import { KeptFits } from './kept-fits.ts';
@@ -19,7 +21,7 @@ import { seasonBins } from './season-bins.ts';
 import { seasonHash } from './season-hash.ts';
 import { finishedName, fitsName, SWEEP_FOLDER, shardName } from './sweep-folder.ts';
 import type { SweepOptions } from './sweep-options.ts';
-import { sweepPool } from './sweep-pool.ts';
+import { sweepRunner } from './sweep-runner.ts';
 import { writeShard, writeSweep } from './write-sweep.ts';
 
 export interface SweepOutcome {
@@ -47,7 +49,10 @@ export async function runSweep(
   assertBins(season, options.bins);
   const loaded = await loadSeason(season);
   say(`Load     ${loaded.load.files.length} files, ${loaded.load.totals.rows} rows`);
-  const { planned, binOf, air } = seasonBins(loaded, options.bins, options.weathers, say, () => fits());
+  const { shard, workers } = options;
+  const pool = workerPool(workers);
+  const fit = binFitter(pool, workers);
+  const { planned, binOf, air } = seasonBins(loaded, options.bins, options.weathers, say, () => fits(), fit);
   const plan: SweepPlan = {
     format: 1,
     kit: { version: packageJson.version, code: codeHash() },
@@ -59,17 +64,21 @@ export async function runSweep(
   };
   tellYears(plan, say);
   for (const { fromMs, toMs } of air.typical) say(typicalSaid(new Date((fromMs + toMs) / 2).getUTCFullYear()));
-  const { shard, workers } = options;
   tellSearches(plan, say);
   const part = shard ?? { index: 1, of: 1 };
   mkdirSync(out, { recursive: true });
   const fits = oneOf(() => new KeptFits(join(out, fitsName(shard)), hashOf(plan.kit.code, plan.season.sha256)));
   const finished = new FinishedJobs(join(out, finishedName(shard)));
   const jobs = shardGroups(jobGroups(plan), part).length * plan.strategies.length;
-  const pool = sweepPool(workers);
   const bar = progressBar(jobs);
   try {
-    const rows = await runJobs(plan, binOf, air, { shard: part, workers, run: pool.run, finished, onDone: bar.done });
+    const rows = await runJobs(plan, binOf, air, {
+      shard: part,
+      workers,
+      run: sweepRunner(pool),
+      finished,
+      onDone: bar.done,
+    });
     finished.rewrite();
     bar.stop();
     if (shard === null) for (const line of writeSweep(out, plan, rows)) say(line);

@@ -1,6 +1,5 @@
 import { standardPressurePa } from '../../src/air/pressure.ts';
 import { type BinLog, binLog } from '../../src/analysis/model/bin-log.ts';
-import { binModel } from '../../src/analysis/model/bin-model.ts';
 import { runSpecOf } from '../../src/analysis/model/run-spec-of.ts';
 import { tariffOf } from '../../src/analysis/model/tariff-of.ts';
 import { reviewSeason } from '../../src/analysis/review-season.ts';
@@ -15,12 +14,12 @@ import { toLocalMs, zoneOf } from '../../src/base/zone.ts';
 import type { LoadedSeason } from '../../src/season/loaded.ts';
 import type { RunSpec } from '../../src/simulation/run/run-spec.ts';
 import { UsageError } from '../command-line.ts';
-import type { KeptFits } from './kept-fits.ts';
+import type { KeptFit, KeptFits } from './kept-fits.ts';
 
 /** A season's bins ready to be planned, each fitted when it is asked for. */
 export interface SeasonBins {
   planned: PlannedBin[];
-  binOf: (index: number) => SweepBin;
+  binOf: (index: number) => Promise<SweepBin>;
   air: OutdoorAir;
 }
 
@@ -28,6 +27,7 @@ export interface SeasonBins {
  * @param ids       of the bins to take, null: all
  * @param weathers  asked for; null: the season and all years on file
  * @param kept      fits that were made before; asked for when the first bin is
+ * @param fitOne    fits a bin that was not
  * @throws          UsageError of years without any weather
  */
 export function seasonBins(
@@ -36,6 +36,7 @@ export function seasonBins(
   weathers: readonly string[] | null,
   say: (line: string) => void,
   kept: () => KeptFits,
+  fitOne: (loaded: LoadedSeason, review: BinReview) => Promise<KeptFit>,
 ): SeasonBins {
   const { season } = loaded;
   const zone = zoneOf(season.site.timeZone);
@@ -56,15 +57,17 @@ export function seasonBins(
     return { ...common, startOn, weathers: weathersOf(weathers, onFile[i], own) };
   });
   const site = (review: BinReview) => ({ zone, tariff: tariffOf(season, review.bin) });
-  const made = (index: number): SweepBin => {
+  const made = async (index: number, before: Promise<unknown>): Promise<SweepBin> => {
     const review = reviews[index];
     const withheld = (why: string): SweepBin => ({ site: site(review), spec: null, why, logged: null, coldHour: null });
     const log = logs[index];
     if (typeof log === 'string') return withheld(log);
-    const before = kept().get(review.bin.id);
-    const model = before ?? binModel(loaded, review);
-    if (before === undefined) kept().add(review.bin.id, model);
-    const verdict = `${model.trusted ? 'trusted' : 'not trusted'}${before === undefined ? '' : ', as fitted before'}`;
+    const known = kept().get(review.bin.id);
+    const model = known ?? (await fitOne(loaded, review));
+    // Whichever is done first, they are told and kept in order.
+    await before;
+    if (known === undefined) kept().add(review.bin.id, model);
+    const verdict = `${model.trusted ? 'trusted' : 'not trusted'}${known === undefined ? '' : ', as fitted before'}`;
     say(`Model    ${review.bin.name}: ${verdict}. ${model.why}`);
     if (!model.trusted || model.fitted === null) return withheld(`The model of the bin is not trusted: ${model.why}`);
     const run = runSpecOf(loaded, review, model.fitted);
@@ -72,10 +75,12 @@ export function seasonBins(
     const { spec, logged } = run;
     return { site: site(review), spec, why: null, logged, coldHour: coldHour(spec, logged) };
   };
-  const known = new Map<number, SweepBin>();
-  const binOf = (index: number): SweepBin => {
-    const bin = known.get(index) ?? made(index);
-    known.set(index, bin);
+  const asked = new Map<number, Promise<SweepBin>>();
+  let last: Promise<unknown> = Promise.resolve();
+  const binOf = (index: number): Promise<SweepBin> => {
+    const bin = asked.get(index) ?? made(index, last);
+    if (!asked.has(index)) last = bin.catch(() => undefined);
+    asked.set(index, bin);
     return bin;
   };
   return { planned, binOf, air };

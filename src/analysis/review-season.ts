@@ -28,7 +28,7 @@ import { usefulHours } from './useful/useful-hours.ts';
 import type { UsefulHours } from './useful/useful-hours-types.ts';
 import { airAndWater } from './water/air-and-water.ts';
 import { crossedRuns } from './what-if/crossed-runs.ts';
-import { seasonWhatIf } from './what-if/season-what-if.ts';
+import { seasonWhatIf, type WhatIfs, type WhatIfTold, whatIfsHere } from './what-if/season-what-if.ts';
 
 /** What is known of a bin before the season's other bins are heard. */
 interface Half {
@@ -39,6 +39,13 @@ interface Half {
   fan: BinFan;
   observed: ObservedMoisture;
   plenum: AirRows;
+}
+
+/** What the logs tell, before any bed is fitted. */
+interface OfLogs {
+  bins: readonly BinReview[];
+  fans: readonly FanSeason[];
+  brokenFans: readonly { id: string; text: string }[];
 }
 
 /**
@@ -53,6 +60,23 @@ export function reviewSeason(
   onBin: (name: string) => void = () => {},
   { models = false }: { models?: boolean } = {},
 ): SeasonReview {
+  const logs = ofLogs(loaded, onBin);
+  return conclude(loaded, logs, models ? whatIfsHere(loaded, sound(logs), onBin) : null);
+}
+
+/** The same with models, their work done by `whatIfs`. */
+export async function reviewSeasonBy(
+  whatIfs: WhatIfs,
+  loaded: LoadedSeason,
+  onBin: (name: string) => void = () => {},
+): Promise<SeasonReview> {
+  const logs = ofLogs(loaded, onBin);
+  return conclude(loaded, logs, await whatIfs(loaded, sound(logs), onBin));
+}
+
+const sound = ({ bins }: OfLogs) => bins.filter(({ failure }) => failure === null);
+
+function ofLogs(loaded: LoadedSeason, onBin: (name: string) => void): OfLogs {
   const { season, tables } = loaded;
   const series = sensorSeries(tables.readings);
   const weather = weatherRows(tables);
@@ -73,14 +97,22 @@ export function reviewSeason(
   const observed = halves.flatMap((half) =>
     half.ok && !Number.isNaN(half.value.observed.points) ? [half.value.observed] : [],
   );
-  const reviewed = halves.map((half, i) => {
+  const bins = halves.map((half, i) => {
     if (!half.ok) return failedBin(season.bins[i], half.reason);
     const whole = attempt(() => secondHalf(loaded, half.value, observed, fans, weather));
     return whole.ok ? whole.value : failedBin(season.bins[i], whole.reason);
   });
-  const { bins, whatIf, broken } = models
-    ? seasonWhatIf(loaded, reviewed, series, onBin)
-    : { bins: reviewed, whatIf: undefined, broken: [] };
+  return { bins, fans, brokenFans };
+}
+
+function conclude(
+  loaded: LoadedSeason,
+  { bins: reviewed, fans, brokenFans }: OfLogs,
+  told: readonly WhatIfTold[] | null,
+): SeasonReview {
+  const { season, tables } = loaded;
+  const { bins, whatIf, broken } =
+    told === null ? { bins: reviewed, whatIf: undefined, broken: [] } : seasonWhatIf(reviewed, told);
   const crossed = attempt(() => (whatIf === undefined ? undefined : crossedRuns(loaded, bins, whatIf)));
   const months = attempt(() => tariffMonths(season, fans));
   const bills = attempt(() => billShares(season, tables.bills, fans));

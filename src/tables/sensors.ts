@@ -16,8 +16,17 @@ export interface SensorSeries {
   rows: Int32Array;
 }
 
-/** The readings table cut into sensors, by bin, cable, sensor, in order of first appearance. */
-export function sensorSeries(readings: Table): SensorSeries[] {
+/** Everything that looks at a season asks for them. */
+const KNOWN = new WeakMap<Table, readonly SensorSeries[]>();
+
+/** The readings table cut into sensors, by bin, cable, sensor, in order of first appearance; a table is cut once. */
+export function sensorSeries(readings: Table): readonly SensorSeries[] {
+  const known = KNOWN.get(readings) ?? cut(readings);
+  KNOWN.set(readings, known);
+  return known;
+}
+
+function cut(readings: Table): SensorSeries[] {
   const time = numbers(readings, 'time');
   const bin = textColumn(readings, 'bin');
   const cable = textColumn(readings, 'cable');

@@ -2,7 +2,8 @@ import { performance } from 'node:perf_hooks';
 import type { FinishedRun } from '../../../src/analysis/strategies/run-numbers.ts';
 import type { SweepRow } from '../../../src/analysis/strategies/sweep-columns.ts';
 import { runJobs } from '../../sweep/run-jobs.ts';
-import { sweepPool } from '../../sweep/sweep-pool.ts';
+import { sweepRunner } from '../../sweep/sweep-runner.ts';
+import { workerPool } from '../../threads/worker-pool.ts';
 import type { MadeFarm } from './made-farm.ts';
 
 export interface TimedSweep {
@@ -16,12 +17,12 @@ export interface TimedSweep {
 export async function timedSweep({ plan, bins, air }: MadeFarm, workers: number): Promise<TimedSweep> {
   const start = performance.now();
   const before = process.cpuUsage();
-  const pool = sweepPool(workers);
+  const pool = workerPool(workers);
   const done = new Map<string, FinishedRun>();
   const rows = await runJobs(plan, (index) => bins[index], air, {
     shard: { index: 1, of: 1 },
     workers,
-    run: pool.run,
+    run: sweepRunner(pool),
     finished: {
       get: (key) => done.get(key),
       add: (runs) => {

@@ -4,7 +4,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { sweepPool } from '../../../scripts/sweep/sweep-pool.ts';
+import { sweepRunner } from '../../../scripts/sweep/sweep-runner.ts';
+import { workerPool } from '../../../scripts/threads/worker-pool.ts';
 import { bytesOf, smallFarm, sweepInto } from './sweep-of.ts';
 
 let dir: string;
@@ -24,8 +25,8 @@ describe('a sweep', () => {
       [one, 1],
       [two, 2],
     ] as const) {
-      const pool = sweepPool(workers);
-      const { runs } = await sweepInto(folder, smallFarm(), { pool: { run: pool.run, workers } });
+      const pool = workerPool(workers);
+      const { runs } = await sweepInto(folder, smallFarm(), { pool: { run: sweepRunner(pool), workers } });
       await pool.close();
       expect(runs).toBe(RUNS);
     }

@@ -1,0 +1,75 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath, pathToFileURL } from 'node:url';
+import { buildSync } from 'esbuild';
+import { Tinypool } from 'tinypool';
+
+/** Worker threads that run the functions which modules of ours export. */
+export interface WorkerPool {
+  /**
+   * @param module  of TypeScript; made into one file when first asked for
+   * @param name    of the function; its input and what it gives back are cloned, errors come back as they were thrown
+   */
+  job<In, Out>(module: URL, name: string): (input: In) => Promise<Out>;
+  close(): Promise<void>;
+}
+
+/** @param workers  1 or more; a thread begins when the first work comes */
+export function workerPool(workers: number): WorkerPool {
+  let dir: string | undefined;
+  const clear = () => dir !== undefined && rmSync(dir, { recursive: true, force: true });
+  const files = new Map<string, string>();
+  const fileOf = (path: string) => {
+    if (dir === undefined) {
+      dir = mkdtempSync(join(tmpdir(), 'fanbook-work-'));
+      process.once('exit', clear);
+    }
+    const file = files.get(path) ?? oneFile(path, join(dir, `task-${files.size}.mjs`));
+    files.set(path, file);
+    return file;
+  };
+  let pool: Tinypool | undefined;
+  const start = (filename: string) => {
+    pool ??= new Tinypool({
+      filename,
+      minThreads: workers,
+      maxThreads: workers,
+      // The parent's own flags would have each worker load the loader of TypeScript.
+      execArgv: [],
+    });
+    return pool;
+  };
+  return {
+    job: (module, name) => {
+      const path = fileURLToPath(module);
+      return (input) => {
+        const file = fileOf(path);
+        return start(file).run(input, { filename: file, name });
+      };
+    },
+    close: async () => {
+      await pool?.destroy();
+      process.off('exit', clear);
+      clear();
+    },
+  };
+}
+
+/** A module and all that it imports as one file of JavaScript: a worker would take half a second and more to load and turn each file itself. */
+function oneFile(entry: string, outfile: string): string {
+  buildSync({
+    entryPoints: [entry],
+    outfile,
+    bundle: true,
+    platform: 'node',
+    format: 'esm',
+    target: 'node20',
+    logLevel: 'silent',
+    // Packages of the older form ask for their parts as they run.
+    banner: {
+      js: "import { createRequire as requireOf } from 'node:module'; const require = requireOf(import.meta.url);",
+    },
+  });
+  return pathToFileURL(outfile).href;
+}
