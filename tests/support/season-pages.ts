@@ -50,12 +50,14 @@ export async function seasonPages({ madeMs = MADE_MS, date = '20 November 2024' 
       stated: { preparedFor: null, preparedBy: 'A. Consultant', date },
     };
     const kit = NOTEBOOKS.map((notebook) => notebook.page(input));
+    // It tries ways on its first bin, for which a trusted bed would have to be fitted.
+    const untrusted = WRITTEN_MODELS[1];
     const moisture = kit.find(({ id }) => id === 'moisture')!;
     return {
       input,
       kit,
       clients: clientsPage(input),
-      firstLook: await firstLook.page(input),
+      firstLook: await firstLook.page({ ...input, review: { ...review, whatIf: [{ ...untrusted, binId: 'B1' }] } }),
       manyBins: ofManyBins(moisture),
     };
   } finally {
