@@ -17,6 +17,8 @@ export interface FrontSpread {
   isotherms: readonly string[];
   /** the heats that were taken, J/(kg K); the first with the value */
   heatsJKgK: readonly number[];
+  /** lowest and highest over the isotherms, [as heatsJKgK] */
+  byHeat: readonly (readonly [low: number, high: number])[];
 }
 
 /**
@@ -39,13 +41,17 @@ export function frontRatioSpread(crop: string, front: FrontOfCrop, part: FrontPa
     Math.min(front.aheadC, front.behindC) >= low && Math.max(front.aheadC, front.behindC) <= high;
   const isotherms = [own, ...isothermsOf(crop).filter((one) => one !== own && reaches(one))];
   const ratioOf = (isotherm: Isotherm, heatJKgK: number) => frontRatios({ ...front, isotherm, heatJKgK })[part];
-  const all = isotherms.flatMap((isotherm) => heatsJKgK.map((heat) => ratioOf(isotherm, heat)));
+  const byHeat = heatsJKgK.map((heat): readonly [number, number] => {
+    const ratios = isotherms.map((isotherm) => ratioOf(isotherm, heat));
+    return [Math.min(...ratios), Math.max(...ratios)];
+  });
   return {
     value: ratioOf(own, heatsJKgK[0]),
-    low: Math.min(...all),
-    high: Math.max(...all),
+    low: Math.min(...byHeat.map(([low]) => low)),
+    high: Math.max(...byHeat.map(([, high]) => high)),
     isotherms: isotherms.map(({ name }) => name),
     heatsJKgK,
+    byHeat,
   };
 }
 

@@ -1,5 +1,7 @@
+import { humidityRatio } from '../../air/humidity-ratio.ts';
 import { specificVolumeM3Kg } from '../../air/volume.ts';
 import { type Estimate, estimate, withheld, Z90 } from '../../base/estimate.ts';
+import { type Middle, mixtureQuantile } from '../../base/stats/normal-mixture.ts';
 import { quantile } from '../../base/stats/quantile.ts';
 import type { Bin } from '../../season/season.ts';
 import type { SensorSeries } from '../../tables/sensors.ts';
@@ -13,11 +15,14 @@ import { type PassingCurve, passingCurve } from './passing-curve.ts';
 import { FULL_SHARE } from './pressure-log.ts';
 import { type RunWindow, runWindows } from './run-windows.ts';
 import { sensorPairs } from './sensor-pairs.ts';
-import { sureEnough } from './sure-enough.ts';
 import { constantsSpread, grainHeatJKgK, grainIsotherm, waveRatioAt, waveRatios } from './wave-ratio.ts';
 
 /** The bed model against beds with a drying rate and other isotherms, and against uneven walls (sd). */
 const MODEL_SD = 0.03;
+/** What one stretch's weather leaves wrong in all cables alike (sd); over several it evens out. */
+const STRETCH_SD = 0.03;
+/** Humidity of entering air, for its volume: 30 % more or less move that by a third of a percent at 15 degC. */
+const USUAL_RH = 0.7;
 /**
  * What lies between and beyond the cables may get other air than they (sd). More cables do not see more of the rim: most of the
  * floor lies beyond the outermost of them.
@@ -49,10 +54,10 @@ export interface FrontAirflowInput {
 
 /** Airflow by how fast temperatures were carried up, and what it is made of. */
 export interface FrontAirflowFound {
-  /** missing where its interval is too wide to be shown */
-  flowM3S: Estimate;
-  /** the same, however wide */
+  /** however wide its interval */
   rangeM3S: Estimate;
+  /** the logarithm of what the airflow may truly be over the one told: answers, about which the other errors spread; null where none is told */
+  errors: { answers: readonly Middle[]; sd: number } | null;
   /** each cable's airflow over the bin's mean, and how fast a change at 10 degC moves past it, m per fan hour */
   cables: BinAirflow['front']['cables'];
   /** which fans ran, as `F1+F2`; empty where there is no answer */
@@ -68,8 +73,8 @@ export interface FrontAirflowFound {
 type FanWindow = RunWindow & { fans: { set: string; share: number } };
 
 const nothing = (why: string): FrontAirflowFound => ({
-  flowM3S: withheld(why),
   rangeM3S: withheld(why),
+  errors: null,
   cables: [],
   fanSet: '',
   windows: 0,
@@ -82,7 +87,7 @@ const nothing = (why: string): FrontAirflowFound => ({
 /**
  * Airflow of a bin from the time that changes of temperature take from sensor to sensor, by the balances of heat and water of
  * grain and air (evaporation carries nearly half of the heat). All running counts, not only whole fronts: daily waves and
- * weather go up at the same pace. Not shown where it could be more than 20 % off.
+ * weather go up at the same pace.
  */
 export function airflowByFront(input: FrontAirflowInput): FrontAirflowFound {
   const { bin, grain, moisture, spans } = input;
@@ -169,20 +174,22 @@ function joined(
     { cause: 'grain between and beyond the cables', relSd: radialSd(bin, cables) },
     { cause: 'moisture of the grain', relSd: Math.abs(ratio(wb + moistureSd) / ratio(wb) - 1) },
     { cause: 'dry matter in a cubic metre', relSd: (heaviest - lightest) / 2 / Z90 / grain.dryMatterKg! },
-    { cause: 'the balances themselves', relSd: MODEL_SD },
+    { cause: 'the balances themselves', relSd: Math.hypot(MODEL_SD, STRETCH_SD / Math.sqrt(windows.length)) },
   ];
   const sd = Math.hypot(...parts.map((part) => part.relSd));
-  const volume = specificVolumeM3Kg(meanEntering(input, windows), 0.005, stationPa);
-  // The middle of what is open: grain packs to one side only, and no published constant is the likelier one for this lot.
+  const enteringC = meanEntering(input, windows);
+  const volume = specificVolumeM3Kg(enteringC, humidityRatio(enteringC, USUAL_RH, stationPa), stationPa);
+  // The middle of what is open: grain packs to one side only.
   const packed = (lightest + heaviest) / 2 / grain.dryMatterKg!;
-  const constants = Math.log(spread.high / spread.low) / 2;
-  const flow = flux * packed * Math.sqrt(spread.low * spread.high) * volume * (Math.PI / 4) * bin.diameterM ** 2;
-  const most = Math.hypot(Z90 * sd, constants);
-  const rangeM3S = estimate(flow, flow * Math.exp(-most), flow * Math.exp(most));
-  const allParts = [...parts, { cause: 'choice of isotherm and specific heat', relSd: constants / Z90 }];
+  const middle = spread.answers.reduce((sum, one) => sum + one.weight * one.at, 0);
+  const answers = spread.answers.map((one) => ({ at: one.at - middle, weight: one.weight }));
+  const flow = flux * packed * Math.exp(middle) * volume * (Math.PI / 4) * bin.diameterM ** 2;
+  const constantsSd = Math.sqrt(answers.reduce((sum, one) => sum + one.weight * one.at ** 2, 0));
+  const end = (p: number) => flow * Math.exp(mixtureQuantile(p, answers, sd));
+  const allParts = [...parts, { cause: 'choice of isotherm and specific heat', relSd: constantsSd }];
   return {
-    flowM3S: sureEnough(rangeM3S, allParts, grain.volumeM3!),
-    rangeM3S,
+    rangeM3S: estimate(flow, end(0.05), end(0.95)),
+    errors: { answers, sd },
     cables: cables.map((one, i) => ({
       cable: one.cable,
       share: shares[i],

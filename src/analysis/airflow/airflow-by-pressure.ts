@@ -79,7 +79,8 @@ export function airflowByPressure(
   };
 }
 
-function resistanceCurve(crop: string): ResistanceCurve | null {
+/** The standard constants of a crop; null where none are published. */
+export function resistanceCurve(crop: string): ResistanceCurve | null {
   try {
     return resistanceCurveOf(crop);
   } catch (error) {

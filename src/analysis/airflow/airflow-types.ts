@@ -5,7 +5,7 @@ export type AirflowWay = 'model' | 'front' | 'pressure';
 /** A bin's airflow, m3/s of the entering air, at full depth with the fans that ran most, by independent ways. */
 export interface BinAirflow {
   byPressure: Estimate;
-  /** missing where its interval leaves room for an error of more than 20 % */
+  /** by pressure and power of the fans weighed between published constants; missing where it may well be more than 20 % off */
   byFront: Estimate;
   byModel: Estimate;
   /** a cross-check by the stated fan curves: at the logged pressure, else where curves and bed balance */

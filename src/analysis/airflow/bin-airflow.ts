@@ -9,9 +9,11 @@ import type { AirflowWay, BinAirflow, BinFan, BinGrainAmount, BinMoisture, FanSp
 import { airflowByCurve } from './airflow-by-curve.ts';
 import { airflowByFront } from './airflow-by-front.ts';
 import { airflowByPressure } from './airflow-by-pressure.ts';
+import { powerBearing, pressureBearing } from './bearings.ts';
 import { likelyAirflow } from './disagreement.ts';
 import { type RelativeFlow, relativeFlow } from './flow-through-time.ts';
 import { type PressureLog, pressureLog } from './pressure-log.ts';
+import { sureEnough } from './sure-enough.ts';
 
 export interface BinAirflowInput {
   bin: Bin;
@@ -59,14 +61,21 @@ export function binAirflow(input: BinAirflowInput): AirflowFound {
   const pressure = airflowByPressure(bin, log, grain.depthM, front.fanSet === '' ? null : front.fanSet);
   const fanSet = front.fanSet || pressure.stage?.fanSet || bin.fanIds.join('+');
   const curve = airflowByCurve(bin, input.season, pressure.stage, grain.depthM, fanSet);
-  const from = chosen(front.flowM3S, pressure.flowM3S);
-  const flow = from === 'front' ? front.flowM3S : from === 'pressure' ? pressure.flowM3S : null;
   const sameFans = pressure.stage === null || front.fanSet === '' || pressure.stage.fanSet === front.fanSet;
-  const flowM3S = flow ?? withheld([front.flowM3S.why, pressure.flowM3S.why].filter((why) => why !== null).join(' '));
+  const stage = sameFans ? pressure.stage : null;
+  const ran = fans.filter((fan) => front.fanSet.split('+').includes(fan.fanId));
+  const bearings = [
+    ...(stage === null ? [] : pressureBearing(bin, stage.flowM3S)),
+    ...powerBearing(bin, ran, front.depthM ?? 0, stage),
+  ];
+  const byFront = sureEnough(front, bearings, grain.volumeM3 ?? 0);
+  const from = chosen(byFront, pressure.flowM3S);
+  const flow = from === 'front' ? byFront : from === 'pressure' ? pressure.flowM3S : null;
+  const flowM3S = flow ?? withheld([byFront.why, pressure.flowM3S.why].filter((why) => why !== null).join(' '));
   const notes = notesOf(input, log, front.fanSet, sameFans, pressure.inMeasuredRange);
   const told: BinAirflow = {
     byPressure: pressure.flowM3S,
-    byFront: front.flowM3S,
+    byFront,
     byModel: withheld(NO_MODEL),
     byFanCurve: curve.flowM3S,
     fanCurveFrom: curve.from,

@@ -1,5 +1,3 @@
-import { Z90 } from '../../base/estimate.ts';
-import { tQuantile } from '../../base/stats/t-quantile.ts';
 import { sensorShares } from '../../bin/shares.ts';
 import type { Bin } from '../../season/season.ts';
 import type { CableFlux } from './cable-flux.ts';
@@ -16,10 +14,7 @@ export function cableShares(bin: Bin, depthM: number, cables: readonly CableFlux
   return cables.map((one) => share(one.cable) / all);
 }
 
-/**
- * How cables at one distance differ, sd of the logarithm, with what is assumed before they are looked at. Where no two hang at one
- * distance the bin itself says nothing of it: the assumption then counts by Student's t, as unsure as it is.
- */
+/** How cables at one distance differ, sd of the logarithm, with what is assumed before they are looked at. */
 export function placeSd(bin: Bin, cables: readonly CableFlux[]): number {
   const at = (id: string) => bin.cables.find((one) => one.id === id)?.fromCentreM ?? 0;
   let squares = PLACE_DF * PLACE_SD ** 2;
@@ -30,6 +25,5 @@ export function placeSd(bin: Bin, cables: readonly CableFlux[]): number {
     squares += ring.reduce((sum, one) => sum + (one - mean) ** 2, 0);
     df += ring.length - 1;
   }
-  const sd = Math.sqrt(squares / df);
-  return df > PLACE_DF ? sd : (sd * tQuantile(0.95, PLACE_DF)) / Z90;
+  return Math.sqrt(squares / df);
 }

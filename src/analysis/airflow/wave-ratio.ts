@@ -1,3 +1,4 @@
+import type { Middle } from '../../base/stats/normal-mixture.ts';
 import { bedWaveRatio } from '../../bin/bed-waves.ts';
 import { type FrontSpread, frontRatioSpread } from '../../bin/front-spread.ts';
 import { type Isotherm, isothermOf } from '../../grain/isotherm.ts';
@@ -80,17 +81,39 @@ function heatRangeWb(crop: string): readonly [number, number] {
   ];
 }
 
-/** How far other published isotherms and heats move the airflow, over that by the defaults: at most 1 and at least 1. */
+/**
+ * What a crop's first specific heat counts beside all its others together. It is the standard's; where another parts from it, as
+ * of soybeans, that was measured in grain of 42 degC and gives a kilogram of water more than twice the heat of liquid water.
+ */
+const FIRST_HEAT_WEIGHT = 2 / 3;
+
+/** Airflow by other published isotherms and heats over that by the defaults. */
+export interface ConstantsSpread {
+  /** least and most: at most 1 and at least 1 */
+  low: number;
+  high: number;
+  /** each answer, as a logarithm; weights sum to 1 */
+  answers: readonly Middle[];
+  isotherms: FrontSpread['isotherms'];
+}
+
+/** How far other published isotherms and heats move the airflow. Each heat's answers are the ends of the isotherms and their middle. */
 export function constantsSpread(
   crop: string,
   moistureWb: number,
   coldC: number,
   warmC: number,
   pressurePa: number,
-): { low: number; high: number; isotherms: FrontSpread['isotherms'] } {
+): ConstantsSpread {
   const [least, most] = heatRangeWb(crop);
   const held = Math.min(most, Math.max(least, moistureWb));
   const aheadC = warmC - coldC < 1 ? coldC + 1 : warmC;
-  const spread = frontRatioSpread(crop, { moistureWb: held, aheadC, behindC: coldC, pressurePa });
-  return { low: spread.value / spread.high, high: spread.value / spread.low, isotherms: spread.isotherms };
+  const front = { moistureWb: held, aheadC, behindC: coldC, pressurePa };
+  const { value, low, high, byHeat, isotherms } = frontRatioSpread(crop, front);
+  const others = byHeat.length - 1;
+  const answers = byHeat.flatMap(([slow, fast], k) => {
+    const weight = others === 0 ? 1 : k === 0 ? FIRST_HEAT_WEIGHT : (1 - FIRST_HEAT_WEIGHT) / others;
+    return [fast, Math.sqrt(slow * fast), slow].map((ratio) => ({ at: Math.log(value / ratio), weight: weight / 3 }));
+  });
+  return { low: value / high, high: value / low, answers, isotherms };
 }

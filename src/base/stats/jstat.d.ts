@@ -5,6 +5,10 @@ declare module 'jstat' {
       /** value below which a share p of Student's t with `degrees` of freedom lies */
       inv(p: number, degrees: number): number;
     };
+    normal: {
+      /** share below x */
+      cdf(x: number, mean: number, sd: number): number;
+    };
   };
   export default library;
 }

@@ -37,12 +37,28 @@ describe('how fast a temperature moves up', () => {
   it('is told of every crop with an isotherm, in damp and in dry grain', () => {
     for (const crop of ISOTHERM_CROPS.filter((id) => CROPS.some((one) => one.id === id && one.isotherm !== null))) {
       for (const moistureWb of [0.07, 0.13, 0.28]) {
-        const { low, high } = constantsSpread(crop, moistureWb, 2, 20, PRESSURE_PA);
+        const { low, high, answers } = constantsSpread(crop, moistureWb, 2, 20, PRESSURE_PA);
         expect(low, crop).toBeLessThanOrEqual(1);
         expect(high, crop).toBeGreaterThanOrEqual(1);
         expect(high / low, crop).toBeLessThan(2);
+        expect(
+          answers.reduce((sum, one) => sum + one.weight, 0),
+          crop,
+        ).toBeCloseTo(1, 12);
+        expect(Math.min(...answers.map((one) => one.at)), crop).toBeCloseTo(Math.log(low), 12);
+        expect(Math.max(...answers.map((one) => one.at)), crop).toBeCloseTo(Math.log(high), 12);
         expect(grainHeatJKgK(crop, moistureWb), crop).toBeGreaterThan(1200);
       }
     }
+  });
+
+  it('takes the first heat of soybeans two times in three; their second one holds a fifth more at 13 %', () => {
+    const { answers } = constantsSpread('soybean', 0.13, 2, 20, PRESSURE_PA);
+    const share = (some: typeof answers) => some.reduce((sum, one) => sum + one.weight, 0);
+    const mean = (some: typeof answers) => some.reduce((sum, one) => sum + one.weight * one.at, 0) / share(some);
+    expect(share(answers.slice(0, 3))).toBeCloseTo(2 / 3, 12);
+    expect(share(answers.slice(3))).toBeCloseTo(1 / 3, 12);
+    // ln(2.32 / 1.93) = 0.184 by the two lines (Alam and Shove 1973, memory; Deshpande and Bal 1999, seen) at 14.9 % dry basis
+    expect(mean(answers.slice(3)) - mean(answers.slice(0, 3))).toBeCloseTo(0.184, 1.5);
   });
 });
