@@ -2,9 +2,9 @@ import { readdirSync, statSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest';
 import { renderPages } from '../../../src/report/html/pages.ts';
+import { type SeasonPages, seasonPages } from '../../support/season-pages.ts';
 import { GOLDEN, heldAgainst, WAYS } from './golden-file.ts';
 import { inSections, pageText } from './page-text.ts';
-import { type SeasonPages, seasonPages } from '../../support/season-pages.ts';
 
 const FOLDER = join(GOLDEN, 'pages');
 /** So much a person reads through. */
