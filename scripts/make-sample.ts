@@ -9,7 +9,7 @@ const program = new Command('make-sample')
   .option('--out <folder>', 'where to', 'data-samples')
   .addHelpText(
     'after',
-    '\nExit status: 0 written; 2 wrong command line.\n\nExample: npm run make-sample -- --out /tmp/sample',
+    '\nWrites sorrel-fork/ (2024, six bins) and sorrel-fork-2023/ (two bins): season.yaml, README.md, truth.json, logs/ and weather/, tickets, probes, bills.\n\nExit status: 0 written; 2 wrong command line.\n\nExample: npm run make-sample -- --out /tmp/sample',
   )
   .allowExcessArguments(false)
   .exitOverride(leave)

@@ -31,7 +31,7 @@ const program = new Command('new-season')
   .argument('<folder>', 'the season folder to make or complete')
   .addHelpText(
     'after',
-    '\nExit status: 0 written, 1 not written, 2 wrong use.\n\nExample: npm run new-season -- my-season',
+    '\nWrites season.yaml, logs/ and weather/ into the folder.\n\nExit status: 0 written; 1 a season.yaml stands there, or the folder cannot be written; 2 wrong command line.\n\nExample: npm run new-season -- my-season',
   )
   .exitOverride()
   .action(async (folder: string) => {

@@ -16,8 +16,7 @@ const program = new Command('review')
   .option(
     '--page <notebook>',
     'a notebook of your own as one more page; may stand more than once',
-    (path: string, before: readonly string[]) => [...before, path],
-    [],
+    (path: string, before: readonly string[] = []) => [...before, path],
   )
   .option('--pdf', 'print the year-end report as year-end.pdf too, with an installed Chromium')
   .addOption(new Option('--paper <size>', 'paper of the PDF').choices(PAPERS).default('letter'))
@@ -49,14 +48,14 @@ interface Options {
   model: boolean;
   fresh?: true;
   xlsx?: true;
-  page: readonly string[];
+  page?: readonly string[];
   previous?: string;
   pdf?: true;
   paper: (typeof PAPERS)[number];
   chromium?: string;
 }
 
-const { out, model, fresh, xlsx, previous, pdf, page, paper, chromium } = program.opts<Options>();
+const { out, model, fresh, xlsx, previous, pdf, page = [], paper, chromium } = program.opts<Options>();
 // Loaded once the command line is known to be right, as it takes seconds.
 const { reviewCommand } = await import('./review/command.ts');
 process.exitCode = await reviewCommand(folder, {

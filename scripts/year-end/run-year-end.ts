@@ -104,20 +104,20 @@ async function foldersOf(seasons: readonly string[]): Promise<{ folders: string[
 }
 
 function outsOf(folders: readonly string[], out: string | null, single: boolean): string[] {
-  if (out === null) return folders.map((folder) => join(folder, 'year-end'));
-  if (single) return [resolve(out)];
+  const beside = folders.map((folder) => join(folder, 'year-end'));
+  if (single) return out === null ? beside : [resolve(out)];
   const names = folders.map((folder) => basename(folder));
   const twice = names.filter((name, i) => names.indexOf(name) !== i);
   if (twice.length > 0) {
     const problems = [...new Set(twice)].map(
       (name): Problem => ({
         code: 'OUT_FOLDER',
-        message: `two clients’ folders are named ${name}, so that one report would replace the other under --out. Leave --out away, or rename one.`,
+        message: `two clients’ folders are named ${name}: the summary could not tell them apart, and under --out one report would replace the other. Rename one.`,
       }),
     );
     throw new UsageError(problems);
   }
-  return names.map((name) => join(resolve(out), name));
+  return out === null ? beside : names.map((name) => join(resolve(out), name));
 }
 
 /** Where the consultant's summary goes: never into a client's folder, or a folder that a client's report stands in. */
