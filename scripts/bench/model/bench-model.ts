@@ -37,28 +37,32 @@ function print(title: string, cases: readonly ModelCase[]): void {
   process.stdout.write(`${title}: ${cases.length} bins\n`);
   line('good log: trusted', `${told.length} of ${cases.length}`);
   const flows = { of: (one: ModelCase) => one.flowOff, limit: FLOW_REL };
+  const withFlow = told.filter((one) => !Number.isNaN(one.flowOff));
+  line('of these airflow told', `${withFlow.length} of ${told.length}`);
   line(
-    'airflow within 10 %',
-    within(told, flows),
-    count(told, (one) => one.flowHeld),
+    'airflow within 10 %, where told',
+    within(withFlow, flows),
+    count(withFlow, (one) => one.flowHeld),
   );
-  for (const crop of new Set(told.map((one) => one.crop))) {
+  for (const crop of new Set(withFlow.map((one) => one.crop))) {
     line(
       `  of ${crop}`,
       within(
-        told.filter((one) => one.crop === crop),
+        withFlow.filter((one) => one.crop === crop),
         flows,
       ),
     );
   }
   const ends = { of: (one: ModelCase) => one.endOff, limit: END_POINTS };
+  const withEnd = told.filter((one) => !Number.isNaN(one.endOff));
+  line('end moisture told', `${withEnd.length} of ${told.length}`);
   line(
-    'end moisture within 0.3 point',
-    within(told, ends),
-    count(told, (one) => one.endHeld),
+    'end moisture within 0.3 point, where told',
+    within(withEnd, ends),
+    count(withEnd, (one) => one.endHeld),
   );
   for (const weighed of [true, false]) {
-    const of = told.filter((one) => one.weighed === weighed);
+    const of = withEnd.filter((one) => one.weighed === weighed);
     line(`  ${weighed ? 'with' : 'without'} scale tickets`, within(of, ends));
   }
   line('unseen temperature within 1.5 K', within(told, { of: (one) => one.unseenK, limit: UNSEEN_K }));

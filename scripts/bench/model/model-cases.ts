@@ -14,7 +14,7 @@ export interface ModelCase {
   /** airflow over the true one, less 1; NaN where none is told */
   flowOff: number;
   flowHeld: boolean;
-  /** points */
+  /** points; NaN where none is told */
   endOff: number;
   endHeld: boolean;
   /** on the part that the fit has not seen */

@@ -8,7 +8,8 @@ import type { BinModel } from './model-types.ts';
  * stays as it was: on drawn bins with a known airflow the fit came nearer to it than the fronts in no more than half.
  */
 export function airflowWithModel(airflow: BinAirflow, model: BinModel): BinAirflow {
-  if (!model.trusted || model.flowM3S.value === null) return { ...airflow, byModel: withheld(model.why) };
+  if (!model.trusted || model.flowM3S.value === null)
+    return { ...airflow, byModel: withheld(model.trusted ? (model.flowM3S.why ?? model.why) : model.why) };
   const byModel = model.flowM3S;
   const ways = [byModel, airflow.byFront, airflow.byPressure].filter((one) => one.interval !== null);
   const agree = ways.length < 2 ? null : ways.every((a) => ways.every((b) => overlap(a, b) === true));

@@ -6,20 +6,22 @@ import { HOUR_MS } from '../fronts/front-limits.ts';
 import type { BinReview } from '../types.ts';
 import { type BinLog, binLog } from './bin-log.ts';
 import { clockDoubts } from './clock-check.ts';
-import { endDoubts, misplacedSensors } from './cross-checks.ts';
+import { endDoubt, misplacedSensors } from './cross-checks.ts';
 import { depthDoubts } from './depth-check.ts';
 import { type Fit, type Model, modelOf, solve } from './fit-bin.ts';
 import { fitIntervals } from './fit-intervals.ts';
 import { fitParameters } from './fit-parameters.ts';
 import { type FitSamples, fitSamples } from './fit-samples.ts';
-import { flowDoubts, powerDoubts } from './flow-checks.ts';
+import { flowDoubts } from './flow-checks.ts';
 import { type IsothermChoice, isothermChoices } from './isotherm-choices.ts';
+import { powerDoubts, warmingDoubts } from './leak-checks.ts';
 import { misfitOf, persisting } from './misfit-of.ts';
 import type { BinModel } from './model-types.ts';
 import { paperMoistures } from './paper-moistures.ts';
 import type { FittedValues } from './run-spec-of.ts';
 import { sensorOffsets } from './sensor-offsets.ts';
 import { splitRead } from './split-read.ts';
+import { sureEnd, sureFlow } from './sure-numbers.ts';
 import { verdictOf } from './verdict-of.ts';
 
 /** Rounds of a fit: the first, by the usual isotherms; each other's; the nearest ones'. */
@@ -104,12 +106,17 @@ function modelOfLog(log: BinLog, own: readonly SensorSeries[]): BinModel {
   const finals = tried
     .filter((one) => one.fit.cost - trained.fit.cost < NEAR_COST)
     .slice(0, MOST_FINALS)
-    .map((one) => tryOne(one.choice, one.fit.values, 1, all, one.offsets))
+    .map((one) => ({
+      ...tryOne(one.choice, one.fit.values, 1, all, one.offsets),
+      behind: one.fit.cost - trained.fit.cost,
+    }))
     .sort(byCost);
   const final = finals[0];
+  // An isotherm that only one part of the season speaks against is not ruled out: what the bed leaves out differs from part to part.
   const ends = finals
-    .filter((one) => one.fit.cost - final.fit.cost < WITHIN_REACH)
+    .filter((one) => Math.min(one.behind, one.fit.cost - final.fit.cost) < WITHIN_REACH)
     .map((one) => one.model.endWb(one.fit.values));
+  const openEnd = endDoubt(ends);
   const intervals = fitIntervals(log, finals, parameters);
   const part = (from: number, to: number) => ({
     fromMs: momentOf(log, samples, from),
@@ -118,10 +125,13 @@ function modelOfLog(log: BinLog, own: readonly SensorSeries[]): BinModel {
   });
   const seen = (from: number, to: number) =>
     misfitOf(samples, carried, trained.fit.moistureBiasWb, trained.offsets, from, to);
+  const { flowM3S, flowAtCables, moistureBiasPoints, endMoistureWb } = intervals;
   const told = {
-    fitted: fittedOf(final),
+    fitted: fittedOf(final, intervals.flowOverCables),
     cables: log.cables.map(({ cable, share }, c) => ({ cable, share, relative: final.fit.cableFlows[c] })),
-    ...intervals,
+    flowM3S: sureFlow(flowM3S, log.floorAreaM2 * log.depthM),
+    moistureBiasPoints,
+    endMoistureWb: sureEnd(endMoistureWb, openEnd?.why ?? null),
     isotherms: tried.map(({ fit }) => ({
       name: fit.isotherm,
       cable: fit.cableIsotherm,
@@ -140,14 +150,16 @@ function modelOfLog(log: BinLog, own: readonly SensorSeries[]): BinModel {
     return modelOf(other, samples, parameters, choice, baseM3S, all, offsets, papers).shown(fit.values);
   };
   const doubts = [
-    ...endDoubts(ends),
     ...misplacedSensors(samples, final.model.shown(final.fit.values)),
     ...depthDoubts(log, own),
-    ...flowDoubts(log, intervals.flowM3S),
+    ...flowDoubts(log, flowM3S, flowAtCables),
     ...powerDoubts(log, final.fit.flowM3S),
+    ...warmingDoubts(log, flowAtCables),
     ...clockDoubts(log, samples, play),
+    // Where moisture is the goal, whether a way reaches it would be a guess.
+    ...(openEnd !== null && (log.bin.goal === 'dry' || log.bin.goal === 'condition') ? [openEnd] : []),
   ];
-  return { ...told, ...verdictOf(log, told, final.fit, parameters, doubts) };
+  return { ...told, ...verdictOf(log, { ...told, flowAtCables }, final.fit, parameters, doubts) };
 }
 
 /** A fit with one isotherm. */
@@ -177,9 +189,9 @@ function noModel(why: string): BinModel {
   };
 }
 
-function fittedOf({ fit, offsets }: Tried): FittedValues {
+function fittedOf({ fit, offsets }: Tried, flowOverCables: number): FittedValues {
   const { values: _, cost: __, cableFlows: ___, ...fitted } = fit;
-  return { ...fitted, offsetsWb: offsets };
+  return { ...fitted, flowM3S: fit.flowM3S * flowOverCables, offsetsWb: offsets };
 }
 
 /** Airflow where a fit starts: as told by fronts or pressure, else 1 cfm/bu for drying and 0.15 for aeration (common practice). */

@@ -8,7 +8,7 @@ import type { BinLog } from './bin-log.ts';
  * Part of a fan's electric power that warms the air: all of it where the motor hangs in the airstream, what the motor
  * does not lose where it stands outside. Working assumption, between the two.
  */
-const POWER_TO_AIR = 0.9;
+export const POWER_TO_AIR = 0.9;
 /** By which power airflow falls as a bed gets deeper: between a fan of one airflow and one of one pressure. Working assumption, as for the airflow through time. */
 export const DEPTH_POWER = 0.4;
 

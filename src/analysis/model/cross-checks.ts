@@ -46,14 +46,12 @@ export function misplacedSensors(samples: FitSamples, shown: readonly Pick<Shown
 /** Points by which the isotherms that the log leaves open may part at the end: beyond it whether a target is reached is a guess. */
 const MOST_APART = 0.5;
 
-/** Whether the isotherms that go with the log about as well tell one moisture at the end. @param endsWb  of each, wet basis */
-export function endDoubts(endsWb: readonly number[]): Doubt[] {
+/** Why the isotherms that go with the log about as well leave the moisture at the end open; null where they do not. @param endsWb  of each, wet basis */
+export function endDoubt(endsWb: readonly number[]): Doubt | null {
   const apart = 100 * (Math.max(...endsWb) - Math.min(...endsWb));
-  if (!(apart > MOST_APART)) return [];
-  return [
-    {
-      why: `Isotherms that go with the log about as well part by ${apart.toFixed(1)} points at the end.`,
-      help: 'Moistures of scale tickets in or out, hand samples by a moisture meter, or the isotherm by which the cables work (`sensors.moisture.isotherm`).',
-    },
-  ];
+  if (!(apart > MOST_APART)) return null;
+  return {
+    why: `Isotherms that go with the log about as well part by ${apart.toFixed(1)} points at the end.`,
+    help: 'Moistures of scale tickets in or out, hand samples by a moisture meter, or the isotherm by which the cables work (`sensors.moisture.isotherm`).',
+  };
 }

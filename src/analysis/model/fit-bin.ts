@@ -104,7 +104,8 @@ export function modelOf(
     sampledReads: new Set(papers.samples.map((one) => one.read)),
   };
   const known = log.cables.map(() => new Map<string, Shown>());
-  const at = (values: readonly number[], k: number) => values[k] * list[k].unit;
+  const at = (values: readonly number[], k: number) =>
+    values[k] * (values[k] < 0 ? (list[k].unitBelow ?? list[k].unit) : list[k].unit);
   const valuesOf = (values: readonly number[], cable: number): CableValues => ({
     flowFactor: Math.exp(at(values, FLOW) + (list.length > FIRST_CABLE ? at(values, FIRST_CABLE + cable) : 0)),
     wallWM3K: wallWM3K * Math.exp(at(values, WALL)),

@@ -1,26 +1,29 @@
 import { inverse, Matrix } from 'ml-matrix';
 import { type Estimate, estimate, Z90 } from '../../base/estimate.ts';
-import { CORE_RADIUS } from '../moisture/radial-error.ts';
 import type { BinLog } from './bin-log.ts';
 import type { Fit, Model } from './fit-bin.ts';
 import { BIAS, FIRST_CABLE, type FitParameters, FLOW } from './fit-parameters.ts';
+import { joinedFlow } from './joined-flow.ts';
 
 const STEP = 0.05;
-/**
- * Dry matter and heat of the grain, to which a fitted airflow is in proportion, relative standard error; working assumption.
- * The published heats of soybeans part by a fifth.
- */
-const GRAIN_REL_SD = 0.05;
-const SOYBEAN_REL_SD = 0.1;
-/** Airflow at one place of a bin over its mean, relative standard error (common practice: fines under the spreader); cables average it. */
-const PLACE_REL_SD = 0.12;
-/** The same where all cables hang in the core: it lacks a fifth of the air, or nothing, or a half. */
-const CORE_REL_SD = 0.2;
+/** Dry matter of the grain, to which a fitted airflow is in proportion: by tickets, and by depth, test weight and packing. */
+const WEIGHED_REL_SD = 0.015;
+const MEASURED_REL_SD = 0.03;
+/** Published heats and their way over moisture, beside what the fit leaves open; those of soybeans part by a fifth. Working assumption. */
+const HEAT_REL_SD = 0.03;
+const SOYBEAN_HEAT_REL_SD = 0.06;
+/** How much less a cost counts than if the bed left nothing out but chance. */
+const TEMPER = 2;
 /** Moisture of grain between the cables, points, one cable; working assumption. */
 const PLACE_POINTS = 0.3;
 
 export interface FitIntervals {
+  /** of the whole bin */
   flowM3S: Estimate;
+  /** by the grain at the cables alone, taken for the bin's */
+  flowAtCables: Estimate;
+  /** airflow of the bin over that at its cables */
+  flowOverCables: number;
   moistureBiasPoints: Estimate;
   endMoistureWb: Estimate;
 }
@@ -43,7 +46,7 @@ export function fitIntervals(
     if (k === FLOW) return unit;
     return k < FIRST_CABLE ? 0 : unit * log.cables[k - FIRST_CABLE].share * best.fit.cableFlows[k - FIRST_CABLE];
   });
-  const weights = finals.map(({ fit }) => Math.exp((best.fit.cost - fit.cost) / 2));
+  const weights = finals.map(({ fit }) => Math.exp((best.fit.cost - fit.cost) / 2 / TEMPER));
   const flow = spread(
     finals.map(({ fit }) => Math.log(fit.flowM3S)),
     weights,
@@ -56,27 +59,31 @@ export function fitIntervals(
   const end = spread(ends, weights);
   const biasSd = sdOf(list.map(({ unit }, k) => (k === BIAS ? 100 * unit : 0)));
   const place = 1 / Math.sqrt(log.cables.length);
-  const grain = log.bin.grain.crop === 'soybean' ? SOYBEAN_REL_SD : GRAIN_REL_SD;
-  const { bin } = log;
-  const inCore = log.cables.every(({ cable }) => {
-    const { fromCentreM } = bin.cables.find((one) => one.id === cable)!;
-    return fromCentreM <= (CORE_RADIUS * bin.diameterM) / 2;
-  });
-  const flowSd = Math.hypot(sdOf(flowPer), flow.sd, grain, inCore ? CORE_REL_SD : PLACE_REL_SD * place);
+  const grain = Math.hypot(
+    log.review.grain.from === 'tickets' ? WEIGHED_REL_SD : MEASURED_REL_SD,
+    log.bin.grain.crop === 'soybean' ? SOYBEAN_HEAT_REL_SD : HEAT_REL_SD,
+  );
+  const cablesSd = Math.hypot(sdOf(flowPer), flow.sd, grain);
+  const joined = joinedFlow(log, flow.mean, cablesSd);
   const endPer = list.map((_, k) => {
     const moved = [...best.fit.values];
     moved[k] += STEP;
     return (100 * best.model.endWb(moved) - ends[0]) / STEP;
   });
-  const endSd = Math.hypot(sdOf(endPer), end.sd, PLACE_POINTS * place);
-  const value = Math.exp(flow.mean);
+  // The whole bin dries by the air of the whole bin.
+  const endPerFlow = endPer[FLOW] / list[FLOW].unit;
+  const endSd = Math.hypot(sdOf(endPer), end.sd, PLACE_POINTS * place, endPerFlow * joined.placeSd);
   return {
-    flowM3S: estimate(value, value * Math.exp(-Z90 * flowSd), value * Math.exp(Z90 * flowSd)),
+    flowM3S: aroundLog(joined.mean, joined.sd),
+    flowAtCables: aroundLog(flow.mean, Math.hypot(cablesSd, joined.usualSd)),
+    flowOverCables: Math.exp(joined.place),
     moistureBiasPoints: around(bias.mean, Math.hypot(biasSd, bias.sd)),
-    endMoistureWb: around(end.mean / 100, endSd / 100),
+    endMoistureWb: around((end.mean + endPerFlow * joined.place) / 100, endSd / 100),
   };
 }
 
+const aroundLog = (mean: number, sd: number) =>
+  estimate(Math.exp(mean), Math.exp(mean - Z90 * sd), Math.exp(mean + Z90 * sd));
 const around = (value: number, sd: number) => estimate(value, value - Z90 * sd, value + Z90 * sd);
 
 function spread(values: readonly number[], weights: readonly number[]): { mean: number; sd: number } {

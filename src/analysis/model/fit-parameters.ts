@@ -3,8 +3,8 @@ import type { BinLog } from './bin-log.ts';
 
 /** What a fit may move, each in units of how far it is expected to lie off: a vector that starts at 0. */
 export interface FitParameters {
-  /** name, size of the unit, lowest and highest in units */
-  list: readonly { name: string; unit: number; low: number; high: number }[];
+  /** name, size of the unit, that below 0 where it is another, lowest and highest in units */
+  list: readonly { name: string; unit: number; unitBelow?: number; low: number; high: number }[];
 }
 
 /** Airflow's factor may lie between a sixth and six times what was told before: the verdict wants less. */
@@ -20,7 +20,7 @@ const SLIP_SD = 0.15;
 const SLIP_MOST = 0.4;
 const START_SD_K = 0.5;
 const WALL_LOG_SD = 0.7;
-/** Published specific heats of corn and wheat lie within some percent; those of soybeans part by a fifth, the default is the one of D243. */
+/** Published specific heats of corn and wheat lie within some percent; of soybeans the default, that of D243, is the lower of two that part by a fifth. */
 const HEAT_LOG_SD = 0.03;
 const SOYBEAN_HEAT_LOG_SD = 0.08;
 /**
@@ -68,7 +68,7 @@ export function fitParameters({ bin, season, cables }: BinLog): FitParameters {
         high: Math.log(4) / BREATH_LOG_SD,
       },
       { name: 'air along the cables', unit: SLIP_SD, low: 0, high: SLIP_MOST / SLIP_SD },
-      within('specific heat', heatSd, 3 * heatSd),
+      { ...within('specific heat', heatSd, 3 * heatSd), unitBelow: HEAT_LOG_SD },
       within('drying rate', RATE_LOG_SD, RATE_LOG_MOST),
       within('shift of the isotherm', SHIFT_DB, 5 * SHIFT_DB),
       ...(cables.length < 2

@@ -26,7 +26,7 @@ export interface BinModel {
   fitted: FittedValues | null;
   /** each cable's airflow over the bin's mean */
   cables: readonly { cable: string; share: number; relative: number }[];
-  /** m3/s of the air that the fan takes in, at full depth */
+  /** m3/s of the air that the fan takes in, at full depth, of the whole bin: static pressure told of what the cables do not see */
   flowM3S: Estimate;
   /** what the cables read too much, points */
   moistureBiasPoints: Estimate;

@@ -15,7 +15,7 @@ const LEAST_RATIO = 0.5;
 const MOST_RATIO = 2;
 const AT_BOUND = 0.02;
 
-type Told = Pick<BinModel, 'flowM3S' | 'trained' | 'unseen'>;
+type Told = Pick<BinModel, 'trained' | 'unseen'> & { flowAtCables: BinModel['flowM3S'] };
 type Verdict = Pick<BinModel, 'trusted' | 'why' | 'wouldHelp'>;
 
 /**
@@ -83,13 +83,13 @@ function misfits({ bin }: BinLog, { unseen, trained }: Told): Doubt[] {
   return out;
 }
 
-function flows({ review }: BinLog, { flowM3S }: Told): Doubt[] {
+function flows({ review }: BinLog, { flowAtCables }: Told): Doubt[] {
   const ways = [
     ['static pressure', review.airflow.byPressure],
     ['the fronts', review.airflow.byFront],
   ] as const;
   return ways.flatMap(([way, { value }]) => {
-    const ratio = value === null || flowM3S.value === null ? 1 : flowM3S.value / value;
+    const ratio = value === null || flowAtCables.value === null ? 1 : flowAtCables.value / value;
     if (ratio >= LEAST_RATIO && ratio <= MOST_RATIO) return [];
     return [
       {

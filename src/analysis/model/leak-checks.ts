@@ -1,0 +1,65 @@
+import { HEAT_DRY_AIR_J_KGK } from '../../air/enthalpy.ts';
+import { type Estimate, Z90 } from '../../base/estimate.ts';
+import { resistancePaM } from '../../bin/airflow-resistance.ts';
+import { resistanceCurveOf } from '../../bin/resistance-curves.ts';
+import type { BinLog } from './bin-log.ts';
+import { POWER_TO_AIR, runningPowerW } from './blower-of.ts';
+import type { Doubt } from './cross-checks.ts';
+import { LOOK_FOR_LEAKS } from './flow-checks.ts';
+
+/** Air power over shaft power: farm fans at work reach 0.3 to 0.65 (common practice), one on a bed too light for it 0.08; below, much of the air goes elsewhere. */
+const LEAST_EFFICIENCY = 0.06;
+const MOTOR_EFFICIENCY = 0.88;
+/** The smallest fans, up to 3/4 hp, are often too large for their grain and throttled: from what shaft power, W, and what then is too little. */
+const SMALL_SHAFT_W = 700;
+const LEAST_OF_SMALL = 0.04;
+
+/** Whether the fans' power fits the airflow that the grain got, at the pressure that was logged, else at that of the grain's resistance. */
+export function powerDoubts(log: BinLog, flowM3S: number): Doubt[] {
+  const shaftW = MOTOR_EFFICIENCY * runningPowerW(log);
+  const pressurePa = log.review.airflow.pressure?.pressurePa ?? pressureOf(log, flowM3S);
+  const efficiency = (pressurePa * flowM3S) / shaftW;
+  if (!(efficiency < (shaftW > SMALL_SHAFT_W ? LEAST_EFFICIENCY : LEAST_OF_SMALL))) return [];
+  const share = (100 * efficiency).toFixed(efficiency < 0.01 ? 1 : 0);
+  return [
+    {
+      why: `To push the fitted airflow through the grain takes ${share} % of the fans’ power; fans at work reach 30 to 65 %, so that much of the air seems to go elsewhere.`,
+      help: LOOK_FOR_LEAKS,
+    },
+  ];
+}
+
+/** Static pressure of an airflow through the grain, Pa; NaN where the crop's resistance is not known or not so far. */
+function pressureOf({ bin, depthM, floorAreaM2 }: BinLog, flowM3S: number): number {
+  try {
+    const { a, b } = resistanceCurveOf(bin.grain.crop);
+    return bin.airflowFactor * depthM * resistancePaM(a, b, flowM3S / floorAreaM2);
+  } catch (error) {
+    if (error instanceof RangeError) return Number.NaN;
+    throw error;
+  }
+}
+
+/** Of the fan's heat in the air: its part of the power and how evenly it is mixed, relative; two thermometers of half a degree (95 %), K. */
+const HEAT_REL_SD = 0.1;
+const THERMOMETERS_K = 0.35;
+/** So much more air must have taken the heat than reached the grain. */
+const CLEARLY_MORE = 1.3;
+
+/** Whether the fans warm the air by what their power makes of the air that the grain got: what leaks on the way takes its share of the heat. */
+export function warmingDoubts(log: BinLog, { interval }: Estimate): Doubt[] {
+  const { bin, season, warmingK, specificVolumeM3Kg } = log;
+  const heated = season.fans.some((fan) => bin.fanIds.includes(fan.id) && fan.heater !== null);
+  if (warmingK === null || !(warmingK > 0) || heated || bin.air === 'down' || interval === null) return [];
+  const warmedM3S = (POWER_TO_AIR * runningPowerW(log) * specificVolumeM3Kg) / (HEAT_DRY_AIR_J_KGK * warmingK);
+  const leastM3S = warmedM3S * Math.exp(-Z90 * Math.hypot(HEAT_REL_SD, THERMOMETERS_K / warmingK));
+  const [low, high] = interval;
+  if (!(leastM3S > CLEARLY_MORE * high)) return [];
+  const times = (warmedM3S / Math.sqrt(low * high)).toFixed(1);
+  return [
+    {
+      why: `The fans’ power warms the air as little as if ${times} times the air were blown that the grain got.`,
+      help: LOOK_FOR_LEAKS,
+    },
+  ];
+}

@@ -1,0 +1,37 @@
+import { type Estimate, withheld } from '../../base/estimate.ts';
+import { cfmPerBushel } from '../../bin/specific-airflow.ts';
+
+/** Half of an interval over the airflow, and of the moisture at the end, points: beyond them a number is not told. */
+const MOST_FLOW_REL = 0.18;
+const MOST_END_POINTS = 0.5;
+
+/**
+ * The airflow where its 90 % interval leaves no more than 18 % open on either side.
+ *
+ * @param volumeM3  of the grain
+ */
+export function sureFlow(flow: Estimate, volumeM3: number): Estimate {
+  const { interval } = flow;
+  if (interval === null || interval[1] <= (1 + MOST_FLOW_REL) ** 2 * interval[0]) return flow;
+  const [low, high] = interval.map(said);
+  const perBushel = interval.map((one) => said(cfmPerBushel(one, volumeM3)));
+  return withheld(
+    `The fit leaves ${low} to ${high} m³/s of the whole bin open (${perBushel.join(' to ')} cfm/bu); what would help is the static pressure while the fan runs, and more cables.`,
+  );
+}
+
+/**
+ * The moisture at the end where its 90 % interval leaves no more than half a point open on either side.
+ *
+ * @param doubt  why it is open whatever the interval says; null: it is not
+ */
+export function sureEnd(end: Estimate, doubt: string | null): Estimate {
+  const { interval } = end;
+  if (interval === null) return end;
+  if (doubt !== null) return withheld(doubt);
+  if (50 * (interval[1] - interval[0]) <= MOST_END_POINTS) return end;
+  const [low, high] = interval.map((one) => (100 * one).toFixed(1));
+  return withheld(`The fit leaves the moisture at the end open between ${low} and ${high} %.`);
+}
+
+const said = (value: number) => String(Number(value.toPrecision(2)));

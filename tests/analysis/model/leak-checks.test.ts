@@ -1,0 +1,45 @@
+import { describe, expect, it } from 'vitest';
+import type { BinLog } from '../../../src/analysis/model/bin-log.ts';
+import { powerDoubts, warmingDoubts } from '../../../src/analysis/model/leak-checks.ts';
+import { estimate } from '../../../src/base/estimate.ts';
+
+interface Plan {
+  powerW?: number;
+  pressurePa?: number;
+  warmingK?: number | null;
+  air?: 'up' | 'down';
+}
+const logOf = ({ powerW = 8000, pressurePa = 500, warmingK = null, air = 'up' }: Plan) =>
+  ({
+    bin: { air, fanIds: ['F1'] },
+    season: { fans: [{ id: 'F1', heater: null }] },
+    warmingK,
+    specificVolumeM3Kg: 0.83,
+    review: {
+      fan: { energyKwh: { value: powerW / 10 }, hours: { value: 100 } },
+      airflow: { pressure: { pressurePa } },
+    },
+  }) as unknown as BinLog;
+const about = (flowM3S: number) => estimate(flowM3S, 0.85 * flowM3S, 1.15 * flowM3S);
+
+describe('a floor that leaks', () => {
+  it('shows by power that makes too little pressure and airflow', () => {
+    // 4 m3/s at 500 Pa are 2 kW of air, of 7 kW at the shaft 28 %; a third of the air meets 100 Pa or so: 140 W, 2 %.
+    expect(powerDoubts(logOf({}), 4)).toEqual([]);
+    expect(powerDoubts(logOf({ pressurePa: 100 }), 1.4)[0].why).toContain('takes 2 % of');
+  });
+
+  it('is not seen behind a smallest fan that is merely too large: 20 W of 530 W are 4 %', () => {
+    expect(powerDoubts(logOf({ powerW: 600, pressurePa: 60 }), 0.4)).toEqual([]);
+    expect(powerDoubts(logOf({ powerW: 600, pressurePa: 20 }), 0.13)).toHaveLength(1);
+  });
+
+  it('shows by air that is warmed too little for the power and the airflow that the grain got', () => {
+    // 7.2 kW into 4 m3/s (4.8 kg/s) are 1.5 K. Where only a third of the air reaches the grain it is still 1.5 K.
+    expect(warmingDoubts(logOf({ warmingK: 1.5 }), about(4))).toEqual([]);
+    expect(warmingDoubts(logOf({ warmingK: 1.5 }), about(1.4))[0].why).toMatch(/2\.\d times the air/);
+    // Of half a kelvin the thermometers leave a factor of three open, and air drawn down meets the grain before the fan.
+    expect(warmingDoubts(logOf({ powerW: 2400, warmingK: 0.5 }), about(1.4))).toEqual([]);
+    expect(warmingDoubts(logOf({ warmingK: 1.5, air: 'down' }), about(1.4))).toEqual([]);
+  });
+});
