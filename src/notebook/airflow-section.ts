@@ -98,7 +98,7 @@ function pressureTable(bins: readonly BinReview[]): Table {
       { key: 'fans', label: 'Fans on', quantity: null },
       { key: 'readings', label: 'Readings', quantity: 'count' },
       { key: 'pressure', label: 'Static pressure', quantity: 'pressure', known: 'measured' },
-      { key: 'factor', label: 'Packing factor', quantity: 'number' },
+      { key: 'factor', label: 'Packing factor', quantity: 'times' },
       { key: 'flow', label: 'Airflow', quantity: 'airflow' },
     ],
     rows: bins.flatMap(({ bin, airflow }) =>
@@ -131,7 +131,7 @@ function cableTable(bins: readonly BinReview[]): Table {
       { key: 'bin', label: 'Bin', quantity: null },
       { key: 'cable', label: 'Cable', quantity: null },
       { key: 'share', label: 'Floor', quantity: 'share', known: 'from stated' },
-      { key: 'relative', label: 'Air over the mean', quantity: 'number' },
+      { key: 'relative', label: 'Air over the mean', quantity: 'times' },
       { key: 'pairs', label: 'Times two sensors were compared', quantity: 'count' },
     ],
     rows: bins.flatMap(({ bin, airflow }) =>

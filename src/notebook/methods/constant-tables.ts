@@ -77,7 +77,14 @@ function resistanceTable(rows: typeof RESISTANCE_CURVES): Table {
   return constantTable(
     'resistance',
     'Constants of the airflow resistance: Pa per m, m/s over the floor',
-    { crop: 'Crop', set: 'Set', a: 'a', b: 'b', range: 'Measured, m/s', confirmation: 'How known, and borne out by' },
+    {
+      crop: 'Crop',
+      set: 'Set',
+      a: 'a, Pa s²/m³',
+      b: 'b, m² s/m³',
+      range: 'Measured, m/s',
+      confirmation: 'How known, and borne out by',
+    },
     rows.map((row) => ({
       crop: cropName(row.crop),
       set: row.set,
@@ -93,7 +100,7 @@ function cropTable(rows: typeof CROPS): Table {
   return constantTable(
     'crops',
     'Crops: legal bushel, isotherm taken where none is named, multiplier for packing and fines',
-    { name: 'Crop', bushel: 'Bushel, lb', isotherm: 'Isotherm', why: 'Why that one', factor: 'Packing and fines' },
+    { name: 'Crop', bushel: 'Bushel, lb', isotherm: 'Isotherm', why: 'Why that one', factor: 'Packing and fines, ×' },
     rows.map((row) => ({
       name: row.name,
       bushel: constant(Math.round((row.legalBushelKg / LB_KG) * 1e6) / 1e6),
@@ -122,8 +129,16 @@ function storageTable(rows: typeof STORAGE_RULES): Table {
 function heatTable(rows: typeof SPECIFIC_HEAT_LINES): Table {
   return constantTable(
     'specific-heat',
-    'Specific heat: a and b, J/(kg K) and per percent of moisture',
-    { crop: 'Crop', name: 'Line', a: 'a', b: 'b', basis: 'Basis', range: 'Moisture, %', source: 'Source' },
+    'Specific heat: a + b × moisture',
+    {
+      crop: 'Crop',
+      name: 'Line',
+      a: 'a, J/(kg K)',
+      b: 'b, J/(kg K) per %',
+      basis: 'Basis',
+      range: 'Moisture, %',
+      source: 'Source',
+    },
     rows.map((row) => ({
       crop: cropName(row.crop),
       name: row.name,
@@ -139,8 +154,8 @@ function heatTable(rows: typeof SPECIFIC_HEAT_LINES): Table {
 function conductivityTable(): Table {
   return constantTable(
     'conductivity',
-    'Conductivity: a and b, W/(m K) and per percent of moisture, wet basis',
-    { crop: 'Crop', a: 'a', b: 'b' },
+    'Conductivity: a + b × moisture, wet basis',
+    { crop: 'Crop', a: 'a, W/(m K)', b: 'b, W/(m K) per %' },
     Object.entries(CONDUCTIVITY_LINES).map(([crop, [a, b]]) => ({
       crop: cropName(crop),
       a: constant(a),
@@ -152,8 +167,8 @@ function conductivityTable(): Table {
 function densityTable(): Table {
   return constantTable(
     'kernels',
-    'Density of whole kernels, kg/m³',
-    { crop: 'Crop', density: 'Density' },
+    'Density of whole kernels',
+    { crop: 'Crop', density: 'Density, kg/m³' },
     Object.entries(KERNEL_DENSITY_KG_M3).map(([crop, density]) => ({
       crop: cropName(crop),
       density: constant(density),
@@ -164,8 +179,8 @@ function densityTable(): Table {
 function bulkTable(): Table {
   return constantTable(
     'bulk-density',
-    'Bulk density by moisture: a and b, kg/m³ and per percent of moisture, wet basis',
-    { crop: 'Crop', name: 'Type', a: 'a', b: 'b', range: 'Moisture, %', source: 'Source' },
+    'Bulk density by moisture: a + b × moisture, wet basis',
+    { crop: 'Crop', name: 'Type', a: 'a, kg/m³', b: 'b, kg/m³ per %', range: 'Moisture, %', source: 'Source' },
     BULK_DENSITY_LINES.map((row) => ({
       crop: cropName(row.crop),
       name: row.name,

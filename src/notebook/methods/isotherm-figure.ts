@@ -79,9 +79,9 @@ function pointTable(id: string, isotherms: readonly Isotherm[], points: readonly
       { key: 'crop', label: 'Crop', quantity: null },
       { key: 'temp', label: 'Temperature', quantity: 'temperature' },
       { key: 'rh', label: 'Humidity', quantity: 'share' },
-      { key: 'printed', label: 'Printed', quantity: 'number' },
-      { key: 'ours', label: 'This isotherm', quantity: 'number' },
-      { key: 'off', label: 'Difference', quantity: 'misfit' },
+      { key: 'printed', label: 'Printed, % wet basis', quantity: 'number' },
+      { key: 'ours', label: 'This isotherm, % wet basis', quantity: 'number' },
+      { key: 'off', label: 'Difference, points', quantity: 'misfit' },
       { key: 'fits', label: 'Within what is printed', quantity: null },
     ],
     rows: points.flatMap((of, i) =>
