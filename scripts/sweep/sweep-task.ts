@@ -23,13 +23,15 @@ export interface SweepTask {
   bushels: number | null;
 }
 
-let zone = zoneOf('UTC');
+/** Of the last task: a zone remembers its offsets, and of a copied tariff V8 compiles the hours' loop anew. */
+let site = { key: '', zone: zoneOf('UTC'), tariff: null as Tariff | null };
 
 /** What the worker threads do. The weather of a year is made here too, since it takes a fifth of the time of its runs. */
 export default function sweepTask(task: SweepTask): FinishedRun[] {
   const { plain, air, timeZone, tariff, weather, variant, strategies, fromLog, bushels } = task;
-  if (zone.name !== timeZone) zone = zoneOf(timeZone);
-  const made = groupSpec(specOfPlain(plain), { zone, tariff }, air, weather, variant);
+  const key = JSON.stringify([timeZone, tariff]);
+  if (site.key !== key) site = { key, zone: site.zone.name === timeZone ? site.zone : zoneOf(timeZone), tariff };
+  const made = groupSpec(specOfPlain(plain), site, air, weather, variant);
   if (made.spec === null) return strategies.map(() => ({ numbers: null, why: made.why }));
   return runGroup(made.spec, strategies, fromLog, bushels);
 }

@@ -11,9 +11,9 @@ import type { BinDraw } from './plan.ts';
 import { type SensorState, senseAir } from './sense-air.ts';
 
 export const STEP_MS = 30 * MINUTE;
-const LAYERS = 28;
+export const LAYERS = 28;
 /** share of the electric power that warms the air */
-const TO_AIR = 0.9;
+export const TO_AIR = 0.9;
 
 export interface SensorTrace {
   cable: string;
@@ -135,7 +135,7 @@ const mean = (columns: readonly Column[], of: (column: Column) => Float64Array):
   return sum / weight;
 };
 
-function makeColumns(draw: BinDraw): { columns: Column[]; faces: Face[]; areaM2: number } {
+export function makeColumns(draw: BinDraw): { columns: Column[]; faces: Face[]; areaM2: number } {
   const columns = draw.columns.map(
     (one, i): Column => ({
       id: String(i),
@@ -159,7 +159,7 @@ function makeColumns(draw: BinDraw): { columns: Column[]; faces: Face[]; areaM2:
 }
 
 /** Load upon load, with the air in balance with the grain; the bin's dry matter is what depth and test weight say times a factor. */
-function pourIn(draw: BinDraw, columns: readonly Column[], weather: Weather, layerM: number): void {
+export function pourIn(draw: BinDraw, columns: readonly Column[], weather: Weather, layerM: number): void {
   const warm = meanTempC(weather, draw.filledMs - 2 * DAY, draw.filledMs) + draw.tempC;
   const bulk = (draw.testWeightLb * 0.45359237) / (1.2445 * 0.3048 ** 3);
   for (const column of columns) {

@@ -4,7 +4,7 @@ import { reviewSeason } from '../../../src/analysis/review-season.ts';
 import type { SeasonReview } from '../../../src/analysis/types.ts';
 import type { LoadedSeason } from '../../../src/season/loaded.ts';
 import { DAY } from '../../sample/calendar.ts';
-import { inventWeather } from '../../sample/weather.ts';
+import { inventWeather, type Weather } from '../../sample/weather.ts';
 import { drawSeason } from '../coverage/draw-season.ts';
 import { logSeason } from '../coverage/log-season.ts';
 import { openByTables } from '../coverage/open-season.ts';
@@ -15,6 +15,8 @@ import type { Badness } from './made-bad.ts';
 
 export interface DrawnSeason {
   draw: SeasonDraw;
+  /** in which it was played */
+  weather: Weather;
   traces: BinTrace[];
   loaded: LoadedSeason;
   review: SeasonReview;
@@ -36,5 +38,5 @@ export async function drawnSeason(seed: number, workFolder: string, bad: Badness
   const folder = join(workFolder, `season-${seed}`);
   const loaded = await openByTables(stated, logs, folder);
   rmSync(folder, { recursive: true, force: true });
-  return { draw, traces, loaded, review: reviewSeason(loaded) };
+  return { draw, weather, traces, loaded, review: reviewSeason(loaded) };
 }

@@ -1,22 +1,17 @@
 import { isothermOf } from '../../../src/grain/isotherm.ts';
 import { isothermHumidity, isothermMoistureDb } from '../../../src/grain/isotherm-equations.ts';
 import { mediumOf } from '../../../src/simulation/bed/medium-of.ts';
-import { doubtedSpec } from '../../../src/simulation/doubt/doubted-spec.ts';
-import { DOUBTS } from '../../../src/simulation/doubt/doubts.ts';
-import { surelyCheapest, type Tried } from '../../../src/simulation/doubt/surely-cheapest.ts';
+import { surelyCheapest } from '../../../src/simulation/doubt/surely-cheapest.ts';
 import type { Hours } from '../../../src/simulation/run/hours.ts';
-import { runSeason } from '../../../src/simulation/run/run-season.ts';
 import type { RunSpec } from '../../../src/simulation/run/run-spec.ts';
-import { STRATEGIES } from '../../../src/simulation/strategies/strategies.ts';
-import type { Strategy } from '../../../src/simulation/strategies/strategy.ts';
 import { untilReached } from '../../../src/simulation/strategies/until-reached.ts';
 import { KERNELS } from '../../sample/kernels.ts';
 import { binHours } from './bin-hours.ts';
 import { type DrawnBin, drawBin } from './draw-bin.ts';
-import { CORE_AREA, fineRun } from './fine-run.ts';
+import { bedOfBin, CORE_AREA, fineRun } from './fine-run.ts';
+import { RANKED, tryOut, WITHIN } from './try-out.ts';
 
 const BINS = 50;
-const WITHIN = 1.05;
 const LAYERS = 40;
 /**
  * What isotherm the kit's bed has. The last is what a fit leaves where it takes the wrong edition: cables tell the humidity of the
@@ -29,9 +24,6 @@ const BEDS = {
 } as const;
 /** Where that humidity is worked out, degC. */
 const START_C = 15;
-/** Bins have no heater: `warmed-air` would be `always-on` again. */
-const RANKED = STRATEGIES.filter((one) => one.heater === undefined);
-
 /**
  * Is the strategy that the kit calls cheapest cheapest in truth? For drawn bins every strategy is run in the kit's bed, which knows
  * airflow, core, start and respiration as well as a fit leaves them (drawn errors), and in the generator's finer bed with other
@@ -67,7 +59,9 @@ export function rankBins(
     const { weather, hours } = binHours(bin);
     const strategies = RANKED.map((one) => untilReached(one, bin.goal));
     const known = isotherm === 'known' ? KERNELS[bin.crop].isotherm : undefined;
-    const truth = strategies.map((one) => fineRun(bin, weather, hours, one, isothermOf(bin.crop, known)));
+    const truth = strategies.map((one) =>
+      fineRun(bedOfBin(bin), bin, weather, hours, one, isothermOf(bin.crop, known)),
+    );
     const there = truth.filter((one) => one.reached).map((one) => one.cost);
     if (there.length < 2) continue;
     const spec = believedSpec(bin, hours, known, isotherm === 'moved');
@@ -81,17 +75,6 @@ export function rankBins(
     watch(bin, right);
   }
   return count;
-}
-
-/** The runs of a strategy with each doubt; only the first where that misses. */
-function tryOut(spec: RunSpec, strategy: Strategy): Tried[] {
-  const runs: Tried[] = [];
-  for (const doubt of DOUBTS) {
-    const { cost, reachedTarget } = runSeason(doubtedSpec(spec, doubt), strategy).outcome;
-    runs.push({ cost, reached: reachedTarget });
-    if (!runs[0].reached) break;
-  }
-  return runs;
 }
 
 function believedSpec(bin: DrawnBin, hours: Hours, isotherm: string | undefined, moved: boolean): RunSpec {

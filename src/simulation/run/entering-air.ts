@@ -5,7 +5,7 @@ import { type Isotherm, isothermOf } from '../../grain/isotherm.ts';
 import { isothermMoistureDb } from '../../grain/isotherm-equations.ts';
 import { wetFromDry } from '../../grain/moisture-basis.ts';
 import type { Blower } from './blower.ts';
-import { enteringC } from './played-bin.ts';
+import { enteringC, ofOneShape } from './played-bin.ts';
 import type { RunSpec } from './run-spec.ts';
 
 /** Air that would come into the grain in each hour were the fan on, [hours of the run]: the same for all strategies. */
@@ -28,16 +28,17 @@ const KNOWN = new WeakMap<RunSpec, EnteringAir>();
 export function enteringAir(spec: RunSpec): EnteringAir {
   const known = KNOWN.get(spec);
   if (known !== undefined) return known;
-  const { hours, endHour, bed } = spec;
+  const shaped = ofOneShape(spec);
+  const { hours, endHour, bed } = shaped;
   const { pressurePa } = hours;
   const isotherm = isothermOf(bed.medium.crop, bed.medium.isotherm);
   const array = () => new Float64Array(endHour);
   const made: EnteringAir = { tempC: array(), rh: array(), emcWb: array(), heatedC: array(), heatedRh: array() };
   for (let hour = 0; hour < endHour; hour++) {
-    const blower = blowerAt(spec, hour);
+    const blower = blowerAt(shaped, hour);
     const vapourPa = vapourPressurePa(hours.humidityRatio[hour], pressurePa);
-    const tempC = enteringC(spec, blower, hour, false);
-    const heatedC = enteringC(spec, blower, hour, true);
+    const tempC = enteringC(shaped, blower, hour, false);
+    const heatedC = enteringC(shaped, blower, hour, true);
     const rh = Math.min(FOG_RH, vapourPa / saturationPressurePa(tempC));
     made.tempC[hour] = tempC;
     made.rh[hour] = rh;

@@ -35,7 +35,7 @@ export function playBin(spec: RunSpec): PlayedBin {
 }
 
 /** The same spec with its keys in one order: V8 compiles the hours' loop anew for every other. */
-function ofOneShape(spec: RunSpec): RunSpec {
+export function ofOneShape(spec: RunSpec): RunSpec {
   const { bed, floorAreaM2, hours, levels, start, endHour, fromHour = 0, headspaceK = 0, wallK = 0 } = spec;
   const { goal, targetWb, targetC } = spec;
   const { startMs, tempC, rh, humidityRatio, pressurePa, localHour, localMonth, localDay, pricePerKwh, demand } = hours;

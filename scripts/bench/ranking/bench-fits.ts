@@ -1,0 +1,54 @@
+import { availableParallelism } from 'node:os';
+import { workerPool } from '../../threads/worker-pool.ts';
+import type { FitCase } from './fit-cases.ts';
+import { RANKED } from './try-out.ts';
+
+/** Enough for about 50 bins whose models are trusted and whose strategies part. */
+const SEEDS = '9401-9500';
+
+/**
+ * Is the strategy that is called cheapest on a bed as fitted to a season's log the cheapest in truth, in another autumn? For drawn
+ * bins the season is played by the generator's finer bed, logged with all errors, fitted; then every strategy is run through the
+ * fitted bed and through the finer one in weather that the fit has not seen.
+ *
+ * @param seeds  `from-to`
+ */
+export async function benchFits(seeds = SEEDS): Promise<void> {
+  const [from, to = from] = seeds.split('-').map(Number);
+  const pool = workerPool(Math.min(2, availableParallelism()));
+  try {
+    const run = pool.job<number, FitCase[]>(new URL('./fit-task.ts', import.meta.url), 'default');
+    process.stdout.write(`ranking of fitted beds in another autumn, drawn seasons ${seeds}\n`);
+    const cases: FitCase[] = [];
+    const tell = async (seed: number) => {
+      const of = await run(seed);
+      for (const one of of) process.stdout.write(`  ${lineOf(one)}\n`);
+      cases.push(...of);
+    };
+    await Promise.all(Array.from({ length: to - from + 1 }, (_, i) => tell(from + i)));
+    summary(cases);
+  } finally {
+    await pool.close();
+  }
+}
+
+function lineOf({ bin, told, pick, over, cheapest, why }: FitCase): string {
+  const points = Number.isNaN(over) ? 'misses its target' : `${(100 * over).toFixed(1)} % above the cheapest`;
+  const named = pick === null ? '' : `: ${pick}, ${points}${pick === cheapest ? '' : ` (${cheapest})`}`;
+  return `${bin}: ${told}${named}${why === '' ? '' : `. ${why}`}`;
+}
+
+function summary(cases: readonly FitCase[]): void {
+  const count = (told: FitCase['told']) => cases.filter((one) => one.told === told).length;
+  const asked = cases.filter(({ told }) => told === 'right' || told === 'wrong' || told === 'none named');
+  const byOne = RANKED.map((_, i) => asked.filter(({ rightOnes }) => rightOnes[i]).length);
+  const one = Math.max(...byOne);
+  process.stdout.write(
+    [
+      `  ${count('right')} of ${asked.length} bins named right: within 5 % of the truly cheapest (none named in ${count('none named')})`,
+      `  ${RANKED[byOne.indexOf(one)].id} named for every bin would be right in ${one}`,
+      `  beside them: withheld, as the model is not trusted, ${count('withheld')}; fewer than two strategies truly reach the target ${count('nothing asked')}`,
+      '',
+    ].join('\n'),
+  );
+}
