@@ -44,6 +44,7 @@ export { type SeasonFront, seasonFront } from './analysis/fronts/season-front.ts
 export type { BinReview, SeasonReview } from './analysis/types.ts';
 export { FAN_OFF, FAN_ON, FAN_UNKNOWN } from './analysis/types.ts';
 export { type Estimate, withheld } from './base/estimate.ts';
+export { listed } from './base/listed.ts';
 export { METHODS, methodsOf } from './base/methods/methods.ts';
 export { cropOf } from './grain/crops.ts';
 export { airflowLead, airflowSection } from './notebook/airflow-section.ts';

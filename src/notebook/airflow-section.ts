@@ -1,11 +1,12 @@
 import type { BinReview } from '../analysis/types.ts';
 import { type Estimate, scaled } from '../base/estimate.ts';
+import { listed } from '../base/listed.ts';
 import { waysByBin } from '../report/figures/ways-by-bin.ts';
 import type { Cell, Figure, SectionBody, Table } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
 import { binTable } from './airflow-tables.ts';
 import { airflowPerGrain } from './per-grain.ts';
-import { known, listed } from './words.ts';
+import { known } from './words.ts';
 
 /** Airflow of every bin by fronts and by pressure, in one section. */
 export function airflowSection(bins: readonly BinReview[], units: Units): SectionBody {

@@ -1,10 +1,10 @@
 import type { BinReview } from '../analysis/types.ts';
 import type { Estimate } from '../base/estimate.ts';
+import { listed } from '../base/listed.ts';
 import { costByBin } from '../report/figures/cost-by-bin.ts';
 import type { Figure } from '../report/page.ts';
 import type { Quantity } from '../report/quantities.ts';
 import type { Units } from '../report/units.ts';
-import { listed } from './words.ts';
 
 /** A bin and what something cost in it. */
 export interface BinCost {

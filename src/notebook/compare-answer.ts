@@ -1,9 +1,10 @@
 import type { Comparison, RankGroup } from '../analysis/compare/comparison.ts';
 import { apart } from '../analysis/compare/cost-ratio.ts';
+import { listed } from '../base/listed.ts';
 import type { KeyNumber } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
 import { type Compared, costQuantity, costShown, type GoalPart, groupWords, nameOf } from './compare-words.ts';
-import { capital, counted, listed } from './words.ts';
+import { capital, counted } from './words.ts';
 
 /** More names than this are a number in a sentence. */
 const NAMED = 3;

@@ -1,8 +1,9 @@
+import { listed } from '../base/listed.ts';
 import { rankedCosts } from '../report/figures/ranked-costs.ts';
 import type { Figure } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
 import { type Compared, costQuantity, costShown, cropName, placeText } from './compare-words.ts';
-import { capital, counted, listed } from './words.ts';
+import { capital, counted } from './words.ts';
 
 /** Bins of one goal by cost, a group for each crop; none where fewer than two have a cost. */
 export function comparedFigure(bins: readonly Compared[], units: Units): Figure[] {

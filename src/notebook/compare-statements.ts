@@ -2,13 +2,14 @@ import type { CostRatio, FactorRatio } from '../analysis/compare/comparison.ts';
 import { type ConditionLean, conditionLeans } from '../analysis/compare/condition-leans.ts';
 import { apart } from '../analysis/compare/cost-ratio.ts';
 import type { Estimate } from '../base/estimate.ts';
+import { listed } from '../base/listed.ts';
 import type { Entry } from '../report/page.ts';
 import type { Quantity } from '../report/quantities.ts';
 import type { Units } from '../report/units.ts';
 import { ratioShown } from './compare-ratio.ts';
 import { airflowShown, scaled } from './compare-scale.ts';
 import { type Compared, cropName, perWhat } from './compare-words.ts';
-import { capital, counted, listed } from './words.ts';
+import { capital, counted } from './words.ts';
 
 /** Said of so many bins; the tables tell of all. */
 const TOLD = 6;

@@ -4,6 +4,7 @@ import { FILL_DAYS } from '../analysis/compare/fill-air.ts';
 import type { SharedRank } from '../analysis/compare/share-ranks.ts';
 import type { BinReview, SeasonReview } from '../analysis/types.ts';
 import type { Estimate } from '../base/estimate.ts';
+import { listed } from '../base/listed.ts';
 import { cropOf } from '../grain/crops.ts';
 import type { Quantity } from '../report/quantities.ts';
 import type { Units } from '../report/units.ts';
@@ -11,7 +12,6 @@ import { aimsAtTemperature } from '../season/goal.ts';
 import type { LoadedSeason } from '../season/loaded.ts';
 import type { Goal } from '../season/season.ts';
 import { perGrain } from './per-grain.ts';
-import { listed } from './words.ts';
 
 /** The season's bins beside each other; worked out here where the review brings none. @throws what comparing throws */
 export function comparisonOf({ loaded, review }: { loaded: LoadedSeason; review: SeasonReview }): Comparison {

@@ -1,10 +1,10 @@
 import type { BinReview } from '../analysis/types.ts';
 import { NATURAL_AIR_TEXT } from '../analysis/unit-costs/plausible-energy.ts';
 import { withheld } from '../base/estimate.ts';
+import { listed } from '../base/listed.ts';
 import type { SectionBody } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
 import { perGrain, perWater } from './per-grain.ts';
-import { listed } from './words.ts';
 
 /** Electricity for what drying did, beside published figures. */
 export function dryingSection(bins: readonly BinReview[], units: Units): SectionBody {

@@ -1,9 +1,10 @@
 import { fanRelSd } from '../analysis/energy/fan-cost.ts';
 import type { EnergySource, FanSeason, RunSource, SeasonReview } from '../analysis/types.ts';
 import { estimate, Z90 } from '../base/estimate.ts';
+import { listed } from '../base/listed.ts';
 import type { SectionBody } from '../report/page.ts';
 import type { LoadedSeason } from '../season/loaded.ts';
-import { counted, listed } from './words.ts';
+import { counted } from './words.ts';
 
 const ENERGY: Readonly<Record<EnergySource, string>> = {
   meter: '1. energy meter',

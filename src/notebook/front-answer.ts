@@ -1,7 +1,8 @@
 import type { SeasonFront } from '../analysis/fronts/season-front.ts';
+import { listed } from '../base/listed.ts';
 import type { Units } from '../report/units.ts';
 import { leftC, NAMED, placesSaid, some } from './front-words.ts';
-import { counted, listed, sentence } from './words.ts';
+import { counted, sentence } from './words.ts';
 
 /** The page's first words: did the season's cooling get through everywhere? */
 export function frontsAnswer(fronts: readonly SeasonFront[], units: Units): string {

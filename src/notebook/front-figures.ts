@@ -2,11 +2,12 @@ import type { FrontFinding } from '../analysis/fronts/front-finding.ts';
 import { ARRIVAL_WITHIN_H } from '../analysis/fronts/front-limits.ts';
 import { grainDepthAt } from '../analysis/fronts/grain-depth.ts';
 import type { SeasonFront } from '../analysis/fronts/season-front.ts';
+import { listed } from '../base/listed.ts';
 import { arrivalMap, type MapPanel, type MapSensor } from '../report/figures/arrival-map.ts';
 import type { Figure } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
 import { placesSaid } from './front-words.ts';
-import { counted, listed, sentence } from './words.ts';
+import { counted, sentence } from './words.ts';
 
 /** Panels that one printed page takes. */
 const PANELS = 12;

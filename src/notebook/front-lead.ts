@@ -1,10 +1,11 @@
 import type { FrontFinding, HeldSensor } from '../analysis/fronts/front-finding.ts';
 import { ARRIVAL_WITHIN_H } from '../analysis/fronts/front-limits.ts';
 import type { SeasonFront } from '../analysis/fronts/season-front.ts';
+import { listed } from '../base/listed.ts';
 import type { Units } from '../report/units.ts';
 import { PACE_NOTE } from './front-pace.ts';
 import { leftC, placesSaid } from './front-words.ts';
-import { counted, listed, sentence } from './words.ts';
+import { counted, sentence } from './words.ts';
 
 /** What a bin's main front came to, in a few sentences. */
 export function frontLead(front: SeasonFront, units: Units): string {

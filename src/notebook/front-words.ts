@@ -1,8 +1,9 @@
 import type { FrontFinding, HeldSensor } from '../analysis/fronts/front-finding.ts';
 import { ARRIVAL_WITHIN_H } from '../analysis/fronts/front-limits.ts';
 import type { FrontArrival } from '../analysis/types.ts';
+import { listed } from '../base/listed.ts';
 import type { Units } from '../report/units.ts';
-import { counted, listed } from './words.ts';
+import { counted } from './words.ts';
 
 /** How many bins or places a sentence names before it counts the rest. */
 export const NAMED = 3;

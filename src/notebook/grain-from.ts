@@ -1,5 +1,6 @@
 import type { BinReview } from '../analysis/types.ts';
-import { listed, sentence } from './words.ts';
+import { listed } from '../base/listed.ts';
+import { sentence } from './words.ts';
 
 const SOURCES = { tickets: 'scale tickets', volume: 'depth and test weight' } as const;
 

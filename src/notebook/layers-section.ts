@@ -1,9 +1,10 @@
 import type { GrainLayer, LayerName } from '../analysis/moisture/layer-types.ts';
 import type { BinReview } from '../analysis/types.ts';
 import type { Estimate } from '../base/estimate.ts';
+import { listed } from '../base/listed.ts';
 import type { Cell, SectionBody, Table } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
-import { capital, known, listed } from './words.ts';
+import { capital, known } from './words.ts';
 
 const NAMES: readonly LayerName[] = ['bottom', 'middle', 'top'];
 /** Thirds of a bin that differ by less than this, surely, make no load stand out. */

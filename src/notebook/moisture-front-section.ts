@@ -1,10 +1,11 @@
 import { type Slowest, slowestOf } from '../analysis/fronts/front-finding.ts';
 import type { MoistureArrival, MoistureFront } from '../analysis/fronts/moisture-front-types.ts';
 import type { BinReview } from '../analysis/types.ts';
+import { listed } from '../base/listed.ts';
 import type { Cell, SectionBody, Table } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
 import { placesSaid } from './front-words.ts';
-import { capital, counted, listed, sentence } from './words.ts';
+import { capital, counted, sentence } from './words.ts';
 
 const NOT_WORKED_OUT = 'This bin could not be worked out.';
 

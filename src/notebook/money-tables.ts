@@ -1,5 +1,6 @@
 import type { BinReview } from '../analysis/types.ts';
 import type { Estimate } from '../base/estimate.ts';
+import { listed } from '../base/listed.ts';
 import { monthText } from '../report/date-text.ts';
 import { monthsByBin } from '../report/figures/months-by-bin.ts';
 import type { SectionBody, Table } from '../report/page.ts';
@@ -9,7 +10,10 @@ import { knownTotal } from './words.ts';
 
 const plain = (value: number): Estimate => ({ value, interval: null, why: null });
 
-/** `Lane 42 ran most in Oct 2024: 602 h (…)`: the highest month of all bins. */
+/** Highest months that are named where several print alike. */
+const MOST_NAMED = 3;
+
+/** `Lane 42 ran most in Oct 2024: 602 h (…)`: the highest month of all bins, or those that print alike. */
 function peakMonth(
   bins: readonly BinReview[],
   quantity: Quantity,
@@ -22,7 +26,13 @@ function peakMonth(
   );
   const top = all.reduce((most, one) => ((one.of.value ?? 0) > (most.of.value ?? 0) ? one : most), all[0]);
   if (top === undefined || (top.of.value ?? 0) === 0) return null;
-  return `${top.name} ${verb} most in ${monthText(top.month)}: ${units.say(quantity, top.of)}`;
+  const printed = units.number(quantity, top.of.value);
+  const alike = all.filter(({ of }) => of.value !== null && units.number(quantity, of.value) === printed);
+  if (alike.length === 1) return `${top.name} ${verb} most in ${monthText(top.month)}: ${units.say(quantity, top.of)}`;
+  const each = units.say(quantity, plain(Number(top.of.value)));
+  return alike.length > MOST_NAMED
+    ? `${alike.length} months of bins ${verb} most: ${each} each`
+    : `${listed(alike.map(({ name, month }) => `${name} in ${monthText(month)}`))} ${verb} most: ${each} each`;
 }
 
 function monthsOf(

@@ -1,10 +1,11 @@
 import type { BinReview } from '../analysis/types.ts';
 import type { Estimate } from '../base/estimate.ts';
+import { listed } from '../base/listed.ts';
 import type { SectionBody } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
 import { offsetPartsTable, offsetsTable, probed, samplesTable } from './probes-tables.ts';
 import { ticketsTable } from './probes-tickets.ts';
-import { counted, known, listed } from './words.ts';
+import { counted, known } from './words.ts';
 
 /** Sensors against scale tickets and hand samples. */
 export function agreementSection(bins: readonly BinReview[], units: Units): SectionBody {

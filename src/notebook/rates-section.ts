@@ -1,11 +1,12 @@
 import type { MoistureRates, RatePeriod } from '../analysis/rates/moisture-rates-types.ts';
 import { restsOf } from '../analysis/rates/rests.ts';
 import type { BinReview } from '../analysis/types.ts';
+import { listed } from '../base/listed.ts';
 import { monthText } from '../report/date-text.ts';
 import { pointsByFanHours } from '../report/figures/points-by-fan-hours.ts';
 import type { Cell, Figure, SectionBody, Table } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
-import { known, listed } from './words.ts';
+import { known } from './words.ts';
 
 const PERIODS: Readonly<Record<string, string>> = {
   season: 'Start to end',

@@ -1,11 +1,12 @@
 import type { BinReview } from '../analysis/types.ts';
 import type { Crossed, CrossedCell, CrossedPart } from '../analysis/what-if/crossed-types.ts';
 import type { Estimate } from '../base/estimate.ts';
+import { listed } from '../base/listed.ts';
 import { waysAcrossBins } from '../report/figures/ways-across-bins.ts';
 import type { Cell, Figure, SectionBody, Table } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
 import { perGrain } from './per-grain.ts';
-import { counted, listed } from './words.ts';
+import { counted } from './words.ts';
 
 const GOALS = { dry: 'to be dried', cool: 'to be cooled', condition: 'to be conditioned', hold: 'to be held' };
 

@@ -6,12 +6,13 @@ import type { SweepSummary } from '../analysis/strategies/sweep-summary.ts';
 import type { Swept } from '../analysis/strategies/swept.ts';
 import type { BinReview } from '../analysis/types.ts';
 import { type Estimate, scaled, withheld } from '../base/estimate.ts';
+import { listed } from '../base/listed.ts';
 import { waysAcrossBins } from '../report/figures/ways-across-bins.ts';
 import type { Cell, Entry, Figure, SectionBody, Table } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
 import { STRATEGIES } from '../simulation/strategies/strategies.ts';
 import { perGrain } from './per-grain.ts';
-import { counted, listed } from './words.ts';
+import { counted } from './words.ts';
 
 /** A bin of a sweep with what its strategies came to over the years. */
 interface SweptBin {

@@ -1,8 +1,8 @@
 import type { BinReview, SeasonReview } from '../analysis/types.ts';
 import { type BinWhatIf, NO_PRICE, type StrategyOutcome } from '../analysis/what-if/what-if-types.ts';
 import { type Estimate, withheld } from '../base/estimate.ts';
+import { listed } from '../base/listed.ts';
 import type { Units } from '../report/units.ts';
-import { listed } from './words.ts';
 
 /** A bin with its what-if. */
 export interface Played {

@@ -1,11 +1,11 @@
 import { FACTORS, type HeldBack } from '../analysis/strategies/held-back.ts';
 import type { YearAir } from '../analysis/strategies/held-back-run.ts';
 import type { StrategyHeldBack } from '../analysis/strategies/held-back-years.ts';
+import { listed } from '../base/listed.ts';
 import { daysByYear } from '../report/figures/days-by-year.ts';
 import type { Cell, Entry, Figure, SectionBody, Table } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
 import { bestSaid, yearSaid } from './strategy-years-words.ts';
-import { listed } from './words.ts';
 
 /** A bin's rules in the years that weather is on file for; `why`: there are none. */
 export interface BinYears {

@@ -1,10 +1,11 @@
 import type { SeasonReview } from '../analysis/types.ts';
 import type { Estimate } from '../base/estimate.ts';
+import { listed } from '../base/listed.ts';
 import { monthText } from '../report/date-text.ts';
 import type { SectionBody, Table } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
 import type { LoadedSeason } from '../season/loaded.ts';
-import { counted, knownTotal, listed } from './words.ts';
+import { counted, knownTotal } from './words.ts';
 
 const plain = (value: number): Estimate => ({ value, interval: null, why: null });
 

@@ -1,12 +1,13 @@
 import { FAN_UNKNOWN } from '../analysis/types.ts';
 import type { HourClass } from '../analysis/useful/useful-hours-types.ts';
+import { listed } from '../base/listed.ts';
 import { type HourLook, type HourPanel, hourClasses } from '../report/figures/hour-classes.ts';
 import type { LocalSpan } from '../report/figures/time-axis.ts';
 import type { Figure } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
 import { knownSpan, localSpan, stretches } from './fan-days.ts';
 import { type BinHours, withHours } from './useful-tables.ts';
-import { known, listed } from './words.ts';
+import { known } from './words.ts';
 
 const LOOKS: Readonly<Record<HourClass, HourLook>> = {
   dry: 'dry',

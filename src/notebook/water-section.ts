@@ -1,9 +1,10 @@
 import type { BinReview } from '../analysis/types.ts';
 import { type Estimate, Z90 } from '../base/estimate.ts';
+import { listed } from '../base/listed.ts';
 import { waysByBin } from '../report/figures/ways-by-bin.ts';
 import type { Cell, Figure, SectionBody, Table } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
-import { capital, known, listed } from './words.ts';
+import { capital, known } from './words.ts';
 
 /** Water that left every bin by sensors, by the air and by tickets, in one section. */
 export function waterSection(bins: readonly BinReview[], units: Units): SectionBody {

@@ -4,12 +4,6 @@ import type { KeyNumber } from '../report/page.ts';
 import type { Quantity } from '../report/quantities.ts';
 import type { Units } from '../report/units.ts';
 
-/** `a`, `a and b`, `a, b and c`. */
-export function listed(items: readonly string[]): string {
-  if (items.length < 2) return items.join('');
-  return `${items.slice(0, -1).join(', ')} and ${items.at(-1)}`;
-}
-
 /** `1 bin`, `3 bins`, `no bins`. */
 export function counted(count: number, one: string, many = `${one}s`): string {
   if (count === 0) return `no ${many}`;

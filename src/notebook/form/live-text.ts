@@ -1,6 +1,7 @@
+import { listed } from '../../base/listed.ts';
 import type { OwnNumber } from '../../report/page.ts';
 import type { Units } from '../../report/units.ts';
-import { listed, sentence } from '../words.ts';
+import { sentence } from '../words.ts';
 import { isAmount, isEstimate } from './amount.ts';
 
 /** What may stand in a text: words, lists of words, whole numbers that count, moments, numbers with their kind, and what is missing. */

@@ -1,11 +1,12 @@
 import type { Beside, BinBeside, SeasonsBeside } from '../../analysis/previous/beside-previous.ts';
 import { type Estimate, turned } from '../../base/estimate.ts';
+import { listed } from '../../base/listed.ts';
 import type { Cell, SectionBody, Table } from '../../report/page.ts';
 import type { Quantity } from '../../report/quantities.ts';
 import type { Units } from '../../report/units.ts';
 import type { LoadedSeason } from '../../season/loaded.ts';
 import { perGrainOf } from '../per-grain.ts';
-import { capital, counted, listed, sentence } from '../words.ts';
+import { capital, counted, sentence } from '../words.ts';
 
 const KINDS: Readonly<Record<Beside['kind'], { label: string; quantity: Quantity; noun: string }>> = {
   hours: { label: 'Fan hours', quantity: 'hours', noun: 'fan hours' },

@@ -1,7 +1,7 @@
+import { listed } from '../../base/listed.ts';
 import type { Cover } from '../../report/page.ts';
 import type { Units } from '../../report/units.ts';
 import type { LoadedSeason } from '../../season/loaded.ts';
-import { listed } from '../words.ts';
 
 /** What a person may state for the cover, in place of what season.yaml says. */
 export interface Stated {

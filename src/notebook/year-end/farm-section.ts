@@ -1,10 +1,11 @@
 import type { BinReview } from '../../analysis/types.ts';
+import { listed } from '../../base/listed.ts';
 import { cropOf } from '../../grain/crops.ts';
 import type { Cell, Entry, SectionBody, Table } from '../../report/page.ts';
 import type { Units } from '../../report/units.ts';
 import type { LoadedSeason } from '../../season/loaded.ts';
 import { airflowPerGrain, grainAmount } from '../per-grain.ts';
-import { capital, counted, listed, sentence } from '../words.ts';
+import { capital, counted, sentence } from '../words.ts';
 
 /** The farm: how many bins of what, and each bin as it is built and filled. */
 export function farmSection({ season }: LoadedSeason, bins: readonly BinReview[], units: Units): SectionBody {

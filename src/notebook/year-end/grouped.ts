@@ -1,4 +1,5 @@
-import { knownTotal, listed } from '../words.ts';
+import { listed } from '../../base/listed.ts';
+import { knownTotal } from '../words.ts';
 import type { Measure } from './measure.ts';
 
 /** What the same measure in several bins is called, and what was seen of it in all. */

@@ -1,9 +1,10 @@
 import type { SeasonReview } from '../../analysis/types.ts';
+import { listed } from '../../base/listed.ts';
 import type { SectionBody, Table } from '../../report/page.ts';
 import type { Units } from '../../report/units.ts';
 import type { StatedMeasure } from '../../season/season.ts';
 import { MODEL_RANGES } from '../strategy-answer.ts';
-import { counted, knownTotal, listed } from '../words.ts';
+import { counted, knownTotal } from '../words.ts';
 import { isClear, isPriced, type Measure, payback } from './measure.ts';
 import { modelWords } from './measures-of.ts';
 

@@ -2,12 +2,13 @@ import { ranOnCost } from '../../analysis/fronts/front-cost.ts';
 import { seasonFront } from '../../analysis/fronts/season-front.ts';
 import type { BinReview, SeasonReview } from '../../analysis/types.ts';
 import { type Estimate, scaled, withheld } from '../../base/estimate.ts';
+import { listed } from '../../base/listed.ts';
 import type { Units } from '../../report/units.ts';
 import type { LoadedSeason } from '../../season/loaded.ts';
 import { asGrain } from '../per-grain.ts';
 import { seasonSeries } from '../season-series.ts';
 import { adviceFor, type Played, playedBins, targetSaid } from '../strategy-words.ts';
-import { counted, knownTotal, listed, sentence } from '../words.ts';
+import { counted, knownTotal, sentence } from '../words.ts';
 import { bySaving, type Measure } from './measure.ts';
 
 /** kWh of some of a bin's fan hours, at its mean power. */

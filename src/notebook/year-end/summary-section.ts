@@ -1,5 +1,6 @@
 import { seasonFront } from '../../analysis/fronts/season-front.ts';
 import type { BinReview, SeasonReview } from '../../analysis/types.ts';
+import { listed } from '../../base/listed.ts';
 import type { KeyNumber, SectionBody, Table } from '../../report/page.ts';
 import type { Units } from '../../report/units.ts';
 import type { LoadedSeason } from '../../season/loaded.ts';
@@ -8,7 +9,7 @@ import { dryingSaid } from '../cheapest.ts';
 import { isToDo } from '../load-tables.ts';
 import { grainAmount, perGrain } from '../per-grain.ts';
 import { seasonSeries } from '../season-series.ts';
-import { counted, fansSaid, knownTotal, listed, sentence, totalKey } from '../words.ts';
+import { counted, fansSaid, knownTotal, sentence, totalKey } from '../words.ts';
 import { gainSaid } from '../worth-section.ts';
 import { grouped } from './grouped.ts';
 import { type Measure, worthTelling } from './measure.ts';

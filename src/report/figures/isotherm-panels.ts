@@ -1,8 +1,9 @@
 import * as Plot from '@observablehq/plot';
+import { listed } from '../../base/listed.ts';
 import type { Figure, Size } from '../page.ts';
 import type { Units } from '../units.ts';
 import { draw, typeSize } from './draw.ts';
-import { listed, panelGrid, spreadLabels } from './panel-grid.ts';
+import { panelGrid, spreadLabels } from './panel-grid.ts';
 
 /** A crop's isotherm and the published moistures of the crop. Moistures and humidities as fractions. */
 export interface IsothermPanel {

@@ -58,8 +58,3 @@ export function spreadLabels(heights: readonly number[], roomPx: number): number
   }
   return placed;
 }
-
-/** Names in a sentence: `corn, soybeans and wheat`. */
-export function listed(names: readonly string[]): string {
-  return names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
-}

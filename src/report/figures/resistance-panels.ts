@@ -1,8 +1,9 @@
 import * as Plot from '@observablehq/plot';
+import { listed } from '../../base/listed.ts';
 import type { Figure, Size } from '../page.ts';
 import type { Units } from '../units.ts';
 import { draw } from './draw.ts';
-import { listed, panelGrid } from './panel-grid.ts';
+import { panelGrid } from './panel-grid.ts';
 
 /** A crop's airflow resistance. All in the shown units of `airflow per floor` and `pressure per depth`. */
 export interface ResistancePanel {

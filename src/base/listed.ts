@@ -1,0 +1,5 @@
+/** Items in a sentence: `a`, `a and b`, `a, b and c`. */
+export function listed(items: readonly string[]): string {
+  if (items.length < 2) return items.join('');
+  return `${items.slice(0, -1).join(', ')} and ${items.at(-1)}`;
+}
