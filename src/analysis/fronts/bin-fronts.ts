@@ -1,3 +1,4 @@
+import { firstNotBefore } from '../../base/first-not-before.ts';
 import type { Bin } from '../../season/season.ts';
 import type { SensorSeries } from '../../tables/sensors.ts';
 import { fanHoursBetween, unknownHoursBetween } from '../fan/spans.ts';
@@ -23,6 +24,8 @@ import { turnedBack } from './turned-back.ts';
 
 /** Only a sensor this near to where the air enters can meet the front in the campaign's first moment. */
 const AT_ENTRY_M = 1;
+/** Grain at rest keeps its temperature for so long, but near walls. */
+const STILL_DAYS = 5;
 
 export interface FrontsInput {
   bin: Bin;
@@ -187,6 +190,15 @@ function told({ input }: View, axis: FanAxis, { base }: Sighted, passage: Passag
   return { ...base, aheadC, behindC, arrivedMs, fanHours };
 }
 
+/** Where a sensor was silent as the campaign began: its last reading before, if the fan rested since; else `fromMs`. */
+function heardBefore(fan: FanSpans, { timeMs }: GoodReadings, fromMs: number, startMs: number): number {
+  const next = firstNotBefore(timeMs, fromMs);
+  const lastMs = timeMs[next - 1];
+  if (next === 0 || timeMs[next] <= startMs || startMs - lastMs > STILL_DAYS * DAY_H * HOUR_MS) return fromMs;
+  const ran = fanHoursBetween(fan, lastMs, startMs) + unknownHoursBetween(fan, lastMs, startMs);
+  return ran > 0 ? fromMs : lastMs;
+}
+
 function sightedAt(
   { input, readings, pieces }: View,
   campaign: CampaignSpan,
@@ -218,7 +230,7 @@ function sightedAt(
   // Before the run the grain stood still; a run under way is needed for a day back, so that its daily wave is seen whole.
   const fromMs = Math.max(axis.startMs - 3 * DAY_H * HOUR_MS, Math.min(runFromMs, axis.startMs) - AHEAD_H * HOUR_MS);
   const toMs = axis.endMs + AHEAD_H * HOUR_MS;
-  const near = readingsWithin(whole, fromMs, toMs);
+  const near = readingsWithin(whole, heardBefore(input.fan, whole, fromMs, axis.startMs), toMs);
   const { passages, none, blind } = sensorPassages(near, axis, signOf(campaign.kind));
   if (blind === true && none.why !== null) return unseen(none.why);
   const possible = passages.filter(({ fanHours }) => fanHours > 0 || fromEntryM <= AT_ENTRY_M);

@@ -73,6 +73,17 @@ function expectHours(arrivals: readonly FrontArrival[], expected: readonly (numb
 }
 
 describe('a sharp front of known speed', () => {
+  it('does not take the first reading after a silence for grain that the front has not reached', () => {
+    // Silent from hour 10 to 45, the fan on from 24: 21 fan hours unseen, in which the front came to 1 m (10) and 2 m (20).
+    const spoil = (_: number, hour: number, tempC: number) => (hour > 10 && hour < 45 ? Number.NaN : tempC);
+    const [one] = binFronts(tell({ on: [[24, 200]], spoil })).campaigns;
+    const [first, second, third] = one.arrivals;
+    for (const { fanHours, why } of [first, second]) {
+      expect(fanHours).toBeNull();
+      expect(why).toContain('Good readings are lacking for 21 fan hours');
+    }
+    expect(Math.abs((third.fanHours ?? Number.NaN) - 30)).toBeLessThan(1);
+  });
   it('arrives ten fan hours a metre later, told in clock time too', () => {
     const { campaigns, why } = binFronts(tell({ on: [[24, 144]] }));
     expect(why).toBeNull();
