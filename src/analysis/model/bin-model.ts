@@ -26,6 +26,9 @@ import { verdictOf } from './verdict-of.ts';
 
 /** Rounds of a fit: the first, by the usual isotherms; each other's; the nearest ones'. */
 const ROUNDS = { first: 2, other: 1, near: 4 } as const;
+/** Steps of a round: of a fit that is kept, and of one that only shows whether an isotherm comes near. */
+const LONG = 3;
+const SHORT = 2;
 /** Isotherms whose sums of squares lie farther from the best's are ruled out; so many of the others are carried on. */
 const NEAR_COST = 9;
 const MOST_FINALS = 4;
@@ -67,14 +70,15 @@ function modelOfLog(log: BinLog, own: readonly SensorSeries[]): BinModel {
     rounds: number,
     reads: number,
     from = none,
+    steps = LONG,
   ): Tried => {
     let one = model(choice, reads, from);
-    let fit = solve(one, parameters, values, rounds);
+    let fit = solve(one, parameters, values, rounds, steps);
     let offsets: readonly Float64Array[] = from;
     for (let again = 0; again < (rounds > 2 ? 2 : 1); again++) {
       offsets = sensorOffsets(log, samples, one.shown(fit.values), fit.moistureBiasWb, reads);
       one = model(choice, reads, offsets);
-      fit = solve(one, parameters, fit.values, 1);
+      fit = solve(one, parameters, fit.values, 1, steps === LONG ? LONG : 1);
     }
     return { choice, fit, offsets, model: one };
   };
@@ -87,7 +91,7 @@ function modelOfLog(log: BinLog, own: readonly SensorSeries[]): BinModel {
   );
   const screened = [
     first,
-    ...others.map((choice) => tryOne(choice, first.fit.values, ROUNDS.other, split, first.offsets)),
+    ...others.map((choice) => tryOne(choice, first.fit.values, ROUNDS.other, split, first.offsets, SHORT)),
   ].sort(byCost);
   // The nearest are fitted to their end, the rest is far enough off.
   const [near, ...farther] = screened;

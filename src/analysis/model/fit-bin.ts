@@ -219,8 +219,8 @@ function eased(residual: number): number {
   return Math.sign(residual) * far * Math.sqrt(2 * (Math.sqrt(1 + (residual / far) ** 2) - 1));
 }
 
-/** Bounded least squares from a start, until a round no longer helps. */
-export function solve(model: Model, { list }: FitParameters, start: readonly number[], rounds: number): Fit {
+/** Bounded least squares from a start, until a round of so many steps no longer helps. */
+export function solve(model: Model, { list }: FitParameters, start: readonly number[], rounds: number, steps = 3): Fit {
   let values = [...start];
   let cost = costOf(model, values);
   const count = model.residuals(values).length;
@@ -238,7 +238,7 @@ export function solve(model: Model, { list }: FitParameters, start: readonly num
         maxValues: list.map((one) => one.high),
         gradientDifference: 0.05,
         damping: 1,
-        maxIterations: 3,
+        maxIterations: steps,
       },
     );
     const found = costOf(model, parameterValues);
