@@ -32,20 +32,26 @@ export async function benchFits(seeds = SEEDS): Promise<void> {
   }
 }
 
-function lineOf({ bin, told, pick, over, cheapest, why }: FitCase): string {
+function lineOf({ bin, told, pick, sure, over, cheapest, why }: FitCase): string {
   const points = Number.isNaN(over) ? 'misses its target' : `${(100 * over).toFixed(1)} % above the cheapest`;
-  const named = pick === null ? '' : `: ${pick}, ${points}${pick === cheapest ? '' : ` (${cheapest})`}`;
+  const named =
+    pick === null
+      ? ''
+      : `: ${pick}${sure ? '' : ' (not sure to reach)'}, ${points}${pick === cheapest ? '' : ` (${cheapest})`}`;
   return `${bin}: ${told}${named}${why === '' ? '' : `. ${why}`}`;
 }
 
 function summary(cases: readonly FitCase[]): void {
   const count = (told: FitCase['told']) => cases.filter((one) => one.told === told).length;
   const asked = cases.filter(({ told }) => told === 'right' || told === 'wrong' || told === 'none named');
+  const surely = asked.filter(({ sure }) => sure);
+  const rightly = surely.filter(({ told }) => told === 'right');
   const byOne = RANKED.map((_, i) => asked.filter(({ rightOnes }) => rightOnes[i]).length);
   const one = Math.max(...byOne);
   process.stdout.write(
     [
       `  ${count('right')} of ${asked.length} bins named right: within 5 % of the truly cheapest (none named in ${count('none named')})`,
+      `  of the ${surely.length} named as sure to reach, ${rightly.length} right`,
       `  ${RANKED[byOne.indexOf(one)].id} named for every bin would be right in ${one}`,
       `  beside them: withheld, as the model is not trusted, ${count('withheld')}; fewer than two strategies truly reach the target ${count('nothing asked')}`,
       '',

@@ -29,6 +29,8 @@ export interface FitCase {
   told: 'right' | 'wrong' | 'none named' | 'withheld' | 'nothing asked';
   /** what was named and what it truly comes to over the truly cheapest, less 1; NaN where it misses */
   pick: string | null;
+  /** whether it reaches in every doubted run */
+  sure: boolean;
   over: number;
   cheapest: string | null;
   /** of each strategy: within 5 % of the cheapest in truth */
@@ -56,7 +58,7 @@ function fitCase(
   weather: Weather,
   truly: (spec: RunSpec, strategy: Strategy, isotherm: Isotherm) => ReturnType<typeof fineRun>,
 ): FitCase {
-  const none = { bin, pick: null, over: Number.NaN, cheapest: null, rightOnes: [] };
+  const none = { bin, pick: null, sure: false, over: Number.NaN, cheapest: null, rightOnes: [] };
   const model = review.failure === null ? binModel(loaded, review) : null;
   if (model === null || !model.trusted || model.fitted === null)
     return { ...none, told: 'withheld', why: model?.why ?? String(review.failure) };
@@ -76,6 +78,7 @@ function fitCase(
     bin,
     told: pick === null ? 'none named' : over <= WITHIN - 1 ? 'right' : 'wrong',
     pick: pick === null ? null : RANKED[pick.index].id,
+    sure: pick?.sure ?? false,
     over,
     cheapest: RANKED[truth.findIndex(({ reached, cost }) => reached && cost === least)].id,
     rightOnes: truth.map(({ reached, cost }) => reached && cost <= WITHIN * least),
