@@ -1,5 +1,5 @@
 import { existsSync, rmSync } from 'node:fs';
-import { mkdir, readdir, rename, rm } from 'node:fs/promises';
+import { mkdir, mkdtemp, readdir, rename, rm, rmdir } from 'node:fs/promises';
 import { basename, dirname, join, resolve } from 'node:path';
 import { InputError } from '../../src/base/errors.ts';
 
@@ -12,22 +12,30 @@ export interface OwnFolder {
 }
 
 /**
- * A folder that holds something else than an earlier output is never replaced, and neither is one with the season in it.
+ * A folder that holds something else than an earlier output is never replaced, and neither is one with the season in it;
+ * one that cannot be written is told before the work, not after it.
  *
  * @throws InputError OUT_FOLDER
  */
 export async function assertReplaceable(out: string, seasonFolder: string, known: OwnFolder): Promise<void> {
-  const refuse = (found: string): never => {
-    const message = `${out} ${found}; it is left alone. Give --out a new folder or an earlier output of this command.`;
+  const refuse = (found: string, next = 'Give --out a new folder or an earlier output of this command.'): never => {
+    const message = `${out} ${found}; it is left alone. ${next}`;
     throw new InputError([{ code: 'OUT_FOLDER', message }]);
   };
   const season = resolve(seasonFolder);
   if (season === out || season.startsWith(`${out}/`)) refuse('holds the season itself');
+  await tryWriting(dirname(out)).catch(({ code }) => refuse(`cannot be written (${code})`, 'Give a folder that can.'));
   if (!existsSync(out)) return;
   const names = await readdir(out).catch(() => refuse('is not a folder'));
   const foreign = names.filter((name) => !known.own.test(name));
   if (foreign.length > 0) refuse(`holds files of its own (${foreign.slice(0, 5).join(', ')})`);
   if (names.length > 0 && !known.marks.every((mark) => names.includes(mark))) refuse('holds no earlier output');
+}
+
+/** Tried, since permissions alone do not tell a read-only disk; of a folder that is not there yet, where it would be made. */
+async function tryWriting(folder: string): Promise<void> {
+  if (!existsSync(folder)) return tryWriting(dirname(folder));
+  await rmdir(await mkdtemp(join(folder, '.fanbook-')));
 }
 
 /**

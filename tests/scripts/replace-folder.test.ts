@@ -39,4 +39,16 @@ describe('a folder written whole or not at all', () => {
     await expect(assertReplaceable(out, join(folder, 'season'), KNOWN)).rejects.toThrow(/family-photos/);
     await expect(assertReplaceable(folder, join(out, 'season'), KNOWN)).rejects.toThrow(/holds the season/);
   });
+
+  it('is told before the work where it cannot be written, and nothing is left of the trial', async () => {
+    const season = join(folder, 'season');
+    writeFileSync(join(folder, 'file'), '');
+    const below = join(folder, 'file', 'deeper', 'out');
+    await expect(assertReplaceable(below, season, KNOWN)).rejects.toThrow(
+      /^OUT_FOLDER .* cannot be written \(ENOTDIR\)/,
+    );
+    await expect(assertReplaceable(join(out, 'new', 'deeper'), season, KNOWN)).resolves.toBeUndefined();
+    expect(readdirSync(out)).toEqual([]);
+    expect(readdirSync(folder).sort()).toEqual(['file', 'out']);
+  });
 });
