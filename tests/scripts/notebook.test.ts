@@ -149,7 +149,7 @@ describe('a notebook', () => {
     expect(problems).toMatch(/^NOTEBOOK_THROWS \S*early\.ts:4:\d+ throws as it is read: TypeError: /);
   });
 
-  it('that throws on its page keeps what it wrote, and says where', async () => {
+  it('that throws on its page keeps what it wrote, says where, and what is missing', async () => {
     const late = written('late.ts', `${GOOD}\n\nconst none = [] as string[];\nheading(none[3].trim());`);
     const { failures, problems } = await draw({ notebook: late, season });
     expect(problems).toBe(null);
@@ -159,6 +159,18 @@ describe('a notebook', () => {
     const html = readFileSync(join(season, 'pages', 'own-page.html'), 'utf8');
     expect(html).toContain('<h3>Hours</h3>');
     expect(html).toContain('TypeError, late.ts:9: Cannot read properties of undefined');
+    expect(html).toContain('What was written before it stands; what comes after it is missing.');
+    expect(html).not.toContain('The other parts of the page stand');
+  });
+
+  it('says in the place of a figure without a number that there is none, and goes on', async () => {
+    const after = "figure({ title: 'All cooled', rows: [], x: 'day', y: 'temp_f' });\nheading('After');";
+    const done = await draw({ notebook: written('empty.ts', `${GOOD}\n${after}`), season });
+    expect(done).toMatchObject({ failures: [], problems: null });
+    const html = readFileSync(join(season, 'pages', 'own-page.html'), 'utf8');
+    expect(html).toContain('A figure is not drawn: temp_f has no number in no rows.');
+    expect(html).not.toContain('All cooled');
+    expect(html).toContain('>After</h2>');
   });
 
   it('is refused where it is none, or its page would go over a file that is not the kit’s', async () => {

@@ -49,10 +49,13 @@ interface Told extends FreePoint {
   series: string | null;
 }
 
+/** Rows that hold no number: the page says so in the figure's place, as it does of a table without rows. */
+export class NothingToDraw extends RangeError {}
+
 /**
  * Prepared rows as a figure of a page.
  *
- * @throws RangeError for a column that is not there; TypeError for values that no axis can show, or a `y` of no known kind
+ * @throws NothingToDraw where no row has a number; RangeError for a column that is not there; TypeError for values that no axis can show, or a `y` of no known kind
  */
 export function formFigure(spec: FigureSpec, units: Units): Figure {
   const { names, rows } = toRows(spec.rows);
@@ -79,7 +82,7 @@ export function formFigure(spec: FigureSpec, units: Units): Figure {
     };
   });
   const there = told.filter(({ y }) => !Number.isNaN(y));
-  if (there.length === 0) throw new RangeError(`${spec.y} has no number to draw in ${counted(rows.length, 'row')}`);
+  if (there.length === 0) throw new NothingToDraw(`${spec.y} has no number in ${counted(rows.length, 'row')}`);
   const lacking = told.length - there.length;
   const said = (y: number) => units.say(of, siOf(y, of, units));
   const data: FreeFigure = {

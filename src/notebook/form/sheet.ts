@@ -7,7 +7,7 @@ import { brokenBins, counted, sentence } from '../words.ts';
 import { binNumbers } from './bin-numbers.ts';
 import { callSite, siteSaid } from './call-site.ts';
 import { figureNumbers } from './figure-numbers.ts';
-import { type FigureSpec, formFigure } from './form-figure.ts';
+import { type FigureSpec, formFigure, NothingToDraw } from './form-figure.ts';
 import { formTable } from './form-table.ts';
 import { type Live, sayLive } from './live-text.ts';
 import { uniqueId } from './plain-id.ts';
@@ -105,7 +105,9 @@ export function newSheet(input: SheetInput, plotted: (size: Size, options: objec
     },
     figure(spec) {
       const section = open();
-      const figure = located(figureOf(spec, units, plotted), callSite(new Error('here').stack), onFailure);
+      const made = figureOrWhy(spec, units, plotted);
+      if (typeof made === 'string') return void section.flow.push({ note: made });
+      const figure = located(made, callSite(new Error('here').stack), onFailure);
       const own = { ...figure, id: uniqueId(figure.id, idsOf(section.figures)) };
       section.figures.push(own);
       section.flow.push({ figure: own.id });
@@ -160,6 +162,16 @@ function figureOf(
   if ('rows' in spec) return formFigure(spec, units);
   const { title, subtitle, alt, id = title, plot } = spec;
   return { id, title, subtitle, alt, legend: [], notShown: null, draw: (size) => plotted(size, plot(size)) };
+}
+
+/** The figure, or why there is none: its title is not said, as it may claim what no number shows. */
+function figureOrWhy(...of: Parameters<typeof figureOf>): Figure | string {
+  try {
+    return figureOf(...of);
+  } catch (error) {
+    if (error instanceof NothingToDraw) return `A figure is not drawn: ${sentence(error.message)}`;
+    throw error;
+  }
 }
 
 /** What throws in drawing, after the notebook is done, says where the figure was asked for. */

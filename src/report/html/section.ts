@@ -5,8 +5,8 @@ import { renderFigure } from './figure.ts';
 import { html, type Markup, slug } from './markup.ts';
 import { renderTable } from './table.ts';
 
-export function renderFailure(reason: string): Markup {
-  return html`<p class="failure" role="note"><strong>This part failed.</strong> ${reason} The other parts of the page stand.</p>`;
+export function renderFailure(reason: string, stands = 'The other parts of the page stand.'): Markup {
+  return html`<p class="failure" role="note"><strong>This part failed.</strong> ${reason} ${stands}</p>`;
 }
 
 /** What is made, or in its place that it failed. */
@@ -38,7 +38,7 @@ export function renderSection(section: Section, page: Page, head?: Markup): { ma
     if ('note' in piece) return html`<p class="note">${piece.note}</p>`;
     if ('failure' in piece) {
       failures.push(`${section.title}: ${piece.failure}`);
-      return renderFailure(piece.failure);
+      return renderFailure(piece.failure, 'What was written before it stands; what comes after it is missing.');
     }
     if ('figure' in piece) return html`${figures.filter(({ id }) => id === piece.figure).map(drawn)}`;
     return html`${tables.filter(({ id }) => id === piece.table).map(ruled)}`;

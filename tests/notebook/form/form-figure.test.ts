@@ -125,7 +125,7 @@ describe('a figure by short orders', () => {
       formFigure({ title: 'T', rows: days(1), x: 'day', y: 'temp_f', ...spec }, us);
     expect(draw({ y: 'temp' })).toThrow('there is no column temp; the rows have day, cable, temp_f');
     expect(draw({ y: 'cable' })).toThrow('"C1" is no number to draw');
-    expect(draw({ rows: [{ day: '2024-10-01', temp_f: null }] })).toThrow('temp_f has no number to draw in 1 row');
+    expect(draw({ rows: [{ day: '2024-10-01', temp_f: null }] })).toThrow('temp_f has no number in 1 row');
     expect(draw({ rows: [{ day: '2024-10-01', temp_f: estimate(1, 0, 2) }], y: 'temp_f' })).not.toThrow();
     expect(draw({ rows: [{ day: '2024-10-01', cost: estimate(1, 0, 2) }], y: 'cost' })).toThrow(
       "cost holds estimates; say of what, e.g. of: 'money'",
