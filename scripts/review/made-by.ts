@@ -1,3 +1,4 @@
+import { basename } from 'node:path';
 import packageJson from '../../package.json' with { type: 'json' };
 import type { MadeBy } from '../../src/report/page.ts';
 import { Units } from '../../src/report/units.ts';
@@ -7,6 +8,17 @@ import { changedDefaults } from './changed-defaults.ts';
 /** The units, currency and clock of a season's readers. */
 export function unitsOf({ season }: LoadedSeason): Units {
   return new Units(season.showUnits, season.currency, season.site.timeZone);
+}
+
+/** A command as a page names it, with the options that move its numbers. */
+export function commandSaid(
+  command: string,
+  folder: string,
+  models: boolean | undefined,
+  previous: string | null | undefined,
+) {
+  const options = [models === false ? ' --no-model' : '', previous == null ? '' : ` --previous ${basename(previous)}`];
+  return `npm run ${command} -- ${basename(folder)}${options.join('')}`;
 }
 
 /** Where a page of a season comes from. */

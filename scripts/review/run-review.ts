@@ -1,5 +1,5 @@
 import { mkdir, writeFile } from 'node:fs/promises';
-import { basename, join, resolve } from 'node:path';
+import { join, resolve } from 'node:path';
 import binsCompared from '../../notebooks/bins-compared.ts';
 import dataQuality from '../../notebooks/data-quality.ts';
 import fanEnergy from '../../notebooks/fan-energy.ts';
@@ -26,7 +26,7 @@ import { workedOut } from '../kept/worked-out.ts';
 import { findChromium } from '../pdf/find-chromium.ts';
 import { readSweep } from '../sweep/read-sweep.ts';
 import { hindsightCsv } from './hindsight-csv.ts';
-import { madeBy, unitsOf } from './made-by.ts';
+import { commandSaid, madeBy, unitsOf } from './made-by.ts';
 import { ownNotebooks } from './own-notebooks.ts';
 import { type PdfWish, pdfOf } from './pdf-of.ts';
 import { previousSeason } from './previous-season.ts';
@@ -114,7 +114,7 @@ export async function runReview(options: ReviewOptions): Promise<ReviewOutcome> 
     swept: readSweep(season),
     beside: before === null ? undefined : besidePrevious(seasonNumbers(summary), before),
     units: unitsOf(loaded),
-    made: madeBy(loaded, `npm run review -- ${basename(folder)}`, options.generatedAtMs),
+    made: madeBy(loaded, commandSaid('review', folder, models, options.previous), options.generatedAtMs),
   };
   const pages = NOTEBOOKS.map((notebook) => notebook.page(input));
   for (const notebook of own) pages.push(await notebook.page(input));

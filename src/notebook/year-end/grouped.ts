@@ -11,7 +11,7 @@ const MANY: Partial<
     seen: (names, money) =>
       `${names} went out drier than the market’s base; the weight that left with the water was worth ${money}.`,
     todo: (names) =>
-      `Stop the fans of ${names} when the bin’s mean comes to its target, and hold the wettest layer by probe.`,
+      `Stop the fans of ${names} when the bin’s mean comes to its target, and check the wettest layer with a probe.`,
   },
   'useful-hours-only': {
     title: 'No hours against the goal',
