@@ -109,6 +109,9 @@ describe('year-end of a consultant’s list of farms', () => {
         say: () => {},
       });
       expect(hashes(join(clients, name, 'year-end'))).toEqual(hashes(alone));
+      // The command that a report names would make its numbers again.
+      const html = filesOf(alone).get('year-end.html') ?? '';
+      expect(html).toContain(`npm run year-end -- ${name} --no-model`);
     }
     const words = { vexholm: /vexholm|vex tower/i, quillmoor: /quillmoor/i, tarnwick: /tarnwick/i };
     for (const [name, others] of [
