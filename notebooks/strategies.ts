@@ -9,6 +9,7 @@ import {
   hangsTable,
   MODEL_RANGES,
   methodsOf,
+  picksSaid,
   playedBins,
   runsTable,
   section,
@@ -47,6 +48,7 @@ export default defineNotebook(
             'Costs by the model are of the bin alone on its tariff: energy, the demand of its own fans, and fuel. Charges on connected horsepower are the same whatever is run, and left out.',
             ...aloneNotes(bins),
             doubtsSaid(),
+            picksSaid(),
           ],
         })),
         ...played.map((one) =>

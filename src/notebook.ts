@@ -112,6 +112,7 @@ export { sectionFigure } from './notebook/section-figure.ts';
 export {
   doubtsSaid,
   MODEL_RANGES,
+  picksSaid,
   strategiesAnswer,
   strategyEntries,
   strategyKeys,

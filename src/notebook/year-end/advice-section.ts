@@ -2,6 +2,7 @@ import type { SeasonReview } from '../../analysis/types.ts';
 import type { Entry, SectionBody } from '../../report/page.ts';
 import type { Units } from '../../report/units.ts';
 import type { LoadedSeason } from '../../season/loaded.ts';
+import { picksSaid } from '../strategy-answer.ts';
 import { counted } from '../words.ts';
 import { grouped } from './grouped.ts';
 import { isClear, isPriced, type Measure, payback, WORTH, worthTelling } from './measure.ts';
@@ -49,6 +50,7 @@ export function adviceSection(
       };
     }),
     notes: [
+      ...(told.some(({ kind }) => kind === 'other-rule') ? [picksSaid()] : []),
       ...(clear.length > told.length
         ? [`${counted(clear.length - told.length, 'more measure')} with a clear saving stand in the table of measures.`]
         : []),
