@@ -76,7 +76,7 @@ export async function translate(path: string, into: string, say: (path: string) 
     const wanted = specifier.startsWith('file:') ? fileURLToPath(specifier) : resolve(dirname(file), specifier);
     const found = localFile(wanted);
     if (found === null) {
-      files.add(wanted);
+      for (const one of asNamed(wanted)) files.add(one);
       problems.push(missingImport(file, text, specifier, say, 'there is no such file'));
       return null;
     }
@@ -120,9 +120,12 @@ async function toModule(
 }
 
 /** As written, or with the ending that TypeScript lets one leave out or write as `.js`. */
+function asNamed(wanted: string): string[] {
+  return [wanted, wanted.replace(/\.js$/, '.ts'), `${wanted}.ts`, `${wanted}.js`];
+}
+
 function localFile(wanted: string): string | null {
-  const tries = [wanted, wanted.replace(/\.js$/, '.ts'), `${wanted}.ts`, `${wanted}.js`];
-  const found = tries.find((path) => existsSync(path) && statSync(path).isFile());
+  const found = asNamed(wanted).find((path) => existsSync(path) && statSync(path).isFile());
   return found === undefined ? null : realpathSync(found);
 }
 

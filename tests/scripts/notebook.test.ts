@@ -336,6 +336,9 @@ describe('npm run notebook --watch', () => {
     wordsAre('throw new RangeError(word);');
     await until(() => last().troubles[0]?.kind === 'RangeError');
     expect(last().troubles[0]).toMatchObject({ file: words, line: 3 });
+    // Gone, and back again.
+    rmSync(words);
+    await until(() => last().troubles[0]?.kind === 'NOTEBOOK_IMPORT');
     wordsAre('');
     await until(async () => (await page()).includes('>mended</h2>'));
     expect(last().troubles).toEqual([]);

@@ -92,7 +92,9 @@ export async function watchNotebook(options: WatchOptions): Promise<Watching> {
 
   let waiting: NodeJS.Timeout | null = null;
   let renews = false;
-  watcher.on('all', (_, path) => {
+  watcher.on('all', (what, path) => {
+    // Of a file that is gone it forgets its return.
+    if (what === 'unlink') watcher.add(path);
     const atMs = performance.now();
     renews ||= isSeasons(path, seasonFolder) && path !== notebook;
     if (waiting !== null) clearTimeout(waiting);
