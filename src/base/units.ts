@@ -1,13 +1,8 @@
-import {
-  create,
-  createUnitDependencies,
-  type MathJsInstance,
-  toDependencies,
-  type Unit,
-  unitDependencies,
-} from 'mathjs';
+import type { MathJsInstance, Unit } from 'mathjs';
+import mathjs from 'mathjs/lib/browser/math.js';
 import { BUSHEL_FT3 } from './bushel.ts';
 
+const { create, createUnitDependencies, toDependencies, unitDependencies } = mathjs;
 // Dimensional arithmetic is the library's; only the trade's own units are told to it here.
 const math = create({ unitDependencies, createUnitDependencies, toDependencies }, {}) as MathJsInstance;
 math.createUnit('point'); // a point of moisture, wet basis

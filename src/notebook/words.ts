@@ -1,5 +1,6 @@
 import type { BinReview } from '../analysis/types.ts';
 import { type Estimate, withheld } from '../base/estimate.ts';
+import { groupedCount } from '../base/grouped-count.ts';
 import type { KeyNumber } from '../report/page.ts';
 import type { Quantity } from '../report/quantities.ts';
 import type { Units } from '../report/units.ts';
@@ -7,7 +8,7 @@ import type { Units } from '../report/units.ts';
 /** `1 bin`, `3 bins`, `no bins`. */
 export function counted(count: number, one: string, many = `${one}s`): string {
   if (count === 0) return `no ${many}`;
-  return `${String(count).replace(/\B(?=(\d{3})+$)/g, ',')} ${count === 1 ? one : many}`;
+  return `${groupedCount(count)} ${count === 1 ? one : many}`;
 }
 
 export function capital(text: string): string {

@@ -1,3 +1,4 @@
+import { groupedCount } from '../../base/grouped-count.ts';
 import { listed } from '../../base/listed.ts';
 import type { OwnNumber } from '../../report/page.ts';
 import type { Units } from '../../report/units.ts';
@@ -49,9 +50,7 @@ function sayPart(units: Units, part: Live, missing: (why: string | null) => stri
 function sayCount(count: number, missing: (why: string | null) => string): string {
   if (Number.isNaN(count)) return missing(null);
   if (!Number.isSafeInteger(count)) throw new TypeError(kindless(String(count)));
-  return String(Math.abs(count))
-    .replace(/\B(?=(\d{3})+$)/g, ',')
-    .replace(/^/, count < 0 ? '−' : '');
+  return `${count < 0 ? '−' : ''}${groupedCount(Math.abs(count))}`;
 }
 
 const kindless = (what: string) =>

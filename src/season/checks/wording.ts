@@ -1,3 +1,4 @@
+import { groupedCount } from '../../base/grouped-count.ts';
 import { fromSi } from '../../base/units.ts';
 
 export type ShowUnits = 'us' | 'si';
@@ -27,9 +28,5 @@ export function spanText(ms: number): string {
 
 /** `1 reading`, `12,300 readings` */
 export function countText(count: number, one: string, many = `${one}s`): string {
-  return `${grouped(count)} ${count === 1 ? one : many}`;
-}
-
-function grouped(count: number): string {
-  return String(Math.round(count)).replace(/\B(?=(\d{3})+$)/g, ',');
+  return `${groupedCount(count)} ${count === 1 ? one : many}`;
 }

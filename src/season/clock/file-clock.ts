@@ -1,3 +1,4 @@
+import { groupedCount } from '../../base/grouped-count.ts';
 import type { Zone } from '../../base/zone.ts';
 import { backwardsRows } from './backwards.ts';
 import { fileZone, isLocalStandard, rememberedZone } from './file-zone.ts';
@@ -131,7 +132,7 @@ function zoneFinding(
     rows,
     fromMs: Number.isFinite(off.fromMs) ? off.fromMs : null,
     toMs: Number.isFinite(off.toMs) ? off.toMs : null,
-    text: `${path}: ${signs.join('; ')} (${when}): ${verdict}, so ${off.rows.toLocaleString('en-US')} rows of its summer half stand an hour off.`,
+    text: `${path}: ${signs.join('; ')} (${when}): ${verdict}, so ${groupedCount(off.rows)} rows of its summer half stand an hour off.`,
     advice: standard
       ? 'Set time_zone: local standard for this file if the logger is not set forward in spring.'
       : 'Leave out time_zone: local standard for this file if the logger follows the change of the clocks.',
