@@ -1,6 +1,6 @@
 import { basename } from 'node:path';
 import packageJson from '../../package.json' with { type: 'json' };
-import type { MadeBy } from '../../src/report/page.ts';
+import type { InputFile, MadeBy } from '../../src/report/page.ts';
 import { Units } from '../../src/report/units.ts';
 import type { LoadedSeason } from '../../src/season/loaded.ts';
 import { changedDefaults } from './changed-defaults.ts';
@@ -21,22 +21,33 @@ export function commandSaid(
   return `npm run ${command} -- ${basename(folder)}${options.join('')}`;
 }
 
+/** The files that a season was read from. */
+export function inputsOf({ load }: LoadedSeason): InputFile[] {
+  return load.files.map(({ path, sha256, bytes, rows, firstMs, lastMs }) => ({
+    path,
+    sha256,
+    bytes,
+    rows,
+    firstMs,
+    lastMs,
+  }));
+}
+
+/** Where a page comes from that tells of the season before, too. */
+export function madeBeside(made: MadeBy, before: readonly InputFile[]): MadeBy {
+  return { ...made, inputs: [...made.inputs, ...before] };
+}
+
 /** Where a page of a season comes from. */
-export function madeBy({ season, load }: LoadedSeason, command: string, generatedAtMs: number): MadeBy {
+export function madeBy(loaded: LoadedSeason, command: string, generatedAtMs: number): MadeBy {
+  const { season } = loaded;
   return {
     seasonTitle: season.title,
     farm: season.preparedFor,
     command,
     version: packageJson.version,
     generatedAtMs,
-    inputs: load.files.map(({ path, sha256, bytes, rows, firstMs, lastMs }) => ({
-      path,
-      sha256,
-      bytes,
-      rows,
-      firstMs,
-      lastMs,
-    })),
+    inputs: inputsOf(loaded),
     changedDefaults: changedDefaults(season),
   };
 }

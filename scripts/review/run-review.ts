@@ -26,7 +26,7 @@ import { workedOut } from '../kept/worked-out.ts';
 import { findChromium } from '../pdf/find-chromium.ts';
 import { readSweep } from '../sweep/read-sweep.ts';
 import { hindsightCsv } from './hindsight-csv.ts';
-import { commandSaid, madeBy, unitsOf } from './made-by.ts';
+import { commandSaid, madeBeside, madeBy, unitsOf } from './made-by.ts';
 import { ownNotebooks } from './own-notebooks.ts';
 import { type PdfWish, pdfOf } from './pdf-of.ts';
 import { previousSeason } from './previous-season.ts';
@@ -44,6 +44,9 @@ export const NOTEBOOKS = [
   methods,
   yearEnd,
 ];
+
+/** The one page that sets the season before beside this one. */
+const TELLS_OF_BEFORE = 'year-end';
 
 /** What stands in a review folder. */
 const REVIEW_FOLDER: OwnFolder = {
@@ -112,11 +115,12 @@ export async function runReview(options: ReviewOptions): Promise<ReviewOutcome> 
     loaded,
     review,
     swept: readSweep(season),
-    beside: before === null ? undefined : besidePrevious(seasonNumbers(summary), before),
+    beside: before === null ? undefined : besidePrevious(seasonNumbers(summary), before.numbers),
     units: unitsOf(loaded),
     made: madeBy(loaded, commandSaid('review', folder, models, options.previous), options.generatedAtMs),
   };
-  const pages = NOTEBOOKS.map((notebook) => notebook.page(input));
+  const withBefore = { ...input, made: madeBeside(input.made, before?.inputs ?? []) };
+  const pages = NOTEBOOKS.map((notebook) => notebook.page(notebook.id === TELLS_OF_BEFORE ? withBefore : input));
   for (const notebook of own) pages.push(await notebook.page(input));
   const rendered = renderPages(pages);
   const tables = pages.map(tablesOf);

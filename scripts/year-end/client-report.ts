@@ -9,7 +9,7 @@ import { type ClientLine, clientLine } from '../../src/notebook/year-end/client-
 import { renderDocument } from '../../src/report/html/document.ts';
 import type { InputFile } from '../../src/report/page.ts';
 import { assertReplaceable, type OwnFolder, replaceFolder } from '../folder/replace-folder.ts';
-import { commandSaid, madeBy, unitsOf } from '../review/made-by.ts';
+import { commandSaid, madeBeside, madeBy, unitsOf } from '../review/made-by.ts';
 import { pdfOf } from '../review/pdf-of.ts';
 import { previousSeason } from '../review/previous-season.ts';
 import { tablesOf } from '../review/run-review.ts';
@@ -59,10 +59,13 @@ export async function clientReport({ folder, out, wishes, generatedAtMs, say }: 
     review,
     units: unitsOf(loaded),
     made: {
-      ...madeBy(loaded, commandSaid('year-end', folder, wishes.models, wishes.previous), generatedAtMs),
+      ...madeBeside(
+        madeBy(loaded, commandSaid('year-end', folder, wishes.models, wishes.previous), generatedAtMs),
+        before?.inputs ?? [],
+      ),
       farm: wishes.preparedFor ?? loaded.season.preparedFor,
     },
-    beside: before === null ? undefined : besidePrevious(seasonNumbers(summary), before),
+    beside: before === null ? undefined : besidePrevious(seasonNumbers(summary), before.numbers),
     stated: { preparedFor: wishes.preparedFor, preparedBy: wishes.preparedBy, date: wishes.date },
   });
   const rendered = renderDocument(page, [{ file: page.file, title: page.title }]);

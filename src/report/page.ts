@@ -159,7 +159,8 @@ export interface InputFile {
   path: string;
   sha256: string;
   bytes: number;
-  rows: number;
+  /** null: no table of rows */
+  rows: number | null;
   firstMs: number | null;
   lastMs: number | null;
 }

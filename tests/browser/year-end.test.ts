@@ -31,6 +31,8 @@ interface Report {
   paper: 'letter' | 'a4';
   /** about as many sheets as its sections need */
   sheets: readonly [number, number];
+  /** beginnings of the files that it names */
+  reads: readonly string[];
   /** writes year-end.html and year-end.pdf into a folder */
   make(out: string, work: string): Promise<void>;
 }
@@ -67,6 +69,7 @@ const REPORTS: readonly Report[] = [
     place: 'Sorrel Fork (an invented farm), Harvest 2024',
     paper: 'letter',
     sheets: [20, 34],
+    reads: ['>logs/', '>sorrel-fork-2023/logs/'],
     make: (out) =>
       ofFolder(resolve('data-samples/sorrel-fork'), out, 'letter', {
         previous: resolve('data-samples/sorrel-fork-2023'),
@@ -77,6 +80,7 @@ const REPORTS: readonly Report[] = [
     place: 'A Farm (invented), Made for a test',
     paper: 'a4',
     sheets: [8, 18],
+    reads: ['>logs/'],
     make: (out, work) => {
       makeBareSeason(join(work, 'season'));
       return ofFolder(join(work, 'season'), out, 'a4', { farm: 'A Farm (invented)' });
@@ -87,6 +91,7 @@ const REPORTS: readonly Report[] = [
     place: 'Thistle Reach (invented), Made for a test',
     paper: 'a4',
     sheets: [14, 26],
+    reads: ['>logs/'],
     make: async (out) => {
       const { kit } = await seasonPages({ madeMs: MADE_MS, date: '20 May 2025' });
       const page = kit.find(({ cover }) => cover !== undefined)!;
@@ -98,107 +103,114 @@ const REPORTS: readonly Report[] = [
 ];
 const SIZES = { letter: [612, 792], a4: [595, 842] };
 
-describe.skipIf(NO_BROWSER).each(REPORTS)('the year-end report of $name as PDF', ({ place, paper, sheets, make }) => {
-  const work = mkdtempSync(join(tmpdir(), 'fanbook-year-end-'));
-  const out = join(work, 'out');
-  let browser: Browser;
-  let pdf: Uint8Array;
-  let html = '';
-  let pages: Sheet[] = [];
+describe.skipIf(NO_BROWSER).each(REPORTS)(
+  'the year-end report of $name as PDF',
+  ({ place, paper, sheets, reads, make }) => {
+    const work = mkdtempSync(join(tmpdir(), 'fanbook-year-end-'));
+    const out = join(work, 'out');
+    let browser: Browser;
+    let pdf: Uint8Array;
+    let html = '';
+    let pages: Sheet[] = [];
 
-  beforeAll(async () => {
-    await make(out, work);
-    pdf = readFileSync(join(out, 'year-end.pdf'));
-    html = readFileSync(join(out, 'year-end.html'), 'utf8');
-    pages = await sheetsOf(pdf);
-    browser = await testBrowser();
-  });
-  afterAll(async () => {
-    await browser?.close();
-    rmSync(work, { recursive: true, force: true });
-  });
+    beforeAll(async () => {
+      await make(out, work);
+      pdf = readFileSync(join(out, 'year-end.pdf'));
+      html = readFileSync(join(out, 'year-end.html'), 'utf8');
+      pages = await sheetsOf(pdf);
+      browser = await testBrowser();
+    });
+    afterAll(async () => {
+      await browser?.close();
+      rmSync(work, { recursive: true, force: true });
+    });
 
-  it('has the paper and about as many sheets as its sections need, none of them empty', async () => {
-    const document = await openPdf(pdf);
-    const [, , right, top] = (await document.getPage(1)).view;
-    await document.destroy();
-    expect([Math.round(right), Math.round(top)]).toEqual(SIZES[paper]);
-    expect(pages.length).toBeGreaterThanOrEqual(sheets[0]);
-    expect(pages.length).toBeLessThanOrEqual(sheets[1]);
-    // Beyond the running head and foot every sheet says something.
-    for (const [i, { lines }] of pages.entries()) expect(lines.length, `sheet ${i + 1}`).toBeGreaterThan(4);
-  });
+    it('has the paper and about as many sheets as its sections need, none of them empty', async () => {
+      const document = await openPdf(pdf);
+      const [, , right, top] = (await document.getPage(1)).view;
+      await document.destroy();
+      expect([Math.round(right), Math.round(top)]).toEqual(SIZES[paper]);
+      expect(pages.length).toBeGreaterThanOrEqual(sheets[0]);
+      expect(pages.length).toBeLessThanOrEqual(sheets[1]);
+      // Beyond the running head and foot every sheet says something.
+      for (const [i, { lines }] of pages.entries()) expect(lines.length, `sheet ${i + 1}`).toBeGreaterThan(4);
+    });
 
-  it('bears farm, season and its number on every sheet but the cover', () => {
-    const text = ({ lines }: Sheet) => lines.join('\n');
-    expect(text(pages[0])).not.toMatch(/Page \d/);
-    expect(text(pages[0])).toContain('A. Consultant');
-    expect(text(pages[0])).toContain('20 May 2025');
-    for (const [i, page] of pages.entries()) {
-      if (i === 0) continue;
-      expect(page.lines[0], `sheet ${i + 1}`).toContain(place);
-      expect(text(page), `sheet ${i + 1}`).toContain(`Page ${i + 1} of ${pages.length}`);
-    }
-  });
+    it('names the files that it was made from, those of the season before too', () => {
+      for (const path of reads) expect(html).toContain(path);
+    });
 
-  it('has true page numbers in its contents: each heading stands on the sheet that they say', () => {
-    const headings = headingsOf(html);
-    expect(headings.length).toBeGreaterThan(15);
-    // The contents may stand in two columns, two of them on a line.
-    const contents = pages[0].lines.join('\n');
-    for (const { title } of headings) {
-      const escaped = title.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
-      const told = new RegExp(`(?:^|\\s)${escaped} (\\d+)(?:\\s|$)`, 'm').exec(contents);
-      expect(told, `${title} in ${contents}`).not.toBeNull();
-      const sheet = Number(told?.[1]);
-      const there = pages[sheet - 1]?.lines.some((line) => line === title);
-      expect(there, `${title} is not on sheet ${sheet}`).toBe(true);
-    }
-  });
+    it('bears farm, season and its number on every sheet but the cover', () => {
+      const text = ({ lines }: Sheet) => lines.join('\n');
+      expect(text(pages[0])).not.toMatch(/Page \d/);
+      expect(text(pages[0])).toContain('A. Consultant');
+      expect(text(pages[0])).toContain('20 May 2025');
+      for (const [i, page] of pages.entries()) {
+        if (i === 0) continue;
+        expect(page.lines[0], `sheet ${i + 1}`).toContain(place);
+        expect(text(page), `sheet ${i + 1}`).toContain(`Page ${i + 1} of ${pages.length}`);
+      }
+    });
 
-  it('is printed at its own size: nothing is so wide that the printer shrinks every sheet', () => {
-    // 9.5 pt on paper; the answer is a quarter larger.
-    const answer = pages[1].sizes.find(({ text }) => /^(The fans|Can’t tell)/.test(text));
-    expect(answer?.size).toBeCloseTo(9.5 * 1.25, 1);
-  });
+    it('has true page numbers in its contents: each heading stands on the sheet that they say', () => {
+      const headings = headingsOf(html);
+      expect(headings.length).toBeGreaterThan(15);
+      // The contents may stand in two columns, two of them on a line.
+      const contents = pages[0].lines.join('\n');
+      for (const { title } of headings) {
+        const escaped = title.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
+        const told = new RegExp(`(?:^|\\s)${escaped} (\\d+)(?:\\s|$)`, 'm').exec(contents);
+        expect(told, `${title} in ${contents}`).not.toBeNull();
+        const sheet = Number(told?.[1]);
+        const there = pages[sheet - 1]?.lines.some((line) => line === title);
+        expect(there, `${title} is not on sheet ${sheet}`).toBe(true);
+      }
+    });
 
-  it('cuts no figure and no row over the edge of a sheet, and repeats caption and heads of tables that go on', async () => {
-    const page = await browser.newPage({ bypassCSP: true });
-    await page.emulateMedia({ media: 'print' });
-    await page.goto(pathToFileURL(join(out, 'year-end.html')).href);
-    const { cut, headless, figures, rows } = await onPaper(page, paper === 'a4' ? 'A4' : 'Letter');
-    await page.close();
-    expect([...cut, ...headless]).toEqual([]);
-    expect(figures).toBeGreaterThan(4);
-    expect(rows).toBeGreaterThan(20);
-  });
+    it('is printed at its own size: nothing is so wide that the printer shrinks every sheet', () => {
+      // 9.5 pt on paper; the answer is a quarter larger.
+      const answer = pages[1].sizes.find(({ text }) => /^(The fans|Can’t tell)/.test(text));
+      expect(answer?.size).toBeCloseTo(9.5 * 1.25, 1);
+    });
 
-  it('numbers its figures from 1 on, and puts the summary on the first sheet after the cover', () => {
-    const all = pages.map(({ lines }) => lines.join(' ')).join(' ');
-    const numbers = [...all.matchAll(/Figure (\d+)\./g)].map(([, n]) => Number(n)).sort((a, b) => a - b);
-    expect(numbers).toEqual(Array.from({ length: numbers.length }, (_, i) => i + 1));
-    expect(numbers.length).toBeGreaterThan(4);
-    expect(pages[1].lines.slice(0, 3)).toContain('1 Summary');
-    expect(pages[2].lines.slice(0, 3)).toContain('2 The farm and its bins');
-  });
-
-  it.each(WINDOWS)(
-    'as a page breaks no rule of axe-core in the $colorScheme theme at $width px, and does not scroll sideways',
-    async (window) => {
-      const path = join(out, 'year-end.html');
-      const page = await browser.newPage({ viewport: { width: window.width, height: 900 } });
-      await page.goto(pathToFileURL(path).href);
-      expect(await page.evaluate(TOO_WIDE)).toBe(0);
+    it('cuts no figure and no row over the edge of a sheet, and repeats caption and heads of tables that go on', async () => {
+      const page = await browser.newPage({ bypassCSP: true });
+      await page.emulateMedia({ media: 'print' });
+      await page.goto(pathToFileURL(join(out, 'year-end.html')).href);
+      const { cut, headless, figures, rows } = await onPaper(page, paper === 'a4' ? 'A4' : 'Letter');
       await page.close();
-      expect(await brokenRules(browser, [path], window)).toEqual([]);
-    },
-  );
+      expect([...cut, ...headless]).toEqual([]);
+      expect(figures).toBeGreaterThan(4);
+      expect(rows).toBeGreaterThan(20);
+    });
 
-  it('bears the stated time in place of the printer’s clock', async () => {
-    const document = await openPdf(pdf);
-    const info = (await document.getMetadata()).info as Record<string, string>;
-    await document.destroy();
-    expect(info.CreationDate).toBe("D:20250520000000+00'00'");
-    expect(info.ModDate).toBe(info.CreationDate);
-  });
-});
+    it('numbers its figures from 1 on, and puts the summary on the first sheet after the cover', () => {
+      const all = pages.map(({ lines }) => lines.join(' ')).join(' ');
+      const numbers = [...all.matchAll(/Figure (\d+)\./g)].map(([, n]) => Number(n)).sort((a, b) => a - b);
+      expect(numbers).toEqual(Array.from({ length: numbers.length }, (_, i) => i + 1));
+      expect(numbers.length).toBeGreaterThan(4);
+      expect(pages[1].lines.slice(0, 3)).toContain('1 Summary');
+      expect(pages[2].lines.slice(0, 3)).toContain('2 The farm and its bins');
+    });
+
+    it.each(WINDOWS)(
+      'as a page breaks no rule of axe-core in the $colorScheme theme at $width px, and does not scroll sideways',
+      async (window) => {
+        const path = join(out, 'year-end.html');
+        const page = await browser.newPage({ viewport: { width: window.width, height: 900 } });
+        await page.goto(pathToFileURL(path).href);
+        expect(await page.evaluate(TOO_WIDE)).toBe(0);
+        await page.close();
+        expect(await brokenRules(browser, [path], window)).toEqual([]);
+      },
+    );
+
+    it('bears the stated time in place of the printer’s clock', async () => {
+      const document = await openPdf(pdf);
+      const info = (await document.getMetadata()).info as Record<string, string>;
+      await document.destroy();
+      expect(info.CreationDate).toBe("D:20250520000000+00'00'");
+      expect(info.ModDate).toBe(info.CreationDate);
+    });
+  },
+);

@@ -5,7 +5,9 @@ import { renderTable } from './table.ts';
 /** "How this page was made": enough to make it again, and to see whether it was made from the same files. */
 export function renderMadeBy(page: Page, what = 'page'): Markup {
   const { madeBy, units } = page;
-  const span = (ms: number | null) => ms ?? { value: null, why: 'No row of this file was kept.' };
+  const NO_ROWS = 'This file is no log: it holds numbers that were worked out before.';
+  const span = (rows: number | null, ms: number | null) =>
+    ms ?? { value: null, why: rows === null ? NO_ROWS : 'No row of this file was kept.' };
   const table: Table = {
     id: 'inputs',
     caption: 'Files read',
@@ -19,9 +21,9 @@ export function renderMadeBy(page: Page, what = 'page'): Markup {
     ],
     rows: madeBy.inputs.map((file) => ({
       path: file.path,
-      rows: file.rows,
-      first: span(file.firstMs),
-      last: span(file.lastMs),
+      rows: file.rows ?? { value: null, why: NO_ROWS },
+      first: span(file.rows, file.firstMs),
+      last: span(file.rows, file.lastMs),
       bytes: file.bytes,
       hash: file.sha256.slice(0, 16),
     })),

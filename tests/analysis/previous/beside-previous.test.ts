@@ -1,6 +1,7 @@
+import { createHash } from 'node:crypto';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { basename, join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import { previousSeason } from '../../../scripts/review/previous-season.ts';
 import { besidePrevious } from '../../../src/analysis/previous/beside-previous.ts';
@@ -66,11 +67,15 @@ describe('--previous', () => {
   it('takes a summary.json of an older or newer kit, with keys fewer or more', async () => {
     const text = JSON.stringify({ season: 'Old', bins: [bin('B1', 5, 6, 1)], later: 'key' });
     const read = await previousSeason(file('summary.json', text), () => {});
-    expect(read).toMatchObject({
+    expect(read.numbers).toMatchObject({
       title: 'Old',
       currency: null,
       bins: [{ id: 'B1', hours: { value: 5, interval: [4, 6] } }],
     });
+    const sha256 = createHash('sha256').update(text).digest('hex');
+    expect(read.inputs).toMatchObject([
+      { path: `${basename(work)}/summary.json`, sha256, bytes: text.length, rows: null },
+    ]);
     // The folder that it stands in will do too.
     expect(await previousSeason(work, () => {})).toEqual(read);
   });
