@@ -4,6 +4,7 @@ import { drawSeason } from '../../../scripts/bench/coverage/draw-season.ts';
 import { logSeason } from '../../../scripts/bench/coverage/log-season.ts';
 import { writeFolder } from '../../../scripts/bench/coverage/open-season.ts';
 import { runBin } from '../../../scripts/bench/coverage/run-bin.ts';
+import { drawPapers } from '../../../scripts/bench/model/draw-papers.ts';
 import { DAY } from '../../../scripts/sample/calendar.ts';
 import type { Weather } from '../../../scripts/sample/weather.ts';
 import { hourlyAir } from '../../../src/analysis/strategies/hourly-air.ts';
@@ -17,7 +18,7 @@ const DAYS = 80;
 
 /**
  * A season folder with a bin of corn dried at O'Hare in the autumn of 2017: its logs come from another bed than the kit's, with
- * that bed's own physics, uneven air and sensors that err, driven by the archive's weather; the archive's three years are its past weather.
+ * that bed's own physics, uneven air, scale tickets and sensors that err, driven by the archive's weather; the archive's three years are its past weather.
  *
  * @param seed  of the drawn bin
  */
@@ -34,7 +35,8 @@ export async function ohareSeason(folder: string, seed: number): Promise<void> {
   };
   const draw = { ...drawn, bins: [moved], startMs: filledMs - 2 * DAY, endMs: moved.endMs };
   const weather = await ohareWeather(draw.startMs - 3 * DAY, draw.endMs + 5 * DAY);
-  const logs = logSeason(draw, [runBin(moved, weather)], weather);
+  const traces = [runBin(moved, weather)];
+  const logs = { ...logSeason(draw, traces, weather), tickets: drawPapers(draw, traces) };
   mkdirSync(folder, { recursive: true });
   writeFolder(draw, logs, folder, true);
   mkdirSync(join(folder, 'history'));

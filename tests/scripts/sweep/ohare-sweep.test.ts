@@ -33,8 +33,8 @@ let swept: Swept | undefined;
 beforeAll(async () => {
   dir = mkdtempSync(join(tmpdir(), 'ohare-'));
   folder = join(dir, 'season');
-  // Corn at 18.8 %, 1.25 cfm/bu, the fan on from the start; of the first drawn bins that are corn to dry with air for it.
-  await ohareSeason(folder, 4027);
+  // Corn at 17.5 % with scale tickets, the fan on from the start; of the first drawn bins that are corn to dry with air for it.
+  await ohareSeason(folder, 4040);
 });
 afterAll(() => rmSync(dir, { recursive: true, force: true }));
 
