@@ -34,10 +34,10 @@ export const AIR_METHODS: readonly Method[] = [
     id: 'airflow-by-model',
     title: 'Airflow by the model',
     statement:
-      'The airflow with which the fitted bed shows what the sensors logged over the season (how it is fitted stands under “Fitted to the log, tried on the rest of it”). Each cable has an airflow of its own; the bin’s is their mean, each by its part of the floor. It is told only where the bed is trusted, and stands beside the airflow by fronts and by pressure without taking their place: in drawn bins whose airflow is known it came nearer than the fronts in no more than half. The interval joins what the fit leaves open, the isotherms that do about as well, dry matter and heat of the grain, and the places where no cable hangs. The ways agree where all of their intervals overlap.',
+      'The airflow with which the fitted bed shows what the sensors logged over the season (how it is fitted stands under “Fitted to the log, tried on the rest of it”). Each cable has an airflow of its own; the bin’s is their mean, each by its part of the floor. What lies between the cables no sensor sees: where static pressure was logged it tells of the whole bin too, and both are joined, each weighed by its errors. So this way leans on that by pressure; before they are joined they are held against each other, and a bed that pressure contradicts is not trusted. It is told only where the bed is trusted and the number is known to 18 %, and stands beside the airflow by fronts and by pressure without taking their place: in drawn bins whose airflow is known it came nearer than the fronts in no more than half. The interval joins what the fit leaves open, the isotherms that do about as well, dry matter and heat of the grain, and the places where no cable hangs. The ways agree where all of their intervals overlap.',
     constants: [
-      'dry matter and heat of the grain: 5 %, of soybeans 10 % (standard error, working assumption)',
-      'one place of a bin against its mean: 12 %, less by the square root of the number of cables; 20 % where all cables hang within a quarter of the radius (standard error, common practice)',
+      'heat of the grain: 3 %, of soybeans 6 %; dry matter: 1.5 % where it was weighed, 3 % where it was measured (standard errors, working assumption)',
+      'one place of a bin against its mean: 11 %, less by the square root of the number of cables; where all cables hang in the core it is taken to lack 10 % of the air, 18 % either way (standard errors, common practice)',
     ],
     sourceKeys: ['marquardt-1963'],
     usedOn: ['fronts'],
