@@ -20,8 +20,8 @@ import {
   type SeasonFront,
   seasonFront,
   seasonFrontTable,
-  seasonSeries,
   section,
+  sensorSeries,
   totalKey,
   warmingLead,
   warmingTable,
@@ -35,7 +35,7 @@ export default defineNotebook(
     question: 'Did the cooling front get through everywhere?',
   },
   ({ loaded, review, units }) => {
-    const series = seasonSeries(loaded);
+    const series = sensorSeries(loaded.tables.readings);
     const fronts = review.bins.map((one) => seasonFront(one, series));
     const of = (verdict: string) => fronts.filter((one) => one.verdict === verdict);
     const told = [...of('through'), ...of('held')];

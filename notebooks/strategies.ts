@@ -23,7 +23,6 @@ import {
   strategyTable,
   strategyYearsSection,
   trustSaid,
-  yearsOfBins,
 } from '../src/notebook.ts';
 
 export default defineNotebook(
@@ -32,7 +31,7 @@ export default defineNotebook(
     title: 'Other ways to run the fans',
     question: 'What would another way to run the fans have cost, and should I change it next fall?',
   },
-  ({ loaded, review, swept, units }) => {
+  ({ review, swept, units }) => {
     const bins = playedBins(review);
     const played = bins.filter(({ whatIf }) => whatIf.why === null);
     return {
@@ -60,7 +59,12 @@ export default defineNotebook(
           })),
         ),
         section('swept', 'Cost in other years', () => strategySweptSection(swept, review.bins, units)),
-        section('years', 'Other years', () => strategyYearsSection(yearsOfBins(loaded, bins), units)),
+        section('years', 'Other years', () =>
+          strategyYearsSection(
+            bins.map(({ review: { bin }, whatIf }) => ({ name: bin.name, ...whatIf.heldBack })),
+            units,
+          ),
+        ),
         section('crossed', 'Bin or rule', () => strategyCrossedSection(review.crossed, review.bins, units)),
         section('models', 'How good the models are', () => ({
           lead: trustSaid(units),

@@ -107,7 +107,6 @@ export * from './notebook/money-tables.ts';
 export { asGrain, perGrain } from './notebook/per-grain.ts';
 export { agreementSection } from './notebook/probes-section.ts';
 export { ratesSection } from './notebook/rates-section.ts';
-export { seasonSeries } from './notebook/season-series.ts';
 export { sectionFigure } from './notebook/section-figure.ts';
 export {
   doubtsSaid,
@@ -124,7 +123,6 @@ export { strategySweptSection } from './notebook/strategy-swept.ts';
 export { adviceEntries, runsTable, skillTable, strategyFigure, strategyTable } from './notebook/strategy-tables.ts';
 export { aloneNotes, playedBins } from './notebook/strategy-words.ts';
 export { strategyYearsSection } from './notebook/strategy-years.ts';
-export { yearsOfBins } from './notebook/strategy-years-of.ts';
 export { demandOf, tariffTable } from './notebook/tariff-section.ts';
 export { againstTotal, usefulSection } from './notebook/useful-section.ts';
 export { waterSection } from './notebook/water-section.ts';
@@ -142,3 +140,4 @@ export { section } from './report/section.ts';
 export { Units } from './report/units.ts';
 export { CHECK_RULES } from './season/checks/rules.ts';
 export type { LoadedSeason } from './season/loaded.ts';
+export { sensorSeries } from './tables/sensors.ts';

@@ -1,4 +1,5 @@
 import { listed } from '../base/listed.ts';
+import { onceFor } from '../base/once-for.ts';
 import { toLocalMs, type Zone } from '../base/zone.ts';
 import { coverage } from '../report/figures/coverage.ts';
 import type { LocalSpan } from '../report/figures/time-axis.ts';
@@ -6,7 +7,6 @@ import type { Figure } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
 import type { LoadedSeason } from '../season/loaded.ts';
 import { integers, numbers, textColumn } from '../tables/arrow.ts';
-import { onceFor } from './once-for.ts';
 import { counted } from './words.ts';
 
 const DAY_MS = 86_400_000;

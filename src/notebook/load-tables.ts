@@ -1,3 +1,4 @@
+import { onceFor } from '../base/once-for.ts';
 import type { Entry, Table } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
 import { CHECK_RULES } from '../season/checks/rules.ts';
@@ -5,7 +6,6 @@ import type { Finding, LoadedSeason } from '../season/loaded.ts';
 import { integers, numbers } from '../tables/arrow.ts';
 import { TABLES } from '../tables/columns.ts';
 import { readingsByCable } from '../tables/readings-by-cable.ts';
-import { onceFor } from './once-for.ts';
 import { capital, counted, sentence } from './words.ts';
 
 const byCable = onceFor(readingsByCable);

@@ -1,13 +1,13 @@
 import type { BinReview } from '../analysis/types.ts';
+import { onceFor } from '../base/once-for.ts';
 import { toLocalMs, type Zone } from '../base/zone.ts';
 import { binSection } from '../report/figures/bin-section.ts';
 import type { Figure } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
 import type { LoadedSeason } from '../season/loaded.ts';
 import type { SensorSeries } from '../tables/sensors.ts';
+import { sensorSeries } from '../tables/sensors.ts';
 import { fanDays } from './fan-days.ts';
-import { onceFor } from './once-for.ts';
-import { seasonSeries } from './season-series.ts';
 
 const HOUR_MS = 3_600_000;
 /** Sensors of several cables within this height are one row of the section. */
@@ -95,7 +95,7 @@ function workedOut(
   loaded: LoadedSeason,
   zone: Zone,
 ): Cells | null {
-  const series = seasonSeries(loaded).filter((one) => one.bin === review.bin.id);
+  const series = sensorSeries(loaded.tables.readings).filter((one) => one.bin === review.bin.id);
   const valuesOf = (one: SensorSeries) => (quantity === 'temperature' ? one.tempC : one.moistureWb);
   const flagsOf = (one: SensorSeries) => (quantity === 'temperature' ? one.tempFlags : one.moistureFlags);
   const good = (one: SensorSeries, i: number) => !Number.isNaN(valuesOf(one)[i]) && flagsOf(one)[i] === 0;

@@ -1,5 +1,6 @@
 import { FACTORS, type HeldBack } from '../analysis/strategies/held-back.ts';
 import type { YearAir } from '../analysis/strategies/held-back-run.ts';
+import type { BinHeldBack } from '../analysis/strategies/held-back-season.ts';
 import type { StrategyHeldBack } from '../analysis/strategies/held-back-years.ts';
 import { listed } from '../base/listed.ts';
 import { daysByYear } from '../report/figures/days-by-year.ts';
@@ -8,11 +9,7 @@ import type { Units } from '../report/units.ts';
 import { bestSaid, yearSaid } from './strategy-years-words.ts';
 
 /** A bin's rules in the years that weather is on file for; `why`: there are none. */
-export interface BinYears {
-  name: string;
-  rules: readonly StrategyHeldBack[];
-  why: string | null;
-}
+export type BinYears = { name: string } & BinHeldBack;
 
 /** So many of the slowest years are told in words. */
 const TOLD = 3;

@@ -1,4 +1,5 @@
 import type { Table } from 'apache-arrow';
+import { onceFor } from '../base/once-for.ts';
 import { integers, numbers, textColumn, texts } from './arrow.ts';
 
 /** One sensor's readings in time order; every array is [readings]. NaN is missing. */
@@ -16,15 +17,8 @@ export interface SensorSeries {
   rows: Int32Array;
 }
 
-/** Everything that looks at a season asks for them. */
-const KNOWN = new WeakMap<Table, readonly SensorSeries[]>();
-
 /** The readings table cut into sensors, by bin, cable, sensor, in order of first appearance; a table is cut once. */
-export function sensorSeries(readings: Table): readonly SensorSeries[] {
-  const known = KNOWN.get(readings) ?? cut(readings);
-  KNOWN.set(readings, known);
-  return known;
-}
+export const sensorSeries: (readings: Table) => readonly SensorSeries[] = onceFor(cut);
 
 function cut(readings: Table): SensorSeries[] {
   const time = numbers(readings, 'time');

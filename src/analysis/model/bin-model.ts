@@ -37,13 +37,9 @@ const WITHIN_REACH = 4;
 /** What a fit may still gain by being fitted to its end. */
 const MAY_COME_NEAR = 15;
 
-/**
- * Fit the bed to a bin's log: on the first part of its fan hours, judged on the rest; then to all of it.
- *
- * @param series  of the season; read from its tables when left out
- */
-export function binModel(loaded: LoadedSeason, review: BinReview, series?: readonly SensorSeries[]): BinModel {
-  const own = (series ?? sensorSeries(loaded.tables.readings)).filter((one) => one.bin === review.bin.id);
+/** Fit the bed to a bin's log: on the first part of its fan hours, judged on the rest; then to all of it. */
+export function binModel(loaded: LoadedSeason, review: BinReview): BinModel {
+  const own = sensorSeries(loaded.tables.readings).filter((one) => one.bin === review.bin.id);
   const log = binLog(loaded, review, own);
   return typeof log === 'string' ? noModel(log) : modelOfLog(log, own);
 }
@@ -161,7 +157,7 @@ function modelOfLog(log: BinLog, own: readonly SensorSeries[]): BinModel {
     ...warmingDoubts(log, flowAtCables),
     ...clockDoubts(log, samples, play),
     // Where moisture is the goal, whether a way reaches it would be a guess.
-    ...(openEnd !== null && (log.bin.goal === 'dry' || log.bin.goal === 'condition') ? [openEnd] : []),
+    ...(openEnd !== null && !aimsAtTemperature(log.bin.goal) ? [openEnd] : []),
   ];
   return { ...told, ...verdictOf(log, { ...told, flowAtCables }, final.fit, parameters, doubts) };
 }

@@ -1,8 +1,6 @@
 import { zoneOf } from '../../base/zone.ts';
 import type { LoadedSeason } from '../../season/loaded.ts';
-import type { FittedValues } from '../model/run-spec-of.ts';
-import { runSpecOf } from '../model/run-spec-of.ts';
-import type { BinReview } from '../types.ts';
+import type { RunSpec } from '../../simulation/run/run-spec.ts';
 import { localYear } from './carry-date.ts';
 import { type StrategyHeldBack, yearsHeldBack } from './held-back-years.ts';
 import { outdoorAir } from './outdoor-air.ts';
@@ -14,20 +12,13 @@ export type BinHeldBack = { rules: readonly StrategyHeldBack[]; why: null } | { 
 /**
  * What held each year back, by a bin's fitted bed in the weather of all years on file, the season's own among them.
  *
- * @param fitted      of a model that is trusted
+ * @param spec        of a model that is trusted, in the season's own weather
  * @param strategies  ids
  */
-export function seasonHeldBack(
-  loaded: LoadedSeason,
-  review: BinReview,
-  fitted: Partial<FittedValues>,
-  strategies: readonly string[],
-): BinHeldBack {
+export function seasonHeldBack(loaded: LoadedSeason, spec: RunSpec, strategies: readonly string[]): BinHeldBack {
   const { season } = loaded;
-  if (review.bin.goal !== 'dry') return without('It was not to be dried, and only what holds drying back is told.');
-  const { spec, why } = runSpecOf(loaded, review, fitted);
-  if (spec === null) return without(why);
-  const { hours, endHour } = spec;
+  const { hours, endHour, goal } = spec;
+  if (goal !== 'dry') return without('It was not to be dried, and only what holds drying back is told.');
   const zone = zoneOf(season.site.timeZone);
   const air = outdoorAir(loaded, hours.pressurePa);
   const years = yearsOnFile(hours.startMs, hours.startMs + 3_600_000 * endHour, air, zone);

@@ -10,10 +10,11 @@ import { scheduled } from '../../simulation/strategies/scheduled.ts';
 import { STRATEGIES } from '../../simulation/strategies/strategies.ts';
 import type { Strategy } from '../../simulation/strategies/strategy.ts';
 import { untilReached } from '../../simulation/strategies/until-reached.ts';
-import type { SensorSeries } from '../../tables/sensors.ts';
 import { binModel } from '../model/bin-model.ts';
 import type { BinModel } from '../model/model-types.ts';
 import { runSpecOf } from '../model/run-spec-of.ts';
+import { seasonHeldBack } from '../strategies/held-back-season.ts';
+import { rulesOfYears } from '../strategies/rules-of-years.ts';
 import { AS_LOGGED } from '../strategies/run-strategy.ts';
 import type { BinReview } from '../types.ts';
 import { doubtedOutcome, doubtedSpecs, told } from './doubted-outcome.ts';
@@ -24,9 +25,9 @@ import { type BinWhatIf, NO_PRICE, type StrategyOutcome } from './what-if-types.
  * Fit a bin's bed to its log and, where it can be trusted, run the season again as logged, by every strategy, and by the
  * best schedule found in hindsight.
  */
-export function binWhatIf(loaded: LoadedSeason, review: BinReview, series: readonly SensorSeries[]): BinWhatIf {
+export function binWhatIf(loaded: LoadedSeason, review: BinReview): BinWhatIf {
   const binId = review.bin.id;
-  const model = binModel(loaded, review, series);
+  const model = binModel(loaded, review);
   if (!model.trusted || model.fitted === null) return withoutRuns(binId, model, model.why);
   const found = runSpecOf(loaded, review, model.fitted);
   if (found.spec === null) return withoutRuns(binId, model, found.why);
@@ -36,25 +37,38 @@ export function binWhatIf(loaded: LoadedSeason, review: BinReview, series: reado
   const again = scheduled(AS_LOGGED, 'As logged', logged);
   const asLogged = doubtedOutcome(specs, again);
   const strategies = known.map((one) => doubtedOutcome(specs, untilReached(one, spec.goal)));
-  const pick = surelyCheapest(strategies.map((one) => one.tried));
-  const best = inHindsight(spec, known, logged, asLogged.outcome);
+  const best = surelyCheapest(strategies.map((one) => one.tried));
+  const pick = best === null ? null : known[best.index];
+  const hindsight = inHindsight(spec, known, logged, asLogged.outcome);
   return {
     binId,
     model,
     logged: asLogged,
     strategies,
-    hindsight: best?.run ?? null,
-    schedule: best === null ? null : { startMs: spec.hours.startMs, ways: best.ways, logged },
-    hangsOn: hangsOn(spec, again, pick === null ? null : untilReached(known[pick.index], spec.goal)),
-    pick: pick === null ? null : known[pick.index].id,
-    sure: pick?.sure ?? false,
+    hindsight: hindsight?.run ?? null,
+    schedule: hindsight === null ? null : { startMs: spec.hours.startMs, ways: hindsight.ways, logged },
+    hangsOn: hangsOn(spec, again, pick === null ? null : untilReached(pick, spec.goal)),
+    heldBack: seasonHeldBack(loaded, spec, rulesOfYears(pick?.id ?? null)),
+    pick: pick?.id ?? null,
+    sure: best?.sure ?? false,
     why: null,
   };
 }
 
 function withoutRuns(binId: string, model: BinModel, why: string): BinWhatIf {
-  const none = { logged: null, strategies: [], hindsight: null, schedule: null, hangsOn: [], pick: null, sure: false };
-  return { binId, model, ...none, why };
+  return {
+    binId,
+    model,
+    logged: null,
+    strategies: [],
+    hindsight: null,
+    schedule: null,
+    hangsOn: [],
+    heldBack: { rules: [], why: 'There is no model to run, see how good the models are.' },
+    pick: null,
+    sure: false,
+    why,
+  };
 }
 
 /** A bin to be cooled has to be cold by the day on which it was as run; left alone, every bin is some day in winter. */

@@ -1,5 +1,4 @@
 import type { LoadedSeason } from '../../season/loaded.ts';
-import { sensorSeries } from '../../tables/sensors.ts';
 import { airflowWithModel } from '../model/airflow-with-model.ts';
 import type { BinReview } from '../types.ts';
 import { binWhatIf } from './bin-what-if.ts';
@@ -31,7 +30,7 @@ export type WhatIfs = (
 
 export function tellWhatIf(loaded: LoadedSeason, review: BinReview): WhatIfTold {
   try {
-    return { told: binWhatIf(loaded, review, sensorSeries(loaded.tables.readings)) };
+    return { told: binWhatIf(loaded, review) };
   } catch (error) {
     return { broke: error instanceof Error ? error.message : String(error) };
   }

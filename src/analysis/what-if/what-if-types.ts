@@ -1,6 +1,7 @@
 import type { Estimate } from '../../base/estimate.ts';
 import type { Outcome } from '../../simulation/run/outcome.ts';
 import type { BinModel } from '../model/model-types.ts';
+import type { BinHeldBack } from '../strategies/held-back-season.ts';
 import type { HangsOn } from './hangs-on.ts';
 
 /** Why a cost of a run is missing. */
@@ -45,6 +46,8 @@ export interface BinWhatIf {
   schedule: WrittenHours | null;
   /** the runs with another choice of physics, the fitted one first; empty where there are no runs */
   hangsOn: readonly HangsOn[];
+  /** what held back the years on file, by the rule whose hours hang on the weather most and the rule that the kit would take */
+  heldBack: BinHeldBack;
   /** id of the strategy that is cheapest for all that is in doubt; null where none reaches the target */
   pick: string | null;
   /** whether it reaches in every doubted run */

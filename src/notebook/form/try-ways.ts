@@ -9,7 +9,6 @@ import { scheduled } from '../../simulation/strategies/scheduled.ts';
 import { STRATEGIES, strategyOf } from '../../simulation/strategies/strategies.ts';
 import type { Strategy } from '../../simulation/strategies/strategy.ts';
 import { untilReached } from '../../simulation/strategies/until-reached.ts';
-import { seasonSeries } from '../season-series.ts';
 import { amount, type ToldNumber } from './amount.ts';
 import type { NotebookBin } from './bin-numbers.ts';
 import { bedOf, runOn } from './kept-runs.ts';
@@ -98,7 +97,7 @@ function known(id: string): Strategy {
 function modelOf({ review: season, beds, loaded }: SheetInput, binId: string, review: NotebookBin['review']): BinModel {
   const made = season.whatIf?.find((one) => one.binId === binId)?.model ?? beds?.get(binId);
   if (made !== undefined) return made;
-  const fresh = binModel(loaded, review, seasonSeries(loaded));
+  const fresh = binModel(loaded, review);
   beds?.keep(binId, fresh);
   return fresh;
 }

@@ -5,8 +5,8 @@ import { type Estimate, scaled, withheld } from '../../base/estimate.ts';
 import { listed } from '../../base/listed.ts';
 import type { Units } from '../../report/units.ts';
 import type { LoadedSeason } from '../../season/loaded.ts';
+import { sensorSeries } from '../../tables/sensors.ts';
 import { asGrain } from '../per-grain.ts';
-import { seasonSeries } from '../season-series.ts';
 import { adviceFor, type Played, playedBins, targetSaid } from '../strategy-words.ts';
 import { counted, knownTotal, sentence } from '../words.ts';
 import { bySaving, type Measure } from './measure.ts';
@@ -28,7 +28,7 @@ const surely = (of: Estimate | undefined): of is Estimate =>
 
 /** Every measure that the season's numbers speak for or against, clear savings first. */
 export function measuresOf(loaded: LoadedSeason, review: SeasonReview, units: Units): Measure[] {
-  const series = seasonSeries(loaded);
+  const series = sensorSeries(loaded.tables.readings);
   return bySaving([
     ...playedBins(review).flatMap((one) => otherRule(one, units)),
     ...inTurns(review, units),

@@ -4,11 +4,11 @@ import { listed } from '../../base/listed.ts';
 import type { KeyNumber, SectionBody, Table } from '../../report/page.ts';
 import type { Units } from '../../report/units.ts';
 import type { LoadedSeason } from '../../season/loaded.ts';
+import { sensorSeries } from '../../tables/sensors.ts';
 import { momentEstimate } from '../bin-table.ts';
 import { dryingSaid } from '../cheapest.ts';
 import { isToDo } from '../load-tables.ts';
 import { grainAmount, perGrain } from '../per-grain.ts';
-import { seasonSeries } from '../season-series.ts';
 import { counted, fansSaid, knownTotal, sentence, totalKey } from '../words.ts';
 import { gainSaid } from '../worth-section.ts';
 import { grouped } from './grouped.ts';
@@ -141,7 +141,7 @@ function largestFindings(review: SeasonReview, measures: readonly Measure[], uni
 function whatToDo(loaded: LoadedSeason, review: SeasonReview, measures: readonly Measure[], units: Units): string[] {
   const clear = grouped(worthTelling(measures, review.bins), (saving) => units.say('money', saving)).slice(0, FINDINGS);
   const todo = loaded.load.findings.filter(isToDo).length;
-  const series = seasonSeries(loaded);
+  const series = sensorSeries(loaded.tables.readings);
   const held = review.bins.filter((one) => seasonFront(one, series).verdict === 'held').map(({ bin }) => bin.name);
   const broken = review.bins.filter(({ failure }) => failure !== null).map(({ bin }) => bin.name);
   const out = [

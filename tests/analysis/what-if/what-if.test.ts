@@ -17,7 +17,6 @@ import type { LoadedSeason } from '../../../src/season/loaded.ts';
 import { readSeason } from '../../../src/season/read-season.ts';
 import { runSeason } from '../../../src/simulation/run/run-season.ts';
 import { scheduled } from '../../../src/simulation/strategies/scheduled.ts';
-import { sensorSeries } from '../../../src/tables/sensors.ts';
 
 const SAMPLE = fileURLToPath(new URL('../../../data-samples/sorrel-fork', import.meta.url));
 
@@ -32,7 +31,7 @@ beforeAll(async () => {
   plain = reviewSeason(loaded);
   const bin = plain.bins.find((one) => one.bin.id === 'B5');
   if (bin === undefined) throw new Error('the sample has no B5');
-  told = binWhatIf(loaded, bin, sensorSeries(loaded.tables.readings));
+  told = binWhatIf(loaded, bin);
   review = { ...plain, whatIf: [told] };
 }, 240_000);
 

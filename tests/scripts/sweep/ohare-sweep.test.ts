@@ -9,6 +9,7 @@ import { rowsOfArrow } from '../../../scripts/sweep/rows-arrow.ts';
 import { runSweep } from '../../../scripts/sweep/run-sweep.ts';
 import { sweepOptions } from '../../../scripts/sweep/sweep-options.ts';
 import { binModel } from '../../../src/analysis/model/bin-model.ts';
+import { runSpecOf } from '../../../src/analysis/model/run-spec-of.ts';
 import { reviewSeason } from '../../../src/analysis/review-season.ts';
 import { seasonHeldBack } from '../../../src/analysis/strategies/held-back-season.ts';
 import type { SweepRow } from '../../../src/analysis/strategies/sweep-columns.ts';
@@ -86,7 +87,8 @@ describe('a season folder at O’Hare, swept over its three autumns', { timeout:
     const loaded = await loadSeason(await readSeason(folder));
     const [review] = reviewSeason(loaded).bins;
     const { fitted } = binModel(loaded, review);
-    const years = { name: 'Bin B1', ...seasonHeldBack(loaded, review, fitted ?? {}, ['humidity-limit']) };
+    const { spec } = runSpecOf(loaded, review, fitted!);
+    const years = { name: 'Bin B1', ...seasonHeldBack(loaded, spec!, ['humidity-limit']) };
     const { entries } = strategyYearsSection([years], UNITS);
     expect(entries?.[0].text).toMatch(/^Humidity limit was done first in 2017/);
     const [damp, cold] = ['2016', '2018'].map((year) => entries?.[0].details?.find((text) => text.startsWith(year)));
