@@ -19,8 +19,15 @@ export async function benchDrawing(): Promise<void> {
       recursive: true,
       filter: (path) => !/\/(review|sweep|pages|year-end|\.cache)$/.test(path),
     });
-    await openSeason(season, { models: false, say: () => {} });
-    const review = { seasonFolder: season, out: join(work, 'out'), keep: true, generatedAtMs: 0, onStage: () => {} };
+    await openSeason(season, { models: true, say: () => {} });
+    const review = {
+      seasonFolder: season,
+      out: join(work, 'out'),
+      models: true,
+      keep: true,
+      generatedAtMs: 0,
+      onStage: () => {},
+    };
     const start = performance.now();
     await runReview(review);
     const drawMs = performance.now() - start;
