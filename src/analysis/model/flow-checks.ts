@@ -7,9 +7,10 @@ import type { Doubt } from './cross-checks.ts';
 export const LOOK_FOR_LEAKS = 'Look for leaks of floor, transition and hatches, and log the static pressure.';
 
 /**
- * Whether the airflow that the grain got can be that of its static pressure, and what the fans deliver by their curves.
+ * Whether the airflow that the grain got can be that of its static pressure, and what the fans deliver by their curves; looked at
+ * before static pressure is joined with it.
  *
- * @param flowM3S       of the whole bin
+ * @param flowM3S       of the whole bin, static pressure joined
  * @param flowAtCables  by the grain at the cables alone
  */
 export function flowDoubts({ review }: BinLog, flowM3S: Estimate, flowAtCables: Estimate): Doubt[] {
@@ -17,7 +18,7 @@ export function flowDoubts({ review }: BinLog, flowM3S: Estimate, flowAtCables: 
   const ratioTo = (other: Estimate) => ((flowAtCables.value ?? Number.NaN) / (other.value ?? Number.NaN)).toFixed(2);
   return [
     ...tooWide(flowM3S),
-    ...(overlap(flowM3S, byFanCurve) === false
+    ...(overlap(flowAtCables, byFanCurve) === false
       ? [
           {
             why: `The grain got ${ratioTo(byFanCurve)} of the air that the fans deliver by their curves; neither interval reaches the other.`,
@@ -25,7 +26,7 @@ export function flowDoubts({ review }: BinLog, flowM3S: Estimate, flowAtCables: 
           },
         ]
       : []),
-    ...(overlap(flowM3S, byPressure) === false
+    ...(overlap(flowAtCables, byPressure) === false
       ? [
           {
             why: `The fitted airflow is ${ratioTo(byPressure)} of that by static pressure; neither interval reaches the other.`,
