@@ -3,6 +3,7 @@ import { mixtureBelow } from '../../base/stats/normal-mixture.ts';
 import { resistancePaM } from '../../bin/airflow-resistance.ts';
 import { RESISTANCE_CURVES } from '../../bin/resistance-curves.ts';
 import type { Bin } from '../../season/season.ts';
+import { DEFAULT_MOTOR_EFFICIENCY } from '../fan/nominal-power.ts';
 import type { FanSeason } from '../types.ts';
 import { type PressureStage, resistanceCurve } from './airflow-by-pressure.ts';
 import { packingRange } from './packing-range.ts';
@@ -17,7 +18,6 @@ export interface Bearing {
 /** Farm fans at work turn 30 to 65 % of their shaft power into air power (common practice); none much more, sd of the logarithm. */
 const MOST_EFFICIENCY = 0.65;
 const EFFICIENCY_SD = 0.1;
-const MOTOR_EFFICIENCY = 0.88;
 /** A logged static pressure (sd of the logarithm), as for the airflow by pressure. */
 const PRESSURE_SD = 0.04;
 
@@ -50,7 +50,7 @@ export function powerBearing(
   const crop = resistanceCurve(bin.grain.crop)?.crop;
   const curves = RESISTANCE_CURVES.filter((one) => one.crop === crop);
   if (!(electricW > 0) || (stage === null && curves.length === 0)) return [];
-  const shaftW = MOTOR_EFFICIENCY * electricW;
+  const shaftW = DEFAULT_MOTOR_EFFICIENCY * electricW;
   const powerSd = Math.max(...fans.map((fan) => fan.energyRelSd));
   const areaM2 = (Math.PI / 4) * bin.diameterM ** 2;
   const [loose, tight] = packingRange(bin);

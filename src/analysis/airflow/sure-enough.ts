@@ -1,8 +1,8 @@
 import { type Estimate, estimate, withheld } from '../../base/estimate.ts';
 import { mixtureDensity } from '../../base/stats/normal-mixture.ts';
-import { cfmPerBushel } from '../../bin/specific-airflow.ts';
 import type { FrontAirflowFound } from './airflow-by-front.ts';
 import type { Bearing } from './bearings.ts';
+import { flowRangeSaid } from './flow-range-said.ts';
 
 /** No airflow is shown that may well be off by more than this share of the true one. */
 const MOST_OFF = 0.2;
@@ -30,7 +30,6 @@ export function sureEnough(
   if (value === null || interval === null || errors === null) return rangeM3S;
   const shown = borneOut(value, errors, bearings);
   if (shown !== null && shown.chance <= MOST_CHANCE) return shown.flowM3S;
-  const perBushel = interval.map((flow) => said(cfmPerBushel(flow, volumeM3)));
   const most = parts.reduce((worst, one) => (one.relSd > worst.relSd ? one : worst));
   const chanceBy = (some: readonly Bearing[]) => borneOut(value, errors, some)?.chance ?? 1;
   const against = bearings.filter((one) => chanceBy([one]) > MOST_CHANCE);
@@ -39,7 +38,7 @@ export function sureEnough(
       ? `Against it speaks ${against.map((one) => one.name).join(' and ')}.`
       : `The largest doubt: ${most.cause}.`;
   return withheld(
-    `Fronts leave ${said(interval[0])} to ${said(interval[1])} m³/s open (${perBushel.join(' to ')} cfm/bu): any one number could be more than ${100 * MOST_OFF} % off. ${doubt}`,
+    `Fronts leave ${flowRangeSaid(interval, volumeM3)} open: any one number could be more than ${100 * MOST_OFF} % off. ${doubt}`,
   );
 }
 
@@ -75,4 +74,3 @@ export function borneOut(
 }
 
 const sum = (values: ArrayLike<number>): number => Array.from(values).reduce((all, value) => all + value, 0);
-const said = (value: number) => String(Number(value.toPrecision(2)));

@@ -10,7 +10,7 @@ export const PLANNING_W_PER_HP = 1000;
 
 /** Where only one of the two is stated, the other: a motor at full load; 0.88, motors of 5 to 50 hp 0.80 to 0.94 (common practice, from memory). */
 const DEFAULT_LOAD = 1;
-const DEFAULT_MOTOR_EFFICIENCY = 0.88;
+export const DEFAULT_MOTOR_EFFICIENCY = 0.88;
 
 /** Nameplate horsepower. */
 export function nameplateHp(fan: Fan): number {

@@ -1,7 +1,8 @@
 import { HEAT_DRY_AIR_J_KGK } from '../../air/enthalpy.ts';
 import { type Estimate, Z90 } from '../../base/estimate.ts';
 import { resistancePaM } from '../../bin/airflow-resistance.ts';
-import { resistanceCurveOf } from '../../bin/resistance-curves.ts';
+import { resistanceCurve } from '../airflow/airflow-by-pressure.ts';
+import { DEFAULT_MOTOR_EFFICIENCY } from '../fan/nominal-power.ts';
 import type { BinLog } from './bin-log.ts';
 import { POWER_TO_AIR, runningPowerW } from './blower-of.ts';
 import type { Doubt } from './cross-checks.ts';
@@ -9,14 +10,13 @@ import { LOOK_FOR_LEAKS } from './flow-checks.ts';
 
 /** Air power over shaft power: farm fans at work reach 0.3 to 0.65 (common practice), one on a bed too light for it 0.08; below, much of the air goes elsewhere. */
 const LEAST_EFFICIENCY = 0.06;
-const MOTOR_EFFICIENCY = 0.88;
 /** The smallest fans, up to 3/4 hp, are often too large for their grain and throttled: from what shaft power, W, and what then is too little. */
 const SMALL_SHAFT_W = 700;
 const LEAST_OF_SMALL = 0.04;
 
 /** Whether the fans' power fits the airflow that the grain got, at the pressure that was logged, else at that of the grain's resistance. */
 export function powerDoubts(log: BinLog, flowM3S: number): Doubt[] {
-  const shaftW = MOTOR_EFFICIENCY * runningPowerW(log);
+  const shaftW = DEFAULT_MOTOR_EFFICIENCY * runningPowerW(log);
   const pressurePa = log.review.airflow.pressure?.pressurePa ?? pressureOf(log, flowM3S);
   const efficiency = (pressurePa * flowM3S) / shaftW;
   if (!(efficiency < (shaftW > SMALL_SHAFT_W ? LEAST_EFFICIENCY : LEAST_OF_SMALL))) return [];
@@ -31,13 +31,9 @@ export function powerDoubts(log: BinLog, flowM3S: number): Doubt[] {
 
 /** Static pressure of an airflow through the grain, Pa; NaN where the crop's resistance is not known or not so far. */
 function pressureOf({ bin, depthM, floorAreaM2 }: BinLog, flowM3S: number): number {
-  try {
-    const { a, b } = resistanceCurveOf(bin.grain.crop);
-    return bin.airflowFactor * depthM * resistancePaM(a, b, flowM3S / floorAreaM2);
-  } catch (error) {
-    if (error instanceof RangeError) return Number.NaN;
-    throw error;
-  }
+  const curve = resistanceCurve(bin.grain.crop);
+  if (curve === null) return Number.NaN;
+  return bin.airflowFactor * depthM * resistancePaM(curve.a, curve.b, flowM3S / floorAreaM2);
 }
 
 /** Of the fan's heat in the air: its part of the power and how evenly it is mixed, relative; two thermometers of half a degree (95 %), K. */

@@ -1,5 +1,5 @@
 import { type Estimate, withheld } from '../../base/estimate.ts';
-import { cfmPerBushel } from '../../bin/specific-airflow.ts';
+import { flowRangeSaid } from '../airflow/flow-range-said.ts';
 
 /** Half of an interval over the airflow, and of the moisture at the end, points: beyond them a number is not told. */
 const MOST_FLOW_REL = 0.18;
@@ -13,10 +13,8 @@ const MOST_END_POINTS = 0.5;
 export function sureFlow(flow: Estimate, volumeM3: number): Estimate {
   const { interval } = flow;
   if (interval === null || interval[1] <= (1 + MOST_FLOW_REL) ** 2 * interval[0]) return flow;
-  const [low, high] = interval.map(said);
-  const perBushel = interval.map((one) => said(cfmPerBushel(one, volumeM3)));
   return withheld(
-    `The fit leaves ${low} to ${high} m³/s of the whole bin open (${perBushel.join(' to ')} cfm/bu); what would help is the static pressure while the fan runs, and more cables.`,
+    `The fit leaves ${flowRangeSaid(interval, volumeM3)} of the whole bin open; what would help is the static pressure while the fan runs, and more cables.`,
   );
 }
 
@@ -33,5 +31,3 @@ export function sureEnd(end: Estimate, doubt: string | null): Estimate {
   const [low, high] = interval.map((one) => (100 * one).toFixed(1));
   return withheld(`The fit leaves the moisture at the end open between ${low} and ${high} %.`);
 }
-
-const said = (value: number) => String(Number(value.toPrecision(2)));

@@ -74,7 +74,7 @@ describe('an airflow that is not shown', () => {
   it('tells its interval, in both units, and the largest doubt', () => {
     // by hand: 1 m3/s over 300 m3 is 1/300 per second, x 60 x 1.2445 = 0.249 cfm/bu; 1.55 m3/s 0.386
     expect(sureEnough(front(0.2), [], 300).why).toBe(
-      'Fronts leave 1 to 1.6 m³/s open (0.25 to 0.39 cfm/bu): any one number could be more than 20 % off. The largest doubt: moisture of the grain.',
+      'Fronts leave 1 to 1.6 m³/s (0.25 to 0.39 cfm/bu) open: any one number could be more than 20 % off. The largest doubt: moisture of the grain.',
     );
   });
   it('keeps another reason', () => {
