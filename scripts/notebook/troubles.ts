@@ -1,4 +1,5 @@
 import { existsSync, readFileSync } from 'node:fs';
+import { errorText } from '../../src/base/error-text.ts';
 import { formatProblem, InputError, type Problem } from '../../src/base/errors.ts';
 import { callSite } from '../../src/notebook/form/call-site.ts';
 import { pathSaid } from './import-notebook.ts';
@@ -19,7 +20,7 @@ export interface Trouble {
 export function troublesOf(error: unknown, base: string): Trouble[] {
   if (error instanceof InputError) return error.problems.map((problem) => ofProblem(problem, base));
   const kind = error instanceof Error ? error.name : 'Error';
-  const message = error instanceof Error ? error.message : String(error);
+  const message = errorText(error);
   const site = error instanceof Error ? callSite(error.stack) : null;
   if (site === null) return [{ kind, message, file: null, line: null, column: null, excerpt: [] }];
   const { file, line, column } = site;

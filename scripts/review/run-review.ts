@@ -13,6 +13,7 @@ import { besidePrevious } from '../../src/analysis/previous/beside-previous.ts';
 import { seasonNumbers } from '../../src/analysis/previous/previous-shape.ts';
 import { summaryOf } from '../../src/analysis/summary.ts';
 import { summaryJsonSchema } from '../../src/analysis/summary-shape.ts';
+import { errorText } from '../../src/base/error-text.ts';
 import { zoneOf } from '../../src/base/zone.ts';
 import type { NotebookInput } from '../../src/notebook.ts';
 import { renderPages } from '../../src/report/html/pages.ts';
@@ -155,7 +156,7 @@ export function tablesOf(page: Page): { files: TableFile[]; failures: string[] }
   try {
     return { files: pageTables(page), failures: [] };
   } catch (error) {
-    const reason = error instanceof Error ? error.message : String(error);
+    const reason = errorText(error);
     return { files: [], failures: [`tables/${page.id}-*.csv: ${reason}`] };
   }
 }

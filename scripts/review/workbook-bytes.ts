@@ -1,3 +1,4 @@
+import { errorText } from '../../src/base/error-text.ts';
 import type { TableFile } from '../../src/report/page-tables.ts';
 
 export interface WorkbookBytes {
@@ -20,6 +21,6 @@ export async function workbookBytes(
     const { workbookOf } = await import('../../src/report/workbook/workbook.ts');
     return { bytes: workbookOf(tables, title), failures: [] };
   } catch (error) {
-    return { bytes: null, failures: [`season.xlsx: ${error instanceof Error ? error.message : String(error)}`] };
+    return { bytes: null, failures: [`season.xlsx: ${errorText(error)}`] };
   }
 }

@@ -1,14 +1,13 @@
 import { availableParallelism } from 'node:os';
+import { LEAST_FAN_H } from '../../src/analysis/model/bin-model.ts';
 import type { BinReview } from '../../src/analysis/types.ts';
 import { type WhatIfTold, whatIfLine, whatIfsHere } from '../../src/analysis/what-if/season-what-if.ts';
+import { errorText } from '../../src/base/error-text.ts';
 import type { LoadedSeason } from '../../src/season/loaded.ts';
 import type { BinTask } from './bin-task.ts';
 import { inTurn } from './in-turn.ts';
 import { seasonBytes } from './season-bytes.ts';
 import { workerPool } from './worker-pool.ts';
-
-/** A fan that ran for less leaves no model to be made. */
-const LEAST_FAN_H = 24;
 
 /**
  * The what-ifs of a season's bins on worker threads, one a core; where not two bins have something to fit, or there is one core, here.
@@ -30,9 +29,7 @@ export async function threadedWhatIfs(
     const told: WhatIfTold[] = new Array(reviews.length);
     await inTurn(reviews, workers, async (place, review) => {
       onBin(whatIfLine(review));
-      told[place] = await run({ season, review }).catch(
-        (error: unknown): WhatIfTold => ({ broke: error instanceof Error ? error.message : String(error) }),
-      );
+      told[place] = await run({ season, review }).catch((error: unknown): WhatIfTold => ({ broke: errorText(error) }));
     });
     return told;
   } finally {

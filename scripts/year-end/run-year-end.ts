@@ -1,5 +1,6 @@
 import { stat } from 'node:fs/promises';
 import { basename, dirname, join, resolve } from 'node:path';
+import { errorText } from '../../src/base/error-text.ts';
 import { formatProblem, InputError, type Problem } from '../../src/base/errors.ts';
 import type { ClientLine } from '../../src/notebook/year-end/client-line.ts';
 import type { FailedClient } from '../../src/notebook/year-end/clients-page.ts';
@@ -86,7 +87,7 @@ export async function runYearEnd({ seasons, wishes, generatedAtMs, say }: YearEn
 const refuse = (message: string, code = 'YEAR_END'): UsageError => new UsageError([{ code, message }]);
 
 function faultText(error: unknown): string {
-  return `a fault of the kit: ${error instanceof Error ? error.message : String(error)}`;
+  return `a fault of the kit: ${errorText(error)}`;
 }
 
 /** Folders among what a shell's pattern gave; a plain file beside the clients is no client. */

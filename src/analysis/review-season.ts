@@ -1,3 +1,4 @@
+import { errorText } from '../base/error-text.ts';
 import type { LoadedSeason } from '../season/loaded.ts';
 import type { Bin, Season } from '../season/season.ts';
 import { type SensorSeries, sensorSeries } from '../tables/sensors.ts';
@@ -213,6 +214,6 @@ function attempt<T>(work: () => T): Outcome<T> {
   try {
     return { ok: true, value: work() };
   } catch (error) {
-    return { ok: false, reason: error instanceof Error ? error.message : String(error) };
+    return { ok: false, reason: errorText(error) };
   }
 }

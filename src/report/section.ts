@@ -1,8 +1,9 @@
+import { errorText } from '../base/error-text.ts';
 import type { Section, SectionBody } from './page.ts';
 
 /** What broke, in one line. */
 export function reasonOf(error: unknown): string {
-  return error instanceof Error ? error.message : String(error);
+  return errorText(error);
 }
 
 /** A section that stands on its own: when its making throws it keeps its heading and says what failed. */

@@ -1,4 +1,5 @@
 import { relativeHumidityWarmed } from '../../air/warm-air.ts';
+import { errorText } from '../../base/error-text.ts';
 import { type Estimate, estimate, withheld } from '../../base/estimate.ts';
 import { equilibriumMoistureWb } from '../../grain/equilibrium.ts';
 import { type Isotherm, isothermOf, isothermsOf } from '../../grain/isotherm.ts';
@@ -27,7 +28,7 @@ export function settledMoistures(
   try {
     own = isothermOf(crop, named ?? undefined);
   } catch (error) {
-    return { moistureWb: withheld(error instanceof Error ? error.message : String(error)), byIsotherm: [] };
+    return { moistureWb: withheld(errorText(error)), byIsotherm: [] };
   }
   const rh = outdoorC.map((temp, i) =>
     Number.isNaN(outdoorRh[i] + enteringC[i])

@@ -24,6 +24,8 @@ import { splitRead } from './split-read.ts';
 import { sureEnd, sureFlow } from './sure-numbers.ts';
 import { verdictOf } from './verdict-of.ts';
 
+/** A fan that ran for less leaves no model to be made. */
+export const LEAST_FAN_H = 24;
 /** Rounds of a fit: the first, by the usual isotherms; each other's; the nearest ones'. */
 const ROUNDS = { first: 2, other: 1, near: 4 } as const;
 /** Steps of a round: of a fit that is kept, and of one that only shows whether an isotherm comes near. */
@@ -47,7 +49,7 @@ export function binModel(loaded: LoadedSeason, review: BinReview): BinModel {
 /** The same of a log that was read before. @param own  the bin's series */
 function modelOfLog(log: BinLog, own: readonly SensorSeries[]): BinModel {
   const ran = log.fan.on.reduce((sum, share) => sum + share, 0);
-  if (ran < 24)
+  if (ran < LEAST_FAN_H)
     return noModel(`The fan ran for ${Math.round(ran)} hours while the bin was filled; a model needs a day at least.`);
   const samples = fitSamples(log);
   const split = splitRead(samples);

@@ -1,3 +1,4 @@
+import { errorText } from '../../base/error-text.ts';
 import type { RunSpec } from '../../simulation/run/run-spec.ts';
 import { type FinishedRun, runNumbers } from './run-numbers.ts';
 import { type FromLog, runStrategy } from './run-strategy.ts';
@@ -18,7 +19,7 @@ export function runGroup(
       const { outcome, why } = runStrategy(spec, id, fromLog);
       return { numbers: outcome === null ? null : runNumbers(outcome, spec.hours.startMs, bushels), why };
     } catch (error) {
-      const said = error instanceof Error ? error.message : String(error);
+      const said = errorText(error);
       return { numbers: null, why: `The run broke: ${said}` };
     }
   });

@@ -1,3 +1,4 @@
+import { errorText } from '../../base/error-text.ts';
 import type { Bin, Season } from '../../season/season.ts';
 import type { SensorSeries } from '../../tables/sensors.ts';
 import type { AirRows } from '../air-rows.ts';
@@ -28,7 +29,7 @@ export function airAndWater(input: AirAndWaterInput): { airflow: BinAirflow; wat
     return worked(input);
   } catch (error) {
     // What breaks here takes neither the bin's moisture nor its money along.
-    const why = `It could not be worked out: ${error instanceof Error ? error.message : String(error)}`;
+    const why = `It could not be worked out: ${errorText(error)}`;
     return { airflow: missing(why), water: missingWater(why) };
   }
 }

@@ -1,3 +1,4 @@
+import { errorText } from '../../base/error-text.ts';
 import type { LoadedSeason } from '../../season/loaded.ts';
 import { airflowWithModel } from '../model/airflow-with-model.ts';
 import type { BinReview } from '../types.ts';
@@ -32,7 +33,7 @@ export function tellWhatIf(loaded: LoadedSeason, review: BinReview): WhatIfTold 
   try {
     return { told: binWhatIf(loaded, review) };
   } catch (error) {
-    return { broke: error instanceof Error ? error.message : String(error) };
+    return { broke: errorText(error) };
   }
 }
 

@@ -1,3 +1,4 @@
+import { errorText } from '../../base/error-text.ts';
 import { sourceOf } from '../../base/sources/sources.ts';
 import type { Figure, FlowItem, KeyNumber, Section, Size, Table } from '../../report/page.ts';
 import type { Units } from '../../report/units.ts';
@@ -183,7 +184,7 @@ function located(figure: Figure, site: ReturnType<typeof callSite>, onFailure: S
         return figure.draw(size);
       } catch (error) {
         onFailure?.(error);
-        const reason = error instanceof Error ? error.message : String(error);
+        const reason = errorText(error);
         throw new Error(site === null ? reason : `${sentence(reason)} (${siteSaid(site)})`);
       }
     },
