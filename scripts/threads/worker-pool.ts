@@ -2,7 +2,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
-import { buildSync } from 'esbuild';
+import { build } from 'esbuild';
 import { Tinypool } from 'tinypool';
 
 /** Worker threads that run the functions which modules of ours export. */
@@ -15,11 +15,11 @@ export interface WorkerPool {
   close(): Promise<void>;
 }
 
-/** @param workers  1 or more; a thread begins when the first work comes */
+/** @param workers  1 or more; threads begin when the first work comes */
 export function workerPool(workers: number): WorkerPool {
   let dir: string | undefined;
   const clear = () => dir !== undefined && rmSync(dir, { recursive: true, force: true });
-  const files = new Map<string, string>();
+  const files = new Map<string, Promise<string>>();
   const fileOf = (path: string) => {
     if (dir === undefined) {
       dir = mkdtempSync(join(tmpdir(), 'fanbook-work-'));
@@ -43,12 +43,13 @@ export function workerPool(workers: number): WorkerPool {
   return {
     job: (module, name) => {
       const path = fileURLToPath(module);
-      return (input) => {
-        const file = fileOf(path);
+      return async (input) => {
+        const file = await fileOf(path);
         return start(file).run(input, { filename: file, name });
       };
     },
     close: async () => {
+      await Promise.allSettled(files.values());
       await pool?.destroy();
       process.off('exit', clear);
       clear();
@@ -57,8 +58,8 @@ export function workerPool(workers: number): WorkerPool {
 }
 
 /** A module and all that it imports as one file of JavaScript: a worker would take half a second and more to load and turn each file itself. */
-function oneFile(entry: string, outfile: string): string {
-  buildSync({
+async function oneFile(entry: string, outfile: string): Promise<string> {
+  await build({
     entryPoints: [entry],
     outfile,
     bundle: true,

@@ -5,8 +5,8 @@ import { whenHolds } from '../../money/when-holds.ts';
 import type { Hours } from '../../simulation/run/hours.ts';
 
 const DAY_MS = 24 * HOUR_MS;
-/** Quarters of an hour after its first. */
-const LATER = [0.25, 0.5, 0.75];
+/** Of an hour within which a price may change. */
+const QUARTERS = 4;
 
 /** The part of `Hours` that clock and tariff make. */
 export type ClockAndPrices = Pick<Hours, 'localHour' | 'localMonth' | 'localDay' | 'pricePerKwh' | 'demand'>;
@@ -38,12 +38,14 @@ export function hoursOfTariff(tariff: Tariff | null, zone: Zone, startMs: number
     localMonth[hour] = first.month;
     localDay[hour] = dayNumber(first) - firstDay;
     if (tariff === null) continue;
-    const whole = !cuts && first.minute % 60 === 0;
-    const quarters = whole ? [first] : [first, ...LATER.map((q) => localMoment(zone, startMs + (hour + q) * HOUR_MS))];
-    pricePerKwh[hour] = quarters.reduce((sum, at) => sum + priceAt(tariff, at), 0) / quarters.length;
-    rules.forEach((rule, r) => {
-      if (quarters.some((at) => whenHolds(rule.when, at))) demand[r].holds[hour] = 1;
-    });
+    const parts = cuts || first.minute % 60 !== 0 ? QUARTERS : 1;
+    let sum = 0;
+    for (let part = 0; part < parts; part++) {
+      const at = part === 0 ? first : localMoment(zone, startMs + (hour + part / QUARTERS) * HOUR_MS);
+      sum += priceAt(tariff, at);
+      for (let r = 0; r < rules.length; r++) if (whenHolds(rules[r].when, at)) demand[r].holds[hour] = 1;
+    }
+    pricePerKwh[hour] = sum / parts;
   }
   return { localHour, localMonth, localDay, pricePerKwh, demand };
 }
@@ -54,7 +56,8 @@ function cutsHours({ energy, demand }: Tariff): boolean {
 }
 
 function priceAt(tariff: Tariff, at: LocalMoment): number {
-  return tariff.energy.find(({ when }) => whenHolds(when, at))?.pricePerKwh ?? Number.NaN;
+  for (const { when, pricePerKwh } of tariff.energy) if (whenHolds(when, at)) return pricePerKwh;
+  return Number.NaN;
 }
 
 function dayNumber({ year, month, day }: LocalMoment): number {

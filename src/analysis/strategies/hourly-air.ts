@@ -83,22 +83,24 @@ function widestH(timeMs: Float64Array, next: number, from: number): number {
 function meanOf(timeMs: Float64Array, values: Float64Array, next: number, from: number): number {
   const to = from + HOUR_MS;
   const last = timeMs.length - 1;
-  const valueAt = (i: number, ms: number) => {
-    if (i <= 0) return values[0];
-    if (i > last) return values[last];
-    return values[i - 1] + ((values[i] - values[i - 1]) * (ms - timeMs[i - 1])) / (timeMs[i] - timeMs[i - 1]);
-  };
   let sum = 0;
   let at = from;
-  let value = valueAt(next, from);
+  let value = valueAt(timeMs, values, next, from);
   for (let i = next; at < to; i++) {
     const end = i <= last ? Math.min(to, timeMs[i]) : to;
-    const then = valueAt(i, end);
+    const then = valueAt(timeMs, values, i, end);
     sum += ((value + then) / 2) * (end - at);
     at = end;
     value = then;
   }
   return sum / HOUR_MS;
+}
+
+/** On the line that ends in reading `i`. */
+function valueAt(timeMs: Float64Array, values: Float64Array, i: number, ms: number): number {
+  if (i <= 0) return values[0];
+  if (i >= timeMs.length) return values[timeMs.length - 1];
+  return values[i - 1] + ((values[i] - values[i - 1]) * (ms - timeMs[i - 1])) / (timeMs[i] - timeMs[i - 1]);
 }
 
 function longestGap(timeMs: Float64Array, fromMs: number, toMs: number) {
