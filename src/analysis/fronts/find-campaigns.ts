@@ -9,6 +9,8 @@ const AIR_BEHIND_H = 48;
 const TURNED_K = 0.5;
 /** How far into the day around it a campaign may begin, h: half a day. */
 const START_WITHIN_H = 12;
+/** The hour with which it begins shows this part of what makes the day's mean clear: air that falls slowly shows no more at first. */
+const START_PART = 0.5;
 
 /** A stretch of fan running whose air was clearly cooler or warmer than the grain. */
 export interface CampaignSpan {
@@ -103,13 +105,13 @@ function hoursOf(pieces: FanPieces, { first, last }: CampaignSpan): number {
 
 /**
  * The piece with which a campaign begins. At the head of a run it is the fan's start. In a run under way the day's mean
- * shows a change of the air half a day early: then it is the first piece, within half a day, whose own air is clear.
+ * shows a change of the air half a day early: then it is the first piece, within half a day, whose own air shows it too.
  */
 function startOf(pieces: FanPieces, airC: Float64Array, grainC: Float64Array, at: number, sign: number): number {
   if (at === 0 || pieces.run[at] !== pieces.run[at - 1]) return at;
   const untilMs = pieces.midMs[at] + START_WITHIN_H * HOUR_MS;
   for (let i = at; i < pieces.midMs.length && pieces.midMs[i] <= untilMs && pieces.run[i] === pieces.run[at]; i++) {
-    if (sign * (airC[i] - grainC[i]) >= CLEARLY_K) return i;
+    if (sign * (airC[i] - grainC[i]) >= START_PART * CLEARLY_K) return i;
   }
   return at;
 }

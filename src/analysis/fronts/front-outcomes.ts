@@ -1,5 +1,6 @@
 import type { Bin } from '../../season/season.ts';
 import type { Campaign, FrontArrival } from '../types.ts';
+import { LACKING } from './blind-why.ts';
 import type { EndTemperature } from './end-temperature.ts';
 import { LEAST_CHANGE_K } from './front-limits.ts';
 
@@ -27,7 +28,7 @@ export const MOVED = 'Its temperature moved';
 export const TELLING_REASONS: readonly { says: string; outcome: Outcome }[] = [
   { says: 'The temperature was past half-way when the campaign began', outcome: 'followed' },
   { says: MOVED, outcome: 'followed' },
-  { says: 'Good readings are lacking for', outcome: 'followed' },
+  { says: LACKING, outcome: 'followed' },
 ];
 /** Only want of readings leaves open what happened; for any other reason without temperatures no front was seen to come. */
 export const WANT_OF_READINGS = 'good readings';

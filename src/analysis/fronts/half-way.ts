@@ -50,6 +50,31 @@ export function halfWay(
   return fine.length > 0 ? fine[0] : anchor;
 }
 
+/**
+ * The fan hour of half-way that belongs to one steep change: from it back to where the temperature last stood on the near side,
+ * and on to where it goes through. A fall before, past half-way too but back again, is another one.
+ *
+ * @param halfC, sign, steepest, lengthH, searchH  as above
+ * @returns  0 where it stood beyond since the campaign began; null where it never goes through
+ */
+export function halfWayBeside(
+  curve: FanHourCurve,
+  halfC: number,
+  sign: 1 | -1,
+  steepest: number,
+  lengthH: number,
+  searchH: number,
+): number | null {
+  const beyond = (fanHour: number) => {
+    const half = Math.min(LEAST_SMOOTH_H / 2, lengthH - fanHour);
+    return sign * (curve.mean(fanHour - half, fanHour + half) - halfC);
+  };
+  let x = steepest;
+  while (x > 0 && beyond(x) >= 0) x -= AXIS_STEP_H;
+  if (x <= 0 && beyond(0) >= 0) return 0;
+  return crossings(beyond, Math.max(0, x), searchH)[0] ?? null;
+}
+
 /** Where a function goes from below zero to zero or above and stays there for `heldH` (as far as the run goes), rising. */
 function crossings(beyond: (x: number) => number, from: number, to: number, heldH = 0, lengthH = to): number[] {
   const found: number[] = [];

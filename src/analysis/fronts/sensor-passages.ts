@@ -1,10 +1,10 @@
 import { aheadOf, beforeItMoves } from './ahead-of-front.ts';
-import { blindWhy } from './blind-why.ts';
+import { behindUnreadWhy, blindWhy, brokenOffWhy, LACKING } from './blind-why.ts';
 import { AXIS_STEP_H, type FanAxis } from './fan-axis.ts';
 import { type FanHourCurve, fanHourCurve } from './fan-hour-curve.ts';
 import { BEHIND_FROM_H, BEHIND_TO_H, LEAST_CHANGE_K, WIDEST_GAP_H } from './front-limits.ts';
 import type { GoodReadings } from './good-readings.ts';
-import { halfWay } from './half-way.ts';
+import { halfWay, halfWayBeside } from './half-way.ts';
 import {
   DAY_VOTE,
   definitionVote,
@@ -75,7 +75,8 @@ export function sensorPassages(readings: GoodReadings, axis: FanAxis, sign: 1 | 
     if (lastH >= BEHIND_FROM_H) return still(none(DID_NOT_MOVE));
     return { passages: [], none: none('The sensor has good readings of too few fan hours of this campaign.') };
   }
-  const own = arrivalAt(curve, seen, sign, steepest, aheadOf(readings, curve, seen, steepest, sign));
+  const look: Look = { curve, axis, seen, sign };
+  const own = arrivalAt(look, steepest, aheadOf(readings, curve, seen, steepest, sign));
   const told: TimedVote[] = [];
   const vote = ({ fanHours: hours, aheadC, behindC }: SensorArrival, weight: number, kind: TimedVote['kind']) => {
     if (hours !== null && aheadC !== null && behindC !== null) {
@@ -83,6 +84,8 @@ export function sensorPassages(readings: GoodReadings, axis: FanAxis, sign: 1 | 
     }
   };
   const peaks = { hours: slopePeaks(curve, seen, sign, 'hours'), day: slopePeaks(curve, seen, sign, 'day') };
+  const brokenOff = brokenOffWhy(curve, axis, sign, (peaks.hours[0] ?? steepest).slope);
+  if (brokenOff !== null) return { passages: [], none: none(brokenOff, own.aheadC) };
   const changeK = Math.abs((own.behindC ?? 0) - (own.aheadC ?? 0));
   const passageH = changeK / (peaks.hours[0] ?? steepest).slope;
   vote(own, definitionVote(steepest.windowH, passageH), 'definition');
@@ -90,12 +93,12 @@ export function sensorPassages(readings: GoodReadings, axis: FanAxis, sign: 1 | 
     for (const peak of peaks[kind]) {
       const weight = peak.part * (kind === 'day' ? DAY_VOTE : HOURS_VOTE);
       const stoodC = aheadOf(readings, curve, seen, peak, sign);
-      const before = arrivalAt(curve, seen, sign, peak, stoodC);
+      const before = arrivalAt(look, peak, stoodC, kind);
       vote(before, weight, kind);
       // "... or before the front begins to move it": where another front was still under way when the campaign began.
       const movedC = beforeItMoves(curve, seen, peak, sign);
       const apart = Math.abs(movedC - stoodC) >= OTHER_AHEAD_K;
-      const moved = apart ? arrivalAt(curve, seen, sign, peak, movedC) : before;
+      const moved = apart ? arrivalAt(look, peak, movedC, kind) : before;
       if (apart) vote(moved, MOVED_PART * weight, kind);
       if (kind === 'hours' && peak.part === 1 && before.why === TOO_SMALL && moved.why === TOO_SMALL) {
         return still(before);
@@ -105,18 +108,31 @@ export function sensorPassages(readings: GoodReadings, axis: FanAxis, sign: 1 | 
   return told.length === 0 && own.why === TOO_SMALL ? still(own) : { passages: mergedPassages(told), none: own };
 }
 
-/** The arrival that belongs to one steep change; the contract's, where that is the steepest. */
+/** Where a sensor's steep changes are looked at. */
+interface Look {
+  curve: FanHourCurve;
+  /** as far as the front is looked for, and of that what the sensor's readings cover */
+  axis: FanAxis;
+  seen: FanAxis;
+  sign: 1 | -1;
+}
+
+/**
+ * The arrival that belongs to one steep change; the contract's, where that is the steepest. Seen over hours it is the half-way
+ * beside that change, seen over a day that of the running mean.
+ */
 function arrivalAt(
-  curve: FanHourCurve,
-  seen: FanAxis,
-  sign: 1 | -1,
+  { curve, axis, seen, sign }: Look,
   steepest: SteepestChange,
   aheadC: number,
+  over: 'hours' | 'day' = 'day',
 ): SensorArrival {
   const lastH = seen.lengthH;
   const behindOf = (fanHour: number) =>
     curve.mean(fanHour + BEHIND_FROM_H, Math.min(fanHour + BEHIND_TO_H, Math.max(lastH, fanHour + BEHIND_FROM_H)));
   const behindC = behindOf(steepest.fanHour);
+  const unread = behindUnreadWhy(curve, axis, steepest.fanHour);
+  if (unread !== null) return none(unread, aheadC);
   const changeK = sign * (behindC - aheadC);
   if (changeK < LEAST_CHANGE_K) {
     return none(TOO_SMALL, aheadC, behindC);
@@ -124,16 +140,15 @@ function arrivalAt(
   if (stillPassing(steepest, lastH)) {
     return none('The fan stopped, or the front was followed no farther, while it was passing this sensor.', aheadC);
   }
-  const at = crossing(curve, seen, sign, steepest, aheadC, behindC);
+  const at =
+    over === 'hours'
+      ? halfWayBeside(curve, (aheadC + behindC) / 2, sign, steepest.fanHour, lastH, seen.searchH)
+      : crossing(curve, seen, sign, steepest, aheadC, behindC);
   if (at === null) {
     return none('The front was not half-way through this sensor before it was followed no farther.', aheadC, behindC);
   }
   if (gapAround(curve, at) > WIDEST_GAP_H) {
-    return none(
-      `Good readings are lacking for ${Math.round(gapAround(curve, at))} fan hours around the arrival.`,
-      aheadC,
-      behindC,
-    );
+    return none(`${LACKING} ${Math.round(gapAround(curve, at))} fan hours around the arrival.`, aheadC, behindC);
   }
   return { fanHours: at, aheadC, behindC, why: null };
 }

@@ -1,4 +1,5 @@
 import type { Campaign } from '../types.ts';
+import { LACKING } from './blind-why.ts';
 import type { FanPieces } from './fan-pieces.ts';
 import type { CampaignSpan } from './find-campaigns.ts';
 
@@ -8,11 +9,12 @@ const PASSED_PART = 2 / 3;
 /**
  * True for a swing of the weather in a run that goes on: the air turned back, not the fan's rest ended it, and before its
  * front had passed two thirds of the sensors. Where the fan was stopped the grower ended it, and a front that got nowhere is news.
+ * Sensors that a hole of the log makes blind say neither.
  */
 export function turnedBack(pieces: FanPieces, one: CampaignSpan, campaign: Campaign): boolean {
   const next = one.last + 1;
   if (next >= pieces.run.length || pieces.run[next] !== one.run) return false;
-  const seen = campaign.arrivals.filter((each) => each.unseen !== true);
+  const seen = campaign.arrivals.filter((each) => each.unseen !== true && !each.why?.startsWith(LACKING));
   const passed = seen.filter((each) => each.arrivedMs !== null);
   return passed.length < PASSED_PART * seen.length;
 }
