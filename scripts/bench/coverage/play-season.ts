@@ -40,7 +40,7 @@ export async function playSeason(seed: number, workFolder: string, byFiles: bool
       return;
     }
     out.cases.push(...casesOf(seed, traces[i], binTruth(draw, traces[i]), bin));
-    out.fronts.push(...frontCases(seed, traces[i], bin.fronts));
+    out.fronts.push(...frontCases(seed, traces[i], logs, bin.fronts));
   });
   return out;
 }

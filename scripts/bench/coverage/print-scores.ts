@@ -45,17 +45,35 @@ export function quantityLines(cases: readonly Case[]): string[] {
   });
 }
 
-/** Arrivals within 6 fan hours, by how the fan ran; those where the air fell twice apart. */
+/**
+ * Arrivals within 6 fan hours, by how the fan ran: of all that the front truly passed; of those whose log holds the arrival and
+ * of those where a hole of it takes it away; of those that the kit tells; of those where the air fell once.
+ */
 export function frontLines(fronts: readonly FrontCase[]): string[] {
-  return (['continuous', 'nights'] as const).map((running) => {
+  return (['continuous', 'nights'] as const).flatMap((running) => {
     const own = fronts.filter((one) => one.running === running);
-    const clear = own.filter((one) => one.runnerUp < 0.8);
-    const share = (some: readonly FrontCase[]) =>
-      percent(some.filter((one) => one.offHours !== null && Math.abs(one.offHours) <= 6).length / some.length);
-    const none = own.filter((one) => one.offHours === null).length;
-    return (
-      `front arrivals, ${running}: ${own.length} sensors that a front passed, within 6 fan hours ${share(own)}, not told ${none}; ` +
-      `one clear fall of the air: ${clear.length}, ${share(clear)}`
-    );
+    const share = (name: string, some: readonly FrontCase[]) => {
+      const told = some.filter((one) => one.offHours !== null);
+      const near = told.filter((one) => Math.abs(one.offHours!) <= 6);
+      const cells = [name.padEnd(34), String(some.length).padStart(5), String(told.length).padStart(5)];
+      const of = (all: readonly FrontCase[]) => (all.length === 0 ? '      -' : percent(near.length / all.length));
+      return `  ${cells.join(' ')} ${of(some)} ${of(told)}`;
+    };
+    return [
+      `front arrivals, ${running}: sensors that a front passed, told of them, within 6 fan hours of all and of those told`,
+      share('all', own),
+      share(
+        'the log holds the arrival',
+        own.filter((one) => one.held),
+      ),
+      share(
+        'a hole of the log takes it away',
+        own.filter((one) => !one.held),
+      ),
+      share(
+        'one clear fall of the air',
+        own.filter((one) => one.runnerUp < 0.8),
+      ),
+    ];
   });
 }
