@@ -81,7 +81,8 @@ export function doubtsSaid(): string {
   const air = Math.round(100 * most(({ airFactor }) => airFactor - 1));
   const points = Number((100 * most(({ moistureWb }) => moistureWb)).toFixed(2));
   const rate = most(({ rateFactor }) => rateFactor);
-  return `The ${DOUBTS.length} runs: as fitted, with ${air} % less air and grain ${points} point wetter, with ${air} % more air and grain ${points} point drier, each at the drying rate and at ${rate} times that. Cost as run by log carries its 90 % interval.`;
+  const short = Math.round(100 * most(({ shortFactor }) => shortFactor - 1));
+  return `The ${DOUBTS.length} runs: as fitted; with ${air} % less air and grain ${points} point wetter; with ${air} % more air and grain ${points} point drier; with ${short} % less and ${short} % more air where the bin has least; at ${rate} times the drying rate. Cost as run by log carries its 90 % interval.`;
 }
 
 /** From where on a model is not trusted. */

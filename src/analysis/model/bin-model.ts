@@ -192,7 +192,7 @@ function noModel(why: string): BinModel {
 }
 
 function fittedOf({ fit, offsets }: Tried, flowOverCables: number): FittedValues {
-  const { values: _, cost: __, cableFlows: ___, ...fitted } = fit;
+  const { values: _, cost: __, ...fitted } = fit;
   return { ...fitted, flowM3S: fit.flowM3S * flowOverCables, offsetsWb: offsets };
 }
 

@@ -6,6 +6,7 @@ import { mediumOf } from '../../simulation/bed/medium-of.ts';
 import type { LevelStep, RunSpec } from '../../simulation/run/run-spec.ts';
 import { HOUR_MS } from '../fronts/front-limits.ts';
 import type { BinReview } from '../types.ts';
+import { type AirColumn, airColumns } from './air-columns.ts';
 import { type BinLog, binLog } from './bin-log.ts';
 import { blowerOf } from './blower-of.ts';
 import { type Profile, startProfiles, valueAtHeight } from './start-profile.ts';
@@ -14,6 +15,8 @@ import { type Profile, startProfiles, valueAtHeight } from './start-profile.ts';
 export interface FittedValues {
   /** airflow at full depth, m3/s of the air that the fan takes in */
   flowM3S: number;
+  /** airflow at each cable over the bin's mean, [cables] */
+  cableFlows: readonly number[];
   /** of the grain, as season.yaml names it */
   isotherm: string;
   /** what the cables read too much, fraction, wet basis */
@@ -81,15 +84,18 @@ function specOf(log: BinLog, fitted: Partial<FittedValues> & Pick<FittedValues, 
     ...one,
     moistureDb: one.moistureDb.map((moistureDb) => moistureDb + isothermShiftDb),
   }));
+  const columns = airColumns(log, fitted.cableFlows ?? log.cables.map(() => 1));
   const bed = {
     medium,
+    airShares: columns.map(({ airShare }) => airShare),
+    areaShares: columns.map(({ areaShare }) => areaShare),
     depthM: log.depthM,
     layers: LAYERS,
     air: bin.air,
     pressurePa: log.weather.hours.pressurePa,
     wallWM3K: (fitted.wallFactor ?? 1) * wallConductanceWM3K(medium.conductivityWMK, bin.diameterM / 2),
   };
-  const start = meanStart(log, profiles, fitted.startK ?? 0);
+  const start = startOfColumns(log, profiles, fitted.startK ?? 0, columns);
   return {
     bed,
     floorAreaM2: log.floorAreaM2,
@@ -105,14 +111,38 @@ function specOf(log: BinLog, fitted: Partial<FittedValues> & Pick<FittedValues, 
 
 export type Start = NonNullable<RunSpec['start']>;
 
-/** The mean of the cables' profiles by their share of the floor, [layers]. */
-export function meanStart({ cables, depthM }: BinLog, profiles: readonly Profile[], startK: number): Start {
-  const at = (layer: number, of: 'tempC' | 'moistureDb') => {
+/** [columns x layers]; where no cable hangs the grain is taken as at all others. */
+function startOfColumns(
+  log: BinLog,
+  profiles: readonly Profile[],
+  startK: number,
+  columns: readonly AirColumn[],
+): Start {
+  const all = log.cables.map((_, c) => c);
+  const starts = columns.map(({ cables }) => meanStart(log, profiles, startK, cables.length > 0 ? cables : all));
+  const row = (of: keyof Start) => Float64Array.from(starts.flatMap((one) => [...one[of]]));
+  return { tempC: row('tempC'), moistureDb: row('moistureDb') };
+}
+
+/**
+ * The mean of cables' profiles by their share of the floor, [layers].
+ *
+ * @param of  places in the log's cables; all when left out
+ */
+export function meanStart(
+  { cables, depthM }: BinLog,
+  profiles: readonly Profile[],
+  startK: number,
+  of: readonly number[] = cables.map((_, c) => c),
+): Start {
+  const all = of.reduce((sum, c) => sum + cables[c].share, 0);
+  const at = (layer: number, what: keyof Start) => {
     const heightM = ((layer + 0.5) * depthM) / LAYERS;
-    return profiles.reduce(
-      (sum, profile, c) => sum + cables[c].share * valueAtHeight(profile.heightM, profile[of], heightM),
+    const sum = of.reduce(
+      (so, c) => so + cables[c].share * valueAtHeight(profiles[c].heightM, profiles[c][what], heightM),
       0,
     );
+    return sum / all;
   };
   return {
     tempC: Float64Array.from({ length: LAYERS }, (_, layer) => at(layer, 'tempC') + startK),

@@ -6,6 +6,7 @@ import { isothermMoistureDb } from '../../grain/isotherm-equations.ts';
 import { dryFromWet, wetFromDry } from '../../grain/moisture-basis.ts';
 import type { Outcome, RunTrace } from '../../simulation/run/outcome.ts';
 import type { RunSpec } from '../../simulation/run/run-spec.ts';
+import { startMoistureDb } from '../../simulation/run/start-moisture.ts';
 import { airCanTake } from './held-back-air.ts';
 
 /** A strategy's run in one year's weather. */
@@ -116,13 +117,9 @@ export function runAir({ weather, spec, outcome, trace }: YearRun, stretch?: num
 }
 
 /** Mean moisture from which the fan's time begins: as the grain rested until then, else as it was put in. */
-function startDb({ start, levels, fromHour = 0, bed }: RunSpec, { meanWb }: RunTrace): number {
-  if (fromHour > 0) return dryFromWet(meanWb[fromHour - 1]);
-  if (start === undefined) return levels[0].moistureDb;
-  const { layers, areaShares } = bed;
-  const columns = start.moistureDb.length / layers;
-  const share = (column: number) => areaShares?.[column] ?? 1 / columns;
-  return start.moistureDb.reduce((sum, db, i) => sum + (share(Math.floor(i / layers)) * db) / layers, 0);
+function startDb(spec: RunSpec, { meanWb }: RunTrace): number {
+  const { fromHour = 0 } = spec;
+  return fromHour > 0 ? dryFromWet(meanWb[fromHour - 1]) : startMoistureDb(spec);
 }
 
 /** Held at the ends of what the isotherm tells, as the bed holds it. */

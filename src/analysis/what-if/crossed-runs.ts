@@ -1,4 +1,3 @@
-import { mean } from 'simple-statistics';
 import { type Estimate, estimate, withheld } from '../../base/estimate.ts';
 import { wetFromDry } from '../../grain/moisture-basis.ts';
 import type { LoadedSeason } from '../../season/loaded.ts';
@@ -7,6 +6,7 @@ import { DOUBTS } from '../../simulation/doubt/doubts.ts';
 import type { Outcome } from '../../simulation/run/outcome.ts';
 import { runSeason } from '../../simulation/run/run-season.ts';
 import type { RunSpec } from '../../simulation/run/run-spec.ts';
+import { startMoistureDb } from '../../simulation/run/start-moisture.ts';
 import { bushelsOf } from '../grain/per-bushel.ts';
 import { runSpecOf } from '../model/run-spec-of.ts';
 import type { BinReview } from '../types.ts';
@@ -100,17 +100,12 @@ function perBushel(of: readonly Outcome[], bushels: number | null): Estimate {
 function perPoint(specs: readonly RunSpec[], of: readonly Outcome[], bushels: number | null): Estimate {
   if (specs[0].goal !== 'dry') return withheld('Points are shared by only where the goal is to dry.');
   if (bushels === null || !(bushels > 0)) return withheld('The bushels are not known.');
-  const points = of.map(({ endMoistureWb }, i) => 100 * (startWb(specs[i]) - endMoistureWb));
+  const points = of.map(({ endMoistureWb }, i) => 100 * (wetFromDry(startMoistureDb(specs[i])) - endMoistureWb));
   if (points.some((one) => !(one >= FEWEST_POINTS))) return withheld('So run the bin hardly dries.');
   return ranged(
     of.map(({ cost }, i) => cost / bushels / points[i]),
     NO_PRICE,
   );
-}
-
-/** Layers hold the same dry matter. */
-function startWb({ start, levels }: RunSpec): number {
-  return wetFromDry(start === undefined ? levels[0].moistureDb : mean(Array.from(start.moistureDb)));
 }
 
 function overOwn(of: readonly Outcome[], own: readonly Outcome[] | null): Estimate {

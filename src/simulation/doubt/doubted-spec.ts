@@ -1,4 +1,5 @@
 import { dryFromWet, wetFromDry } from '../../grain/moisture-basis.ts';
+import type { BedSpec } from '../bed/bed.ts';
 import { tableTimes } from '../bed/cubic-table.ts';
 import type { RunSpec } from '../run/run-spec.ts';
 import type { Doubt } from './doubts.ts';
@@ -8,7 +9,7 @@ const DRIEST_WB = 0.05;
 const WETTEST_WB = 0.4;
 
 /** A bin's season with a doubt let in. Dry matter, fan power and the air's warming stay. */
-export function doubtedSpec(spec: RunSpec, { airFactor, moistureWb, rateFactor }: Doubt): RunSpec {
+export function doubtedSpec(spec: RunSpec, { airFactor, moistureWb, rateFactor, shortFactor }: Doubt): RunSpec {
   const { medium } = spec.bed;
   const moved = (moistureDb: number) =>
     moistureWb === 0
@@ -16,7 +17,11 @@ export function doubtedSpec(spec: RunSpec, { airFactor, moistureWb, rateFactor }
       : dryFromWet(Math.min(WETTEST_WB, Math.max(DRIEST_WB, wetFromDry(moistureDb) + moistureWb)));
   return {
     ...spec,
-    bed: { ...spec.bed, medium: { ...medium, rate: tableTimes(medium.rate, rateFactor) } },
+    bed: {
+      ...spec.bed,
+      ...airOfColumns(spec.bed, shortFactor),
+      medium: { ...medium, rate: tableTimes(medium.rate, rateFactor) },
+    },
     levels: spec.levels.map((level) => ({
       ...level,
       moistureDb: moved(level.moistureDb),
@@ -24,4 +29,13 @@ export function doubtedSpec(spec: RunSpec, { airFactor, moistureWb, rateFactor }
     })),
     ...(spec.start === undefined ? {} : { start: { ...spec.start, moistureDb: spec.start.moistureDb.map(moved) } }),
   };
+}
+
+/** The air of the column that has least times a factor, all others times what keeps the mean. */
+function airOfColumns({ airShares, areaShares }: BedSpec, shortFactor: number): Pick<BedSpec, 'airShares'> {
+  if (airShares === undefined || areaShares === undefined || airShares.length < 2) return {};
+  const short = airShares.indexOf(Math.min(...airShares));
+  const had = areaShares[short] * airShares[short];
+  const has = shortFactor * had;
+  return { airShares: airShares.map((air, k) => (k === short ? shortFactor * air : (air * (1 - has)) / (1 - had))) };
 }

@@ -6,18 +6,25 @@ export interface Doubt {
   moistureWb: number;
   /** multiplies the thin-layer rate */
   rateFactor: number;
+  /** multiplies the air of the column that has least, where a bed has several; their mean stays */
+  shortFactor: number;
 }
 
-/** About what a fit on a season's log leaves open in air and moisture, at once and to the side where each makes it worse (or better). */
-const FITTED = [
-  { airFactor: 1, moistureWb: 0 },
-  { airFactor: 0.93, moistureWb: 0.002 },
-  { airFactor: 1.07, moistureWb: -0.002 },
-];
+/** About a standard error of what a fit on a season's log leaves: air, the grain's water, and the air of the part short of it. */
+const AIR = 0.05;
+const MOISTURE_WB = 0.0015;
+const SHORT = 0.15;
 /** Published rates of one crop near outdoor temperatures lie apart by a factor of two, see `THIN_LAYERS`. */
-const RATES = [1, 2];
+const RATE = 2;
 
-/** The bin as fitted, then each other of what air, moisture and rate may be: three by two. */
-export const DOUBTS: readonly Doubt[] = RATES.flatMap((rateFactor) =>
-  FITTED.map((fitted) => ({ ...fitted, rateFactor })),
-);
+const AS_FITTED: Doubt = { airFactor: 1, moistureWb: 0, rateFactor: 1, shortFactor: 1 };
+
+/** The bin as fitted, then each other of what air, moisture and rate may be; air and moisture at once, where each makes it worse or better. */
+export const DOUBTS: readonly Doubt[] = [
+  AS_FITTED,
+  { ...AS_FITTED, airFactor: 1 - AIR, moistureWb: MOISTURE_WB },
+  { ...AS_FITTED, airFactor: 1 + AIR, moistureWb: -MOISTURE_WB },
+  { ...AS_FITTED, shortFactor: 1 - SHORT },
+  { ...AS_FITTED, shortFactor: 1 + SHORT },
+  { ...AS_FITTED, rateFactor: RATE },
+];

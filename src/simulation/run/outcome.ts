@@ -29,7 +29,7 @@ export interface Outcome {
   imbalance: { water: number; heat: number };
 }
 
-/** A run hour by hour, the grain at each hour's end, [hours of the run]; layers are the first column's, [hours x layers], row-major. */
+/** A run hour by hour, the grain at each hour's end, [hours of the run]; layers are means over the columns by their floor, [hours x layers], row-major. */
 export interface RunTrace {
   fan: Float64Array;
   meanWb: Float64Array;

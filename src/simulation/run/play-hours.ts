@@ -1,5 +1,5 @@
 import { wetFromDry } from '../../grain/moisture-basis.ts';
-import { ACCOUNT } from '../bed/bed.ts';
+import { ACCOUNT, type Bed } from '../bed/bed.ts';
 import { MEMORY, type Parameters, type Strategy } from '../strategies/strategy.ts';
 import type { EnteringAir } from './entering-air.ts';
 import { fillView, seeGrain } from './fill-view.ts';
@@ -90,7 +90,15 @@ function keepHour(trace: RunTrace, bin: PlayedBin, view: View, hour: number, sha
   trace.meanC[hour] = view.grainC;
   trace.plenumC[hour] = view.plenumC;
   for (let i = 0; i < bed.filled; i++) {
-    trace.layerC[hour * bed.layers + i] = bed.tempC[i];
-    trace.layerWb[hour * bed.layers + i] = wetFromDry(bed.moistureDb[i]);
+    trace.layerC[hour * bed.layers + i] = overColumns(bed, bed.tempC, i);
+    trace.layerWb[hour * bed.layers + i] = wetFromDry(overColumns(bed, bed.moistureDb, i));
   }
+}
+
+/** Mean of a layer by the floor that each column has. */
+function overColumns({ columns, layers, areaShares }: Bed, of: Float64Array, layer: number): number {
+  if (columns === 1) return of[layer];
+  let sum = 0;
+  for (let column = 0; column < columns; column++) sum += areaShares[column] * of[column * layers + layer];
+  return sum;
 }

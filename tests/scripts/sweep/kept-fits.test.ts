@@ -17,6 +17,7 @@ const fit = {
   why: 'It is near.',
   fitted: {
     flowM3S: 0.1 + 0.2,
+    cableFlows: [0.9, 1.02],
     isotherm: 'modified Henderson D245.5',
     moistureBiasWb: -1e-17,
     startK: 0,

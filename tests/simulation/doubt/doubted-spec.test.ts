@@ -10,14 +10,14 @@ const bin = inventedBin(inventedHours({ count: 240 }));
 
 describe('doubtedSpec', () => {
   it('begins with the bin as fitted, which runs as it would', () => {
-    expect(DOUBTS[0]).toEqual({ airFactor: 1, moistureWb: 0, rateFactor: 1 });
+    expect(DOUBTS[0]).toEqual({ airFactor: 1, moistureWb: 0, rateFactor: 1, shortFactor: 1 });
     expect(runSeason(doubtedSpec(bin, DOUBTS[0]), alwaysOn)).toEqual(runSeason(bin, alwaysOn));
   });
 
   it('moves air, moisture and rate and nothing else', () => {
     const spec = doubtedSpec(
       { ...bin, start: { tempC: new Float64Array(20).fill(12), moistureDb: new Float64Array(20).fill(0.25) } },
-      { airFactor: 0.9, moistureWb: 0.01, rateFactor: 2 },
+      { airFactor: 0.9, moistureWb: 0.01, rateFactor: 2, shortFactor: 1 },
     );
     const { blower, moistureDb } = spec.levels[0];
     expect(blower).toEqual({ ...bin.levels[0].blower, dryAirKgM2S: 0.9 * bin.levels[0].blower.dryAirKgM2S });
@@ -28,6 +28,14 @@ describe('doubtedSpec', () => {
       expect(cubicAt(spec.bed.medium.rate, tempC)).toBeCloseTo(2 * cubicAt(bin.bed.medium.rate, tempC), 15);
     }
     expect({ ...spec.bed, medium: null }).toEqual({ ...bin.bed, medium: null });
+  });
+
+  it('takes air from the column that has least and gives it to the others', () => {
+    const bed = { ...bin.bed, airShares: [1.05, 0.8], areaShares: [0.8, 0.2] };
+    const { airShares } = doubtedSpec({ ...bin, bed }, { ...DOUBTS[0], shortFactor: 0.9 }).bed;
+    // By hand: 0.9 x 0.8 = 0.72; what is left for the others is (1 - 0.2 x 0.72) / 0.8 = 1.07.
+    expect(airShares![1]).toBeCloseTo(0.72, 12);
+    expect(airShares![0]).toBeCloseTo(1.07, 12);
   });
 
   it('dries later with less air and wetter grain', () => {
