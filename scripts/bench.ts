@@ -5,7 +5,7 @@ import { leave } from './command-line.ts';
 const BENCHES: Readonly<Record<string, (options: { seeds?: string }) => Promise<void> | void>> = {
   coverage: async () => (await import('./bench/coverage/bench-coverage.ts')).benchCoverage(),
   drawing: async () => (await import('./bench/bench-drawing.ts')).benchDrawing(),
-  model: async () => (await import('./bench/model/bench-model.ts')).benchModel(),
+  model: async ({ seeds }) => (await import('./bench/model/bench-model.ts')).benchModel(seeds),
   notebook: async () => (await import('./bench/bench-notebook.ts')).benchNotebook(),
   physics: async () => (await import('./bench/bench-physics.ts')).benchPhysics(),
   simulation: async () => (await import('./bench/simulation/bench-simulation.ts')).benchSimulation(),
@@ -22,7 +22,7 @@ const program = new Command('bench')
   .argument('[what...]', `which: ${Object.keys(BENCHES).join(', ')} (default: all)`)
   .option(
     '--seeds <from-to>',
-    'of ranking-fits: the drawn seasons, e.g. 9401-9420, so that long runs can be done in parts',
+    'of ranking-fits and model: the drawn seasons, e.g. 9401-9420, so that long runs can be done in parts',
   )
   .addHelpText('after', '\nExit status: 0 done; 2 wrong command line.\n\nExample: npm run bench -- physics review')
   .exitOverride(leave)

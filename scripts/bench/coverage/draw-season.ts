@@ -86,6 +86,7 @@ function drawBin(random: Random, ofGrain: Random, index: number, moistureErrors:
     columns: drawColumns(random, diameterM / 2),
     cables: drawCables(random, random.integer(1, 7), diameterM / 2, depthM),
     cfmPerBu,
+    throughGrain: 1,
     statedPacking: random.uniform() < 0.15 ? round(resistance.packing * (1 + 0.08 * random.normal()), 2) : null,
     grain,
     grainCurve,

@@ -56,6 +56,8 @@ export interface BinDraw {
   cables: CableDraw[];
   /** flow per stated bushel (of 1.2445 ft3), cfm */
   cfmPerBu: number;
+  /** part of the fan's air that this flow is: 1, less where some escapes between fan and grain */
+  throughGrain: number;
   /** stated in season.yaml; null: the crop's usual one */
   statedPacking: number | null;
   grain: Kernel;

@@ -11,8 +11,20 @@ export interface Badness {
   after?(draw: SeasonDraw, logs: Logs): void;
 }
 
-/** Air that reaches the grain where the floor leaks, of what the fan was bought for. */
-const THROUGH_GRAIN = 0.35;
+/**
+ * A floor or transition that leaks: the fan moves and warms all of its air, as much as it was bought for, and the rest reaches the
+ * grain. Pressure under the floor falls with what goes through; a fan's power hardly does.
+ *
+ * @param share  of the air that escapes
+ */
+const leaking = (share: number): Badness['before'] => {
+  return ({ bins }) => {
+    for (const bin of bins) {
+      bin.cfmPerBu *= 1 - share;
+      bin.throughGrain = 1 - share;
+    }
+  };
+};
 
 export const BADNESS: readonly Badness[] = [
   {
@@ -49,10 +61,7 @@ export const BADNESS: readonly Badness[] = [
       for (const row of logs.fan) row.ms += 4 * DAY;
     },
   },
-  {
-    id: 'floor leaks',
-    before: (draw) => {
-      for (const bin of draw.bins) bin.cfmPerBu *= THROUGH_GRAIN;
-    },
-  },
+  { id: 'floor leaks two thirds', before: leaking(2 / 3) },
+  { id: 'floor leaks a half', before: leaking(1 / 2) },
+  { id: 'floor leaks a third', before: leaking(1 / 3) },
 ];
