@@ -31,10 +31,10 @@ const ROUNDS = { first: 2, other: 1, near: 4 } as const;
 /** Steps of a round: of a fit that is kept, and of one that only shows whether an isotherm comes near. */
 const LONG = 3;
 const SHORT = 2;
-/** Isotherms whose sums of squares lie farther from the best's are ruled out; so many of the others are carried on. */
+/** Isotherms whose sums of squares on the first part lie farther from the best's are ruled out; so many of the others go on to the whole. */
 const NEAR_COST = 9;
-const MOST_FINALS = 4;
-/** A sum of squares so much above the best's: seven times less likely, no more. */
+const MOST_FINALS = 6;
+/** A sum of squares of the whole season so much above the best's: seven times less likely, no more. */
 const WITHIN_REACH = 4;
 /** What a fit may still gain by being fitted to its end. */
 const MAY_COME_NEAR = 15;
@@ -91,15 +91,13 @@ function modelOfLog(log: BinLog, own: readonly SensorSeries[]): BinModel {
     first,
     ...others.map((choice) => tryOne(choice, first.fit.values, ROUNDS.other, split, first.offsets, SHORT)),
   ].sort(byCost);
-  // The nearest are fitted to their end, the rest is far enough off.
+  // Those that may still come near are fitted to their end: cut short, the truth may stand fifth.
   const [near, ...farther] = screened;
   const finish = (one: Tried) => tryOne(one.choice, one.fit.values, ROUNDS.near, split, one.offsets);
   const best = finish(near);
   const tried = [
     best,
-    ...farther.map((one, i) =>
-      i + 1 < MOST_FINALS && one.fit.cost - best.fit.cost < MAY_COME_NEAR ? finish(one) : one,
-    ),
+    ...farther.map((one) => (one.fit.cost - best.fit.cost < MAY_COME_NEAR ? finish(one) : one)),
   ].sort(byCost);
   const trained = tried[0];
 
@@ -108,18 +106,14 @@ function modelOfLog(log: BinLog, own: readonly SensorSeries[]): BinModel {
   const finals = tried
     .filter((one) => one.fit.cost - trained.fit.cost < NEAR_COST)
     .slice(0, MOST_FINALS)
-    .map((one) => ({
-      ...tryOne(one.choice, one.fit.values, 1, all, one.offsets),
-      behind: one.fit.cost - trained.fit.cost,
-    }))
+    .map((one) => tryOne(one.choice, one.fit.values, 1, all, one.offsets))
     .sort(byCost);
   const final = finals[0];
-  // An isotherm that only one part of the season speaks against is not ruled out: what the bed leaves out differs from part to part.
   const ends = finals
-    .filter((one) => Math.min(one.behind, one.fit.cost - final.fit.cost) < WITHIN_REACH)
+    .filter((one) => one.fit.cost - final.fit.cost < WITHIN_REACH)
     .map((one) => one.model.endWb(one.fit.values));
   const openEnd = endDoubt(ends);
-  const intervals = fitIntervals(log, finals, parameters);
+  const intervals = fitIntervals(log, finals, parameters, papers);
   const part = (from: number, to: number) => ({
     fromMs: momentOf(log, samples, from),
     toMs: momentOf(log, samples, to),
@@ -155,8 +149,8 @@ function modelOfLog(log: BinLog, own: readonly SensorSeries[]): BinModel {
     ...misplacedSensors(samples, final.model.shown(final.fit.values)),
     ...depthDoubts(log, own),
     ...flowDoubts(log, flowM3S, flowAtCables),
-    ...powerDoubts(log, final.fit.flowM3S),
-    ...warmingDoubts(log, flowAtCables),
+    ...powerDoubts(log, final.fit.flowM3S * intervals.flowOverCables),
+    ...warmingDoubts(log, flowM3S),
     ...clockDoubts(log, samples, play),
     // Where moisture is the goal, whether a way reaches it would be a guess.
     ...(openEnd !== null && !aimsAtTemperature(log.bin.goal) ? [openEnd] : []),

@@ -20,6 +20,7 @@ import {
   WALL,
 } from './fit-parameters.ts';
 import type { FitSamples } from './fit-samples.ts';
+import { betweenCablesSd } from './grain-between.ts';
 import type { IsothermChoice } from './isotherm-choices.ts';
 import type { PaperMoistures } from './paper-moistures.ts';
 import { type CableValues, type Played, playCable, type Shown } from './play-cable.ts';
@@ -36,7 +37,7 @@ const MOISTURE_POINTS = 0.5;
 /** Samples of one sensor go together for about two days, and what the bed lacks is shared by some sensors: so many count as one. */
 const TOGETHER = 24;
 /** Tickets in, tickets out, hand samples. */
-const PAPERS = 3;
+export const PAPERS = 3;
 /** A sample farther off than this many standard errors pulls no more than in proportion. */
 const FAR = 3;
 
@@ -67,7 +68,8 @@ export interface Model {
   shown(values: readonly number[]): Shown[];
   /** residuals over their standard errors, then the priors, then tickets and hand samples, [samples + parameters + 3] */
   residuals(values: readonly number[]): Float64Array;
-  /** mean moisture of the grain at the end, wet basis */
+  /** mean moisture of the grain at the start and at the end, wet basis */
+  startWb(values: readonly number[]): number;
   endWb(values: readonly number[]): number;
   fitAt(values: readonly number[], cost: number): Fit;
 }
@@ -154,6 +156,7 @@ export function modelOf(
   };
   const meanWb = (values: readonly number[], of: 'startDb' | 'endDb') =>
     wetFromDry(shown(values).reduce((sum, one, cable) => sum + log.cables[cable].share * one[of], at(values, SHIFT)));
+  const betweenSd = betweenCablesSd(log);
   const whole = lastRead === samples.readHours.length;
   const paperResiduals = (values: readonly number[]) => {
     const { start, end } = papers;
@@ -164,8 +167,8 @@ export function modelOf(
       return wetFromDry(moistures.reduce((sum, one) => sum + one, 0) / cables.length + at(values, SHIFT)) - wb;
     });
     return [
-      start === null ? 0 : (meanWb(values, 'startDb') - start.wb) / start.sd,
-      end === null || !whole ? 0 : (meanWb(values, 'endDb') - end.wb) / end.sd,
+      start === null ? 0 : (meanWb(values, 'startDb') - start.wb) / Math.hypot(start.sd, betweenSd),
+      end === null || !whole ? 0 : (meanWb(values, 'endDb') - end.wb) / Math.hypot(end.sd, betweenSd),
       offs.length === 0 ? 0 : offs.reduce((sum, one) => sum + one, 0) / offs.length / papers.samplesSd,
     ];
   };
@@ -188,7 +191,13 @@ export function modelOf(
       isothermShiftDb: at(values, SHIFT),
     };
   };
-  return { shown, residuals, endWb: (values) => meanWb(values, 'endDb'), fitAt };
+  return {
+    shown,
+    residuals,
+    startWb: (values) => meanWb(values, 'startDb'),
+    endWb: (values) => meanWb(values, 'endDb'),
+    fitAt,
+  };
 }
 
 /** Straight between the middles of the layers. */

@@ -8,9 +8,17 @@ import { POWER_TO_AIR, runningPowerW } from './blower-of.ts';
 import type { Doubt } from './cross-checks.ts';
 import { LOOK_FOR_LEAKS } from './flow-checks.ts';
 
-/** Air power over shaft power: farm fans at work reach 0.3 to 0.65 (common practice), one on a bed too light for it 0.08; below, much of the air goes elsewhere. */
-const LEAST_EFFICIENCY = 0.06;
-/** The smallest fans, up to 3/4 hp, are often too large for their grain and throttled: from what shaft power, W, and what then is too little. */
+/** Pressure of the air's own speed where a farm fan blows it out, at about 10 m/s (common practice), Pa. */
+const VELOCITY_PA = 60;
+/**
+ * Air power, static pressure and speed, over shaft power: farm fans at work reach 0.3 to 0.65 (common practice), one on a bed too light
+ * for it 0.12. Where half of the air goes elsewhere a quarter to a fifth of the sound part is left; of a third about a half.
+ */
+const LEAST_AT_WORK = 0.15;
+const LEAST_ON_LIGHT_BED = 0.1;
+/** From this static pressure on a fan is at work, Pa. */
+const AT_WORK_PA = 150;
+/** The smallest fans, up to 3/4 hp, are often too large for their grain and throttled: up to what shaft power, W, and what part static pressure has to have too. */
 const SMALL_SHAFT_W = 700;
 const LEAST_OF_SMALL = 0.04;
 
@@ -18,12 +26,13 @@ const LEAST_OF_SMALL = 0.04;
 export function powerDoubts(log: BinLog, flowM3S: number): Doubt[] {
   const shaftW = DEFAULT_MOTOR_EFFICIENCY * runningPowerW(log);
   const pressurePa = log.review.airflow.pressure?.pressurePa ?? pressureOf(log, flowM3S);
-  const efficiency = (pressurePa * flowM3S) / shaftW;
-  if (!(efficiency < (shaftW > SMALL_SHAFT_W ? LEAST_EFFICIENCY : LEAST_OF_SMALL))) return [];
+  const efficiency = ((pressurePa + VELOCITY_PA) * flowM3S) / shaftW;
+  if (!(efficiency < (pressurePa < AT_WORK_PA ? LEAST_ON_LIGHT_BED : LEAST_AT_WORK))) return [];
+  if (shaftW <= SMALL_SHAFT_W && !((pressurePa * flowM3S) / shaftW < LEAST_OF_SMALL)) return [];
   const share = (100 * efficiency).toFixed(efficiency < 0.01 ? 1 : 0);
   return [
     {
-      why: `To push the fitted airflow through the grain takes ${share} % of the fans’ power; fans at work reach 30 to 65 %, so that much of the air seems to go elsewhere.`,
+      why: `To blow the fitted airflow through the grain takes ${share} % of the fans’ power; fans at work reach 30 to 65 %, so that much of the air seems to go elsewhere.`,
       help: LOOK_FOR_LEAKS,
     },
   ];
@@ -42,16 +51,22 @@ const THERMOMETERS_K = 0.35;
 /** So much more air must have taken the heat than reached the grain. */
 const CLEARLY_MORE = 1.3;
 
-/** Whether the fans warm the air by what their power makes of the air that the grain got: what leaks on the way takes its share of the heat. */
+/**
+ * Whether the fans warm the air by what their power makes of the air that the grain got: what leaks on the way takes its share of the heat.
+ *
+ * @param flowM3S  of the whole bin, static pressure joined: that is of the grain's air too
+ */
 export function warmingDoubts(log: BinLog, { interval }: Estimate): Doubt[] {
   const { bin, season, warmingK, specificVolumeM3Kg } = log;
   const heated = season.fans.some((fan) => bin.fanIds.includes(fan.id) && fan.heater !== null);
   if (warmingK === null || !(warmingK > 0) || heated || bin.air === 'down' || interval === null) return [];
   const warmedM3S = (POWER_TO_AIR * runningPowerW(log) * specificVolumeM3Kg) / (HEAT_DRY_AIR_J_KGK * warmingK);
-  const leastM3S = warmedM3S * Math.exp(-Z90 * Math.hypot(HEAT_REL_SD, THERMOMETERS_K / warmingK));
   const [low, high] = interval;
-  if (!(leastM3S > CLEARLY_MORE * high)) return [];
-  const times = (warmedM3S / Math.sqrt(low * high)).toFixed(1);
+  const more = warmedM3S / Math.sqrt(low * high);
+  const flowSd = Math.log(high / low) / 2 / Z90;
+  const sd = Math.hypot(HEAT_REL_SD, THERMOMETERS_K / warmingK, flowSd);
+  if (!(more * Math.exp(-Z90 * sd) > CLEARLY_MORE)) return [];
+  const times = more.toFixed(1);
   return [
     {
       why: `The fans’ power warms the air as little as if ${times} times the air were blown that the grain got.`,

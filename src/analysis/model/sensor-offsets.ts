@@ -10,7 +10,7 @@ const BED_POINTS = 0.3;
 
 /**
  * What each moisture sensor reads too much beside the shared bias: its mean distance from the bed, drawn towards 0 by how well
- * such sensors are stated to read.
+ * such sensors are stated to read. One that lies farther off than that is no such sensor any more: it is drawn by its own distance.
  *
  * @param reads   hours read that count, from the first
  * @returns       fractions, wet basis, [cables][sensors]
@@ -23,7 +23,6 @@ export function sensorOffsets(
   reads: number,
 ): Float64Array[] {
   const accuracy = (100 * (season.sensors.moisture.accuracyWb ?? ACCURACY_POINTS / 100)) / Z95;
-  const believed = accuracy ** 2 / (accuracy ** 2 + BED_POINTS ** 2);
   return cables.map(({ sensors, moistureWb }, cable) =>
     Float64Array.from({ length: sensors }, (_, sensor) => {
       let sum = 0;
@@ -34,7 +33,10 @@ export function sensorOffsets(
         sum += off;
         count += 1;
       }
-      return count === 0 ? 0 : (believed * sum) / count;
+      if (count === 0) return 0;
+      const mean = sum / count;
+      const open = Math.max(accuracy, 100 * Math.abs(mean)) ** 2;
+      return (mean * open) / (open + BED_POINTS ** 2);
     }),
   );
 }

@@ -2,7 +2,7 @@ import { median } from '../../base/stats/quantile.ts';
 import type { Isotherm } from '../../grain/isotherm.ts';
 import { isothermHumidity, isothermMoistureDb } from '../../grain/isotherm-equations.ts';
 import { dryFromWet } from '../../grain/moisture-basis.ts';
-import type { SensorReadings } from '../moisture/sensor-readings.ts';
+import { AIR_MOVING, type SensorReadings } from '../moisture/sensor-readings.ts';
 import type { BinLog } from './bin-log.ts';
 import type { CableLog } from './cable-logs.ts';
 
@@ -89,9 +89,12 @@ function grainMoistureDb(moistureWb: number, tempC: number, cable: Isotherm, gra
   return isothermMoistureDb(grain.equation, grain.a, grain.b, grain.c, tempC, held);
 }
 
-function middleOf({ timeMs, value }: SensorReadings, [fromMs, toMs]: readonly [number, number]): number {
-  const within = value.filter((_, i) => timeMs[i] >= fromMs && timeMs[i] < toMs);
-  return within.length === 0 ? Number.NaN : median(within);
+/** Median of a stretch, of the readings before any fan ran where there are such: in moving air a cable shows that air, not the grain. */
+function middleOf({ timeMs, value, air }: SensorReadings, [fromMs, toMs]: readonly [number, number]): number {
+  const within = Array.from(value.keys()).filter((i) => timeMs[i] >= fromMs && timeMs[i] < toMs);
+  const still = within.filter((i) => air[i] !== AIR_MOVING);
+  const told = still.length > 0 ? still : within;
+  return told.length === 0 ? Number.NaN : median(told.map((i) => value[i]));
 }
 
 /** NaN from the neighbours along the cable, the usual where none is told. */

@@ -4,6 +4,7 @@ import { drawSeason } from '../../../scripts/bench/coverage/draw-season.ts';
 import { logSeason } from '../../../scripts/bench/coverage/log-season.ts';
 import { writeFolder } from '../../../scripts/bench/coverage/open-season.ts';
 import { runBin } from '../../../scripts/bench/coverage/run-bin.ts';
+import { type BinTruth, binTruth } from '../../../scripts/bench/coverage/season-truth.ts';
 import { drawPapers } from '../../../scripts/bench/model/draw-papers.ts';
 import { DAY } from '../../../scripts/sample/calendar.ts';
 import type { Weather } from '../../../scripts/sample/weather.ts';
@@ -21,8 +22,9 @@ const DAYS = 80;
  * that bed's own physics, uneven air, scale tickets and sensors that err, driven by the archive's weather; the archive's three years are its past weather.
  *
  * @param seed  of the drawn bin
+ * @returns     what truly happened in it
  */
-export async function ohareSeason(folder: string, seed: number): Promise<void> {
+export async function ohareSeason(folder: string, seed: number): Promise<BinTruth> {
   const drawn = drawSeason(seed);
   const [bin] = drawn.bins;
   const filledMs = localDayStart(CHICAGO, OWN_YEAR, 10, 1) + 16 * HOUR_MS;
@@ -45,6 +47,7 @@ export async function ohareSeason(folder: string, seed: number): Promise<void> {
     join(folder, 'season.yaml'),
     '  - { path: history/*.gz, holds: weather, role: history, format: isd-lite }\n',
   );
+  return binTruth(draw, traces[0]);
 }
 
 /** The archive's hours for the other bed: no sun is told there, so none shines. */
