@@ -45,10 +45,10 @@ export function depthDoubts(log: BinLog, series: readonly SensorSeries[]): Doubt
     const why = `${buried.length} sensors above the stated depth follow the air’s day no more than grain does.`;
     return [{ why, help }];
   }
-  const heavy = weightOverDepth(log);
-  if (heavy > MOST_WEIGHT) {
-    const times = heavy.toFixed(1);
-    return [{ why: `The loads in weigh ${times} times what depth and test weight say.`, help }];
+  const weight = weightOverDepth(log);
+  if (weight > MOST_WEIGHT || (weight < LEAST_WEIGHT && weight > LOADS_LACK)) {
+    const why = `The loads in weigh ${weight.toFixed(weight < 1 ? 2 : 1)} times what depth and test weight say.`;
+    return [{ why, help: weight < 1 ? `${help} Or see whether tickets of loads in are lacking.` : help }];
   }
   const heights = log.cables.flatMap(({ sensors }) => sensors.map((one) => one.heightM));
   const spacings = log.cables.flatMap(({ sensors }) =>
@@ -63,8 +63,13 @@ export function depthDoubts(log: BinLog, series: readonly SensorSeries[]): Doubt
   return [];
 }
 
-/** Loads that weigh so much more than depth and test weight say do not fit in: packing and a heap make a tenth. Of lighter ones some tickets may lack. */
+/**
+ * Loads that weigh so much more than depth and test weight say do not fit in: packing and a heap make a tenth. Lighter ones: the depth is
+ * too large or tickets lack, and the model's airflow is in proportion to the grain; where most lack they plainly do.
+ */
 const MOST_WEIGHT = 1.2;
+const LEAST_WEIGHT = 0.9;
+const LOADS_LACK = 0.6;
 
 /** The weight by tickets over that by depth and test weight; NaN where the tickets tell none. */
 function weightOverDepth({ bin, review }: BinLog): number {

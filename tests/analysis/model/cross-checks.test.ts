@@ -67,6 +67,15 @@ describe('the stated depth', () => {
     expect(depthDoubts(logOf({ from: 'tickets', weightKg: 115_000 }), still)[0].why).toMatch(/1\.6 times/);
     expect(depthDoubts(logOf({ from: 'volume', weightKg: 72_000, covered: 1.6 }), still)[0].why).toMatch(/1\.6 times/);
   });
+
+  it('is doubted where the loads weigh a fifth less, and not where packing makes the difference or half of the tickets lack', () => {
+    const still = seriesOf([0.05, 0.03, 0.02, 0.02]);
+    const lighter = depthDoubts(logOf({ from: 'volume', weightKg: 72_000, covered: 0.8 }), still);
+    expect(lighter[0].why).toMatch(/0\.80 times/);
+    expect(lighter[0].help).toContain('lacking');
+    expect(depthDoubts(logOf({ from: 'volume', weightKg: 72_000, covered: 0.95 }), still)).toEqual([]);
+    expect(depthDoubts(logOf({ from: 'volume', weightKg: 72_000, covered: 0.5 }), still)).toEqual([]);
+  });
 });
 
 describe('isotherms at the end', () => {
