@@ -117,6 +117,7 @@ export {
   strategyKeys,
   trustSaid,
 } from './notebook/strategy-answer.ts';
+export { columnNotes } from './notebook/strategy-columns.ts';
 export { strategyCrossedSection } from './notebook/strategy-crossed.ts';
 export { hangsNotes, hangsTable } from './notebook/strategy-hangs.ts';
 export { strategySweptSection } from './notebook/strategy-swept.ts';

@@ -76,6 +76,10 @@ export const WRITTEN_MODELS: readonly BinWhatIf[] = [
   {
     binId: 'B1',
     model: TRUSTED,
+    columns: [
+      { areaShare: 0.06, airShare: 0.62, cables: ['C1'] },
+      { areaShare: 0.94, airShare: 1.024, cables: ['C2', 'C3'] },
+    ],
     logged: run('as-logged', 'As logged', [532, 532, 532], true),
     strategies: [
       run('always-on', 'Always on', [845, 790, 932], true),
@@ -108,6 +112,7 @@ export const WRITTEN_MODELS: readonly BinWhatIf[] = [
       why: WHY_NOT,
       wouldHelp: ['A plenum log would help.'],
     },
+    columns: [],
     logged: null,
     strategies: [],
     hindsight: null,

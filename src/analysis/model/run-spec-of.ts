@@ -44,6 +44,8 @@ export type RunFound =
       spec: RunSpec;
       /** part of each hour in which the fan ran by its log, [hours] */
       logged: Float64Array;
+      /** of its bed, in their order */
+      columns: readonly AirColumn[];
       notes: readonly string[];
       why: null;
     }
@@ -63,11 +65,16 @@ export function runSpecOf(loaded: LoadedSeason, review: BinReview, fitted: Parti
   if (typeof log === 'string') return { spec: null, why: log };
   const flowM3S = fitted.flowM3S ?? review.airflow.flowM3S.value;
   if (flowM3S === null) return { spec: null, why: `The airflow of ${review.bin.name} is not known.` };
-  return { spec: specOf(log, { ...fitted, flowM3S }), logged: log.fan.on, notes: log.notes, why: null };
+  const columns = airColumns(log, fitted.cableFlows ?? log.cables.map(() => 1));
+  const spec = specOf(log, { ...fitted, flowM3S }, columns);
+  return { spec, logged: log.fan.on, columns, notes: log.notes, why: null };
 }
 
-/** The same from a log that was read before. */
-function specOf(log: BinLog, fitted: Partial<FittedValues> & Pick<FittedValues, 'flowM3S'>): RunSpec {
+function specOf(
+  log: BinLog,
+  fitted: Partial<FittedValues> & Pick<FittedValues, 'flowM3S'>,
+  columns: readonly AirColumn[],
+): RunSpec {
   const { bin } = log;
   const { crop } = bin.grain;
   const isotherm = isothermOf(crop, fitted.isotherm ?? bin.grain.isotherm ?? undefined);
@@ -84,7 +91,6 @@ function specOf(log: BinLog, fitted: Partial<FittedValues> & Pick<FittedValues, 
     ...one,
     moistureDb: one.moistureDb.map((moistureDb) => moistureDb + isothermShiftDb),
   }));
-  const columns = airColumns(log, fitted.cableFlows ?? log.cables.map(() => 1));
   const bed = {
     medium,
     airShares: columns.map(({ airShare }) => airShare),

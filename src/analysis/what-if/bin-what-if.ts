@@ -43,6 +43,7 @@ export function binWhatIf(loaded: LoadedSeason, review: BinReview): BinWhatIf {
   return {
     binId,
     model,
+    columns: found.columns.map((one) => ({ ...one, cables: one.cables.map((k) => model.cables[k].cable) })),
     logged: asLogged,
     strategies,
     hindsight: hindsight?.run ?? null,
@@ -59,6 +60,7 @@ function withoutRuns(binId: string, model: BinModel, why: string): BinWhatIf {
   return {
     binId,
     model,
+    columns: [],
     logged: null,
     strategies: [],
     hindsight: null,

@@ -32,10 +32,22 @@ export interface WrittenHours {
   logged: Float64Array;
 }
 
+/** An upright part of the bin that was run with air of its own. */
+export interface RunColumn {
+  /** of the floor */
+  areaShare: number;
+  /** airflow over the bin's mean */
+  airShare: number;
+  /** that hang in it; none: what lies in no cable's reach, its air is a working assumption */
+  cables: readonly string[];
+}
+
 /** The what-if of one bin. */
 export interface BinWhatIf {
   binId: string;
   model: BinModel;
+  /** of the bed that was run: what lies short of air, then the rest; empty where there are no runs */
+  columns: readonly RunColumn[];
   /** as it was run, by the bed; null where there are no runs */
   logged: StrategyOutcome | null;
   /** the kit's strategies in their order; empty where the model is not trusted */
