@@ -101,13 +101,13 @@ function specOf(
     pressurePa: log.weather.hours.pressurePa,
     wallWM3K: (fitted.wallFactor ?? 1) * wallConductanceWM3K(medium.conductivityWMK, bin.diameterM / 2),
   };
-  const start = startOfColumns(log, profiles, fitted.startK ?? 0, columns);
+  const startK = fitted.startK ?? 0;
   return {
     bed,
     floorAreaM2: log.floorAreaM2,
     hours: log.weather.hours,
-    levels: levelsOf(log, fitted.flowM3S, start),
-    start,
+    levels: levelsOf(log, fitted.flowM3S, meanStart(log, profiles, startK)),
+    start: startOfColumns(log, profiles, startK, columns),
     endHour: log.count,
     goal: bin.goal,
     targetWb: bin.grain.targetMoistureWb,
@@ -124,8 +124,7 @@ function startOfColumns(
   startK: number,
   columns: readonly AirColumn[],
 ): Start {
-  const all = log.cables.map((_, c) => c);
-  const starts = columns.map(({ cables }) => meanStart(log, profiles, startK, cables.length > 0 ? cables : all));
+  const starts = columns.map(({ cables }) => meanStart(log, profiles, startK, cables.length > 0 ? cables : undefined));
   const row = (of: keyof Start) => Float64Array.from(starts.flatMap((one) => [...one[of]]));
   return { tempC: row('tempC'), moistureDb: row('moistureDb') };
 }
