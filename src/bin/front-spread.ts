@@ -17,8 +17,8 @@ export interface FrontSpread {
   isotherms: readonly string[];
   /** the heats that were taken, J/(kg K); the first with the value */
   heatsJKgK: readonly number[];
-  /** lowest and highest over the isotherms, [as heatsJKgK] */
-  byHeat: readonly (readonly [low: number, high: number])[];
+  /** [as heatsJKgK][as isotherms] */
+  byHeat: readonly (readonly number[])[];
 }
 
 /**
@@ -41,14 +41,11 @@ export function frontRatioSpread(crop: string, front: FrontOfCrop, part: FrontPa
     Math.min(front.aheadC, front.behindC) >= low && Math.max(front.aheadC, front.behindC) <= high;
   const isotherms = [own, ...isothermsOf(crop).filter((one) => one !== own && reaches(one))];
   const ratioOf = (isotherm: Isotherm, heatJKgK: number) => frontRatios({ ...front, isotherm, heatJKgK })[part];
-  const byHeat = heatsJKgK.map((heat): readonly [number, number] => {
-    const ratios = isotherms.map((isotherm) => ratioOf(isotherm, heat));
-    return [Math.min(...ratios), Math.max(...ratios)];
-  });
+  const byHeat = heatsJKgK.map((heat) => isotherms.map((isotherm) => ratioOf(isotherm, heat)));
   return {
     value: ratioOf(own, heatsJKgK[0]),
-    low: Math.min(...byHeat.map(([low]) => low)),
-    high: Math.max(...byHeat.map(([, high]) => high)),
+    low: Math.min(...byHeat.flat()),
+    high: Math.max(...byHeat.flat()),
     isotherms: isotherms.map(({ name }) => name),
     heatsJKgK,
     byHeat,

@@ -19,8 +19,6 @@ import { constantsSpread, grainHeatJKgK, grainIsotherm, waveRatioAt, waveRatios 
 
 /** The bed model against beds with a drying rate and other isotherms, and against uneven walls (sd). */
 const MODEL_SD = 0.03;
-/** What one stretch's weather leaves wrong in all cables alike (sd); over several it evens out. */
-const STRETCH_SD = 0.03;
 /** Humidity of entering air, for its volume: 30 % more or less move that by a third of a percent at 15 degC. */
 const USUAL_RH = 0.7;
 /**
@@ -163,18 +161,21 @@ function joined(
   const [lightest, heaviest] = grain.dryMatterKgInterval ?? [grain.dryMatterKg!, grain.dryMatterKg!];
   const placing = placeSd(bin, cables);
   const effective = shares.reduce((sum, share) => sum + share * share, 0);
+  const weights = cables.map((one, i) => (shares[i] * one.fluxKgM2S) / flux);
   const parts = [
     {
       cause: 'timing from sensor to sensor',
-      relSd: Math.sqrt(
-        cables.reduce((sum, one, i) => sum + ((shares[i] * one.fluxKgM2S) / flux) ** 2 * one.logSd ** 2, 0),
-      ),
+      relSd: Math.sqrt(cables.reduce((sum, one, i) => sum + (weights[i] * one.ownSd) ** 2, 0)),
+    },
+    {
+      cause: 'weather of the stretches that were timed',
+      relSd: cables.reduce((sum, one, i) => sum + weights[i] * one.weatherSd, 0),
     },
     { cause: 'air that differs from place to place', relSd: placing * Math.sqrt(effective) },
     { cause: 'grain between and beyond the cables', relSd: radialSd(bin, cables) },
     { cause: 'moisture of the grain', relSd: Math.abs(ratio(wb + moistureSd) / ratio(wb) - 1) },
     { cause: 'dry matter in a cubic metre', relSd: (heaviest - lightest) / 2 / Z90 / grain.dryMatterKg! },
-    { cause: 'the balances themselves', relSd: Math.hypot(MODEL_SD, STRETCH_SD / Math.sqrt(windows.length)) },
+    { cause: 'the balances themselves', relSd: MODEL_SD },
   ];
   const sd = Math.hypot(...parts.map((part) => part.relSd));
   const enteringC = meanEntering(input, windows);
@@ -194,10 +195,10 @@ function joined(
       cable: one.cable,
       share: shares[i],
       relative: one.fluxKgM2S / flux,
-      // Timing alone: what isotherm and moisture leave open is the same for all cables.
+      // Its own timing alone: what weather, isotherm and moisture leave open is the same for all cables.
       relativeInterval: [
-        (one.fluxKgM2S / flux) * Math.exp(-Z90 * one.logSd),
-        (one.fluxKgM2S / flux) * Math.exp(Z90 * one.logSd),
+        (one.fluxKgM2S / flux) * Math.exp(-Z90 * one.ownSd),
+        (one.fluxKgM2S / flux) * Math.exp(Z90 * one.ownSd),
       ],
       speedMH: (one.fluxKgM2S * ratio(wb) * 3600) / dryMatterKgM3,
       pairs: one.pairs,

@@ -1,4 +1,5 @@
-import { type Estimate, estimate, withheld } from '../../base/estimate.ts';
+import { type Estimate, estimate, withheld, Z90 } from '../../base/estimate.ts';
+import { mixtureQuantile } from '../../base/stats/normal-mixture.ts';
 import { median } from '../../base/stats/quantile.ts';
 import { airflowOfPressure } from '../../bin/airflow-of-pressure.ts';
 import { resistancePaM } from '../../bin/airflow-resistance.ts';
@@ -120,16 +121,16 @@ function flowOf(bin: Bin, pressurePa: number, depthM: number, factor: readonly [
     return withheld(
       `A static pressure of ${Math.round(pressurePa)} Pa lies far outside what was ever measured in a bed of ${bin.grain.crop} this deep; the sensor or the depth may be wrong.`,
     );
-  // Where constants for aeration rates speak beside the standard ones, the truth may lie with either: the interval spans both.
+  // Where constants for aeration rates speak beside the standard ones, the truth lies with either, each with all other errors about it.
   const value = answers[0].flowM3S;
-  const ofSets = answers.map((one) => Math.log(one.flowM3S / value));
+  const ofSets = answers.map((one) => ({ at: Math.log(one.flowM3S / value), weight: 1 }));
   const exponent = flowExponent(bin.grain.crop, answers[0].velocityMS);
   const sensor = Math.max(SENSOR_SHARE, SENSOR_PA / pressurePa);
-  const side = (packing: number, sets: number) =>
-    Math.hypot(sets, exponent * Math.log(packing), exponent * sensor, exponent * DEPTH_SHARE, CONSTANTS_SHARE);
-  const low = side(factor[1] / bin.airflowFactor, Math.min(0, ...ofSets));
-  const high = side(bin.airflowFactor / factor[0], Math.max(0, ...ofSets));
-  return estimate(value, value * Math.exp(-low), value * Math.exp(high));
+  const sideSd = (packing: number) =>
+    Math.hypot(exponent * Math.log(packing), exponent * sensor, exponent * DEPTH_SHARE, CONSTANTS_SHARE) / Z90;
+  const low = mixtureQuantile(0.05, ofSets, sideSd(factor[1] / bin.airflowFactor));
+  const high = mixtureQuantile(0.95, ofSets, sideSd(bin.airflowFactor / factor[0]));
+  return estimate(value, value * Math.exp(low), value * Math.exp(high));
 }
 
 /** By what power of the pressure the airflow rises near a velocity. */

@@ -14,16 +14,21 @@ export function cableShares(bin: Bin, depthM: number, cables: readonly CableFlux
   return cables.map((one) => share(one.cable) / all);
 }
 
-/** How cables at one distance differ, sd of the logarithm, with what is assumed before they are looked at. */
+/**
+ * How cables at one distance differ, sd of the logarithm, with what is assumed before they are looked at. What they differ by
+ * because each is timed with an error of its own is taken out: the timing counts that.
+ */
 export function placeSd(bin: Bin, cables: readonly CableFlux[]): number {
   const at = (id: string) => bin.cables.find((one) => one.id === id)?.fromCentreM ?? 0;
-  let squares = PLACE_DF * PLACE_SD ** 2;
+  let squares = 0;
   let df = PLACE_DF;
   for (const place of new Set(cables.map((one) => at(one.cable)))) {
-    const ring = cables.filter((one) => at(one.cable) === place).map((one) => Math.log(one.fluxKgM2S));
-    const mean = ring.reduce((sum, one) => sum + one, 0) / ring.length;
-    squares += ring.reduce((sum, one) => sum + (one - mean) ** 2, 0);
+    const ring = cables.filter((one) => at(one.cable) === place);
+    const logs = ring.map((one) => Math.log(one.fluxKgM2S));
+    const mean = logs.reduce((sum, one) => sum + one, 0) / ring.length;
+    const byTiming = ring.reduce((sum, one) => sum + one.ownSd ** 2, 0) * (1 - 1 / ring.length);
+    squares += logs.reduce((sum, one) => sum + (one - mean) ** 2, 0) - byTiming;
     df += ring.length - 1;
   }
-  return Math.sqrt(squares / df);
+  return Math.sqrt((PLACE_DF * PLACE_SD ** 2 + Math.max(0, squares)) / df);
 }

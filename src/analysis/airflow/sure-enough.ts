@@ -6,8 +6,8 @@ import { flowRangeSaid } from './flow-range-said.ts';
 
 /** No airflow is shown that may well be off by more than this share of the true one. */
 const MOST_OFF = 0.2;
-/** The chance of that which is let pass, by an account of errors that holds the truth in 95 of 100 drawn bins where it says 90. */
-const MOST_CHANCE = 1 / 20;
+/** The chance of that which is let pass; most of the numbers shown run far less. */
+const MOST_CHANCE = 1 / 25;
 /** Truths that are looked at, logarithm over the one told. */
 const REACH = 1;
 const STEP = 0.005;
@@ -15,7 +15,7 @@ const TRUTHS = Float64Array.from({ length: Math.round((2 * REACH) / STEP) + 1 },
 
 /**
  * The airflow by fronts as it is shown. What else bears on it (static pressure, the fans' power) says which published constants go
- * for this lot, and how likely the number is more than 20 % off: where that is more than one in twenty it is not shown, and the
+ * for this lot, and how likely the number is more than 20 % off: where that is more than one in twenty-five it is not shown, and the
  * reason tells the interval by fronts alone and what makes it wide.
  *
  * @param front     by its timing alone

@@ -97,7 +97,7 @@ export interface ConstantsSpread {
   isotherms: FrontSpread['isotherms'];
 }
 
-/** How far other published isotherms and heats move the airflow. Each heat's answers are the ends of the isotherms and their middle. */
+/** How far other published isotherms and heats move the airflow. Each heat has an answer by each isotherm, all of them as likely. */
 export function constantsSpread(
   crop: string,
   moistureWb: number,
@@ -111,9 +111,9 @@ export function constantsSpread(
   const front = { moistureWb: held, aheadC, behindC: coldC, pressurePa };
   const { value, low, high, byHeat, isotherms } = frontRatioSpread(crop, front);
   const others = byHeat.length - 1;
-  const answers = byHeat.flatMap(([slow, fast], k) => {
+  const answers = byHeat.flatMap((ratios, k) => {
     const weight = others === 0 ? 1 : k === 0 ? FIRST_HEAT_WEIGHT : (1 - FIRST_HEAT_WEIGHT) / others;
-    return [fast, Math.sqrt(slow * fast), slow].map((ratio) => ({ at: Math.log(value / ratio), weight: weight / 3 }));
+    return ratios.map((ratio) => ({ at: Math.log(value / ratio), weight: weight / ratios.length }));
   });
   return { low: value / high, high: value / low, answers, isotherms };
 }

@@ -14,7 +14,7 @@ export interface AirPiece {
   hours: number;
   airKg: number;
   /** the entering air; null where neither plenum nor weather tells it */
-  entering: { ratio: number; perRh: number; tempC: number; plenum: boolean } | null;
+  entering: { ratio: number; perRh: number; perK: number; tempC: number; plenum: boolean } | null;
   /** the leaving air by the moisture of the last sensors; null where they do not tell it */
   leaving: LeavingAir | null;
   /** temperatures, degC, and warming of the grain, K; NaN where not known */
@@ -59,6 +59,7 @@ export function airPieces(input: AirPiecesInput): AirPiece[] {
         : {
             ratio: valueAt(log.ratio, place),
             perRh: valueAt(log.perRh, place),
+            perK: valueAt(log.perK, place),
             tempC: valueAt(log.tempC, place) + warmedK,
             plenum: under !== null,
           };

@@ -4,6 +4,11 @@ import { heatOfVaporisationJKg } from '../../grain/heat-of-vaporisation.ts';
 import type { Isotherm } from '../../grain/isotherm.ts';
 import { grainHeatJKgK } from '../airflow/wave-ratio.ts';
 import { ASSUMED_ACCURACY_K } from '../moisture/temperature-interval.ts';
+import type { Cause } from './joined-causes.ts';
+
+/** Thermometers that both ways to the water lean on: in plenum and cables. */
+export const ENTERING_AIR = 'temperature of the entering air';
+export const LEAVING_AIR = 'temperature of the leaving air';
 
 /** A stretch of fan running with what is known of its heat. */
 export interface HeatPiece {
@@ -25,12 +30,12 @@ export interface HeatBalance {
   waterKg: number;
   /** the part of it that rises with the airflow: what the air gave up */
   ofAirKg: number;
-  parts: { cause: string; sdKg: number }[];
+  parts: Cause[];
   hours: number;
 }
 
 /** Fixed error of a plenum's thermometer, K (sd), as that of a cable's, and of outdoor air with the usual warming. Working assumptions. */
-const PLENUM_SD_K = ASSUMED_ACCURACY_K / Z95;
+export const PLENUM_SD_K = ASSUMED_ACCURACY_K / Z95;
 const OUTDOOR_SD_K = 1.2;
 /** Isotherms part on how firmly grain holds its water, share of the heat of vaporisation (sd). */
 const BINDING_SD = 0.04;
@@ -84,11 +89,9 @@ export function heatBalance(
     ofAirKg: waterKg - grainKg,
     hours,
     parts: [
-      {
-        cause: 'temperature of the entering air',
-        sdKg: Math.hypot(perKPlenum * PLENUM_SD_K, perKOutdoor * OUTDOOR_SD_K),
-      },
-      { cause: 'temperature of the leaving air', sdKg: (perKPlenum + perKOutdoor) * cableSdK },
+      { cause: ENTERING_AIR, sdKg: perKPlenum * PLENUM_SD_K },
+      { cause: 'outdoor air in the place of the entering air', sdKg: perKOutdoor * OUTDOOR_SD_K },
+      { cause: LEAVING_AIR, sdKg: -(perKPlenum + perKOutdoor) * cableSdK },
       { cause: 'heat that the grain gave up', sdKg: Math.abs(grainKg) * GRAIN_SHARE_SD },
       { cause: 'heat through the wall', sdKg: wallKg },
       { cause: 'heat that binds water to grain', sdKg: Math.abs(waterKg) * BINDING_SD },

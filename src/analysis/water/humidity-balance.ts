@@ -1,5 +1,7 @@
 import { Z90 } from '../../base/estimate.ts';
 import type { AirPiece } from './air-pieces.ts';
+import { ENTERING_AIR, LEAVING_AIR, PLENUM_SD_K } from './heat-balance.ts';
+import type { Cause } from './joined-causes.ts';
 import { MOISTURE_STEP_WB, TEMP_STEP_K } from './leaving-air.ts';
 
 /** Humidity sensors, fraction of relative humidity (sd). Working assumption: 3 % that 95 % keep in a plenum, 4 % outdoors. */
@@ -8,7 +10,7 @@ const OUTDOOR_RH_SD = 0.02;
 
 export interface HumidityBalance {
   waterKg: number;
-  parts: { cause: string; sdKg: number }[];
+  parts: Cause[];
   hours: number;
   airKg: number;
   /** kg of water in the entering and the leaving air */
@@ -28,6 +30,7 @@ export function humidityBalance(pieces: readonly AirPiece[], moistureSd: number,
   let wetter = 0;
   let warmer = 0;
   let plenumRh = 0;
+  let plenumK = 0;
   let outdoorRh = 0;
   const others: number[] = [];
   const sums = { hours: 0, airKg: 0, enteringKg: 0, leavingKg: 0 };
@@ -40,8 +43,10 @@ export function humidityBalance(pieces: readonly AirPiece[], moistureSd: number,
     water += airKg * (leaving.ratio - entering.ratio);
     wetter += airKg * (leaving.wetter - leaving.ratio);
     warmer += airKg * (leaving.warmer - leaving.ratio);
-    if (entering.plenum) plenumRh += airKg * entering.perRh;
-    else outdoorRh += airKg * entering.perRh;
+    if (entering.plenum) {
+      plenumRh += airKg * entering.perRh;
+      plenumK += airKg * entering.perK;
+    } else outdoorRh += airKg * entering.perRh;
     leaving.others.forEach((ratio, i) => {
       others[i] = (others[i] ?? 0) + airKg * (ratio - leaving.ratio);
     });
@@ -55,7 +60,9 @@ export function humidityBalance(pieces: readonly AirPiece[], moistureSd: number,
     leavingKg: sums.leavingKg + lean,
     parts: [
       { cause: 'moisture of the last sensors', sdKg: Math.abs(wetter) * (moistureSd / MOISTURE_STEP_WB) },
-      { cause: 'their temperature', sdKg: Math.abs(warmer) * (tempSdK / TEMP_STEP_K) },
+      { cause: LEAVING_AIR, sdKg: warmer * (tempSdK / TEMP_STEP_K) },
+      // A plenum that is cooler than its thermometer says holds less water at its relative humidity.
+      { cause: ENTERING_AIR, sdKg: -plenumK * PLENUM_SD_K },
       {
         cause: 'humidity of the entering air',
         sdKg: Math.hypot(plenumRh * PLENUM_RH_SD, outdoorRh * OUTDOOR_RH_SD),

@@ -1,5 +1,5 @@
 import { humidityRatioOfVapour } from '../../air/humidity-ratio.ts';
-import { saturationPressurePa } from '../../air/saturation.ts';
+import { saturationLogSlope, saturationPressurePa } from '../../air/saturation.ts';
 
 /** Humidity ratios of air through time; every array is [readings], time order. */
 export interface HumidityLog {
@@ -8,6 +8,8 @@ export interface HumidityLog {
   ratio: Float64Array;
   /** by how much the ratio rises with the humidity, per unit of relative humidity */
   perRh: Float64Array;
+  /** by how much it rises with the temperature that goes with a logged relative humidity, 1/K; 0 where a dew point told it */
+  perK: Float64Array;
   tempC: Float64Array;
 }
 
@@ -27,18 +29,21 @@ export function humidityLog(
   counts: (ms: number) => boolean = () => true,
 ): HumidityLog {
   const { time, temp_c: temp, rh, dew_point_c: dew, flags } = rows;
-  const kept: { ms: number; ratio: number; perRh: number; tempC: number }[] = [];
+  const kept: { ms: number; ratio: number; perRh: number; perK: number; tempC: number }[] = [];
   for (let row = 0; row < time.length; row++) {
     if (flags?.[row] > 0 || !(temp[row] > -60 && temp[row] < 80) || !counts(time[row])) continue;
     const saturation = saturationPressurePa(temp[row]);
     const byDew =
       dew !== undefined && dew[row] > -79 && dew[row] <= temp[row] + 0.5 ? saturationPressurePa(dew[row]) : 0;
-    const vapour = rh[row] > 0 && rh[row] <= 1 ? rh[row] * saturation : byDew;
+    const byRh = rh[row] > 0 && rh[row] <= 1;
+    const vapour = byRh ? rh[row] * saturation : byDew;
     if (!(vapour > 0)) continue;
+    const ratio = humidityRatioOfVapour(Math.min(vapour, saturation), stationPa);
     kept.push({
       ms: time[row],
-      ratio: humidityRatioOfVapour(Math.min(vapour, saturation), stationPa),
+      ratio,
       perRh: (0.622 * saturation) / stationPa,
+      perK: byRh ? ratio * saturationLogSlope(temp[row]) : 0,
       tempC: temp[row],
     });
   }
@@ -46,6 +51,7 @@ export function humidityLog(
     timeMs: Float64Array.from(kept, (one) => one.ms),
     ratio: Float64Array.from(kept, (one) => one.ratio),
     perRh: Float64Array.from(kept, (one) => one.perRh),
+    perK: Float64Array.from(kept, (one) => one.perK),
     tempC: Float64Array.from(kept, (one) => one.tempC),
   };
 }

@@ -8,6 +8,7 @@ import { type AirPiece, type AirPiecesInput, airPieces } from './air-pieces.ts';
 import { beyondSensors } from './beyond-sensors.ts';
 import { type HeatBalance, heatBalance } from './heat-balance.ts';
 import { type HumidityBalance, humidityBalance } from './humidity-balance.ts';
+import { type Cause, joinedCauses } from './joined-causes.ts';
 
 /** Less of the fan hours with both airs known tells no season. */
 const LEAST_COVERED = 0.6;
@@ -78,7 +79,7 @@ interface Account {
   heat: (HeatBalance & { sd: number }) | null;
   heatShare: number;
   coveredHours: number;
-  parts: { cause: string; sdKg: number }[];
+  parts: Cause[];
 }
 
 function accountOf(input: WaterByAirInput, pieces: readonly AirPiece[]): Account {
@@ -98,12 +99,11 @@ function accountOf(input: WaterByAirInput, pieces: readonly AirPiece[]): Account
   const apart =
     humidity === null || heat === null
       ? 1
-      : Math.max(1, Math.abs(humidity.waterKg - heat.waterKg) / Math.hypot(humidity.sd, heat.sd) / 1.5);
+      : Math.max(1, Math.abs(humidity.waterKg - heat.waterKg) / apartSd(humidity, heat) / 1.5);
   const coveredHours = Math.max(humidity?.hours ?? 0, heat?.hours ?? 0);
   const share = weights.map((one) => one / weight);
   const parts = [
-    ...(humidity?.parts ?? []).map(({ cause, sdKg }) => ({ cause, sdKg: sdKg * share[0] * apart })),
-    ...(heat?.parts ?? []).map(({ cause, sdKg }) => ({ cause, sdKg: sdKg * share[1] * apart })),
+    ...joinedCauses([humidity, heat].map((way, i) => ({ factor: share[i] * apart, parts: way?.parts ?? [] }))),
     { cause: 'leaving air between the cables', sdKg: PLACE_SD * Math.abs(value) },
     { cause: 'hours without a reading', sdKg: Math.abs(value) * (1 - coveredHours / hours) * FILLED_SD },
   ].filter((part) => part.sdKg > 0);
@@ -121,6 +121,15 @@ function accountOf(input: WaterByAirInput, pieces: readonly AirPiece[]): Account
     coveredHours,
     parts: [{ cause: 'airflow', sdKg: (Math.max(...ends) - Math.min(...ends)) / 2 / Z90 }, ...parts],
   };
+}
+
+/** By how much the two ways may part, kg (sd). */
+function apartSd(humidity: HumidityBalance, heat: HeatBalance): number {
+  const causes = joinedCauses([
+    { factor: 1, parts: humidity.parts },
+    { factor: -1, parts: heat.parts },
+  ]);
+  return Math.max(1, Math.hypot(...causes.map((one) => one.sdKg)));
 }
 
 /** The water at the ends of the airflow's interval: the heat that the grain gave up does not hang on it. */

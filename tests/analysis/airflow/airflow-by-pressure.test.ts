@@ -4,6 +4,7 @@ import { airflowByPressure } from '../../../src/analysis/airflow/airflow-by-pres
 import { packingRange } from '../../../src/analysis/airflow/packing-range.ts';
 import { type PressureLog, pressureLog } from '../../../src/analysis/airflow/pressure-log.ts';
 import type { FanSeason } from '../../../src/analysis/types.ts';
+import { airflowOfPressure } from '../../../src/bin/airflow-of-pressure.ts';
 import { cfmPerBushel } from '../../../src/bin/specific-airflow.ts';
 import type { Bin, Season } from '../../../src/season/season.ts';
 import { HOUR_MS, inventedBin, START_MS, spansOf } from '../fronts/invented-bin.ts';
@@ -65,6 +66,21 @@ describe('airflow by static pressure', () => {
     expect(found.stage).toMatchObject({ depthM: 6, fanSet: 'F1', readings: 5 });
     // three readings are too few to stand for the bin, even where they are of the fans asked for
     expect(airflowByPressure(corn(6), log, 6, 'F1+F2').stage?.fanSet).toBe('F1');
+  });
+
+  it('takes the truth to lie with either set of constants, with all other errors about it', () => {
+    // 60 Pa in 6 m: corn's set for aeration rates tells less air than the standard one, by `apart` of the logarithm.
+    const found = airflowByPressure(corn(6), logOf(new Array(9).fill(60), 6), 6, null);
+    const areaM2 = (Math.PI / 4) * corn(6).diameterM ** 2;
+    const [standard, low] = airflowOfPressure('corn', 60, 6, 1.5, areaM2).map((one) => one.flowM3S);
+    const apart = Math.log(standard / low);
+    expect(apart).toBeGreaterThan(0.3);
+    // One bin in ten of those that go by the lower set lies beyond the low end: 1.28 sd under that set's own answer. The sd alone is
+    // half of the interval that one set would have: 12 Pa of 60 count 20 %, packing ln 1.25, depth 4 %, all to the power of 0.8 to 1
+    // (nearly laminar), and constants 8 %: 0.25 to 0.31 at 90 %, 0.15 to 0.19 as sd.
+    const below = Math.log(low / found.flowM3S.interval![0]);
+    expect(below).toBeGreaterThan(1.28 * 0.15);
+    expect(below).toBeLessThan(1.28 * 0.19);
   });
 
   it('is less sure of a factor that nobody stated, and at aeration rates, where two sets of constants part', () => {

@@ -22,14 +22,31 @@ describe('the airflow past a cable', () => {
     expect(found.windows).toBe(5);
   });
   it('is less sure where windows disagree, and where there is one', () => {
-    const sd = (fluxes: readonly number[]) =>
+    const found = (fluxes: readonly number[]) =>
       cableFlux(
         'C1',
         fluxes.map((flux, i) => pair(i, flux)),
-      )!.logSd;
-    expect(sd([0.04, 0.05, 0.06, 0.07])).toBeGreaterThan(1.3 * sd([0.053, 0.054, 0.055, 0.056]));
-    expect(sd([0.05])).toBeGreaterThan(1.5 * sd([0.05, 0.05, 0.05, 0.05]));
+      )!;
+    const [apart, alike, one] = [[0.04, 0.05, 0.06, 0.07], [0.05, 0.05, 0.05, 0.05], [0.05]].map(found);
+    expect(apart.weatherSd).toBeGreaterThan(2 * alike.weatherSd);
+    expect(apart.ownSd).toBeCloseTo(alike.ownSd, 12);
+    expect(one.ownSd).toBeGreaterThan(1.5 * alike.ownSd);
+    expect(one.weatherSd).toBeGreaterThan(1.5 * alike.weatherSd);
     expect(cableFlux('C1', [])).toBeNull();
+  });
+  it('counts the weather of a window once: what it leaves wrong is no error of the cable', () => {
+    // By hand, one window, fit sd sqrt(0.08^2 - 0.03^2) = 0.0742: own sqrt(0.03^2 + (1.25 x 0.0742)^2) = 0.0974, weather 3 %.
+    const one = cableFlux('C1', [pair(0, 0.05)])!;
+    expect(one.ownSd).toBeCloseTo(0.0974, 4);
+    expect(one.weatherSd).toBeCloseTo(0.03, 12);
+    // Heights of sensors stay wrong however many windows there are.
+    const many = cableFlux(
+      'C1',
+      Array.from({ length: 400 }, (_, i) => pair(i, 0.05)),
+    )!;
+    expect(many.ownSd).toBeGreaterThan(0.03);
+    expect(many.ownSd).toBeLessThan(0.031);
+    expect(many.weatherSd).toBeLessThan(0.002);
   });
 });
 

@@ -8,6 +8,7 @@ import { likelyWater, orderOf, PATTERNS } from '../../../src/analysis/water/disa
 import { heatBalance } from '../../../src/analysis/water/heat-balance.ts';
 import { humidityBalance } from '../../../src/analysis/water/humidity-balance.ts';
 import { humidityLog } from '../../../src/analysis/water/humidity-log.ts';
+import { joinedCauses } from '../../../src/analysis/water/joined-causes.ts';
 import { leavingAir } from '../../../src/analysis/water/leaving-air.ts';
 import { waterBySensors } from '../../../src/analysis/water/water-by-sensors.ts';
 import { waterByTickets } from '../../../src/analysis/water/water-by-tickets.ts';
@@ -116,7 +117,7 @@ describe('water by the air', () => {
       ms: 0,
       hours: 1,
       airKg: 1000,
-      entering: { ratio: 0.005, perRh: 0.01, tempC: 15, plenum: true },
+      entering: { ratio: 0.005, perRh: 0.01, perK: 0.0003, tempC: 15, plenum: true },
       leaving: { ratio: 0.0065, wetter: 0.0068, warmer: 0.0067, others: [0.0069] },
       leavingC: 10,
       outdoorC: 12,
@@ -128,8 +129,27 @@ describe('water by the air', () => {
     const sd = (cause: string) => found.parts.find((part) => part.cause.startsWith(cause))!.sdKg;
     // 0.3 kg for half a point; 0.2 kg for half a kelvin; 10 g/kg for all of the humidity at 1.5 %
     expect(sd('moisture')).toBeCloseTo(0.15, 9);
-    expect(sd('their temperature')).toBeCloseTo(0.1, 9);
+    expect(sd('temperature of the leaving')).toBeCloseTo(0.1, 9);
+    // 0.3 g/kg for a kelvin of the plenum's thermometer, 0.5 K that 95 % keep: more water in means less taken out
+    expect(sd('temperature of the entering')).toBeCloseTo((-0.3 * 0.5) / 1.96, 4);
     expect(sd('humidity')).toBeCloseTo(0.15, 9);
+  });
+
+  it('a thermometer that both ways lean on is one error, which moves them opposite ways', () => {
+    // By hand: half of 0.4 kg less half of 0.6 kg; 0.5 kg of one way alone counts half. Apart they part by 0.4 + 0.6 = 1 kg.
+    const humidity = [
+      { cause: 'thermometer', sdKg: 0.4 },
+      { cause: 'moisture', sdKg: 0.5 },
+    ];
+    const heat = [{ cause: 'thermometer', sdKg: -0.6 }];
+    const of = (a: number, b: number) =>
+      joinedCauses([
+        { factor: a, parts: humidity },
+        { factor: b, parts: heat },
+      ]);
+    expect(of(0.5, 0.5)[0].sdKg).toBeCloseTo(0.1, 12);
+    expect(of(0.5, 0.5)[1]).toEqual({ cause: 'moisture', sdKg: 0.25 });
+    expect(of(1, -1)[0].sdKg).toBeCloseTo(1, 12);
   });
 
   // By hand: dry air that cools by 10 K gives up 10,060 J a kilogram; 1000 kg of it 10.06 MJ. Grain of 850 kg dry matter and 15 % holds
