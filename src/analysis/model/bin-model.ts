@@ -6,7 +6,7 @@ import { HOUR_MS } from '../fronts/front-limits.ts';
 import type { BinReview } from '../types.ts';
 import { type BinLog, binLog } from './bin-log.ts';
 import { clockDoubts } from './clock-check.ts';
-import { endDoubt, misplacedSensors } from './cross-checks.ts';
+import { misplacedSensors, openEndOf } from './cross-checks.ts';
 import { depthDoubts } from './depth-check.ts';
 import { type Fit, type Model, modelOf, solve } from './fit-bin.ts';
 import { fitIntervals } from './fit-intervals.ts';
@@ -112,7 +112,7 @@ function modelOfLog(log: BinLog, own: readonly SensorSeries[]): BinModel {
   const ends = finals
     .filter((one) => one.fit.cost - final.fit.cost < WITHIN_REACH)
     .map((one) => one.model.endWb(one.fit.values));
-  const openEnd = endDoubt(ends);
+  const openEnd = openEndOf(ends);
   const intervals = fitIntervals(log, finals, parameters, papers);
   const part = (from: number, to: number) => ({
     fromMs: momentOf(log, samples, from),
@@ -128,6 +128,7 @@ function modelOfLog(log: BinLog, own: readonly SensorSeries[]): BinModel {
     flowM3S: sureFlow(flowM3S, log.floorAreaM2 * log.depthM),
     moistureBiasPoints,
     endMoistureWb: sureEnd(endMoistureWb, openEnd?.why ?? null),
+    openEndWb: (Math.max(...ends) - Math.min(...ends)) / 2,
     isotherms: tried.map(({ fit }) => ({
       name: fit.isotherm,
       cable: fit.cableIsotherm,
@@ -152,8 +153,7 @@ function modelOfLog(log: BinLog, own: readonly SensorSeries[]): BinModel {
     ...powerDoubts(log, final.fit.flowM3S * intervals.flowOverCables),
     ...warmingDoubts(log, flowM3S),
     ...clockDoubts(log, samples, play),
-    // Where moisture is the goal, whether a way reaches it would be a guess.
-    ...(openEnd !== null && !aimsAtTemperature(log.bin.goal) ? [openEnd] : []),
+    ...(openEnd?.guess === true && !aimsAtTemperature(log.bin.goal) ? [openEnd] : []),
   ];
   return { ...told, ...verdictOf(log, { ...told, flowAtCables }, final.fit, parameters, doubts) };
 }

@@ -43,14 +43,23 @@ export function misplacedSensors(samples: FitSamples, shown: readonly Pick<Shown
   ];
 }
 
-/** Points by which the isotherms that the log leaves open may part at the end: beyond it whether a target is reached is a guess. */
+/** Points by which the isotherms that the log leaves open may part at the end for the moisture there to be told. */
 const MOST_APART = 0.5;
+/** Beyond this, half a point to either side of their middle as for other causes, whether a target is reached is a guess. */
+const MOST_APART_TRUSTED = 1;
+
+/** What isotherms leave open at the end. */
+export interface OpenEnd extends Doubt {
+  /** in a bin in which moisture is the goal, whether a way reaches it would be a guess */
+  guess: boolean;
+}
 
 /** Why the isotherms that go with the log about as well leave the moisture at the end open; null where they do not. @param endsWb  of each, wet basis */
-export function endDoubt(endsWb: readonly number[]): Doubt | null {
+export function openEndOf(endsWb: readonly number[]): OpenEnd | null {
   const apart = 100 * (Math.max(...endsWb) - Math.min(...endsWb));
   if (!(apart > MOST_APART)) return null;
   return {
+    guess: apart > MOST_APART_TRUSTED,
     why: `Isotherms that go with the log about as well part by ${apart.toFixed(1)} points at the end.`,
     help: 'Moistures of scale tickets in or out, hand samples by a moisture meter, or the isotherm by which the cables work (`sensors.moisture.isotherm`).',
   };

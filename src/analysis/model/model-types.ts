@@ -32,6 +32,8 @@ export interface BinModel {
   moistureBiasPoints: Estimate;
   /** moisture at the end by the bed, fraction, wet basis */
   endMoistureWb: Estimate;
+  /** half of how far the isotherms that go with the log about as well part at the end, fraction; left out where nothing was fitted */
+  openEndWb?: number;
   /** the isotherms of grain and cables that were tried, the nearest first: sums of squares over the best's, those within 2 are as near */
   isotherms: readonly { name: string; cable: string; cost: number }[];
   /** fitted to the first part alone */

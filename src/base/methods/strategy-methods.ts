@@ -26,7 +26,7 @@ export const STRATEGY_METHODS: readonly Method[] = [
       'airflow: half to twice what static pressure and fronts tell, within reach of the intervals by fan curve and pressure, known to 30 % (the kit’s choice)',
       'air power, static pressure and 60 Pa for the air’s own speed: at least 10 % of the fans’ shaft power, 15 % from a static pressure of 150 Pa on; 30 to 65 % is usual (common practice)',
       'loads in: 0.9 to 1.2 times what depth and test weight say, unless most of them lack (the kit’s choice)',
-      'isotherms that go with the whole log about as well, a sum of squares within 4 of the best’s: in bins to dry or condition apart by no more than 0.5 point at the end (the kit’s choice)',
+      'isotherms that go with the whole log about as well, a sum of squares within 4 of the best’s: in bins to dry or condition apart by no more than a point at the end; the moisture there is told up to 0.5 point (the kit’s choice)',
       'a lot against a published isotherm: 0.3 point (sd, working assumption)',
     ],
     sourceKeys: ['marquardt-1963'],
