@@ -11,6 +11,7 @@ export const AIR_METHODS: readonly Method[] = [
       'places at one distance from the centre differ by 7 % (working assumption, as firm as three cables); 10 % where no two cables hang at one distance',
       'grain between and beyond the cables: 4 %; 30 % where the only cables hang within a quarter of the radius, fading to half of it (working assumptions)',
       'the balances themselves: 3 % (tried on beds with a drying rate and other isotherms)',
+      'weather of one stretch, alike in all cables: 3 %, as firm as three stretches; heights of two sensors: 3 % (working assumptions)',
       'spread of a change between two sensors: variance a tenth of the mean time squared, a factor of 3 either way, before the logs are looked at (working assumption)',
       'two thermometers against each other: 0.37 °C (0.67 °F), standard deviation',
     ],
@@ -21,7 +22,7 @@ export const AIR_METHODS: readonly Method[] = [
     id: 'airflow-by-pressure',
     title: 'Airflow by static pressure',
     statement:
-      'The median static pressure with the fan on, by depth and by the fans that run, drives the air that the published resistance of the grain lets through: pressure = packing factor × depth × a v² ÷ ln(1 + b v). The interval joins what packing leaves open, every set of constants that reaches such airflows, the pressure sensor and the depth. A stated fan curve gives a cross-check at the logged pressure. Two airflows agree where their intervals overlap, also where the fronts’ is too wide to be shown; the fronts’ is used where it is shown.',
+      'The median static pressure with the fan on, by depth and by the fans that run, drives the air that the published resistance of the grain lets through: pressure = packing factor × depth × a v² ÷ ln(1 + b v). The interval joins what packing leaves open, every set of constants that reaches such airflows, all as likely, the pressure sensor and the depth. A stated fan curve gives a cross-check at the logged pressure. Two airflows agree where their intervals overlap, also where the fronts’ is too wide to be shown; the fronts’ is used where it is shown.',
     constants: [
       'packing where it is not stated: 1.5 for corn and 1.3 for others, from four fifths of that (not below 1) to a quarter more',
       'packing where season.yaml states it: 10 % either way (working assumption)',
@@ -46,7 +47,7 @@ export const AIR_METHODS: readonly Method[] = [
     id: 'water-ways',
     title: 'Water by independent ways',
     statement:
-      'By sensors: dry matter times the change of the mean moisture, dry basis. By the air: for each hour of running, dry air times what its humidity ratio gained. The gain is had twice: the leaving air in balance with the last grain that it passes, its humidity by the isotherm of the cable, less the entering air; and by the balance of heat, since what the air loses in temperature and what the grain gives up beside goes into vapour. The two are joined by their errors. By tickets: dry matter over the scale times the change of its moisture, where the loads in and out are the whole bin (dry matter within 4 %).',
+      'By sensors: dry matter times the change of the mean moisture, dry basis. By the air: for each hour of running, dry air times what its humidity ratio gained. The gain is had twice: the leaving air in balance with the last grain that it passes, its humidity by the isotherm of the cable, less the entering air; and by the balance of heat, since what the air loses in temperature and what the grain gives up beside goes into vapour. The two are joined by their errors; a thermometer that both lean on is one error, which moves them opposite ways. By tickets: dry matter over the scale times the change of its moisture, where the loads in and out are the whole bin (dry matter within 4 %).',
     constants: [
       'humidity sensors: 3 % in the plenum, 4 % outdoors, limits that 95 % keep (working assumption)',
       'thermometer of the plenum: 0.5 °C (0.9 °F) where season.yaml states none, a limit that 95 % keep (working assumption)',

@@ -21,7 +21,7 @@ export const FRONT_METHODS: readonly Method[] = [
     id: 'front-arrival',
     title: 'Front arrival',
     statement:
-      'At a sensor, the moment when its temperature has gone half of the way from ahead (the mean of the 12 hours before the campaign, or before the front begins to move it) to behind (the mean from 6 to 30 fan hours after its steepest change). It is told in clock time and in fan hours since the campaign began. A change under 3 °C (5.4 °F) is no front. Where the temperature moved more than once, the moments are chosen that make one front along the cable, never backwards; a sensor that fits none is left out and says so.',
+      'At a sensor, the moment when its temperature has gone half of the way from ahead (the mean of the 12 hours before the campaign, or before the front begins to move it) to behind (the mean from 6 to 30 fan hours after its steepest change). It is told in clock time and in fan hours since the campaign began. A change under 3 °C (5.4 °F) is no front. Where the temperature moved more than once, the moments are chosen that make one front along the cable, never backwards; a sensor that fits none is left out and says so, and so does one whose readings break off amid the front or lack more than half of the hours behind it.',
     constants: ['ahead: 12 hours', 'behind: 6 to 30 fan hours', 'least change: 3 °C'],
     sourceKeys: [],
     usedOn: ['fronts'],
