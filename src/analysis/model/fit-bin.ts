@@ -1,4 +1,3 @@
-import { levenbergMarquardt } from 'ml-levenberg-marquardt';
 import { Z95 } from '../../base/estimate.ts';
 import { isothermOf } from '../../grain/isotherm.ts';
 import { wetFromDry } from '../../grain/moisture-basis.ts';
@@ -6,6 +5,7 @@ import { wallConductanceWM3K } from '../../simulation/bed/bed.ts';
 import { mediumOf } from '../../simulation/bed/medium-of.ts';
 import type { BinLog } from './bin-log.ts';
 import {
+  ABOVE_AIR,
   BIAS,
   BREATH,
   FIRST_CABLE,
@@ -60,6 +60,8 @@ export interface Fit {
   rateFactor: number;
   /** what the grain holds more than its isotherm says, fraction of dry matter */
   isothermShiftDb: number;
+  /** what it held at the start more than cables told that were read in moving air alone, fraction, wet basis */
+  aboveAirWb: number;
 }
 
 /** A bin played with given values, remembered by cable. */
@@ -121,10 +123,14 @@ export function modelOf(
     let profiles: ReturnType<typeof startProfiles> | null = null;
     return log.cables.map((_, cable) => {
       const own = valuesOf(values, cable);
-      const key = `${own.flowFactor} ${own.wallWM3K} ${own.startK} ${own.respirationFactor} ${own.slip} ${own.heatFactor} ${own.rateFactor} ${at(values, BIAS)}`;
+      const key = `${own.flowFactor} ${own.wallWM3K} ${own.startK} ${own.respirationFactor} ${own.slip} ${own.heatFactor} ${own.rateFactor} ${at(values, BIAS)} ${at(values, ABOVE_AIR)}`;
       const before = known[cable].get(key);
       if (before !== undefined) return before;
-      profiles ??= startProfiles(log, { isotherm, cableIsotherm, moistureBiasWb: at(values, BIAS), offsetsWb });
+      profiles ??= startProfiles(log, {
+        ...{ isotherm, cableIsotherm, offsetsWb },
+        moistureBiasWb: at(values, BIAS),
+        aboveAirWb: at(values, ABOVE_AIR),
+      });
       const made = playCable(played, cable, profiles[cable], own);
       if (known[cable].size > 30) known[cable].clear();
       known[cable].set(key, made);
@@ -189,6 +195,7 @@ export function modelOf(
       heatFactor: Math.exp(at(values, HEAT)),
       rateFactor: USUAL_RATE * Math.exp(at(values, RATE)),
       isothermShiftDb: at(values, SHIFT),
+      aboveAirWb: at(values, ABOVE_AIR),
     };
   };
   return {
@@ -226,40 +233,4 @@ function eased(residual: number): number {
   if (Number.isNaN(residual)) return 0;
   const far = FAR / Math.sqrt(TOGETHER);
   return Math.sign(residual) * far * Math.sqrt(2 * (Math.sqrt(1 + (residual / far) ** 2) - 1));
-}
-
-/** Bounded least squares from a start, until a round of so many steps no longer helps. */
-export function solve(model: Model, { list }: FitParameters, start: readonly number[], rounds: number, steps = 3): Fit {
-  let values = [...start];
-  let cost = costOf(model, values);
-  const count = model.residuals(values).length;
-  const data = { x: Array.from({ length: count }, (_, i) => i), y: new Array<number>(count).fill(0) };
-  for (let round = 0; round < rounds; round++) {
-    const { parameterValues } = levenbergMarquardt(
-      data,
-      (tried) => {
-        const residuals = model.residuals(tried);
-        return (i) => residuals[i];
-      },
-      {
-        initialValues: values,
-        minValues: list.map((one) => one.low),
-        maxValues: list.map((one) => one.high),
-        gradientDifference: 0.05,
-        damping: 1,
-        maxIterations: steps,
-      },
-    );
-    const found = costOf(model, parameterValues);
-    if (!(found < cost)) break;
-    const gained = cost - found;
-    values = parameterValues;
-    cost = found;
-    if (gained < 0.002 * cost) break;
-  }
-  return model.fitAt(values, cost);
-}
-
-function costOf(model: Model, values: readonly number[]): number {
-  return model.residuals(values).reduce((sum, one) => sum + one * one, 0);
 }

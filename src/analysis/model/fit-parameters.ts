@@ -33,6 +33,9 @@ const RATE_LOG_SD = 0.7;
 const RATE_LOG_MOST = Math.log(8);
 /** How far a lot lies from a published isotherm, points of dry matter's hundred: hybrids, drying and damage. Working assumption. */
 const SHIFT_DB = 0.004;
+/** Grain over what cables tell of it that were read with the fan on, just started: air not yet in balance, on its way up; working assumption. */
+const ABOVE_AIR_WB = 0.01;
+const ABOVE_AIR_MOST = 0.05;
 /** Storage rules are of one grain and its damage; others breathe a few times less or more. */
 const BREATH_LOG_SD = 1.2;
 const BREATH_LOG_MOST = Math.log(50);
@@ -49,9 +52,10 @@ export const SLIP = 5;
 export const HEAT = 6;
 export const RATE = 7;
 export const SHIFT = 8;
-export const FIRST_CABLE = 9;
+export const ABOVE_AIR = 9;
+export const FIRST_CABLE = 10;
 
-export function fitParameters({ bin, season, cables }: BinLog): FitParameters {
+export function fitParameters({ bin, season, cables, startReads }: BinLog): FitParameters {
   const biasWb = (season.sensors.moisture.biasWb ?? BIAS_POINTS / 100) / Z95;
   const heatSd = bin.grain.crop === 'soybean' ? SOYBEAN_HEAT_LOG_SD : HEAT_LOG_SD;
   const within = (name: string, unit: number, most: number) => ({ name, unit, low: -most / unit, high: most / unit });
@@ -71,6 +75,11 @@ export function fitParameters({ bin, season, cables }: BinLog): FitParameters {
       { ...within('specific heat', heatSd, 3 * heatSd), unitBelow: HEAT_LOG_SD },
       within('drying rate', RATE_LOG_SD, RATE_LOG_MOST),
       within('shift of the isotherm', SHIFT_DB, 5 * SHIFT_DB),
+      {
+        ...within('moisture above that of the first air', ABOVE_AIR_WB, ABOVE_AIR_MOST),
+        // Read in still air the cables tell it.
+        unit: startReads.flat().some(({ moving }) => moving) ? ABOVE_AIR_WB : 0,
+      },
       ...(cables.length < 2
         ? []
         : cables.map(({ cable }) => within(`airflow at cable ${cable}`, CABLE_LOG_SD, CABLE_LOG_MOST))),

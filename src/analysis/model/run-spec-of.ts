@@ -34,6 +34,8 @@ export interface FittedValues {
   rateFactor: number;
   /** what the grain holds more than its isotherm says, fraction of dry matter */
   isothermShiftDb: number;
+  /** what the grain held at the start more than cables told that were read in moving air alone, fraction, wet basis */
+  aboveAirWb: number;
   /** what each moisture sensor reads too much beside the shared bias, [cables][sensors], in the order of the log's */
   offsetsWb: readonly Float64Array[];
 }
@@ -86,11 +88,13 @@ function specOf(
     moistureShiftDb: fitted.isothermShiftDb,
   });
   const cableIsotherm = fitted.cableIsotherm === undefined ? log.cableIsotherm : isothermOf(crop, fitted.cableIsotherm);
-  const { moistureBiasWb = 0, isothermShiftDb = 0, offsetsWb } = fitted;
-  const profiles = startProfiles(log, { isotherm, cableIsotherm, moistureBiasWb, offsetsWb }).map((one) => ({
-    ...one,
-    moistureDb: one.moistureDb.map((moistureDb) => moistureDb + isothermShiftDb),
-  }));
+  const { moistureBiasWb = 0, isothermShiftDb = 0, offsetsWb, aboveAirWb } = fitted;
+  const profiles = startProfiles(log, { isotherm, cableIsotherm, moistureBiasWb, offsetsWb, aboveAirWb }).map(
+    (one) => ({
+      ...one,
+      moistureDb: one.moistureDb.map((moistureDb) => moistureDb + isothermShiftDb),
+    }),
+  );
   const bed = {
     medium,
     airShares: columns.map(({ airShare }) => airShare),

@@ -1,4 +1,5 @@
 import { Z95 } from '../../base/estimate.ts';
+import { median } from '../../base/stats/quantile.ts';
 import type { BinLog } from './bin-log.ts';
 import type { FitSamples } from './fit-samples.ts';
 import type { Shown } from './play-cable.ts';
@@ -10,7 +11,8 @@ const BED_POINTS = 0.3;
 
 /**
  * What each moisture sensor reads too much beside the shared bias: its mean distance from the bed, drawn towards 0 by how well
- * such sensors are stated to read. One that lies farther off than that is no such sensor any more: it is drawn by its own distance.
+ * such sensors are stated to read. One that lies farther from the others than that is no such sensor any more: what parts it from their
+ * middle is drawn by its own size. The middle itself is not, or bed and sensors could drift apart together.
  *
  * @param reads   hours read that count, from the first
  * @returns       fractions, wet basis, [cables][sensors]
@@ -23,7 +25,7 @@ export function sensorOffsets(
   reads: number,
 ): Float64Array[] {
   const accuracy = (100 * (season.sensors.moisture.accuracyWb ?? ACCURACY_POINTS / 100)) / Z95;
-  return cables.map(({ sensors, moistureWb }, cable) =>
+  const means = cables.map(({ sensors, moistureWb }, cable) =>
     Float64Array.from({ length: sensors }, (_, sensor) => {
       let sum = 0;
       let count = 0;
@@ -33,10 +35,17 @@ export function sensorOffsets(
         sum += off;
         count += 1;
       }
-      if (count === 0) return 0;
-      const mean = sum / count;
-      const open = Math.max(accuracy, 100 * Math.abs(mean)) ** 2;
-      return (mean * open) / (open + BED_POINTS ** 2);
+      return sum / count;
+    }),
+  );
+  const told = means.flatMap((own) => [...own].filter((mean) => !Number.isNaN(mean)));
+  const middle = told.length === 0 ? 0 : median(told);
+  const drawn = (value: number, spread: number) => (value * spread ** 2) / (spread ** 2 + BED_POINTS ** 2);
+  return means.map((own) =>
+    own.map((mean) => {
+      if (Number.isNaN(mean)) return 0;
+      const apart = mean - middle;
+      return drawn(middle, accuracy) + drawn(apart, Math.max(accuracy, 100 * Math.abs(apart)));
     }),
   );
 }

@@ -26,6 +26,8 @@ export interface StartChoice {
   moistureBiasWb: number;
   /** what each sensor reads too much beside, [cables][sensors]; none when left out */
   offsetsWb?: readonly Float64Array[];
+  /** what the grain held more than cables told that were read in moving air alone, fraction, wet basis; 0 when left out */
+  aboveAirWb?: number;
 }
 
 /** What a sensor showed at the start; NaN where it showed nothing. */
@@ -33,6 +35,8 @@ export interface StartReading {
   heightM: number;
   tempC: number;
   moistureWb: number;
+  /** the moisture is of moving air alone */
+  moving: boolean;
 }
 
 /** The readings of the start, by cable and sensor. */
@@ -42,6 +46,7 @@ export function startReadings(cables: readonly CableLog[], window: readonly [num
       heightM,
       tempC: middleOf(temperature, window),
       moistureWb: moisture === null ? Number.NaN : middleOf(moisture, window),
+      moving: moisture !== null && readIn(moisture, window).every((i) => moisture.air[i] === AIR_MOVING),
     })),
   );
 }
@@ -54,12 +59,12 @@ export function startReadings(cables: readonly CableLog[], window: readonly [num
  */
 export function startProfiles(
   log: BinLog,
-  { isotherm, cableIsotherm, moistureBiasWb, offsetsWb }: StartChoice,
+  { isotherm, cableIsotherm, moistureBiasWb, offsetsWb, aboveAirWb = 0 }: StartChoice,
 ): Profile[] {
   const { startReads, startWb } = log;
   const told = startReads.map((sensors, cable) =>
-    sensors.map(({ heightM, tempC, moistureWb }, s) => {
-      const wb = moistureWb - moistureBiasWb - (offsetsWb?.[cable][s] ?? 0);
+    sensors.map(({ heightM, tempC, moistureWb, moving }, s) => {
+      const wb = moistureWb - moistureBiasWb - (offsetsWb?.[cable][s] ?? 0) + (moving ? aboveAirWb : 0);
       return { heightM, tempC, moistureDb: grainMoistureDb(wb, tempC, cableIsotherm, isotherm) };
     }),
   );
@@ -90,11 +95,16 @@ function grainMoistureDb(moistureWb: number, tempC: number, cable: Isotherm, gra
 }
 
 /** Median of a stretch, of the readings before any fan ran where there are such: in moving air a cable shows that air, not the grain. */
-function middleOf({ timeMs, value, air }: SensorReadings, [fromMs, toMs]: readonly [number, number]): number {
-  const within = Array.from(value.keys()).filter((i) => timeMs[i] >= fromMs && timeMs[i] < toMs);
-  const still = within.filter((i) => air[i] !== AIR_MOVING);
+function middleOf(readings: SensorReadings, window: readonly [number, number]): number {
+  const within = readIn(readings, window);
+  const still = within.filter((i) => readings.air[i] !== AIR_MOVING);
   const told = still.length > 0 ? still : within;
-  return told.length === 0 ? Number.NaN : median(told.map((i) => value[i]));
+  return told.length === 0 ? Number.NaN : median(told.map((i) => readings.value[i]));
+}
+
+/** Places of the readings of a stretch. */
+function readIn({ timeMs }: SensorReadings, [fromMs, toMs]: readonly [number, number]): number[] {
+  return Array.from(timeMs.keys()).filter((i) => timeMs[i] >= fromMs && timeMs[i] < toMs);
 }
 
 /** NaN from the neighbours along the cable, the usual where none is told. */

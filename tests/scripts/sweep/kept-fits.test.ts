@@ -27,6 +27,7 @@ const fit = {
     heatFactor: 1.1,
     rateFactor: 2,
     isothermShiftDb: 0.003,
+    aboveAirWb: 0,
     offsetsWb: [Float64Array.of(0.01, Number.NaN), new Float64Array(0)],
   },
 };
