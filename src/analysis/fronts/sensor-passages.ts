@@ -84,8 +84,6 @@ export function sensorPassages(readings: GoodReadings, axis: FanAxis, sign: 1 | 
     }
   };
   const peaks = { hours: slopePeaks(curve, seen, sign, 'hours'), day: slopePeaks(curve, seen, sign, 'day') };
-  const brokenOff = brokenOffWhy(curve, axis, sign, (peaks.hours[0] ?? steepest).slope);
-  if (brokenOff !== null) return { passages: [], none: none(brokenOff, own.aheadC) };
   const changeK = Math.abs((own.behindC ?? 0) - (own.aheadC ?? 0));
   const passageH = changeK / (peaks.hours[0] ?? steepest).slope;
   vote(own, definitionVote(steepest.windowH, passageH), 'definition');
@@ -105,7 +103,10 @@ export function sensorPassages(readings: GoodReadings, axis: FanAxis, sign: 1 | 
       }
     }
   }
-  return told.length === 0 && own.why === TOO_SMALL ? still(own) : { passages: mergedPassages(told), none: own };
+  if (told.length === 0 && own.why === TOO_SMALL) return still(own);
+  const brokenOff = brokenOffWhy(curve, axis, sign, (peaks.hours[0] ?? steepest).slope);
+  if (told.length > 0 && brokenOff !== null) return { passages: [], none: none(brokenOff, own.aheadC) };
+  return { passages: mergedPassages(told), none: own };
 }
 
 /** Where a sensor's steep changes are looked at. */
