@@ -82,7 +82,7 @@ export function doubtsSaid(): string {
   const points = Number((100 * most(({ moistureWb }) => moistureWb)).toFixed(2));
   const rate = most(({ rateFactor }) => rateFactor);
   const short = Math.round(100 * most(({ shortFactor }) => shortFactor - 1));
-  return `The ${DOUBTS.length} runs: as fitted; with ${air} % less air and grain ${points} point wetter; with ${air} % more air and grain ${points} point drier; with ${short} % less and ${short} % more air where the bin has least; at ${rate} times the drying rate. Cost as run by log carries its 90 % interval.`;
+  return `The ${DOUBTS.length} runs: as fitted; with ${air} % less air and grain ${points} point wetter; with ${air} % more air and grain ${points} point drier (farther where several isotherms go with the log); with ${short} % less and ${short} % more air where the bin has least; at ${rate} times the drying rate. Cost as run by log carries its 90 % interval.`;
 }
 
 /** From where on a model is not trusted. */

@@ -71,7 +71,7 @@ function fitCase(
   const costs = truth.filter(({ reached }) => reached).map(({ cost }) => cost);
   if (costs.length < 2) return { ...none, told: 'nothing asked', why: '' };
   const least = Math.min(...costs);
-  const pick = surelyCheapest(strategies.map((one) => tryOut(spec, one)));
+  const pick = surelyCheapest(strategies.map((one) => tryOut(spec, one, model.openEndWb)));
   const picked = pick === null ? null : truth[pick.index];
   const over = picked?.reached ? picked.cost / least - 1 : Number.NaN;
   return {

@@ -33,7 +33,7 @@ export function binWhatIf(loaded: LoadedSeason, review: BinReview): BinWhatIf {
   if (found.spec === null) return withoutRuns(binId, model, found.why);
   const { spec, logged } = found;
   const known = STRATEGIES.filter((one) => runsOn(one, spec));
-  const specs = doubtedSpecs(spec);
+  const specs = doubtedSpecs(spec, model.openEndWb);
   const again = scheduled(AS_LOGGED, 'As logged', logged);
   const asLogged = doubtedOutcome(specs, again);
   const strategies = known.map((one) => doubtedOutcome(specs, untilReached(one, spec.goal)));

@@ -1,8 +1,6 @@
 import { type Estimate, estimate, withheld } from '../../base/estimate.ts';
 import { wetFromDry } from '../../grain/moisture-basis.ts';
 import type { LoadedSeason } from '../../season/loaded.ts';
-import { doubtedSpec } from '../../simulation/doubt/doubted-spec.ts';
-import { DOUBTS } from '../../simulation/doubt/doubts.ts';
 import type { Outcome } from '../../simulation/run/outcome.ts';
 import { runSeason } from '../../simulation/run/run-season.ts';
 import type { RunSpec } from '../../simulation/run/run-spec.ts';
@@ -13,6 +11,7 @@ import type { BinReview } from '../types.ts';
 import { type BinRun, type Carried, carriedWays } from './carried-ways.ts';
 import { crossedParts } from './crossed-parts.ts';
 import type { Crossed, CrossedBin, CrossedCell } from './crossed-types.ts';
+import { doubtedSpecs } from './doubted-outcome.ts';
 import { type BinWhatIf, NO_PRICE } from './what-if-types.ts';
 
 /** Less than this is no drying to share a cost by, points. */
@@ -51,14 +50,24 @@ function crossedBin(loaded: LoadedSeason, review: BinReview, of: BinWhatIf, ways
   if (of.why !== null || model.fitted === null) return { binId, cells: [], why: of.why ?? model.why };
   const { spec, why } = runSpecOf(loaded, review, model.fitted);
   if (spec === null) return { binId, cells: [], why };
-  return { binId, cells: cellsOf(spec, binId, ways, bushelsOf(review.grain)?.value ?? null), why: null };
+  const bushels = bushelsOf(review.grain)?.value ?? null;
+  return { binId, cells: cellsOf(doubtedSpecs(spec, model.openEndWb), binId, ways, bushels), why: null };
 }
 
-/** One bin's row. @param bushels  legal; null where not known */
-export function cellsOf(spec: RunSpec, binId: string, ways: readonly Carried[], bushels: number | null): CrossedCell[] {
-  const specs = DOUBTS.map((doubt) => doubtedSpec(spec, doubt));
+/**
+ * One bin's row.
+ *
+ * @param specs    of `doubtedSpecs`
+ * @param bushels  legal; null where not known
+ */
+export function cellsOf(
+  specs: readonly RunSpec[],
+  binId: string,
+  ways: readonly Carried[],
+  bushels: number | null,
+): CrossedCell[] {
   const outcomes = ways.map((way) => {
-    const strategy = way.on(spec);
+    const strategy = way.on(specs[0]);
     return strategy === null ? null : specs.map((one) => runSeason(one, strategy).outcome);
   });
   const own = outcomes.find((_, w) => ways[w].binIds.includes(binId)) ?? null;

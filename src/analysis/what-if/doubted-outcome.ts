@@ -1,6 +1,6 @@
 import { estimate, withheld } from '../../base/estimate.ts';
 import { doubtedSpec } from '../../simulation/doubt/doubted-spec.ts';
-import { DOUBTS } from '../../simulation/doubt/doubts.ts';
+import { doubtsOf } from '../../simulation/doubt/doubts.ts';
 import type { Tried } from '../../simulation/doubt/surely-cheapest.ts';
 import type { Outcome } from '../../simulation/run/outcome.ts';
 import { runSeason } from '../../simulation/run/run-season.ts';
@@ -10,9 +10,9 @@ import { NO_PRICE, type StrategyOutcome } from './what-if-types.ts';
 
 const HOUR_MS = 3_600_000;
 
-/** The bin as fitted, then with each doubt of the fit let in. */
-export function doubtedSpecs(spec: RunSpec): RunSpec[] {
-  return DOUBTS.map((doubt) => doubtedSpec(spec, doubt));
+/** The bin as fitted, then with each doubt of the fit let in. @param openWb  see `doubtsOf` */
+export function doubtedSpecs(spec: RunSpec, openWb = 0): RunSpec[] {
+  return doubtsOf(openWb).map((doubt) => doubtedSpec(spec, doubt));
 }
 
 /**

@@ -38,7 +38,7 @@ export const STRATEGY_METHODS: readonly Method[] = [
     statement:
       'Each way is run six times: with the bed as fitted, with less air in wetter grain and more air in drier, with less and with more air in the part that has least, and at twice the fitted drying rate. The range is the lowest and the highest of the six, which is no 90 % interval. A way is told as the cheapest only where it stays so in each run by itself.',
     constants: [
-      'air 5 % less and more, grain 0.15 point wetter and drier, air of the part that has least 15 % less and more (about a standard error of what a fit leaves open)',
+      'air 5 % less and more, grain 0.15 point wetter and drier, or as far as the isotherms that go with the log leave it open, air of the part that has least 15 % less and more (about a standard error of what a fit leaves open)',
     ],
     sourceKeys: [],
     usedOn: ['strategies'],

@@ -25,7 +25,8 @@ function bedRuns(loaded: LoadedSeason, review: BinReview, model: BinModel): BedR
   const there = before.get(review.bin.id);
   if (there !== undefined && there.model === model) return there;
   const found = runSpecOf(loaded, review, model.fitted ?? undefined);
-  const fresh = { model, found, specs: found.spec === null ? [] : doubtedSpecs(found.spec), known: new Map() };
+  const specs = found.spec === null ? [] : doubtedSpecs(found.spec, model.openEndWb);
+  const fresh = { model, found, specs, known: new Map() };
   before.set(review.bin.id, fresh);
   return fresh;
 }

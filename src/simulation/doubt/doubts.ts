@@ -19,12 +19,22 @@ const RATE = 2;
 
 const AS_FITTED: Doubt = { airFactor: 1, moistureWb: 0, rateFactor: 1, shortFactor: 1 };
 
-/** The bin as fitted, then each other of what air, moisture and rate may be; air and moisture at once, where each makes it worse or better. */
-export const DOUBTS: readonly Doubt[] = [
-  AS_FITTED,
-  { ...AS_FITTED, airFactor: 1 - AIR, moistureWb: MOISTURE_WB },
-  { ...AS_FITTED, airFactor: 1 + AIR, moistureWb: -MOISTURE_WB },
-  { ...AS_FITTED, shortFactor: 1 - SHORT },
-  { ...AS_FITTED, shortFactor: 1 + SHORT },
-  { ...AS_FITTED, rateFactor: RATE },
-];
+/**
+ * The bin as fitted, then each other of what air, moisture and rate may be; air and moisture at once, where each makes it worse or better.
+ *
+ * @param openWb  half of how far the isotherms that go with the log part at the end, fraction, wet basis; counts where it is more than usual
+ */
+export function doubtsOf(openWb = 0): readonly Doubt[] {
+  const moistureWb = Math.max(MOISTURE_WB, openWb);
+  return [
+    AS_FITTED,
+    { ...AS_FITTED, airFactor: 1 - AIR, moistureWb },
+    { ...AS_FITTED, airFactor: 1 + AIR, moistureWb: -moistureWb },
+    { ...AS_FITTED, shortFactor: 1 - SHORT },
+    { ...AS_FITTED, shortFactor: 1 + SHORT },
+    { ...AS_FITTED, rateFactor: RATE },
+  ];
+}
+
+/** Where the isotherm is not in doubt. */
+export const DOUBTS = doubtsOf();

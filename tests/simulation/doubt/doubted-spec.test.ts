@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { cubicAt } from '../../../src/simulation/bed/cubic-table.ts';
 import { doubtedSpec } from '../../../src/simulation/doubt/doubted-spec.ts';
-import { DOUBTS } from '../../../src/simulation/doubt/doubts.ts';
+import { DOUBTS, doubtsOf } from '../../../src/simulation/doubt/doubts.ts';
 import { runSeason } from '../../../src/simulation/run/run-season.ts';
 import { alwaysOn } from '../../../src/simulation/strategies/always-on.ts';
 import { inventedBin, inventedHours } from '../run/invented-bin.ts';
@@ -12,6 +12,12 @@ describe('doubtedSpec', () => {
   it('begins with the bin as fitted, which runs as it would', () => {
     expect(DOUBTS[0]).toEqual({ airFactor: 1, moistureWb: 0, rateFactor: 1, shortFactor: 1 });
     expect(runSeason(doubtedSpec(bin, DOUBTS[0]), alwaysOn)).toEqual(runSeason(bin, alwaysOn));
+  });
+
+  it('lets the moisture be as unsure as the isotherms leave it, never surer than usual', () => {
+    const moistures = (openWb: number) => doubtsOf(openWb).map(({ moistureWb }) => moistureWb);
+    expect(moistures(0.004).slice(0, 3)).toEqual([0, 0.004, -0.004]);
+    expect(moistures(0.0001)).toEqual(moistures(0));
   });
 
   it('moves air, moisture and rate and nothing else', () => {
