@@ -8,10 +8,14 @@ const EVEN = 0.03;
 /** Where the bin that was run is short of air: it comes to its target last. */
 export function columnNotes({ whatIf: { columns } }: Pick<Played, 'whatIf'>): string[] {
   if (columns.length < 2) return [];
-  const [short, rest] = columns;
-  if (rest.airShare - short.airShare < EVEN) return ['By the model the air is even across the bin.'];
+  const told = columns.map(
+    (one) => `${percent(one)} of the floor with ${part(one)} of the bin’s mean airflow (${whose(one)})`,
+  );
+  const even = columns[columns.length - 1].airShare - columns[0].airShare < EVEN;
   return [
-    `Run as two parts side by side: ${percent(short)} of the floor gets ${part(short)} of the bin’s mean airflow (${whose(short)}), the rest ${part(rest)}. The target is reached when the wettest layer of both is near enough.`,
+    even
+      ? 'By the model the air is even across the bin.'
+      : `Run as parts side by side: ${listed(told)}. The target is reached when the wettest layer of all is near enough.`,
   ];
 }
 
@@ -19,7 +23,7 @@ const percent = ({ areaShare }: RunColumn) => `${Math.round(100 * areaShare)} %`
 
 const part = ({ airShare }: RunColumn) => airShare.toFixed(2);
 
-function whose({ cables }: RunColumn): string {
-  if (cables.length === 0) return 'a core in which no cable hangs: stated, common practice, not measured here';
+function whose({ cables, usual }: RunColumn): string {
+  if (usual) return 'a core that no cable tells from the rest: common practice, not measured here';
   return `${cables.length === 1 ? 'cable' : 'cables'} ${listed(cables)}, fitted`;
 }

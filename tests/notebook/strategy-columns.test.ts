@@ -4,26 +4,28 @@ import { columnNotes } from '../../src/notebook/strategy-columns.ts';
 import type { Played } from '../../src/notebook/strategy-words.ts';
 
 const noted = (...columns: RunColumn[]) => columnNotes({ whatIf: { columns } } as unknown as Played).join(' ');
-const RING = { areaShare: 0.94, airShare: 1.03, cables: ['C2', 'C3'] };
+const RING = { areaShare: 0.94, airShare: 1.03, cables: ['C2', 'C3'], usual: false };
 
 describe('columnNotes', () => {
   it('says which cables hang where air is short, and that it was fitted', () => {
-    expect(noted({ areaShare: 0.06, airShare: 0.58, cables: ['C1'] }, RING)).toContain(
-      '6 % of the floor gets 0.58 of the bin’s mean airflow (cable C1, fitted), the rest 1.03',
+    expect(noted({ areaShare: 0.06, airShare: 0.58, cables: ['C1'], usual: false }, RING)).toContain(
+      '6 % of the floor with 0.58 of the bin’s mean airflow (cable C1, fitted) and 94 % of the floor with 1.03 of the bin’s mean airflow (cables C2 and C3, fitted)',
     );
-    expect(noted({ areaShare: 0.4, airShare: 0.8, cables: ['C1', 'C4'] }, RING)).toContain(
+    expect(noted({ areaShare: 0.4, airShare: 0.8, cables: ['C1', 'C4'], usual: false }, RING)).toContain(
       '(cables C1 and C4, fitted)',
     );
   });
 
   it('says that a core without a cable is taken, not measured', () => {
-    expect(noted({ areaShare: 1 / 16, airShare: 0.81, cables: [] }, RING)).toContain(
-      'stated, common practice, not measured here',
+    expect(noted({ areaShare: 1 / 16, airShare: 0.81, cables: [], usual: true }, RING)).toContain(
+      'common practice, not measured here',
     );
   });
 
   it('has nothing to say of one column, and says so where air is even', () => {
-    expect(noted({ areaShare: 1, airShare: 1, cables: ['C1'] })).toBe('');
-    expect(noted({ areaShare: 0.5, airShare: 0.99, cables: ['C1'] }, { ...RING, airShare: 1.01 })).toContain('even');
+    expect(noted({ areaShare: 1, airShare: 1, cables: ['C1'], usual: false })).toBe('');
+    expect(
+      noted({ areaShare: 0.5, airShare: 0.99, cables: ['C1'], usual: false }, { ...RING, airShare: 1.01 }),
+    ).toContain('even');
   });
 });

@@ -77,8 +77,8 @@ export const WRITTEN_MODELS: readonly BinWhatIf[] = [
     binId: 'B1',
     model: TRUSTED,
     columns: [
-      { areaShare: 0.06, airShare: 0.62, cables: ['C1'] },
-      { areaShare: 0.94, airShare: 1.024, cables: ['C2', 'C3'] },
+      { areaShare: 0.06, airShare: 0.62, cables: ['C1'], usual: false },
+      { areaShare: 0.94, airShare: 1.024, cables: ['C2', 'C3'], usual: false },
     ],
     logged: run('as-logged', 'As logged', [532, 532, 532], true),
     strategies: [

@@ -13,13 +13,13 @@ const ROUNDS = 3;
 const PLAN = { bins: 10, years: 34, days: 120, layers: 20 };
 const SEARCHED = { bins: 2, years: 4, days: 120, layers: 20, strategies: [IN_HINDSIGHT] };
 
-/** Ten bins, autumns of 120 days, all strategies, 20 layers in two columns: seconds on two workers, and over one. */
+/** Ten bins, autumns of 120 days, all strategies, 20 layers in three columns: seconds on two workers, and over one. */
 export async function benchSweep(): Promise<void> {
   const say = (line: string) => process.stdout.write(`${line}\n`);
   const farm = madeFarm(PLAN);
   const jobs = PLAN.bins * PLAN.years * farm.plan.strategies.length;
   say(
-    `sweep: ${PLAN.bins} bins x ${farm.plan.strategies.length} strategies x ${PLAN.years} years of ${PLAN.days} days, ${PLAN.layers} layers in two columns = ${jobs} runs, best of ${ROUNDS} rounds (Node ${process.versions.node}; load ${load()} before)`,
+    `sweep: ${PLAN.bins} bins x ${farm.plan.strategies.length} strategies x ${PLAN.years} years of ${PLAN.days} days, ${PLAN.layers} layers in three columns = ${jobs} runs, best of ${ROUNDS} rounds (Node ${process.versions.node}; load ${load()} before)`,
   );
   const two: TimedSweep[] = [];
   const one: TimedSweep[] = [];

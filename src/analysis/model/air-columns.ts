@@ -7,43 +7,73 @@ import type { BinLog } from './bin-log.ts';
  */
 const UNSEEN_CORE_AIR = 0.8;
 
+/** Air that differs by no more, over the mean, is even: the fit tells a cable's no better. */
+const EVEN = 0.05;
+
 /** An upright part of the bin with its own air, as a bed has it. */
 export interface AirColumn {
   areaShare: number;
   /** over the bin's mean; areas and airs of all columns come to 1 */
   airShare: number;
-  /** places in the log's cables; none: no cable hangs there */
+  /** places in the log's cables that hang there or stand for it; none: no cable hangs there */
   cables: readonly number[];
+  /** its air is what is usual there: no cable tells it */
+  usual: boolean;
 }
 
 /**
- * The part of the bin that lies short of air, and the rest: the driest rest does not make a bin dry whose core is wet. Parted where the
- * air of the two differs most for their areas; a bin of even air has two columns that are much alike.
+ * The core, and the rest parted in two where the air of the two differs most for their areas: dry grain beside it does not make a bin
+ * dry whose core is wet. Air of the rest that hardly differs is one column.
  *
  * @param cableFlows  airflow of each cable over the mean, [cables]
+ * @returns           rising air
  */
 export function airColumns({ bin, cables }: BinLog, cableFlows: readonly number[]): AirColumn[] {
-  const parts = cables.map(({ share }, k) => ({ area: share, air: cableFlows[k], cables: [k] }));
   const coreM = (CORE_RADIUS * bin.diameterM) / 2;
-  const seen = cables.some(({ cable }) => bin.cables.find((one) => one.id === cable)!.fromCentreM <= coreM);
-  if (!seen) {
-    const area = CORE_RADIUS ** 2;
-    for (const part of parts) part.area *= 1 - area;
-    parts.push({ area, air: UNSEEN_CORE_AIR, cables: [] });
-  }
-  parts.sort((a, b) => a.air - b.air);
-  const groups = parts.slice(1).map((_, k) => [joined(parts.slice(0, k + 1)), joined(parts.slice(k + 1))]);
-  const apart = ([short, rest]: Part[]) => short.area * rest.area * (rest.air - short.air) ** 2;
-  const best = groups.reduce<Part[]>((a, b) => (a.length > 0 && apart(a) >= apart(b) ? a : b), []);
-  const columns = best.length > 0 ? best : [joined(parts)];
-  const mean = joined(columns).air;
-  return columns.map(({ area, air, cables: own }) => ({ areaShare: area, airShare: air / mean, cables: own }));
+  const inCore = cables.map(({ cable }) => bin.cables.find((one) => one.id === cable)!.fromCentreM <= coreM);
+  const all = cables.map(({ share }, k) => ({ area: share, air: cableFlows[k], cables: [k] }));
+  const seen = all.filter((_, k) => inCore[k]);
+  const ring = all.filter((_, k) => !inCore[k]);
+  const parts =
+    seen.length > 0 && ring.length > 0
+      ? [joined(seen), ...inTwo(ring)]
+      : withUsualCore(
+          seen.flatMap((one) => one.cables),
+          inTwo(all),
+        );
+  const mean = joined(parts).air;
+  return parts
+    .sort((x, y) => x.air - y.air)
+    .map(({ area, air, cables: own, usual = false }) => ({
+      areaShare: area,
+      airShare: air / mean,
+      cables: own,
+      usual,
+    }));
+}
+
+/** Where cables tell nothing of how core and rest part: what is usual. @param inCore  places of cables that hang there */
+function withUsualCore(inCore: readonly number[], rest: readonly Part[]): Part[] {
+  const area = CORE_RADIUS ** 2;
+  return [
+    { area, air: UNSEEN_CORE_AIR * joined(rest).air, cables: [...inCore], usual: true },
+    ...rest.map((part) => ({ ...part, area: part.area * (1 - area) })),
+  ];
+}
+
+function inTwo(parts: readonly Part[]): Part[] {
+  const rising = [...parts].sort((a, b) => a.air - b.air);
+  const pairs = rising.slice(1).map((_, k) => [joined(rising.slice(0, k + 1)), joined(rising.slice(k + 1))]);
+  const apart = ([less, more]: Part[]) => less.area * more.area * (more.air - less.air) ** 2;
+  const best = pairs.reduce<Part[]>((a, b) => (a.length > 0 && apart(a) >= apart(b) ? a : b), []);
+  return best.length > 0 && best[1].air - best[0].air > EVEN ? best : [joined(rising)];
 }
 
 interface Part {
   area: number;
   air: number;
   cables: number[];
+  usual?: boolean;
 }
 
 function joined(parts: readonly Part[]): Part {

@@ -38,15 +38,17 @@ export interface RunColumn {
   areaShare: number;
   /** airflow over the bin's mean */
   airShare: number;
-  /** that hang in it; none: what lies in no cable's reach, its air is a working assumption */
+  /** that hang in it */
   cables: readonly string[];
+  /** its air is what is usual there: no cable tells it */
+  usual: boolean;
 }
 
 /** The what-if of one bin. */
 export interface BinWhatIf {
   binId: string;
   model: BinModel;
-  /** of the bed that was run: what lies short of air, then the rest; empty where there are no runs */
+  /** of the bed that was run, rising air; empty where there are no runs */
   columns: readonly RunColumn[];
   /** as it was run, by the bed; null where there are no runs */
   logged: StrategyOutcome | null;
