@@ -111,10 +111,14 @@ function believedSpec(bin: DrawnBin, hours: Hours, isotherm: string | undefined,
   };
 }
 
+/** A bed's isotherm is moved no farther, fraction of dry matter. */
+const MOST_SHIFT_DB = 0.05;
+
 /** What the grain holds more than the usual isotherm says in the air of its own, fraction of dry matter. */
 function shiftOf({ crop }: DrawnBin, moistureDb: number): number {
   const own = isothermOf(crop, KERNELS[crop].isotherm);
   const usual = isothermOf(crop);
   const rh = isothermHumidity(own.equation, own.a, own.b, own.c, START_C, moistureDb);
-  return moistureDb - isothermMoistureDb(usual.equation, usual.a, usual.b, usual.c, START_C, rh);
+  const shiftDb = moistureDb - isothermMoistureDb(usual.equation, usual.a, usual.b, usual.c, START_C, rh);
+  return Math.min(MOST_SHIFT_DB, Math.max(-MOST_SHIFT_DB, shiftDb));
 }
