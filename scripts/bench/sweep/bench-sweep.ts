@@ -10,8 +10,8 @@ const LEAST_RATIO = 1.8;
 const ROUNDS = 3;
 
 /** The kit has nine strategies for any year: four years more make as many runs as ten strategies in thirty. */
-const PLAN = { bins: 10, years: 34, days: 120, layers: 20 };
-const SEARCHED = { bins: 2, years: 4, days: 120, layers: 20, strategies: [IN_HINDSIGHT] };
+const PLAN = { bins: 10, years: 34, days: 120, layers: 20, uneven: true };
+const SEARCHED = { bins: 2, years: 4, days: 120, layers: 20, uneven: true, strategies: [IN_HINDSIGHT] };
 
 /** Ten bins, autumns of 120 days, all strategies, 20 layers in three columns: seconds on two workers, and over one. */
 export async function benchSweep(): Promise<void> {

@@ -58,27 +58,30 @@ export function madeAir(years: number): OutdoorAir {
 /** As many as beds fitted to logs have at most: a core, a side that is short of air, and the rest. Of the floor; over the mean. */
 const COLUMNS = { areaShares: [1 / 16, 7 / 16, 1 / 2], airShares: [0.8, 0.95, 1.06875] };
 
+interface MadeBeds {
+  days: number;
+  layers: number;
+  /** in columns whose air differs; one column when left out */
+  uneven?: boolean;
+}
+
 /** A bin of corn filled at 17:00 on a day of October 2024, `days` long. */
-function madeSpec(air: OutdoorAir, day: number, days: number, layers: number, startWb: number): RunSpec {
+function madeSpec(air: OutdoorAir, day: number, startWb: number, { days, layers, uneven }: MadeBeds): RunSpec {
   const startMs = localDayStart(ZONE, 2024, 10, day) + 17 * HOUR_MS;
   const bare = bareSpec({
     ...{ startMs, count: 24 * days, depthM: 5, layers, tempC: 14, moistureWb: startWb, pressurePa: PRESSURE_PA },
     blower: { dryAirKgM2S: 0.08, heaterK: 3, heaterW: 24_000 },
   });
-  const uneven = { ...bare, bed: { ...bare.bed, ...COLUMNS } };
-  const { spec, why } = yearSpec(uneven, air, { zone: ZONE, tariff: MADE_TARIFF }, 2024);
+  const made = uneven === true ? { ...bare, bed: { ...bare.bed, ...COLUMNS } } : bare;
+  const { spec, why } = yearSpec(made, air, { zone: ZONE, tariff: MADE_TARIFF }, 2024);
   if (spec === null) throw new Error(why);
   return spec;
 }
 
-export function madeFarm(options: {
-  bins: number;
-  years: number;
-  days: number;
-  layers: number;
-  strategies?: readonly string[];
-}): MadeFarm {
-  const { bins, years, days, layers, strategies = STRATEGIES.map(({ id }) => id) } = options;
+export function madeFarm(
+  options: MadeBeds & { bins: number; years: number; strategies?: readonly string[] },
+): MadeFarm {
+  const { bins, years, strategies = STRATEGIES.map(({ id }) => id) } = options;
   const air = madeAir(years);
   const weathers = ['season', ...Array.from({ length: years - 1 }, (_, i) => String(2025 - years + i))];
   const names = Array.from({ length: bins }, (_, i) => `B${i + 1}`);
@@ -95,7 +98,7 @@ export function madeFarm(options: {
     },
     bins: names.map((_, i) => ({
       site: { zone: ZONE, tariff: MADE_TARIFF },
-      spec: madeSpec(air, 1 + i, days, layers, 0.18 + 0.002 * i),
+      spec: madeSpec(air, 1 + i, 0.18 + 0.002 * i, options),
       why: null,
       logged: null,
       coldHour: null,
