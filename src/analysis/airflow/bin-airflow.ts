@@ -42,6 +42,9 @@ export interface AirflowFound {
   relativeAt: RelativeFlow | null;
 }
 
+const CONTRADICT =
+  'What static pressure tells does not go with the fronts: one of the two is wrong, so neither is used.';
+
 const NO_MODEL = 'No model of this bin has been fitted to its log yet.';
 
 /** Airflow by front speed and by static pressure, which of them is used, and whether they agree. */
@@ -69,9 +72,16 @@ export function binAirflow(input: BinAirflowInput): AirflowFound {
     ...powerBearing(bin, ran, front.depthM ?? 0, stage),
   ];
   const byFront = sureEnough(front, bearings, grain.volumeM3 ?? 0);
-  const from = chosen(byFront, pressure.flowM3S);
+  const agree = sameFans ? overlap(front.rangeM3S, pressure.flowM3S) : null;
+  const from = airflowFrom(byFront, pressure.flowM3S, agree);
   const flow = from === 'front' ? byFront : from === 'pressure' ? pressure.flowM3S : null;
-  const flowM3S = flow ?? withheld([byFront.why, pressure.flowM3S.why].filter((why) => why !== null).join(' '));
+  const flowM3S =
+    flow ??
+    withheld(
+      [byFront.why, pressure.flowM3S.why ?? (agree === false ? CONTRADICT : null)]
+        .filter((why) => why !== null)
+        .join(' '),
+    );
   const notes = notesOf(input, log, front.fanSet, sameFans, pressure.inMeasuredRange);
   const told: BinAirflow = {
     byPressure: pressure.flowM3S,
@@ -83,7 +93,7 @@ export function binAirflow(input: BinAirflowInput): AirflowFound {
     flowM3S,
     cfmPerBushel: perBushel(flowM3S, grain),
     hpPerThousandBushels: nameplate(input),
-    agree: sameFans ? overlap(front.rangeM3S, pressure.flowM3S) : null,
+    agree,
     fanSet: from === 'pressure' ? (pressure.stage?.fanSet ?? '') : front.fanSet,
     pressure:
       pressure.stage === null
@@ -144,9 +154,14 @@ export function missing(why: string): BinAirflow {
 }
 
 /** The model's would come first; then the fronts', then the pressure's. */
-function chosen(front: Estimate, pressure: Estimate): AirflowWay | null {
+/**
+ * Which of the two is used. What speaks against the fronts does not take their place: one is wrong, and nothing says which.
+ *
+ * @param agree  of the fronts' whole range with the pressure's
+ */
+export function airflowFrom(front: Estimate, pressure: Estimate, agree: boolean | null): AirflowWay | null {
   if (front.value !== null) return 'front';
-  return pressure.value === null ? null : 'pressure';
+  return pressure.value === null || agree === false ? null : 'pressure';
 }
 
 function perBushel(flow: Estimate, { volumeM3 }: BinGrainAmount): Estimate {

@@ -5,7 +5,7 @@ import type { Bin } from '../../season/season.ts';
 import type { Campaign, FrontArrival } from '../types.ts';
 import type { EndTemperature } from './end-temperature.ts';
 import { ARRIVAL_WITHIN_H } from './front-limits.ts';
-import { endsUndated, type Outcome, outcomesOf, type SensorOutcome } from './front-outcomes.ts';
+import { endsUndated, inHole, type Outcome, outcomesOf, type SensorOutcome } from './front-outcomes.ts';
 
 /** Where a sensor hangs and when a front came to it. */
 export type DatedSensor = Pick<FrontArrival, 'cable' | 'sensor' | 'heightM' | 'fanHours'>;
@@ -32,9 +32,9 @@ export interface FrontFinding {
   untold: readonly FrontArrival[];
   /** sensors that hang in the grain and live: passed + followed + held + untold */
   seen: number;
-  /** the front passed at least half of the sensors that can tell, and these are at least half of all */
+  /** the front passed at least half of the sensors that can tell (within a hole of the log too), and these are at least half of all */
   whole: boolean;
-  /** a whole front that was held nowhere */
+  /** a whole front that was held nowhere, and whose passing no sensor's log broke off before */
   through: boolean;
   /** fan hours until the last sensor that it passed */
   throughHours: Estimate;
@@ -50,11 +50,13 @@ export function frontFinding(campaign: Campaign, air: Bin['air'], end?: EndTempe
   const [passed, followed, held, untold] = (['passed', 'followed', 'held', 'untold'] as const).map(of);
   const told = passed.length + followed.length + held.length;
   const seen = told + untold.length;
-  const whole = passed.length > 0 && passed.length * 2 >= told && told * 2 >= seen;
-  const through = whole && held.length === 0;
+  const undatable = followed.filter(inHole).length;
+  const whole = passed.length > 0 && (passed.length + undatable) * 2 >= told && told * 2 >= seen;
+  const lost = untold.some(inHole);
+  const through = whole && held.length === 0 && !lost;
   const lastHours = Math.max(...passed.map((one) => one.fanHours ?? Number.POSITIVE_INFINITY));
   const undated = outcomes.some((one) => endsUndated(one, campaign, air));
-  const why = whyNotThrough(told, held.length, through, undated ? Number.POSITIVE_INFINITY : lastHours);
+  const why = whyNotThrough(told, held.length, lost, through, undated ? Number.POSITIVE_INFINITY : lastHours);
   return {
     campaign,
     outcomes,
@@ -81,9 +83,10 @@ export function aboutArrival(hours: number, most = Number.POSITIVE_INFINITY): Es
   return { value: hours, interval, why: null };
 }
 
-function whyNotThrough(told: number, held: number, through: boolean, lastHours: number): string | null {
+function whyNotThrough(told: number, held: number, lost: boolean, through: boolean, lastHours: number): string | null {
   if (told === 0) return 'No sensor could tell of this campaign.';
   if (held > 0) return 'The front did not reach every sensor.';
+  if (lost) return 'Readings break off before the front had passed every sensor.';
   if (!through) return 'The grain went along in steps too small for a front to be followed.';
   return Number.isFinite(lastHours)
     ? null

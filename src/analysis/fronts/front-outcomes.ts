@@ -28,7 +28,6 @@ export const MOVED = 'Its temperature moved';
 export const TELLING_REASONS: readonly { says: string; outcome: Outcome }[] = [
   { says: 'The temperature was past half-way when the campaign began', outcome: 'followed' },
   { says: MOVED, outcome: 'followed' },
-  { says: LACKING, outcome: 'followed' },
 ];
 /** Only want of readings leaves open what happened; for any other reason without temperatures no front was seen to come. */
 export const WANT_OF_READINGS = 'good readings';
@@ -55,10 +54,17 @@ function outcomeOf(one: FrontArrival, endC: number | null, campaign: Campaign, a
   const sign = campaign.kind === 'warming' ? 1 : -1;
   const apartK = (tempC: number | null) => (tempC === null ? Number.NaN : sign * (campaign.airC - tempC));
   if (aheadC === null && one.why?.includes(WANT_OF_READINGS)) return 'untold';
+  // A log that broke off amid the front and did not come back cannot say where it went.
+  if (inHole(one) && endC === null && !beyond) return 'untold';
   if (beyond || apartK(aheadC) < LEAST_CHANGE_K || apartK(endC) < LEAST_CHANGE_K) return 'followed';
   // Behind the steepest change, or at the end where it went on in steps.
   const wentHalf = [behindC, endC].some((tempC) => apartK(tempC) <= HALF * apartK(aheadC));
   return wentHalf ? 'followed' : 'held';
+}
+
+/** The log has a hole where the front may have passed. */
+export function inHole({ why }: Pick<FrontArrival, 'why'>): boolean {
+  return why?.startsWith(LACKING) === true;
 }
 
 /** The front came to a sensor of the same cable that lies farther along the air. */

@@ -2,6 +2,7 @@ import type { SensorSeries } from '../../tables/sensors.ts';
 import type { BinReview, FrontArrival } from '../types.ts';
 import { endTemperature } from './end-temperature.ts';
 import { type FrontFinding, frontFinding, type HeldSensor } from './front-finding.ts';
+import { inHole } from './front-outcomes.ts';
 
 export type FrontVerdict = 'through' | 'held' | 'untold';
 
@@ -37,7 +38,8 @@ export function seasonFront(review: BinReview, series: readonly SensorSeries[] =
   const held = (main?.held ?? []).filter((one) => !came.some((other) => isSame(one, other)));
   const later =
     after.filter((one) => one.held.length > 0 && one.campaign.airC < (main?.campaign.airC ?? 0)).at(-1) ?? null;
-  const why = whyUntold(review, main, cooling.length, held.length);
+  const lost = (main?.untold ?? []).filter(inHole).filter((one) => !came.some((other) => isSame(one, other)));
+  const why = whyUntold(review, main, cooling.length, held.length, lost.length);
   const verdict = why !== null ? 'untold' : held.length > 0 ? 'held' : 'through';
   return { review, verdict, main, held, later, earlier, cooling, warming, why };
 }
@@ -56,7 +58,13 @@ function mainOf(cooling: readonly FrontFinding[]): FrontFinding | null {
   return coldest(able.filter((one) => share(one) === farthest));
 }
 
-function whyUntold(review: BinReview, main: FrontFinding | null, cooling: number, held: number): string | null {
+function whyUntold(
+  review: BinReview,
+  main: FrontFinding | null,
+  cooling: number,
+  held: number,
+  lost: number,
+): string | null {
   if (review.failure !== null) return 'This bin could not be worked out.';
   if (main === null) {
     if (cooling > 0) return 'No sensor could tell of its cooling campaigns.';
@@ -64,6 +72,9 @@ function whyUntold(review: BinReview, main: FrontFinding | null, cooling: number
       return 'Its fans never pushed air clearly cooler than the grain; they only warmed it.';
     return review.fronts.why ?? 'No stretch of fan running was clearly cooler than the grain.';
   }
-  if (main.whole || held > 0) return null;
+  if (held > 0) return null;
+  if (main.whole && lost > 0)
+    return `The readings of ${lost} of ${main.seen} sensors break off before the front had passed them.`;
+  if (main.whole) return null;
   return 'The grain cooled in steps too small for a front to be followed.';
 }

@@ -1,7 +1,7 @@
 import type { Campaign } from '../types.ts';
-import { LACKING } from './blind-why.ts';
 import type { FanPieces } from './fan-pieces.ts';
 import type { CampaignSpan } from './find-campaigns.ts';
+import { inHole } from './front-outcomes.ts';
 
 /** A front that passed less than this part of the sensors in the grain had not got through when the air turned. */
 const PASSED_PART = 2 / 3;
@@ -14,7 +14,7 @@ const PASSED_PART = 2 / 3;
 export function turnedBack(pieces: FanPieces, one: CampaignSpan, campaign: Campaign): boolean {
   const next = one.last + 1;
   if (next >= pieces.run.length || pieces.run[next] !== one.run) return false;
-  const seen = campaign.arrivals.filter((each) => each.unseen !== true && !each.why?.startsWith(LACKING));
+  const seen = campaign.arrivals.filter((each) => each.unseen !== true && !inHole(each));
   const passed = seen.filter((each) => each.arrivedMs !== null);
   return passed.length < PASSED_PART * seen.length;
 }

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { missing } from '../../../src/analysis/airflow/bin-airflow.ts';
+import { airflowFrom, missing } from '../../../src/analysis/airflow/bin-airflow.ts';
 import { cableFlux } from '../../../src/analysis/airflow/cable-flux.ts';
 import { likelyAirflow } from '../../../src/analysis/airflow/disagreement.ts';
 import { fanSetAt, mainFanSet } from '../../../src/analysis/airflow/fan-sets.ts';
@@ -108,6 +108,14 @@ describe('fronts and pressure', () => {
     expect(overlap(estimate(5, 4, 6), estimate(7, 5.5, 9))).toBe(true);
     expect(overlap(estimate(5, 4, 5.4), estimate(7, 5.5, 9))).toBe(false);
     expect(overlap(estimate(5, 4, 6), withheld('No.'))).toBeNull();
+  });
+  it('are used in turn, but neither where pressure took a front’s number away by contradicting it', () => {
+    const [front, pressure, none] = [estimate(5, 4, 6), estimate(7, 5.5, 9), withheld('No.')];
+    expect(airflowFrom(front, pressure, false)).toBe('front');
+    expect(airflowFrom(none, pressure, true)).toBe('pressure');
+    expect(airflowFrom(none, pressure, null)).toBe('pressure');
+    expect(airflowFrom(none, pressure, false)).toBeNull();
+    expect(airflowFrom(none, none, null)).toBeNull();
   });
   it('say what their parting most likely means, with the packing factor that would mend it', () => {
     const parted = (byFront: number, byPressure: number) =>

@@ -30,6 +30,12 @@ describe('what a campaign came to', () => {
       frontFinding(campaignOf(cable('C1', [5, { why: 'no good readings' }, { why: 'no good readings' }])), 'up').whole,
     ).toBe(false);
   });
+  it('is whole where a hole of the log took the dates and the grain was cold behind it', () => {
+    const hole = { aheadC: 18, behindC: null, why: 'Good readings are lacking for 40 fan hours around the arrival.' };
+    const list = cable('C1', [5, hole, hole]);
+    expect(frontFinding(campaignOf(list), 'up', () => 9)).toMatchObject({ whole: true, through: true });
+    expect(frontFinding(campaignOf(list), 'up', () => null)).toMatchObject({ whole: false, through: false });
+  });
   it('without the fan hours of an arrival the hours until through are not known', () => {
     const found = frontFinding(campaignOf(cable('C1', [5, 15, { arrivedMs: 9 }])), 'up');
     expect(found.through).toBe(true);

@@ -1,5 +1,6 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { LACKING } from '../../../src/analysis/fronts/blind-why.ts';
 import { MOVED, outcomesOf, TELLING_REASONS, WANT_OF_READINGS } from '../../../src/analysis/fronts/front-outcomes.ts';
 import { STALLED } from '../../../src/analysis/fronts/stalled.ts';
 import type { Campaign, FrontArrival } from '../../../src/analysis/types.ts';
@@ -42,6 +43,15 @@ describe('what a campaign did at a sensor', () => {
     expect(alone({ why: 'The front did not get there: the temperature did not move that way.' })).toBe('held');
     expect(alone({ why: 'A reason that nobody thought of.' })).toBe('held');
     expect(alone({ unseen: true, why: 'above the surface' })).toBe('unseen');
+  });
+  it('can’t tell where the log broke off amid the front, unless readings that came again say what it did', () => {
+    const hole = { aheadC: 18, behindC: null, why: `${LACKING} 40 fan hours from amid the front on.` };
+    const ended = (endC: number | null) =>
+      outcomesOf(campaignOf([sensorOf('C1', 1, 2, hole)]), 'up', () => endC)[0].outcome;
+    expect(ended(null)).toBe('untold');
+    expect(ended(9)).toBe('followed');
+    expect(ended(12.9)).toBe('followed');
+    expect(ended(17)).toBe('held');
   });
   it('is not held before a sensor that the front went on to, along the air', () => {
     const below = sensorOf('C1', 1, 1, { aheadC: 18, behindC: 16 });

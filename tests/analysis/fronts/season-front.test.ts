@@ -61,6 +61,19 @@ describe('the main front of a bin', () => {
     expect(seasonFront(binOf([], 'N', 'No cable.'))).toMatchObject({ verdict: 'untold', why: 'No cable.', main: null });
     const warm = nth(1, 25, [5, 9], { kind: 'warming' });
     expect(seasonFront(binOf([warm])).why).toMatch(/only warmed it/);
+    const broken = {
+      aheadC: 18,
+      behindC: null,
+      why: 'Good readings are lacking for 40 fan hours from amid the front on.',
+    };
+    const off = seasonFront(binOf([nth(1, 2, [5, 9, broken])]));
+    expect(off).toMatchObject({
+      verdict: 'untold',
+      why: expect.stringMatching(/^The readings of 1 of 3 sensors break off/),
+    });
+    expect(off.main?.through).toBe(false);
+    // A later front came by there.
+    expect(seasonFront(binOf([nth(1, 2, [5, 9, broken]), nth(2, 4, [5, 9, 30])])).verdict).toBe('through');
     const near = { aheadC: 9, behindC: 8.5 };
     expect(seasonFront(binOf([nth(1, 8, [near, near])])).why).toMatch(/steps too small/);
   });
