@@ -22,7 +22,7 @@ import {
 import type { FitSamples } from './fit-samples.ts';
 import { betweenCablesSd } from './grain-between.ts';
 import type { IsothermChoice } from './isotherm-choices.ts';
-import type { PaperMoistures } from './paper-moistures.ts';
+import { PAPERS, type PaperMoistures } from './paper-moistures.ts';
 import { type CableValues, type Played, playCable, type Shown } from './play-cable.ts';
 import { LAYERS, levelsOf, meanStart } from './run-spec-of.ts';
 import { startProfiles } from './start-profile.ts';
@@ -36,8 +36,6 @@ const TEMPERATURE_K = 0.5;
 const MOISTURE_POINTS = 0.5;
 /** Samples of one sensor go together for about two days, and what the bed lacks is shared by some sensors: so many count as one. */
 const TOGETHER = 24;
-/** Tickets in, tickets out, hand samples. */
-export const PAPERS = 3;
 /** A sample farther off than this many standard errors pulls no more than in proportion. */
 const FAR = 3;
 

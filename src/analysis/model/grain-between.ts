@@ -1,6 +1,5 @@
 import type { BinLog } from './bin-log.ts';
-import { PAPERS } from './fit-bin.ts';
-import type { PaperMoisture, PaperMoistures } from './paper-moistures.ts';
+import { PAPERS, type PaperMoisture, type PaperMoistures } from './paper-moistures.ts';
 import { standardErrors } from './standard-errors.ts';
 
 /** Mean moisture of a bin less that at its cables, points, one cable; working assumption. */

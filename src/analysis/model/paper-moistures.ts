@@ -3,6 +3,9 @@ import type { MomentAgreement } from '../moisture/ticket-agreement-types.ts';
 import { LOAD_SAMPLE_SD } from '../moisture/tickets.ts';
 import type { BinLog } from './bin-log.ts';
 
+/** What a fit is held against beside sensors: tickets in, tickets out, hand samples. */
+export const PAPERS = 3;
+
 /** A moisture that is no sensor's, wet basis: fraction and its standard error. */
 export interface PaperMoisture {
   wb: number;
