@@ -1,6 +1,6 @@
+import { errorText } from '../base/error-text.ts';
 import { oneSystemIn } from './one-system.ts';
 import type { MadeBy, Page, PageBody } from './page.ts';
-import { reasonOf } from './section.ts';
 import type { Units } from './units.ts';
 
 /** What every notebook is told, whatever else it takes. */
@@ -46,7 +46,7 @@ export function notebookOf<Input extends PageInput>(
           warnings: [],
           cautions: [],
           sources: [],
-          failure: reasonOf(error),
+          failure: errorText(error),
         };
       }
     },

@@ -1,16 +1,11 @@
 import { errorText } from '../base/error-text.ts';
 import type { Section, SectionBody } from './page.ts';
 
-/** What broke, in one line. */
-export function reasonOf(error: unknown): string {
-  return errorText(error);
-}
-
 /** A section that stands on its own: when its making throws it keeps its heading and says what failed. */
 export function section(id: string, title: string, make: () => SectionBody): Section {
   try {
     return { id, title, ...make() };
   } catch (error) {
-    return { id, title, lead: 'This section could not be made.', failure: reasonOf(error) };
+    return { id, title, lead: 'This section could not be made.', failure: errorText(error) };
   }
 }

@@ -1,4 +1,5 @@
 import type { BinModel } from '../../src/analysis/model/model-types.ts';
+import { withoutRuns } from '../../src/analysis/what-if/bin-what-if.ts';
 import type { BinWhatIf, StrategyOutcome } from '../../src/analysis/what-if/what-if-types.ts';
 import { estimate, withheld } from '../../src/base/estimate.ts';
 import type { Outcome } from '../../src/simulation/run/outcome.ts';
@@ -102,9 +103,9 @@ export const WRITTEN_MODELS: readonly BinWhatIf[] = [
     sure: false,
     why: null,
   },
-  {
-    binId: 'B2',
-    model: {
+  withoutRuns(
+    'B2',
+    {
       ...TRUSTED,
       flowM3S: withheld(WHY_NOT),
       endMoistureWb: withheld(WHY_NOT),
@@ -112,15 +113,6 @@ export const WRITTEN_MODELS: readonly BinWhatIf[] = [
       why: WHY_NOT,
       wouldHelp: ['A plenum log would help.'],
     },
-    columns: [],
-    logged: null,
-    strategies: [],
-    hindsight: null,
-    schedule: null,
-    hangsOn: [],
-    heldBack: { rules: [], why: 'There is no model to run, see how good the models are.' },
-    pick: null,
-    sure: false,
-    why: WHY_NOT,
-  },
+    WHY_NOT,
+  ),
 ];

@@ -56,7 +56,8 @@ export function binWhatIf(loaded: LoadedSeason, review: BinReview): BinWhatIf {
   };
 }
 
-function withoutRuns(binId: string, model: BinModel, why: string): BinWhatIf {
+/** The what-if of a bin whose model is not to be run. */
+export function withoutRuns(binId: string, model: BinModel, why: string): BinWhatIf {
   return {
     binId,
     model,

@@ -1,8 +1,8 @@
+import { errorText } from '../../base/error-text.ts';
 import { pageFrame } from '../../report/define.ts';
 import { draw } from '../../report/figures/draw.ts';
 import { oneSystemIn } from '../../report/one-system.ts';
 import type { MadeBy, Page } from '../../report/page.ts';
-import { reasonOf } from '../../report/section.ts';
 import { sentence } from '../words.ts';
 import { callSite, siteSaid } from './call-site.ts';
 import { plainId } from './plain-id.ts';
@@ -62,5 +62,5 @@ function failureSaid(error: unknown): string {
   const site = error instanceof Error ? callSite(error.stack) : null;
   const kind = error instanceof Error && error.name !== 'Error' ? error.name : null;
   const where = [kind, site === null ? null : siteSaid(site)].filter((part) => part !== null).join(', ');
-  return sentence(where === '' ? reasonOf(error) : `${where}: ${reasonOf(error)}`);
+  return sentence(where === '' ? errorText(error) : `${where}: ${errorText(error)}`);
 }

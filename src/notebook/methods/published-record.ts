@@ -1,4 +1,4 @@
-import { reasonOf } from '../../report/section.ts';
+import { errorText } from '../../base/error-text.ts';
 import type { PublishedCheck } from './published-check.ts';
 import { publishedChecks } from './published-checks.ts';
 
@@ -20,6 +20,6 @@ export function publishedRecord(read: () => PublishedCheck[] = checksOfTheKit): 
   try {
     return { checks: read(), failure: null };
   } catch (error) {
-    return { checks: [], failure: reasonOf(error) };
+    return { checks: [], failure: errorText(error) };
   }
 }

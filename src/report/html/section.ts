@@ -1,6 +1,6 @@
+import { errorText } from '../../base/error-text.ts';
 import { partsOf } from '../figures/in-parts.ts';
 import type { Figure, FlowItem, Page, Section, Table } from '../page.ts';
-import { reasonOf } from '../section.ts';
 import { renderFigure } from './figure.ts';
 import { html, type Markup, slug } from './markup.ts';
 import { renderTable } from './table.ts';
@@ -14,8 +14,8 @@ export function orFailure(make: () => Markup, failed: (reason: string) => void):
   try {
     return make();
   } catch (error) {
-    failed(reasonOf(error));
-    return renderFailure(reasonOf(error));
+    failed(errorText(error));
+    return renderFailure(errorText(error));
   }
 }
 
