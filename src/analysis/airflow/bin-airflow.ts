@@ -153,9 +153,8 @@ export function missing(why: string): BinAirflow {
   };
 }
 
-/** The model's would come first; then the fronts', then the pressure's. */
 /**
- * Which of the two is used. What speaks against the fronts does not take their place: one is wrong, and nothing says which.
+ * Which of the two is used: the fronts', else the pressure's; the model's takes neither's place. What speaks against the fronts does not take their place: one is wrong, and nothing says which.
  *
  * @param agree  of the fronts' whole range with the pressure's
  */

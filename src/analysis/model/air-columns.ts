@@ -2,8 +2,9 @@ import { CORE_RADIUS } from '../moisture/radial-error.ts';
 import type { BinLog } from './bin-log.ts';
 
 /**
- * Air of a core in which no cable hangs, over the mean at the cables: a fifth less where fines gather under the spreader, between
- * nothing and a half (common practice).
+ * Air of a core that no cable tells from the rest, over the mean at the cables: a fifth less where fines gather under the spreader, between
+ * nothing and a half (common practice). The usual, not the mean over bins with fines and without that a bin's airflow is joined with: a
+ * target missed costs more than air too much.
  */
 const UNSEEN_CORE_AIR = 0.8;
 
@@ -15,7 +16,7 @@ export interface AirColumn {
   areaShare: number;
   /** over the bin's mean; areas and airs of all columns come to 1 */
   airShare: number;
-  /** places in the log's cables that hang there or stand for it; none: no cable hangs there */
+  /** places in the log's cables that hang there; none: no cable does */
   cables: readonly number[];
   /** its air is what is usual there: no cable tells it */
   usual: boolean;

@@ -9,7 +9,7 @@ export const STRATEGY_METHODS: readonly Method[] = [
       'A bin is reckoned as 20 layers, one above the other, hour by hour. In each layer the grain and the air that leaves it end at one temperature; what the air gains in water and heat the grain loses, exactly. How fast the grain follows is limited by a drying rate: the published one of its crop, times a factor that the fit to the log sets. Across, a bin is two or three columns side by side: the core under the spreader and the rest, this in two where the fit found the air of its cables to differ by more than 5 % of the mean. A target is reached only when the wettest layer of all is. With the fan off heat is conducted through grain and wall, and the grain breathes. Moisture does not move in grain at rest.',
     constants: [
       'step: an hour; layers: 20 (halving either moves no answer by more than the tests allow)',
-      'a core in which no cable hangs: a quarter of the radius, its air a fifth less than at the cables (common practice: fines gather there)',
+      'a core that no cable tells from the rest: a quarter of the radius, its air a fifth less than at the cables (common practice: fines gather there)',
       'drying rates by crop, on the methods page under equations; published ones for one crop lie apart by a factor of two',
       'for the factor, where the fit begins: 2.3, since a layer of twenty dries by the air that leaves it and so needs a rate two to five times a thin layer’s (worked out)',
     ],
@@ -36,7 +36,7 @@ export const STRATEGY_METHODS: readonly Method[] = [
     id: 'range-of-runs',
     title: 'Ranges of what a way would have cost',
     statement:
-      'Each way is run six times: with the bed as fitted, with less air in wetter grain and more air in drier, with less and with more air in the part that has least, and at twice the fitted drying rate. The range is the lowest and the highest of the six, which is no 90 % interval. A way is told as the cheapest only where it stays so in each run by itself.',
+      'Each way is run six times: with the bed as fitted, with less air in wetter grain and more air in drier, with less and with more air in the part that has least, and at twice the fitted drying rate. The range is the lowest and the highest of the six, which is no 90 % interval. Named is, of the ways that reach the target with the bed as fitted, the one that lies least above the cheapest of each run on the mean of all; no run counts for more than half dearer, and one that misses for that.',
     constants: [
       'air 5 % less and more, grain 0.15 point wetter and drier, or as far as the isotherms that go with the log leave it open, air of the part that has least 15 % less and more (about a standard error of what a fit leaves open)',
     ],

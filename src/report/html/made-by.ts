@@ -2,10 +2,11 @@ import type { Page, Table } from '../page.ts';
 import { html, type Markup } from './markup.ts';
 import { renderTable } from './table.ts';
 
+const NO_ROWS = 'This file is no log: it holds numbers that were worked out before.';
+
 /** "How this page was made": enough to make it again, and to see whether it was made from the same files. */
 export function renderMadeBy(page: Page, what = 'page'): Markup {
   const { madeBy, units } = page;
-  const NO_ROWS = 'This file is no log: it holds numbers that were worked out before.';
   const span = (rows: number | null, ms: number | null) =>
     ms ?? { value: null, why: rows === null ? NO_ROWS : 'No row of this file was kept.' };
   const table: Table = {
