@@ -1,8 +1,9 @@
 import { Command } from 'commander';
+import { type SeedRange, seedRange } from './bench/seed-range.ts';
 import { leave } from './command-line.ts';
 
 // Loaded when asked for: what one bench brings into the process would weigh on another.
-const BENCHES: Readonly<Record<string, (options: { seeds?: string }) => Promise<void> | void>> = {
+const BENCHES: Readonly<Record<string, (options: { seeds?: SeedRange }) => Promise<void> | void>> = {
   coverage: async () => (await import('./bench/coverage/bench-coverage.ts')).benchCoverage(),
   drawing: async () => (await import('./bench/bench-drawing.ts')).benchDrawing(),
   model: async ({ seeds }) => (await import('./bench/model/bench-model.ts')).benchModel(seeds),
@@ -23,6 +24,7 @@ const program = new Command('bench')
   .option(
     '--seeds <from-to>',
     'of ranking-fits and model: the drawn seasons, e.g. 9401-9420, so that long runs can be done in parts',
+    seedRange,
   )
   .addHelpText('after', '\nExit status: 0 done; 2 wrong command line.\n\nExample: npm run bench -- physics review')
   .exitOverride(leave)

@@ -1,3 +1,4 @@
+import type { SeedRange } from '../seed-range.ts';
 import { BADNESS } from './made-bad.ts';
 import type { ModelCase } from './model-cases.ts';
 import { withModelPool } from './model-pool.ts';
@@ -16,9 +17,9 @@ const UNSEEN_K = 1.5;
 /**
  * Bins of drawn seasons with a known truth, fitted: how near the fits come, how often they are trusted, and with logs made wrong.
  *
- * @param seeds  `from-to`, all of which are made bad too; left out: the usual ones
+ * @param seeds  all of which are made bad too; left out: the usual ones
  */
-export async function benchModel(seeds?: string): Promise<void> {
+export async function benchModel(seeds?: SeedRange): Promise<void> {
   await withModelPool(async (run) => {
     for (const { name, from, to, bad: badSeasons } of seeds === undefined ? USUAL : [asked(seeds)]) {
       const seasons = async (last: number, bad: string | null) => {
@@ -36,8 +37,7 @@ export async function benchModel(seeds?: string): Promise<void> {
   });
 }
 
-function asked(seeds: string): (typeof USUAL)[number] {
-  const [from, to = from] = seeds.split('-').map(Number);
+function asked({ from, to }: SeedRange): (typeof USUAL)[number] {
   return { name: 'asked for', from, to, bad: to - from + 1 };
 }
 

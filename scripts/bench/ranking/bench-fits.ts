@@ -1,24 +1,22 @@
 import { availableParallelism } from 'node:os';
 import { workerPool } from '../../threads/worker-pool.ts';
+import type { SeedRange } from '../seed-range.ts';
 import type { FitCase } from './fit-cases.ts';
 import { RANKED } from './try-out.ts';
 
 /** Enough for about 50 bins whose models are trusted and whose strategies part. */
-const SEEDS = '9401-9500';
+const SEEDS = { from: 9401, to: 9500 };
 
 /**
  * Is the strategy that is called cheapest on a bed as fitted to a season's log the cheapest in truth, in another autumn? For drawn
  * bins the season is played by the generator's finer bed, logged with all errors, fitted; then every strategy is run through the
  * fitted bed and through the finer one in weather that the fit has not seen.
- *
- * @param seeds  `from-to`
  */
-export async function benchFits(seeds = SEEDS): Promise<void> {
-  const [from, to = from] = seeds.split('-').map(Number);
+export async function benchFits({ from, to }: SeedRange = SEEDS): Promise<void> {
   const pool = workerPool(Math.min(2, availableParallelism()));
   try {
     const run = pool.job<number, FitCase[]>(new URL('./fit-task.ts', import.meta.url), 'default');
-    process.stdout.write(`ranking of fitted beds in another autumn, drawn seasons ${seeds}\n`);
+    process.stdout.write(`ranking of fitted beds in another autumn, drawn seasons ${from}-${to}\n`);
     const cases: FitCase[] = [];
     const tell = async (seed: number) => {
       const of = await run(seed);
