@@ -117,7 +117,7 @@ export function groupTables(bins: readonly BinHours[], units: Units): Table[] {
     columns: [
       { key: 'bin', label: 'Bin', quantity: null },
       { key: 'part', ...part },
-      { key: 'hours', label: 'Fan hours', quantity: 'hours', known: 'measured' },
+      { key: 'hours', label: 'Fan hours', quantity: 'hours' },
       { key: 'for', label: 'For the goal', quantity: 'hours' },
       { key: 'against', label: 'Against it', quantity: 'hours' },
       { key: 'unclassed', label: 'Not classed', quantity: 'hours', known: 'measured' },

@@ -100,7 +100,7 @@ describe.each(['sorrel-fork', 'sorrel-fork-2023'])('the review of %s', (folder) 
       expect(useful!.forGoal.value! + useful!.against.value!, bin.id).toBeLessThanOrEqual(told + 1e-6);
       for (const groups of [useful!.months, useful!.hoursOfDay, useful!.outdoor]) {
         expect(
-          groups.reduce((sum, one) => sum + one.hours, 0),
+          groups.reduce((sum, one) => sum + one.hours.value!, 0),
           bin.id,
         ).toBeCloseTo(told, 6);
       }

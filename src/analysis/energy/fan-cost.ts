@@ -27,10 +27,14 @@ export function fanRelSd(season: FanSeason): number {
   return Math.hypot(season.energyRelSd, metered ? 0 : (season.onHoursSd ?? 0) / season.onHours);
 }
 
+/** A fan's mean power while running, W; the nameplate's where it never ran. */
+export function runningPowerW(fan: Fan, { onHours, energyKwh }: FanSeason): number {
+  return onHours > 0 && energyKwh > 0 ? (energyKwh * 1000) / onHours : nominalPower(fan).powerW;
+}
+
 /** What one fan used and what its tariff charged for it. */
 export function fanCost(fan: Fan, season: FanSeason, bill: TariffBill | undefined): FanCost {
-  const runningW =
-    season.onHours > 0 && season.energyKwh > 0 ? (season.energyKwh * 1000) / season.onHours : nominalPower(fan).powerW;
+  const runningW = runningPowerW(fan, season);
   const relSd = fanRelSd(season);
   const moreKwh = (season.unknownHours * runningW) / 1000;
   const energyKwh = { value: season.energyKwh, sd: relSd * season.energyKwh, more: moreKwh };

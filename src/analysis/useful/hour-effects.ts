@@ -60,7 +60,8 @@ export function firstEffect(goal: Goal): 'moisture' | 'temperature' {
 /**
  * An hour's name: its first effect if it has one, else its second.
  *
- * @param known  whether a bin's moisture (temperature) is known at all: where it never is, the other names the hours alone
+ * @param known  whether a bin's moisture (temperature) is known at all: where it never is, the other names the hours alone;
+ *               that it does nothing much names no hour, for what the unknown one did is open
  */
 export function hourClass(
   { moisture, temperature }: Effects,
@@ -69,7 +70,6 @@ export function hourClass(
 ): HourClass {
   const order = first === 'moisture' ? (['moisture', 'temperature'] as const) : (['temperature', 'moisture'] as const);
   const name = { moisture: { '-1': 'dry', '1': 'rewet' }, temperature: { '-1': 'cool', '1': 'warm' } } as const;
-  let told = false;
   for (const which of order) {
     const value = which === 'moisture' ? moisture : temperature;
     if (Number.isNaN(value)) {
@@ -77,9 +77,8 @@ export function hourClass(
       continue;
     }
     if (value !== 0) return name[which][value < 0 ? '-1' : '1'];
-    told = true;
   }
-  return told ? 'little' : 'unknown';
+  return known.moisture && known.temperature ? 'little' : 'unknown';
 }
 
 /**

@@ -10,5 +10,5 @@ export function judgeCases(known: KnownHours, choices: CaseChoices, aim: Aim, gr
     temperature: main.plateauC.some((value, i) => !Number.isNaN(value + main.grainC[i])),
   };
   const of = (one: typeof main) => judge(one, aim, grain, told);
-  return { main: of(main), changed: changed.map((cases) => cases.map(of)) };
+  return { main: of(main), changed: changed.map((cases) => cases.map(of)), known: told };
 }

@@ -1,4 +1,4 @@
-import { type Estimate, estimate } from '../../base/estimate.ts';
+import { type Estimate, estimate, Z90 } from '../../base/estimate.ts';
 import {
   type Aim,
   firstEffect,
@@ -73,24 +73,32 @@ export function judge(
 export interface JudgedCases {
   main: Judged;
   changed: readonly (readonly Judged[])[];
+  /** whether the bin's moisture and temperature are known at any of the hours */
+  known: { moisture: boolean; temperature: boolean };
+}
+
+/** What a sum over judged hours leaves open beside the choices that they were judged by. */
+export interface LeftOpen {
+  /** what the sum cannot exceed */
+  most: number;
+  /** added to the upper end whole: what hours that nobody can class, and a silent log, could add */
+  more: number;
+  /** standard error of the sum by the log's own error */
+  sd: number;
 }
 
 /**
  * A sum over the hours with the interval that the choices leave: the farthest cases of each kind of choice, the kinds
- * taken as independent.
- *
- * @param most  what the sum cannot exceed
- * @param more  added to the upper end whole: what hours that nobody can class could add
+ * taken as independent, and the log's own error with them.
  */
 export function spanned(
   { main, changed }: JudgedCases,
   sum: (judged: Judged) => number,
-  most = Number.POSITIVE_INFINITY,
-  more = 0,
+  { most, more, sd }: LeftOpen,
 ): Estimate {
   const value = sum(main);
-  let down = 0;
-  let up = 0;
+  let down = (Z90 * sd) ** 2;
+  let up = down;
   for (const cases of changed) {
     const sums = cases.map(sum);
     down += Math.max(0, value - Math.min(value, ...sums)) ** 2;

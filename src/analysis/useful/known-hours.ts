@@ -3,7 +3,7 @@ import { zoneOf } from '../../base/zone.ts';
 import { goodReadings } from '../fronts/good-readings.ts';
 import { grainMean } from '../fronts/grain-mean.ts';
 import { fillTimes } from '../grain/fill-times.ts';
-import { type BinMoisture, FAN_OFF, FAN_ON } from '../types.ts';
+import { type BinMoisture, FAN_OFF, FAN_ON, FAN_UNKNOWN } from '../types.ts';
 import { airIfRun, type MoistAir, outdoorAir } from './entering-moist-air.ts';
 import { type FanAir, fanAir } from './fan-air.ts';
 import { grainMoistureAt, type MoistureCurve } from './grain-moisture-at.ts';
@@ -22,12 +22,18 @@ export interface SeasonHours {
   on: HourPieces;
   /** only while grain was in */
   off: HourPieces;
+  /** the log is silent */
+  silent: HourPieces;
   known: KnownHours;
+  /** as they would have been with the fan on */
   offKnown: KnownHours;
-  /** outdoor air of the hours on */
+  silentKnown: KnownHours;
+  /** outdoor air of the hours on, and of those silent */
   outdoor: MoistAir;
-  /** [pieces on]; 0 while the bin held no grain */
+  silentOutdoor: MoistAir;
+  /** [pieces on], [pieces silent]; 0 while the bin held no grain */
   grain: Uint8Array;
+  silentGrain: Uint8Array;
   air: FanAir;
   moistureFrom: MoistureCurve['from'];
   choices: CaseChoices;
@@ -43,26 +49,34 @@ export function knownHours(input: UsefulInput): SeasonHours {
   const weather = moistAirLog(input.weather, pressurePa);
   const on = hourPieces(spans, FAN_ON, zone);
   const off = hourPieces(spans, FAN_OFF, zone, fromMs, toMs);
+  const silent = hourPieces(spans, FAN_UNKNOWN, zone);
   const air = fanAir(bin, season, spans, on.midMs, moistAirLog(input.plenum, pressurePa), weather, pressurePa);
-  const outdoorOff = outdoorAir(weather, off.midMs, pressurePa);
-  const ifRun = (moreK: number) =>
-    airIfRun(outdoorOff, air.warmingKnown ? air.main.warmingK + moreK : Number.NaN, pressurePa);
   const readings = input.series.map((one) => goodReadings(one, fromMs, toMs)).filter((one) => one.timeMs.length > 0);
   const tempAt = (atMs: Float64Array) => grainMean(bin, readings, atMs);
   const moistureAt = (atMs: Float64Array) => grainMoistureAt(input.moisture, fill, spans, atMs);
   const { moistureWb, from } = moistureAt(on.midMs);
+  const ifRun = (midMs: Float64Array, outdoor: MoistAir): KnownHours => {
+    const warmed = (moreK: number) =>
+      airIfRun(outdoor, air.warmingKnown ? air.main.warmingK + moreK : Number.NaN, pressurePa);
+    return {
+      air: warmed(0),
+      otherWarmings: air.others.length === 0 ? [] : [warmed(-air.offK), warmed(air.offK)],
+      grainWb: moistureAt(midMs).moistureWb,
+      grainC: tempAt(midMs),
+    };
+  };
+  const silentOutdoor = outdoorAir(weather, silent.midMs, pressurePa);
   return {
     on,
     off,
+    silent,
     known: { air: air.main, otherWarmings: air.others, grainWb: moistureWb, grainC: tempAt(on.midMs) },
-    offKnown: {
-      air: ifRun(0),
-      otherWarmings: air.others.length === 0 ? [] : [ifRun(-air.offK), ifRun(air.offK)],
-      grainWb: moistureAt(off.midMs).moistureWb,
-      grainC: tempAt(off.midMs),
-    },
+    offKnown: ifRun(off.midMs, outdoorAir(weather, off.midMs, pressurePa)),
+    silentKnown: ifRun(silent.midMs, silentOutdoor),
     outdoor: outdoorAir(weather, on.midMs, pressurePa),
+    silentOutdoor,
     grain: inGrain(on, bin, fill),
+    silentGrain: inGrain(silent, bin, fill),
     air,
     moistureFrom: from,
     choices: {

@@ -2,25 +2,40 @@ import { type Estimate, withheld } from '../../base/estimate.ts';
 import type { KnownHours } from './hour-cases.ts';
 import type { Aim } from './hour-effects.ts';
 import type { HourPieces } from './hour-pieces.ts';
-import { hoursWhere, sumOf, sumWhere } from './hour-sums.ts';
-import { type JudgedCases, spanned } from './judged-hours.ts';
+import { sumOf, sumWhere } from './hour-sums.ts';
+import { type Judged, type JudgedCases, spanned } from './judged-hours.ts';
+import { HOUR_CLASSES } from './useful-hours-types.ts';
 
-/** Hours with the fan off in which running would have paid; only the hours, for what they would have cost is not known. */
-export function offHours(aim: Aim, off: HourPieces, cases: JudgedCases, known: KnownHours): Estimate {
+const EMPTY = HOUR_CLASSES.indexOf('empty');
+
+/** Hours that the fan stood still, or may have: what their air and grain were, and what running could have done. */
+export interface StillHours {
+  pieces: HourPieces;
+  known: KnownHours;
+  cases: JudgedCases;
+}
+
+/**
+ * Hours with the fan off in which running would have paid; only the hours, for what they would have cost is not known.
+ *
+ * @param silent  hours of which the log does not tell whether the fan ran: they are in the upper end
+ */
+export function offHours(aim: Aim, { pieces: off, known, cases }: StillHours, silent: StillHours): Estimate {
   if (aim.goal === 'hold') return withheld('The goal is to hold the grain, which has no target to run the fan for.');
   if (aim.goal === 'cool' && aim.tempC === null) return withheld('No target temperature is stated.');
   if (aim.goal !== 'cool' && aim.moistureWb === null) return withheld('No target moisture is stated.');
-  const air = aim.goal === 'cool' ? known.air.tempC : known.air.rh;
-  const grain = aim.goal === 'cool' ? known.grainC : known.grainWb;
-  const untold = sumWhere(off, (i) => Number.isNaN(air[i] + grain[i]));
+  const lacking = ({ air, grainC, grainWb }: KnownHours, i: number) =>
+    Number.isNaN(aim.goal === 'cool' ? air.tempC[i] + grainC[i] : air.rh[i] + grainWb[i]);
+  const untold = sumWhere(off, (i) => lacking(known, i));
   const all = sumOf(off.hours);
   if (all > 0 && untold > all / 2) {
     return withheld('Of more than half of the hours with the fan off, air or grain is not known.');
   }
-  return spanned(
-    cases,
-    hoursWhere(off, ({ pays }) => pays, 1),
-    all,
-    untold,
-  );
+  const maybe = (one: Judged) =>
+    sumWhere(silent.pieces, (i) => one.classes[i] !== EMPTY && (one.pays[i] === 1 || lacking(silent.known, i)));
+  return spanned(cases, (one) => sumWhere(off, (i) => one.pays[i] === 1), {
+    most: all + sumOf(silent.pieces.hours),
+    more: untold + Math.max(...[silent.cases.main, ...silent.cases.changed.flat()].map(maybe)),
+    sd: 0,
+  });
 }

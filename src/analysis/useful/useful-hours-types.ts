@@ -13,8 +13,8 @@ export type Verdict = (typeof VERDICTS)[number];
 export interface HourGroup {
   /** `2024-10`; the first hour of the band, `0` to `21`; `temperature band, humidity band` as indices, `2 1` */
   key: string;
-  /** fan hours, as the fan log tells them */
-  hours: number;
+  /** fan hours, as the fan log tells them; the upper end holds its silence */
+  hours: Estimate;
   forGoal: Estimate;
   against: Estimate;
   /** hours that nobody can class, with those of an empty bin */
@@ -27,7 +27,7 @@ export interface UsefulHours {
   limits: { moistureWb: number; temperatureK: number; stated: boolean };
   /** which effect names an hour that has both */
   first: 'moisture' | 'temperature';
-  /** hours by class; they add up to the bin's fan hours */
+  /** hours by class; they add up to the bin's fan hours, those withheld counting none */
   hours: Readonly<Record<HourClass, Estimate>>;
   /** hours that worked for the bin's goal, and against it */
   forGoal: Estimate;

@@ -1,11 +1,17 @@
 import type { Bin } from '../../season/season.ts';
 import type { Aim } from './hour-effects.ts';
+import { sumOf } from './hour-sums.ts';
 import type { Judged } from './judged-hours.ts';
 import type { SeasonHours } from './known-hours.ts';
 import { HOUR_CLASSES } from './useful-hours-types.ts';
 
 /** What a reader must know of a bin's hours, whole sentences; degrees in both systems. */
-export function usefulNotes(bin: Bin, { on, air, moistureFrom }: SeasonHours, main: Judged, aim: Aim): string[] {
+export function usefulNotes(
+  bin: Bin,
+  { on, air, moistureFrom, silent, known: { grainC } }: SeasonHours,
+  main: Judged,
+  aim: Aim,
+): string[] {
   const show = (value: number) => String(Number(value.toPrecision(3)));
   const hoursOf = (name: (typeof HOUR_CLASSES)[number]) =>
     on.hours.reduce((sum, hours, i) => sum + (main.classes[i] === HOUR_CLASSES.indexOf(name) ? hours : 0), 0);
@@ -36,6 +42,11 @@ export function usefulNotes(bin: Bin, { on, air, moistureFrom }: SeasonHours, ma
   if (moistureFrom === null) {
     notes.push('The grain’s moisture is not known, so hours are named by temperature alone.');
   }
+  if (grainC.length > 0 && grainC.every(Number.isNaN)) {
+    notes.push(
+      'The grain’s temperature is not known, so hours are named by moisture alone; one that did next to nothing to it may have cooled or warmed the grain.',
+    );
+  }
   if (aim.goal !== 'hold' && (aim.goal === 'cool' ? aim.tempC : aim.moistureWb) === null) {
     notes.push(
       'Without a stated target nobody can say when the goal was reached: all of the season is judged as before it.',
@@ -45,6 +56,11 @@ export function usefulNotes(bin: Bin, { on, air, moistureFrom }: SeasonHours, ma
   if (unknown >= 0.5)
     notes.push(
       `${show(unknown)} h could not be classed: air or grain is not known; the upper ends for and against the goal include them.`,
+    );
+  const quiet = sumOf(silent.hours);
+  if (quiet >= 0.5)
+    notes.push(
+      `The fan log is silent for ${show(quiet)} h: the upper ends include those of them in which a fan that ran would have counted, and those that could not be classed.`,
     );
   const empty = hoursOf('empty');
   if (empty >= 0.5) notes.push(`${show(empty)} h ran while the bin held no grain.`);

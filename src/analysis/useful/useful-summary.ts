@@ -8,7 +8,8 @@ import { DAY_BAND_H, type HourClass, type HourGroup, OUTDOOR_BANDS, type UsefulH
 const GROUP_SHAPE = z.strictObject({
   by: z.enum(['month', 'hour of the day', 'outdoor air']),
   part: z.string().describe('2024-10; 03-06, local; 10 to 20 C, 60 to 80 %'),
-  hours: number.describe('h, measured'),
+  hours: number.describe('h'),
+  hoursInterval: interval,
   forGoal: number.describe('h'),
   forGoalInterval: interval,
   against: number.describe('h'),
@@ -46,14 +47,13 @@ export const USEFUL_SHAPE = z
     groups: z.array(GROUP_SHAPE).describe('the fan hours by month, by hour of the day, by outdoor air'),
     why,
   })
-  .describe('fan hours by what their air could do to the grain; the seven classes add up to the fan hours');
+  .describe('fan hours by what their air could do to the grain; the classes that are told add up to the fan hours');
 
 export function usefulSummary(review: BinReview): z.infer<typeof USEFUL_SHAPE> {
   const of = review.useful ?? null;
   const none = noHours(review);
   const told = (pick: (useful: UsefulHours) => Estimate) => (of === null ? withheld(none) : pick(of));
-  const hours = (name: HourClass) =>
-    told((useful) => (useful.why === null ? useful.hours[name] : withheld(useful.why)));
+  const hours = (name: HourClass) => told((useful) => useful.hours[name]);
   const forGoal = told((one) => one.forGoal);
   const against = told((one) => one.against);
   const againstShare = told((one) => one.againstShare);
@@ -84,7 +84,7 @@ function groupsOf(of: UsefulHours): z.infer<typeof GROUP_SHAPE>[] {
     groups.map((one) => ({
       by,
       part: part(one.key),
-      hours: plain(one.hours),
+      ...both('hours', one.hours),
       ...both('forGoal', of.why === null ? one.forGoal : withheld(of.why)),
       ...both('against', of.why === null ? one.against : withheld(of.why)),
       unclassed: plain(one.unclassed),

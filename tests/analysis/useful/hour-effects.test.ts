@@ -80,8 +80,9 @@ describe('an hour of published air', () => {
     expect(hourEffects({ ...state, airWb: 0.1549 }, USUAL_LIMITS).moisture).toBe(0);
     const lacking = hourEffects({ ...state, airWb: Number.NaN }, USUAL_LIMITS);
     expect(hourClass(lacking, 'moisture', BOTH)).toBe('unknown');
-    // Named by temperature alone in a bin whose moisture is never known.
-    expect(hourClass(lacking, 'moisture', { moisture: false, temperature: true })).toBe('little');
+    // In a bin whose moisture is never known temperature alone names it, but that it did little names nothing.
+    expect(hourClass(lacking, 'moisture', { moisture: false, temperature: true })).toBe('unknown');
+    expect(hourClass({ ...lacking, temperature: -1 }, 'moisture', { moisture: false, temperature: true })).toBe('cool');
     expect(
       hourClass({ moisture: Number.NaN, temperature: Number.NaN }, 'moisture', { moisture: false, temperature: false }),
     ).toBe('unknown');

@@ -1,5 +1,12 @@
-import { pushSpan, spanList, toFanSpans } from '../../../src/analysis/fan/spans.ts';
-import { type BinFan, type BinMoisture, FAN_OFF, FAN_ON, type FanSeason } from '../../../src/analysis/types.ts';
+import { fanHoursBetween, pushSpan, spanList, toFanSpans } from '../../../src/analysis/fan/spans.ts';
+import {
+  type BinFan,
+  type BinMoisture,
+  FAN_OFF,
+  FAN_ON,
+  FAN_UNKNOWN,
+  type FanSeason,
+} from '../../../src/analysis/types.ts';
 import type { UsefulInput } from '../../../src/analysis/useful/useful-input.ts';
 import type { Season } from '../../../src/season/season.ts';
 import { inventedBin, seriesOf } from '../fronts/invented-bin.ts';
@@ -28,6 +35,11 @@ export interface Made {
   usefulHours?: Season['usefulHours'];
   filledDay?: number;
   moistures?: boolean;
+  temperatures?: boolean;
+  /** the fan's log is silent in an hour of a day */
+  silent?: (hour: number, day: number) => boolean;
+  /** standard error of the fan hours, h */
+  hoursSd?: number;
 }
 
 /**
@@ -46,10 +58,20 @@ export function knownInput(made: Made = {}): UsefulInput {
   for (let h = 0; h < DAYS * 24; h++) {
     const run = on(h % 24, Math.floor(h / 24));
     // The power wobbles from hour to hour, as logged currents do: a change of power alone is no start.
-    pushSpan(list, START + h * HOUR, START + (h + 1) * HOUR, run ? FAN_ON : FAN_OFF, run ? 10_000 + (h % 2) : 0);
+    if (made.silent?.(h % 24, Math.floor(h / 24)))
+      pushSpan(list, START + h * HOUR, START + (h + 1) * HOUR, FAN_UNKNOWN, Number.NaN);
+    else pushSpan(list, START + h * HOUR, START + (h + 1) * HOUR, run ? FAN_ON : FAN_OFF, run ? 10_000 + (h % 2) : 0);
   }
   const spans = toFanSpans(list);
-  const fan = { fanId: 'F1', spans, energyRelSd: 0.02 } as unknown as FanSeason;
+  const onHours = fanHoursBetween(spans);
+  const fan = {
+    fanId: 'F1',
+    spans,
+    energyRelSd: 0.02,
+    onHours,
+    energyKwh: 10 * onHours,
+    onHoursSd: made.hoursSd,
+  } as unknown as FanSeason;
   const base = inventedBin(HEIGHTS, 2, made.direction ?? 'up');
   const filledMs = START + (made.filledDay ?? 0) * DAY;
   const bin = {
@@ -103,7 +125,7 @@ export function knownInput(made: Made = {}): UsefulInput {
         i + 1,
         height,
         times,
-        times.map(() => grainC),
+        times.map(() => (made.temperatures === false ? Number.NaN : grainC)),
       );
       return told
         ? { ...one, moistureWb: Float64Array.from(times, () => grainWb), moistureFlags: new Uint8Array(times.length) }
