@@ -60,7 +60,9 @@ export function fineRun(
   const memory = new Float64Array(MEMORY);
   const meter = newMeter(hours);
   const around = hoursAround(hours);
-  const view = { ranBefore: 0, fanHours: 0, goal, targetWb, targetC } as View;
+  // As the kit's own view: a target that is not stated is no 0.
+  const stated = { targetWb: targetWb ?? Number.NaN, targetC: targetC ?? Number.NaN };
+  const view = { ranBefore: 0, fanHours: 0, goal, ...stated } as View;
   const count = hours.tempC.length;
   let since = Number.NaN;
   for (let hour = 0; hour < count; hour++) {
