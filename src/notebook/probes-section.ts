@@ -1,9 +1,9 @@
 import type { BinReview } from '../analysis/types.ts';
-import type { Estimate } from '../base/estimate.ts';
+import { type Estimate, turned } from '../base/estimate.ts';
 import { listed } from '../base/listed.ts';
 import type { SectionBody } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
-import { offsetPartsTable, offsetsTable, probed, samplesTable } from './probes-tables.ts';
+import { offsetPartsTable, offsetsTable, probed, samplesTable, sensorName } from './probes-tables.ts';
 import { ticketsTable } from './probes-tickets.ts';
 import { counted, known } from './words.ts';
 
@@ -23,6 +23,14 @@ export function agreementSection(bins: readonly BinReview[], units: Units): Sect
           ]),
       ...hand.flatMap(({ one, probes }) => [
         ...probes.notes.map((note) => `${one.bin.name}: ${note}`),
+        ...probes.sensors.flatMap((sensor) => {
+          const more = sensor.beyondOthers;
+          return more === null
+            ? []
+            : [
+                `${one.bin.name}: ${sensorName(sensor)} reads ${reads(more, units)} beside the other sensors, by ${counted(sensor.pairs, 'hand sample')}: have it looked at.`,
+              ];
+        }),
         ...probes.unmatched.map(
           ({ count, why }) => `${one.bin.name}: ${counted(count, 'hand sample')} not used: ${why}.`,
         ),
@@ -60,11 +68,8 @@ function probesLead(bins: readonly BinReview[], units: Units): string {
 }
 
 /** `0.4 points (0.0 to 0.9) too dry`. */
-function reads(offset: Estimate & { value: number }, units: Units): string {
-  const dry = offset.value < 0;
-  const [low, high] = offset.interval ?? [offset.value, offset.value];
-  const size: Estimate = dry
-    ? { value: -offset.value, interval: [-high, -low], why: null }
-    : { value: offset.value, interval: [low, high], why: null };
+function reads(offset: Estimate, units: Units): string {
+  const dry = (offset.value ?? 0) < 0;
+  const size = dry ? turned(offset) : offset;
   return `${units.say('points', size)} too ${dry ? 'dry' : 'wet'}`;
 }

@@ -52,7 +52,7 @@ export function offsetsTable(bins: readonly BinReview[], units: Units): Table {
 export function offsetPartsTable(bins: readonly BinReview[]): Table {
   return {
     id: 'probe-offsets',
-    caption: 'Cables less samples, by the cables at one distance from the centre and by day',
+    caption: 'Cables less samples, by the cables at one distance from the centre, by sensor and by day',
     folded: 'on screen',
     columns: [
       { key: 'bin', label: 'Bin', quantity: null },
@@ -62,21 +62,30 @@ export function offsetPartsTable(bins: readonly BinReview[]): Table {
       { key: 'cold', label: 'Of them under 4 °C (40 °F)', quantity: 'count' },
       { key: 'offset', label: 'Cables less samples', quantity: 'points' },
     ],
-    rows: probed(bins).flatMap(({ one, probes }) => [
+    rows: probed(bins).flatMap(({ one: review, probes }) => [
       ...probes.rings.map(
         (ring): Record<string, Cell> => ({
-          bin: one.bin.name,
+          bin: review.bin.name,
           of: ring.cables.join(', '),
           day: { value: null, why: 'All days together.' },
           samples: ring.pairs,
-          cold: probes.pairs.filter((pair) => pair.counted && pair.cold && pair.cables.join() === ring.cables.join())
-            .length,
+          cold: coldOf(probes, ({ cables }) => cables.join() === ring.cables.join()),
           offset: ring.offset,
+        }),
+      ),
+      ...probes.sensors.map(
+        (one): Record<string, Cell> => ({
+          bin: review.bin.name,
+          of: sensorName(one),
+          day: { value: null, why: 'All days together.' },
+          samples: one.pairs,
+          cold: coldOf(probes, ({ sensors }) => sensors.includes(`${one.cable} ${one.sensor}`)),
+          offset: one.offset,
         }),
       ),
       ...probes.days.map(
         (day): Record<string, Cell> => ({
-          bin: one.bin.name,
+          bin: review.bin.name,
           of: 'all',
           day: day.dayMs,
           samples: day.pairs,
@@ -87,6 +96,15 @@ export function offsetPartsTable(bins: readonly BinReview[]): Table {
     ]),
     empty: 'no sample could be held against a cable in still air.',
   };
+}
+
+/** `R1, sensor 3` */
+export function sensorName({ cable, sensor }: { cable: string; sensor: number }): string {
+  return `${cable}, sensor ${sensor}`;
+}
+
+function coldOf({ pairs }: BinProbes, where: (pair: BinProbes['pairs'][number]) => boolean): number {
+  return pairs.filter((pair) => pair.counted && pair.cold && where(pair)).length;
 }
 
 /** Every hand sample with what the cables said there. */
@@ -121,7 +139,15 @@ export function samplesTable(bins: readonly BinReview[]): Table {
           sample: reading.moistureWb,
           cables: pair.cableWb,
           offset: { value: pair.offset, interval: [pair.offset - half, pair.offset + half], why: null },
-          counts: pair.counted ? 'yes' : !pair.stillAir ? 'no, fan running' : pair.far ? 'no, far off' : 'no, cold',
+          counts: pair.counted
+            ? 'yes'
+            : pair.air === 'moving'
+              ? 'no, fan running'
+              : pair.air === 'unknown'
+                ? 'no, no fan log'
+                : pair.far
+                  ? 'no, far off'
+                  : 'no, cold',
         };
       }),
     ),

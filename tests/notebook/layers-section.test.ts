@@ -159,6 +159,15 @@ describe('the moisture page', () => {
       unmatched: [{ count: 2, why: 'no height is given' }],
       bin: offset,
       rings: [],
+      sensors: [
+        {
+          cable: 'C1',
+          sensor: 3,
+          pairs: 2,
+          offset: { value: 0.9, interval: [0.3, 1.5] as [number, number], why: null },
+          beyondOthers: { value: 1.5, interval: [1.2, 1.8] as [number, number], why: null },
+        },
+      ],
       days: [],
       meterLimit: 0.5,
       corrected: null,
@@ -167,6 +176,9 @@ describe('the moisture page', () => {
     };
     const sampled = agreementSection([bin('North', { tickets: undefined }, { probes })], units);
     expect(sampled.lead).toContain('By hand samples the cables read 0.6 points (0.2 to 1.0) too dry in North.');
+    expect(sampled.notes).toContain(
+      'North: C1, sensor 3 reads 1.5 points (1.2 to 1.8) too wet beside the other sensors, by 2 hand samples: have it looked at.',
+    );
     expect(sampled.notes).toContain('North: 2 hand samples not used: no height is given.');
   });
 });

@@ -7,7 +7,7 @@ import { FAN_OFF, FAN_ON, type FanSpans } from '../types.ts';
 const STILL_HOURS = 2;
 
 export const AIR_MOVING = 0;
-const AIR_SETTLING = 1;
+export const AIR_SETTLING = 1;
 export const AIR_STILL = 2;
 const AIR_UNKNOWN = 3;
 

@@ -8,6 +8,7 @@ import { type PairInput, pairProbe } from './pair-probes.ts';
 import { COLD_METER_LIMIT, countedPairs, METER_LIMIT, probeOffset } from './probe-offset.ts';
 import { probeReadings } from './probe-readings.ts';
 import type { BinProbes, ProbePair } from './probe-types.ts';
+import { sensorOffsets } from './sensor-offsets.ts';
 
 /**
  * Hand samples of a bin against its cables near their place and day: by how much the cables read wetter, by sample, ring,
@@ -37,7 +38,7 @@ export function binProbes(probes: Table, input: BinMoistureInput, moisture: BinM
     const local = new Date(toLocalMs(zone, pair.reading.timeMs));
     return localDayStart(zone, local.getUTCFullYear(), local.getUTCMonth() + 1, local.getUTCDate());
   };
-  const still = pairs.filter((one) => one.stillAir && one.far !== true);
+  const still = pairs.filter((one) => one.air === 'still' && one.far !== true);
   const days = [...new Set(still.map(dayOf))].map((dayMs) => {
     const own = still.filter((one) => dayOf(one) === dayMs);
     const cold = own.filter((one) => one.cold).length;
@@ -49,13 +50,14 @@ export function binProbes(probes: Table, input: BinMoistureInput, moisture: BinM
         ? 'No hand samples of this bin are given.'
         : `None of the ${leftOut} hand samples of this bin can be believed.`
       : counted.length === 0
-        ? `No hand sample can be held against a sensor: ${reasonsOf(unmatched, pairs.length)}.`
+        ? `No hand sample can be held against a sensor: ${reasonsOf(unmatched, pairs)}.`
         : null;
   return {
     pairs,
     unmatched,
     bin: why === null ? whole : { ...whole, offset: { value: null, interval: null, why } },
     rings,
+    sensors: sensorOffsets(bin, pairs, meterLimit),
     days,
     meterLimit,
     corrected: why === null ? correctedNumbers(input, moisture, whole.offset, sampledShare(moisture, counted)) : null,
@@ -70,16 +72,20 @@ function sampledShare({ shares }: BinMoisture, pairs: readonly ProbePair[]): num
   return shares.filter((one) => used.has(`${one.cable} ${one.sensor}`)).reduce((sum, one) => sum + one.share, 0);
 }
 
-function reasonsOf(unmatched: BinProbes['unmatched'], moving: number): string {
+function reasonsOf(unmatched: BinProbes['unmatched'], pairs: readonly ProbePair[]): string {
   const reasons = unmatched.map((one) => one.why);
-  if (moving > 0) reasons.push('around their days the cables were read only while the fan ran');
+  if (pairs.some((one) => one.air === 'unknown'))
+    reasons.push('no fan log tells whether the air stood still around their days');
+  if (pairs.some((one) => one.air === 'moving'))
+    reasons.push('around their days the cables were read only while the fan ran');
   return reasons.join('; ');
 }
 
 function notesOf(pairs: readonly ProbePair[], leftOut: number, far: number, meterLimit: number): string[] {
   const notes: string[] = [];
   const cold = pairs.filter((one) => one.cold).length;
-  const moving = pairs.filter((one) => !one.stillAir).length;
+  const moving = pairs.filter((one) => one.air === 'moving').length;
+  const untold = pairs.filter((one) => one.air === 'unknown').length;
   if (leftOut > 0)
     notes.push(
       `${leftOut} hand sample${leftOut > 1 ? 's are' : ' is'} left out: without a moisture, or not to be believed.`,
@@ -100,6 +106,10 @@ function notesOf(pairs: readonly ProbePair[], leftOut: number, far: number, mete
   if (moving > 0)
     notes.push(
       `${moving} of ${pairs.length} hand samples can only be held against cables read while the fan ran, which show the passing air: shown, not counted.`,
+    );
+  if (untold > 0)
+    notes.push(
+      `${untold} of ${pairs.length} hand samples can only be held against cables of which no fan log tells whether they were read in still air: shown, not counted.`,
     );
   return notes;
 }

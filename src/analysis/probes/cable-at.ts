@@ -1,4 +1,5 @@
 import { endStripSd, sharpness } from '../moisture/height-error.ts';
+import type { ProbeAir } from './probe-types.ts';
 import type { ReadingAt } from './reading-at.ts';
 
 /** A sensor farther above or below than this says nothing of the sample's place. */
@@ -23,7 +24,7 @@ export interface SensorAt extends ReadingAt {
 export function cableAt(
   sensors: readonly SensorAt[],
   heightM: number,
-): { value: number; sd: number; stillAir: boolean; used: number[] } | null {
+): { value: number; sd: number; air: ProbeAir; parts: { sensor: number; share: number }[] } | null {
   if (!sensors.some((one) => Math.abs(one.heightM - heightM) <= NEAR_M)) return null;
   const above = sensors.findIndex((one) => one.heightM >= heightM);
   const high = above < 0 ? sensors[sensors.length - 1] : sensors[above];
@@ -39,8 +40,8 @@ export function cableAt(
     return {
       value: high.value,
       sd: Math.hypot(high.sd, beyond, slope * HEIGHT_SD_M),
-      stillAir: high.stillAir,
-      used: [high.sensor],
+      air: high.air,
+      parts: [{ sensor: high.sensor, share: 1 }],
     };
   }
   const gap = high.heightM - low.heightM;
@@ -51,7 +52,19 @@ export function cableAt(
   return {
     value: low.value + part * (high.value - low.value),
     sd: Math.hypot((1 - part) * low.sd, part * high.sd, front, place),
-    stillAir: (part >= 1 || low.stillAir) && high.stillAir,
-    used: part >= 1 ? [high.sensor] : [low.sensor, high.sensor],
+    air: part >= 1 ? high.air : airOf([low.air, high.air]),
+    parts:
+      part >= 1
+        ? [{ sensor: high.sensor, share: 1 }]
+        : [
+            { sensor: low.sensor, share: 1 - part },
+            { sensor: high.sensor, share: part },
+          ],
   };
+}
+
+/** The air of several readings together: still where all were in still air. */
+export function airOf(airs: readonly ProbeAir[]): ProbeAir {
+  if (airs.includes('moving')) return 'moving';
+  return airs.includes('unknown') ? 'unknown' : 'still';
 }

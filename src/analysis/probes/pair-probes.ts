@@ -3,7 +3,7 @@ import type { Bin } from '../../season/season.ts';
 import type { SensorReadings } from '../moisture/sensor-readings.ts';
 import { LOAD_SAMPLE_SD } from '../moisture/tickets.ts';
 import type { FanSpans } from '../types.ts';
-import { cableAt, type SensorAt } from './cable-at.ts';
+import { airOf, cableAt, type SensorAt } from './cable-at.ts';
 import type { ProbePair, ProbeReading } from './probe-types.ts';
 import { readingAt } from './reading-at.ts';
 
@@ -62,9 +62,16 @@ export function pairProbe(reading: ProbeReading, input: PairInput): ProbePair | 
   return {
     reading,
     cables: found.map((one) => one.cable),
-    sensors: found.flatMap((one) => one.used.map((sensor) => `${one.cable} ${sensor}`)),
+    sensors: found.flatMap((one) => one.parts.map(({ sensor }) => `${one.cable} ${sensor}`)),
     cableWb: mean,
-    stillAir: found.every((one) => one.stillAir),
+    air: airOf(found.map((one) => one.air)),
+    byCable: found.map(({ cable, parts, value, sd }) => ({
+      cable,
+      parts,
+      offset: 100 * (value - reading.moistureWb),
+      sd: Math.hypot(sd, LOAD_SAMPLE_SD),
+    })),
+    between,
     offset: 100 * (mean - reading.moistureWb),
     sd: Math.hypot(own, between, LOAD_SAMPLE_SD),
     cold: isCold(reading, () => at(input.temperatures).map((one) => one.value)),

@@ -1,6 +1,6 @@
 import { estimate, withheld, Z95 } from '../../base/estimate.ts';
 import { median } from '../../base/stats/quantile.ts';
-import { type ErrorPart, joinErrors } from '../moisture/error-part.ts';
+import { type ErrorPart, firmPart, joinErrors } from '../moisture/error-part.ts';
 import type { ProbeOffset, ProbePair } from './probe-types.ts';
 
 /** A hand meter against the oven, points that 95 % of readings keep: common practice; wider on cold grain. */
@@ -17,7 +17,7 @@ const LEAST_TO_JUDGE = 5;
  * evaporation crosses a bin by 2 points and more); warm ones where there are enough; none far from all others.
  */
 export function countedPairs(pairs: readonly ProbePair[]): { pairs: ProbePair[]; meterLimit: number; far: number } {
-  const still = pairs.filter((one) => one.stillAir);
+  const still = pairs.filter((one) => one.air === 'still');
   const warm = still.filter((one) => !one.cold);
   const pool = warm.length >= ENOUGH_WARM ? warm : still;
   const middle = median(pool.map((one) => one.offset));
@@ -43,29 +43,29 @@ export function countedPairs(pairs: readonly ProbePair[]): { pairs: ProbePair[];
  */
 export function probeOffset(pairs: readonly ProbePair[], meterLimit: number): ProbeOffset {
   if (pairs.length === 0) return { offset: withheld('No hand sample can be held against a sensor.'), pairs: 0 };
-  const parts = offsetParts(pairs, meterLimit);
-  const { half90 } = joinErrors(parts);
   const value = weightedOffset(pairs);
+  const { half90 } = joinErrors([scatterPart(pairs), firmPart('the hand meter', meterLimit / Z95)]);
   return { offset: estimate(value, value - half90, value + half90), pairs: pairs.length };
 }
 
-function weightedOffset(pairs: readonly ProbePair[]): number {
+/** An offset with its standard error, points. */
+type Told = Pick<ProbePair, 'offset' | 'sd'>;
+
+export function weightedOffset(pairs: readonly Told[]): number {
   const total = pairs.reduce((sum, one) => sum + one.sd ** -2, 0);
   return pairs.reduce((sum, one) => sum + one.offset * one.sd ** -2, 0) / total;
 }
 
-function offsetParts(pairs: readonly ProbePair[], meterLimit: number): ErrorPart[] {
+/** The error of the weighted mean by what is each sample's own. */
+export function scatterPart(pairs: readonly Told[]): ErrorPart {
   const total = pairs.reduce((sum, one) => sum + one.sd ** -2, 0);
   const mean = weightedOffset(pairs);
   const chi = pairs.reduce((sum, one) => sum + ((one.offset - mean) / one.sd) ** 2, 0);
   const df = pairs.length - 1;
   const birge = df === 0 ? 1 : Math.sqrt(chi / df);
-  return [
-    {
-      cause: 'places and sampling of the hand samples',
-      sd: Math.max(1, birge) / Math.sqrt(total),
-      df: birge > 1 ? df : Number.POSITIVE_INFINITY,
-    },
-    { cause: 'the hand meter', sd: meterLimit / Z95, df: Number.POSITIVE_INFINITY },
-  ];
+  return {
+    cause: 'places and sampling of the hand samples',
+    sd: Math.max(1, birge) / Math.sqrt(total),
+    df: birge > 1 ? df : Number.POSITIVE_INFINITY,
+  };
 }

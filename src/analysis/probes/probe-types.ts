@@ -10,6 +10,20 @@ export interface ProbeReading {
   tempC: number;
 }
 
+/** What the air did where cables were read: whether the fan ran, as its log tells. */
+export type ProbeAir = 'still' | 'moving' | 'unknown';
+
+/** One cable beside a hand sample. */
+export interface CableBeside {
+  cable: string;
+  /** the sensors that tell it, with their parts of the value, which add up to 1 */
+  parts: readonly { sensor: number; share: number }[];
+  /** cable less probe, points */
+  offset: number;
+  /** standard error in points by the cable's own readings and places */
+  sd: number;
+}
+
 /** A hand sample beside what the cables say of its place and day. */
 export interface ProbePair {
   reading: ProbeReading;
@@ -19,7 +33,11 @@ export interface ProbePair {
   sensors: readonly string[];
   /** wet basis, fraction */
   cableWb: number;
-  stillAir: boolean;
+  air: ProbeAir;
+  /** by each of these cables */
+  byCable: readonly CableBeside[];
+  /** standard error in points by not knowing which of the cables the sample lies near; 0 where there is one */
+  between: number;
   /** cables less probe, points; positive where the cables read wetter */
   offset: number;
   /** standard error in points, without the error that all readings of one meter share */
@@ -39,6 +57,14 @@ export interface ProbeOffset {
   pairs: number;
 }
 
+/** One sensor's own offset. */
+export interface SensorOffset extends ProbeOffset {
+  cable: string;
+  sensor: number;
+  /** by how much more it is off than the other sensors, points, where that is sure; null where it is not, or none other is told */
+  beyondOthers: Estimate | null;
+}
+
 /** What the season's numbers would be if the cables read as the probes do. */
 export interface CorrectedNumbers {
   /** wet basis, fractions */
@@ -55,6 +81,8 @@ export interface BinProbes {
   bin: ProbeOffset;
   /** by the cables that hang at one distance from the centre, in the order of their first sample */
   rings: readonly (ProbeOffset & { cables: readonly string[] })[];
+  /** by the sensors that samples lie beside, in the order of cables and heights */
+  sensors: readonly SensorOffset[];
   /** by local day */
   days: readonly (ProbeOffset & { dayMs: number; cold: number })[];
   /** points that 95 % of readings keep, taken for the meter */

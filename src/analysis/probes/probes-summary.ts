@@ -10,6 +10,17 @@ export const PROBES_SHAPE = z.strictObject({
   counted: z.int().describe('counted: those that the offset rests on'),
   offsetPoints: number.describe('cables less hand samples'),
   offsetPointsInterval: interval,
+  sensors: z
+    .array(
+      z.strictObject({
+        cable: z.string(),
+        sensor: z.int().describe('as stated, numbered from the floor up'),
+        samples: z.int().describe('counted: hand samples beside it'),
+        offsetPoints: number.describe('sensor less hand samples'),
+        offsetPointsInterval: interval,
+      }),
+    )
+    .describe('the sensors that hand samples lie beside'),
   correctedEndPct: number.describe('with the offset taken off; beside, not in place of, moisture.endPct'),
   correctedEndPctInterval: interval,
   correctedPointsRemoved: number.describe('points'),
@@ -35,6 +46,12 @@ export function probesSummary({ probes, moisture }: BinReview): z.infer<typeof P
     samples: probes?.pairs.length ?? 0,
     counted: probes?.bin.pairs ?? 0,
     ...both('offsetPoints', offset),
+    sensors: (probes?.sensors ?? []).map(({ cable, sensor, pairs, offset }) => ({
+      cable,
+      sensor,
+      samples: pairs,
+      ...both('offsetPoints', offset),
+    })),
     correctedEndPct: plain(end.value, 100),
     correctedEndPctInterval: pair(end.interval, 100),
     ...both('correctedPointsRemoved', points),

@@ -100,7 +100,7 @@ describe('binProbes', () => {
 
   it('does not count what cables say of the passing air', () => {
     const { bin, pairs, corrected, why } = probesOf([{ hour: 150, height: 3, out: 3, wb: 0.165 }]);
-    expect(pairs.map((one) => one.stillAir)).toEqual([false]);
+    expect(pairs.map((one) => one.air)).toEqual(['moving']);
     expect(bin.offset.value).toBeNull();
     expect(why).toContain('while the fan ran');
     expect(corrected).toBeNull();
@@ -128,6 +128,57 @@ describe('binProbes', () => {
     expect(apart.sd ** 2 - even.sd ** 2).toBeCloseTo(2, 6);
   });
 
+  describe('one sensor that is off beside good ones', () => {
+    // The middle one at the centre reads 1.5 points too wet beside the others: 0.9 too wet where they are 0.6 too dry.
+    const off = series.map((one) =>
+      one.cable === 'C' && one.sensor === 2 ? { ...one, moistureWb: one.moistureWb.map((wb) => wb + 0.015) } : one,
+    );
+    const at = (hour: number, wb: number) => [1, 3, 5].map((height) => ({ hour, height, out: 0, wb }));
+    const found = probesOf([...at(20, 0.18), ...at(280, 0.15), ...at(290, 0.15)], { ...INPUT, series: off });
+
+    it('has its own offset, and by how much it is off beside them', () => {
+      expect(found.sensors.map(({ cable, sensor, pairs }) => [cable, sensor, pairs])).toEqual([
+        ['C', 1, 3],
+        ['C', 2, 3],
+        ['C', 3, 3],
+      ]);
+      const [below, middle, above] = found.sensors;
+      expect(middle.offset.value).toBeCloseTo(0.9, 9);
+      expect(below.offset.value).toBeCloseTo(-0.6, 9);
+      expect(above.offset.value).toBeCloseTo(-0.6, 9);
+      // The meter's 0.42 stands in each whole; beside the others it cancels.
+      expect(middle.offset.interval![1] - 0.9).toBeGreaterThan(0.42);
+      expect(middle.beyondOthers!.value).toBeCloseTo(1.5, 9);
+      expect(middle.beyondOthers!.interval![0]).toBeGreaterThan(0.3);
+      expect([below.beyondOthers, above.beyondOthers]).toEqual([null, null]);
+    });
+
+    it('is told though its samples lie far from all others and do not count for the bin', () => {
+      const far = found.pairs.filter((one) => one.far);
+      expect(far.every((one) => one.sensors.join() === 'C 2')).toBe(true);
+      expect(far.length).toBeGreaterThan(0);
+    });
+
+    it('is no sensor’s own where the sample lies between two, nor where nobody knows the cable: then it is wide', () => {
+      expect(probesOf([{ hour: 20, height: 2, out: 0, wb: 0.18 }]).sensors).toEqual([]);
+      const apart = series.map((one) =>
+        one.cable === 'R2' ? { ...one, moistureWb: one.moistureWb.map((wb) => wb + 0.02) } : one,
+      );
+      const [r1, r2] = probesOf([GOOD[1], { ...GOOD[1], hour: 21 }], { ...INPUT, series: apart }).sensors;
+      expect([r1.offset.value, r2.offset.value]).toEqual([expect.closeTo(-0.6, 9), expect.closeTo(1.4, 9)]);
+      // Cables 2 points apart: an sd of sqrt 2 points that a second sample does not lessen, 2.33 at 90 %.
+      for (const { offset } of [r1, r2]) expect(offset.interval![1] - offset.value!).toBeGreaterThan(2.33);
+      expect([r1.beyondOthers, r2.beyondOthers]).toEqual([null, null]);
+    });
+  });
+
+  it('without a fan log says that nobody knows what the air did', () => {
+    const { why, notes, pairs } = probesOf(GOOD, { ...INPUT, spans: makeSpans() });
+    expect(pairs.every((one) => one.air === 'unknown')).toBe(true);
+    expect(why).toContain('no fan log tells whether the air stood still');
+    expect(`${why} ${notes.join(' ')}`).not.toMatch(/while the fan ran/);
+  });
+
   it('leaves flagged samples out and tells how cold ones were taken', () => {
     const cold = GOOD.map((one) => ({ ...one, temp: 1 }));
     const { pairs, notes, meterLimit } = probesOf([...cold, { ...GOOD[0], flag: 2 }]);
@@ -141,7 +192,7 @@ describe('binProbes', () => {
   it('takes a date alone for any hour of its day', () => {
     // 2 October 2024, 00:00 in Chicago is 05:00 UTC: readings from hour 29 on, the day after filling.
     const { pairs } = probesOf([{ hour: 29, height: 3, out: 3, wb: 0.18 }]);
-    expect(pairs[0].stillAir).toBe(true);
+    expect(pairs[0].air).toBe('still');
     expect(pairs[0].cableWb).toBeCloseTo(0.174, 9);
   });
 

@@ -1,7 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import { cableAt } from '../../../src/analysis/probes/cable-at.ts';
 
-const at = (heightM: number, value: number, sensor: number) => ({ heightM, value, sensor, sd: 0.1, stillAir: true });
+const at = (heightM: number, value: number, sensor: number) => ({
+  heightM,
+  value,
+  sensor,
+  sd: 0.1,
+  air: 'still' as const,
+});
 const CABLE = [at(1, 0.14, 1), at(3, 0.18, 2)];
 
 describe('cableAt', () => {
@@ -11,14 +17,17 @@ describe('cableAt', () => {
     const found = cableAt(CABLE, 2)!;
     expect(found.value).toBeCloseTo(0.16, 12);
     expect(found.sd).toBeCloseTo(1.58035, 4);
-    expect(found.used).toEqual([1, 2]);
+    expect(found.parts).toEqual([
+      { sensor: 1, share: 0.5 },
+      { sensor: 2, share: 0.5 },
+    ]);
   });
   it('is the sensor’s own value at its height', () => {
     const found = cableAt(CABLE, 3)!;
     expect(found.value).toBeCloseTo(0.18, 12);
     // Only the slope over half a foot and the reading: sqrt(0.09 + 0.01).
     expect(found.sd).toBeCloseTo(0.3162, 4);
-    expect(found.used).toEqual([2]);
+    expect(found.parts).toEqual([{ sensor: 2, share: 1 }]);
   });
   it('is the end sensor’s beyond it, less sure with the distance', () => {
     const [near, far] = [cableAt(CABLE, 3.2)!, cableAt(CABLE, 3.9)!];

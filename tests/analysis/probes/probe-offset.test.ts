@@ -7,7 +7,9 @@ const pair = (offset: number, rest: Partial<ProbePair> = {}): ProbePair => ({
   cables: ['C'],
   sensors: ['C 1'],
   cableWb: 0.15 + offset / 100,
-  stillAir: true,
+  air: 'still',
+  byCable: [],
+  between: 0,
   offset,
   sd: 0.3,
   cold: false,
@@ -53,7 +55,7 @@ describe('countedPairs', () => {
     expect(meterLimit).toBe(1);
   });
   it('never counts cables read in moving air', () => {
-    const { pairs } = countedPairs([pair(-2, { stillAir: false }), pair(0.1)]);
+    const { pairs } = countedPairs([pair(-2, { air: 'moving' }), pair(0.1)]);
     expect(pairs.map((one) => one.counted)).toEqual([false, true]);
   });
   it('leaves out one far from all others among five', () => {
