@@ -10,7 +10,7 @@ const TURNED_K = 0.5;
 /** How far into the day around it a campaign may begin, h: half a day. */
 const START_WITHIN_H = 12;
 /** The hour with which it begins shows this part of what makes the day's mean clear: air that falls slowly shows no more at first. */
-const START_PART = 0.5;
+export const START_PART = 0.5;
 
 /** A stretch of fan running whose air was clearly cooler or warmer than the grain. */
 export interface CampaignSpan {

@@ -14,7 +14,16 @@ const PASSED_PART = 2 / 3;
 export function turnedBack(pieces: FanPieces, one: CampaignSpan, campaign: Campaign): boolean {
   const next = one.last + 1;
   if (next >= pieces.run.length || pieces.run[next] !== one.run) return false;
+  return passedPart(campaign) < PASSED_PART;
+}
+
+/** True where the front passed two thirds of the sensors that could see it, and there were such. */
+export function gotThrough(campaign: Campaign): boolean {
+  return passedPart(campaign) >= PASSED_PART;
+}
+
+/** NaN where none could see it. */
+function passedPart(campaign: Campaign): number {
   const seen = campaign.arrivals.filter((each) => each.unseen !== true && !inHole(each));
-  const passed = seen.filter((each) => each.arrivedMs !== null);
-  return passed.length < PASSED_PART * seen.length;
+  return seen.filter((each) => each.arrivedMs !== null).length / seen.length;
 }

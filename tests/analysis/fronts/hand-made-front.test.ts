@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { pushSpan, spanList, toFanSpans } from '../../../src/analysis/fan/spans.ts';
-import { binFronts, type FrontsInput } from '../../../src/analysis/fronts/bin-fronts.ts';
+import { binFronts } from '../../../src/analysis/fronts/bin-fronts.ts';
+import type { FrontsInput } from '../../../src/analysis/fronts/fronts-view.ts';
 import { FAN_OFF, FAN_ON, FAN_UNKNOWN, type FrontArrival } from '../../../src/analysis/types.ts';
 import { HOUR_MS, inventedBin, START_MS, seriesOf } from './invented-bin.ts';
 
