@@ -20,7 +20,7 @@ export function demandSection({ demandWays, failures }: SeasonReview, units: Uni
     0,
   );
   const saving = totalOf(demandWays.map((one) => one.saving));
-  const least = demandWays.reduce((sum, one) => sum + one.leastCost, 0);
+  const least = totalOf(demandWays.map((one) => one.leastCost));
   const turns = totalOf(demandWays.map((one) => one.inTurns.cost));
   const counts = (saving.interval?.[0] ?? 0) > 0 && (saving.value ?? 0) >= 0.5;
   return {
@@ -36,7 +36,7 @@ export function demandSection({ demandWays, failures }: SeasonReview, units: Uni
         : `Starting the fans a quarter hour apart alone makes ${units.say('money', Math.abs(apart))} ${apart > 0 ? 'less' : 'more'}: demand is the mean of a quarter hour, so what counts is how many fans run at once.`,
       ...(counts
         ? [
-            `Turns need a controller that sees all fans of the meter, and more starts. A fan in turn meets the air of other hours of the day: what its hours do to the grain changes, and that is not in this number. No order of the same hours of each day could have brought it below ${units.say('money', least)}, worked out from the measured powers.`,
+            `Turns need a controller that sees all fans of the meter, and more starts. A fan in turn meets the air of other hours of the day: what its hours do to the grain changes, and that is not in this number. No order of the same hours of each day could have brought it below ${units.say('money', least)}.`,
           ]
         : []),
       `Of the fans alone: what else the meter feeds has a peak of its own, which turns of the fans do not lower. Powers are those of the logs, which tell starts and stops to a sample.`,

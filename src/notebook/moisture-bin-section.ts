@@ -53,7 +53,7 @@ export function moistureSection(one: BinReview, units: Units, several: boolean) 
       errorTable(moisture),
       sharesTable(moisture),
     ],
-    notes: [...grainFrom([one]), ...moisture.notes],
+    notes: [...grainFrom([one]), ...moisture.notes, ...(one.temperature.why === null ? [] : [one.temperature.why])],
   };
 }
 

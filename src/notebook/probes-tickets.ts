@@ -15,8 +15,7 @@ export function ticketsTable(bins: readonly BinReview[]): Table {
         tickets: of.tickets,
         loads: of.loads,
         difference: of.difference,
-        // From nothing to twice the season's mean rate.
-        fans: { value: of.expected, interval: between(0, 2 * of.expected), why: null },
+        fans: of.expected,
         agree: of.agree === null ? { value: null, why: of.why ?? 'Not told.' } : of.agree ? 'yes' : 'no',
       }),
     );
@@ -37,8 +36,4 @@ export function ticketsTable(bins: readonly BinReview[]): Table {
     rows,
     empty: 'no bin has both believable sensors and tickets with a moisture.',
   };
-}
-
-function between(a: number, b: number): [number, number] {
-  return a < b ? [a, b] : [b, a];
 }

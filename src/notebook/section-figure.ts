@@ -1,7 +1,7 @@
 import type { BinReview } from '../analysis/types.ts';
 import { onceFor } from '../base/once-for.ts';
 import { toLocalMs, type Zone } from '../base/zone.ts';
-import { binSection } from '../report/figures/bin-section.ts';
+import { type BinSection, binSection } from '../report/figures/bin-section.ts';
 import type { Figure } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
 import type { LoadedSeason } from '../season/loaded.ts';
@@ -36,7 +36,7 @@ interface Cells {
   first: number;
   columns: number;
   columnWidthMs: number;
-  readings: { shown: number; of: number };
+  readings: BinSection['readings'];
 }
 
 /**
@@ -103,10 +103,17 @@ function workedOut(
   let toMs = Number.NEGATIVE_INFINITY;
   let of = 0;
   let shown = 0;
+  let empty = 0;
+  const { depthSteps, unloadedMs } = review.bin.grain;
+  const filledMs = depthSteps[0]?.fromMs ?? Number.NEGATIVE_INFINITY;
+  const isEmpty = (ms: number) => ms < filledMs || ms >= (unloadedMs ?? Number.POSITIVE_INFINITY);
   for (const one of series) {
     of += one.timeMs.length;
     for (let i = 0; i < one.timeMs.length; i++) {
-      if (!good(one, i)) continue;
+      if (!good(one, i)) {
+        if (isEmpty(one.timeMs[i])) empty += 1;
+        continue;
+      }
       shown += 1;
       fromMs = Math.min(fromMs, one.timeMs[i]);
       toMs = Math.max(toMs, one.timeMs[i]);
@@ -116,7 +123,6 @@ function workedOut(
   const columnWidthMs = toMs - fromMs > 60 * 24 * HOUR_MS ? 24 * HOUR_MS : 6 * HOUR_MS;
   const first = Math.floor(toLocalMs(zone, fromMs) / columnWidthMs) * columnWidthMs;
   const columns = Math.floor((toLocalMs(zone, toMs) - first) / columnWidthMs) + 1;
-  const { depthSteps } = review.bin.grain;
   const rows = rowsOf(series, Math.max(0, ...depthSteps.map((step) => step.depthM)));
   const values = new Float64Array(rows.length * columns).fill(Number.NaN);
   rows.forEach((row, r) => {
@@ -133,5 +139,5 @@ function workedOut(
     }
     for (let c = 0; c < columns; c++) if (count[c] > 0) values[r * columns + c] = sum[c] / count[c];
   });
-  return { rows, values, first, columns, columnWidthMs, readings: { shown, of } };
+  return { rows, values, first, columns, columnWidthMs, readings: { shown, of, empty } };
 }

@@ -29,7 +29,7 @@ const section = binSection(
     values: Float64Array.from([0, Number.NaN, 20, 20, 10, 10, 10, 10]),
     surface: [{ fromMs: Number.NEGATIVE_INFINITY, depthM: 4 }],
     fanDays: [],
-    readings: { shown: 7, of: 8 },
+    readings: { shown: 7, of: 8, empty: 0 },
   },
   units,
 );

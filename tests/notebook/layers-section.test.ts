@@ -133,7 +133,7 @@ describe('the moisture page', () => {
       covered: 1,
       difference: estimate(-2, -2.7, -1.3),
       fanHoursBetween: 0,
-      expected: 0,
+      expected: { value: 0, interval: [0, 0] as [number, number], why: null },
       agree: false,
       why: null,
     };

@@ -23,7 +23,7 @@ export interface DemandWays {
   /** each fan the same hours of each local day, in turns */
   inTurns: DemandWay;
   /** money below which no order of the same hours of the day can bring the charge */
-  leastCost: number;
+  leastCost: Estimate;
   /** as run less in turns */
   saving: Estimate;
 }

@@ -62,9 +62,8 @@ export const DEMAND_SHAPE = z.strictObject({
   startsApartCostInterval: interval,
   inTurnsCost: number.describe('money, with each fan the same hours of each local day, in turns'),
   inTurnsCostInterval: interval,
-  leastCost: number.describe(
-    'money, a bound: no order of the same hours of the day can bring it lower, by the measured powers',
-  ),
+  leastCost: number.describe('money, a bound: no order of the same hours of the day can bring it lower'),
+  leastCostInterval: interval,
   saving: number.describe('money: as run less in turns'),
   savingInterval: interval,
 });

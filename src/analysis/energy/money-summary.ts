@@ -58,7 +58,7 @@ export function demandSummary({ demandWays, tariffMonths }: SeasonReview): z.inf
     ...both('cost', one.asRun.cost),
     ...both('startsApartCost', one.startsApart.cost),
     ...both('inTurnsCost', one.inTurns.cost),
-    leastCost: plain(one.leastCost),
+    ...both('leastCost', one.leastCost),
     ...both('saving', one.saving),
   }));
 }

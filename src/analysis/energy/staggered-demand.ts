@@ -63,7 +63,7 @@ function waysOf(bill: TariffBill): DemandWays[] {
         startsApart,
         inTurns,
         // Fans that ran parts of quarter hours may stay under what whole ones need.
-        leastCost: Math.min(leastKw * rule.pricePerKw, turnsBill[m].cost),
+        leastCost: ofPeak(fans, turnsBill[m], Math.min(leastKw * rule.pricePerKw, turnsBill[m].cost), 0),
         saving: savingOf(fans, bill.demand[r][m], turnsBill[m]),
       };
     });

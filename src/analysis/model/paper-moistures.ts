@@ -62,9 +62,9 @@ export function paperMoistures({ review, cables, startMs, endMs }: BinLog, atMs:
 function ofLoads(held: MomentAgreement | null): PaperMoisture | null {
   if (held === null || held.agree === null || held.tickets.value === null || held.tickets.interval === null)
     return null;
-  if (Math.abs(held.expected) > MOST_BETWEEN) return null;
+  if (Math.abs(held.expected.value) > MOST_BETWEEN) return null;
   const [low, high] = held.tickets.interval;
-  return { wb: held.tickets.value, sd: Math.hypot((high - low) / 2 / Z90, held.expected / 100) };
+  return { wb: held.tickets.value, sd: Math.hypot((high - low) / 2 / Z90, held.expected.value / 100) };
 }
 
 function nearest(atMs: readonly number[], ms: number): number {

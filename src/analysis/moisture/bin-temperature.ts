@@ -11,6 +11,10 @@ import { type SensorMoments, sensorMoments } from './sensor-moments.ts';
 import { believedReadings, type SensorReadings } from './sensor-readings.ts';
 import { temperatureInterval, temperatureParts } from './temperature-interval.ts';
 
+/** Why an interval is as wide as it is. */
+const ANY_OUTDOORS =
+  'The outdoor temperatures of the time are not known, so the grain along the wall may have followed any: the intervals of its mean temperature reach that far.';
+
 /** What the interval of the mean needs beside the cables. */
 export interface AroundTheGrain {
   /** limits of the sensors, as stated */
@@ -40,12 +44,22 @@ export function binTemperature(
   const to = fill.wholeUntilMs ?? Number.POSITIVE_INFINITY;
   const sensors = believedReadings(bin, series, 'temperature', spans, from, to);
   const moments = sensorMoments(bin, fill, sensors, spans, TEMPERATURE_LIMITS, 'temperature');
+  const whys = new Set([moments.startWhy, moments.endWhy].filter((why) => why !== null));
   const intervalOf = (mean: MomentMean, name: MomentName) => {
     if (mean.value === null || mean.window === null || around === null || fill.depthM === null) return null;
     const rows = moments.rows.map((row) => ({ ...row, tempC: row[name].value }));
     const since = Math.min(fill.filledMs ?? firstOf(sensors), mean.window.fromMs);
-    const edges = grainEdges(bin, fill.depthM, moments.rows, sensors, around.weather, spans, since, mean.window.toMs);
-    if (edges === null) return null;
+    const { edges, outdoorKnown } = grainEdges(
+      bin,
+      fill.depthM,
+      moments.rows,
+      sensors,
+      around.weather,
+      spans,
+      since,
+      mean.window.toMs,
+    );
+    if (!outdoorKnown) whys.add(ANY_OUTDOORS);
     return temperatureInterval(
       mean.value,
       temperatureParts(rows, fill.depthM, bin.diameterM, around.errors, bin.air),
@@ -58,12 +72,6 @@ export function binTemperature(
   };
   const start = withInterval('start');
   const end = withInterval('end');
-  const whys = new Set([moments.startWhy, moments.endWhy].filter((why) => why !== null));
-  if (around !== null && [start, end].some((mean) => mean.value !== null && mean.interval === null)) {
-    whys.add(
-      'The outdoor temperatures of the time are not known, so nobody can tell how far the grain along the wall followed them: no interval.',
-    );
-  }
   return {
     start,
     end,

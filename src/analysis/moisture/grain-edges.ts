@@ -18,6 +18,16 @@ const HEADSPACE_WARMER_K = [0, 6] as const;
 /** Weather that begins so long after the filling still counts; the grain by the wall is taken as filled until then. */
 const LATE_DAYS = 10;
 const SAME_DISTANCE_M = 0.01;
+/** Daily means of the air outside bins seldom leave these, C: what is left to say where no weather is known. From memory. */
+const ANY_OUTDOOR_C = [-35, 35] as const;
+
+/** What the grain that no sensor sees may do to the bin's mean. */
+export interface GrainEdges {
+  /** least and most by which each edge may move it, K */
+  edges: readonly (readonly [number, number])[];
+  /** false: the outdoor temperatures of the time are not known, so the grain may have followed any */
+  outdoorKnown: boolean;
+}
 
 /**
  * By how much the grain beyond the outermost sensors may move the bin's mean temperature at a moment: rim, surface and
@@ -27,7 +37,6 @@ const SAME_DISTANCE_M = 0.01;
  * @param fromMs  since when the grain lay there; the memory is cut there
  * @param atMs    the moment
  * @param spans   the bin's fans; null where no log tells, then as if they had stood still
- * @returns       null where the weather of that time is not known
  */
 export function grainEdges(
   bin: Bin,
@@ -38,12 +47,12 @@ export function grainEdges(
   spans: FanSpans | null,
   fromMs: number,
   atMs: number,
-): [number, number][] | null {
+): GrainEdges {
   const late = weather.timeMs.length > 0 && weather.timeMs[0] - fromMs <= LATE_DAYS * DAY_MS;
   const sinceMs = late ? Math.max(fromMs, weather.timeMs[0]) : fromMs;
   const steps = Math.max(1, Math.round(Math.min(MEMORY_DAYS * DAY_MS, atMs - sinceMs) / STEP_MS));
-  const outdoorC = stepSeries(weather.timeMs, weather.tempC, atMs, steps, STEP_MS, DAY_MS);
-  if (outdoorC === null) return null;
+  const logged = stepSeries(weather.timeMs, weather.tempC, atMs, steps, STEP_MS, DAY_MS);
+  const outdoors = logged === null ? ANY_OUTDOOR_C.map((any) => new Float64Array(steps).fill(any)) : [logged];
   const fanShare = Float64Array.from({ length: steps }, (_, i) => {
     const end = atMs - (steps - 1 - i) * STEP_MS;
     return spans === null ? 0 : (fanHoursBetween(spans, end - STEP_MS, end) * 3600) / STEP_S;
@@ -52,9 +61,10 @@ export function grainEdges(
   for (const { members, ...edge } of edgesOf(bin, depthM, rows)) {
     const innerC = meanSeries(members, sensors, atMs, steps);
     if (innerC === null || !(edge.toM > edge.fromM)) continue;
-    found.push(edgeWarmth({ ...edge, innerC }, outdoorC, fanShare));
+    const moves = outdoors.flatMap((outdoorC) => edgeWarmth({ ...edge, innerC }, outdoorC, fanShare));
+    found.push([Math.min(...moves), Math.max(...moves)]);
   }
-  return found;
+  return { edges: found, outdoorKnown: logged !== null };
 }
 
 type Members = readonly { row: SensorRow; weight: number }[];

@@ -14,8 +14,8 @@ export interface MomentAgreement {
   difference: Estimate;
   /** fan hours between loads and readings, mean over the loads; null without a fan log */
   fanHoursBetween: number | null;
-  /** the difference that these hours alone would make at the season's mean rate, points */
-  expected: number;
+  /** the difference that these hours alone would make at the season's mean rate, points; from nothing to twice that rate */
+  expected: Estimate & { value: number };
   /** the interval of the difference reaches what is expected; null where the loads are not the bin's mean */
   agree: boolean | null;
   why: string | null;

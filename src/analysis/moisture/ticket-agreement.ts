@@ -73,7 +73,7 @@ function momentAgreement(
     covered,
     difference: estimate(points, points - half90, points + half90),
     fanHoursBetween: between.hours,
-    expected: between.points,
+    expected: { value: between.points, interval: rising(0, 2 * between.points), why: null },
     agree: whole ? Math.abs(points - between.points) <= half90 : null,
     why: whole
       ? null
@@ -110,6 +110,10 @@ function fansBetween(
   return { hours, points: (moment === 'start' ? -1 : 1) * rate * hours };
 }
 
+function rising(a: number, b: number): [number, number] {
+  return a < b ? [a, b] : [b, a];
+}
+
 function coveredShare(loads: readonly Ticket[], weightKg: number | null): number | null {
   if (weightKg === null || !(weightKg > 0)) return null;
   const sampled = loads.filter((one) => one.moistureWb > 0 && one.moistureWb < 1);
@@ -125,7 +129,7 @@ function together(start: Held | null, end: Held | null): { sharedBias: Estimate;
     return { sharedBias: withheld(why), drift: withheld(why) };
   }
   const offsets = held.map(({ told, parts }) => ({
-    points: told.difference.value! - told.expected,
+    points: told.difference.value! - told.expected.value,
     ...joinErrors(parts),
   }));
   const weights = offsets.map((one) => 1 / one.sd ** 2);

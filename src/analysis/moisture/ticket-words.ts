@@ -12,7 +12,7 @@ export function ticketWords({ start, end, sharedBias, drift }: Omit<TicketsHeld,
   const out = held.flatMap(momentWords);
   const apart = held.filter((one) => one.agree === false);
   if (apart.length > 0 && sharedBias.value !== null) {
-    const most = Math.max(...apart.map((one) => Math.abs(one.difference.value! - one.expected)));
+    const most = Math.max(...apart.map((one) => Math.abs(one.difference.value! - one.expected.value)));
     out.push(
       most > BEYOND_BIAS
         ? 'So much is no bias of a cable: see whether the tickets belong to this bin, and the unit of their moisture.'
@@ -32,10 +32,10 @@ function momentWords(one: MomentAgreement): string[] {
   const out: string[] = [];
   if (!one.agree)
     out.push(`At the ${one.moment} the sensors read ${byPoints(one.difference)} than the tickets: they do not agree.`);
-  if (Math.abs(one.expected) >= WORTH_TELLING && one.fanHoursBetween !== null) {
+  if (Math.abs(one.expected.value) >= WORTH_TELLING && one.fanHoursBetween !== null) {
     const order = one.moment === 'start' ? 'the loads and the readings' : 'the readings and the loads';
     out.push(
-      `About ${Math.abs(one.expected).toFixed(1)} points of the difference at the ${one.moment} are what the fans did between ${order}: they ran ${Math.round(one.fanHoursBetween)} h with the mean load in the bin, taken at the season’s rate.`,
+      `About ${Math.abs(one.expected.value).toFixed(1)} points of the difference at the ${one.moment} are what the fans did between ${order}: they ran ${Math.round(one.fanHoursBetween)} h with the mean load in the bin, taken at the season’s rate.`,
     );
   }
   return out;

@@ -15,9 +15,8 @@ const MOMENT_SHAPE = z
     covered: number.describe('measured: weight of these loads over that of the grain as filled, fraction'),
     differencePoints: number.describe('sensors less tickets'),
     differencePointsInterval: interval,
-    expectedPoints: number.describe(
-      'what the measured fan hours between loads and readings alone would make, at the season’s rate',
-    ),
+    expectedPoints: number.describe('what the fan hours between loads and readings would make, at the season’s rate'),
+    expectedPointsInterval: interval,
     agree: z.boolean().nullable(),
     why,
   })
@@ -42,7 +41,7 @@ function momentSummary(of: MomentAgreement | null | undefined): z.infer<typeof M
     loads: of.loads,
     covered: plain(of.covered),
     ...both('differencePoints', of.difference),
-    expectedPoints: plain(of.expected),
+    ...both('expectedPoints', of.expected),
     agree: of.agree,
     why: of.why,
   };

@@ -8,7 +8,7 @@ import { HOUR_CLASSES } from './useful-hours-types.ts';
 /** What a reader must know of a bin's hours, whole sentences; degrees in both systems. */
 export function usefulNotes(
   bin: Bin,
-  { on, air, moistureFrom, silent, known: { grainC } }: SeasonHours,
+  { on, air, moistureFrom, silent, outdoor, known: { grainC } }: SeasonHours,
   main: Judged,
   aim: Aim,
 ): string[] {
@@ -18,13 +18,14 @@ export function usefulNotes(
   const notes: string[] = [];
   const fromWeather = on.hours.reduce((sum, hours, i) => sum + (air.main.fromPlenum[i] === 1 ? 0 : hours), 0);
   const { warmingK, warmingFrom } = air.main;
+  const outdoorKnown = outdoor.tempC.some((value) => !Number.isNaN(value));
   if (!air.warmingKnown) {
     notes.push('The heater warms the air by an amount that no plenum reading tells, so those hours cannot be classed.');
-  } else if (warmingFrom === 'stated' && fromWeather > 0) {
+  } else if (warmingFrom === 'stated' && fromWeather > 0 && outdoorKnown) {
     notes.push(
       `No plenum readings tell the fan’s warming, so the air is the outdoor air warmed by ${show(warmingK)} °C (${show(1.8 * warmingK)} °F), from published figures; the intervals span ${show(air.offK)} °C (${show(1.8 * air.offK)} °F) less and more.`,
     );
-  } else if (warmingFrom === 'plenum' && fromWeather >= 0.5) {
+  } else if (warmingFrom === 'plenum' && fromWeather >= 0.5 && outdoorKnown) {
     notes.push(
       `${show(fromWeather)} h had no plenum reading: their air is the outdoor air warmed by ${show(warmingK)} °C (${show(1.8 * warmingK)} °F), as in the hours that had one.`,
     );

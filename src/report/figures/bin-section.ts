@@ -22,7 +22,8 @@ export interface BinSection {
   /** levelled surface from a moment on, local ms, rising */
   surface: readonly { fromMs: number; depthM: number }[];
   fanDays: readonly FanDay[];
-  readings: { shown: number; of: number };
+  /** shown; all; and of those not shown the ones that were read while the bin held no grain */
+  readings: { shown: number; of: number; empty: number };
 }
 
 const STEPS = 7;
@@ -77,10 +78,17 @@ export function binSection(data: BinSection, units: Units): Figure {
     notShown:
       left === 0
         ? null
-        : `${units.number('count', left)} of ${units.number('count', readings.of)} readings not shown: missing, or not believed.`,
+        : `${units.number('count', left)} of ${units.number('count', readings.of)} readings not shown: ${whyLeft(left, readings.empty, units)}.`,
     grids: [gridOf(data, shown, top, units)],
     draw: (size) => drawSection({ ...data, values: shown }, { edges, colours }, units, size),
   };
+}
+
+function whyLeft(left: number, empty: number, units: Units): string {
+  const lacking = 'missing, or not believed';
+  if (empty === 0) return lacking;
+  if (empty === left) return 'the bin held no grain';
+  return `${units.number('count', empty)} while the bin held no grain, the others ${lacking}`;
 }
 
 function topOf(data: BinSection): number {

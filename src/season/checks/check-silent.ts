@@ -16,6 +16,9 @@ export interface Heard {
 /** Things that season.yaml names and no log ever mentions. */
 export function checkSilent(season: Season, heard: Heard): Finding[] {
   const out: Finding[] = [];
+  const entering = heard.weather
+    ? 'the outdoor air stands for the air that enters the grain'
+    : 'with no weather either, nothing tells the air that enters the grain';
   for (const bin of season.bins) {
     const lacking: string[] = [];
     let count = 0;
@@ -50,7 +53,7 @@ export function checkSilent(season: Season, heard: Heard): Finding[] {
       );
     }
     if (heard.plenums.size > 0 && !heard.plenums.has(bin.id) && bin.fanIds.length > 0) {
-      const text = 'No plenum log; the outdoor air stands for the air that enters the grain.';
+      const text = `No plenum log; ${entering}.`;
       out.push(silentFinding(bin.id, bin.id, text, null));
     }
   }
@@ -68,7 +71,7 @@ export function checkSilent(season: Season, heard: Heard): Finding[] {
     );
   }
   if (heard.plenums.size === 0 && season.bins.some((bin) => bin.fanIds.length > 0)) {
-    const text = 'No plenum was logged; the outdoor air stands for the air that enters the grain.';
+    const text = `No plenum was logged; ${entering}.`;
     out.push(
       silentFinding(
         'plenum',

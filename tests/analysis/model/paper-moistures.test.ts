@@ -6,6 +6,7 @@ import { estimate } from '../../../src/base/estimate.ts';
 
 const HOUR_MS = 3_600_000;
 const AT = [6, 12, 18, 24].map((hour) => hour * HOUR_MS);
+const expected = (value: number) => ({ value, interval: [2 * value, 0] as [number, number], why: null });
 const held = (part: Partial<MomentAgreement>): MomentAgreement => ({
   moment: 'start',
   sensors: estimate(0.19, 0.18, 0.2),
@@ -14,7 +15,7 @@ const held = (part: Partial<MomentAgreement>): MomentAgreement => ({
   covered: 1,
   difference: estimate(1, 0, 2),
   fanHoursBetween: 0,
-  expected: 0,
+  expected: expected(0),
   agree: true,
   why: null,
   ...part,
@@ -46,8 +47,8 @@ describe('moistures that are no sensor’s', () => {
 
   it('are none where the loads are not the bin’s mean, or fans changed the grain in between', () => {
     expect(paperMoistures(logOf({ start: held({ agree: null }) }), AT).start).toBeNull();
-    expect(paperMoistures(logOf({ start: held({ expected: -0.6 }) }), AT).start).toBeNull();
-    expect(paperMoistures(logOf({ start: held({ expected: -0.1 }) }), AT).start).not.toBeNull();
+    expect(paperMoistures(logOf({ start: held({ expected: expected(-0.6) }) }), AT).start).toBeNull();
+    expect(paperMoistures(logOf({ start: held({ expected: expected(-0.1) }) }), AT).start).not.toBeNull();
   });
 
   it('are the hand samples that count, at the hour read that is nearest, beside the cables that have a log', () => {

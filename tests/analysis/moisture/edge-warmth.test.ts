@@ -151,17 +151,31 @@ describe('the interval of a bin’s mean temperature', () => {
     },
   );
 
-  it('no weather, no interval, and said so', () => {
+  it('without weather reaches as far as any outdoor air could have pulled the grain along the wall, and says so', () => {
     const cable = makeCable('C1', 3, 1, 3, 5);
-    const series = [1, 2, 3].map((n) => makeSeries(cable, n, 1, 24 * 20, () => 0.15));
-    const none = { timeMs: new Float64Array(), tempC: new Float64Array() };
-    const told = binTemperature(makeBin([cable]), series, makeSpans([480, 0]), {
-      errors: { accuracyK: null, noiseK: null, biasK: null },
-      weather: none,
+    const series = [1, 2, 3].map((n) => makeSeries(cable, n, 1, 24 * 60, () => 0.15));
+    const constant = (tempC: number) => ({
+      timeMs: Float64Array.from({ length: 24 * 60 }, (_, h) => T0 + h * HOUR),
+      tempC: new Float64Array(24 * 60).fill(tempC),
     });
-    expect(told.end.value).toBe(10);
-    expect(told.end.interval).toBeNull();
-    expect(told.why).toContain('no interval');
+    const errors = { accuracyK: null, noiseK: null, biasK: null };
+    const told = (weather: { timeMs: Float64Array; tempC: Float64Array }) =>
+      binTemperature(makeBin([cable]), series, makeSpans([24 * 60, 0]), { errors, weather });
+    const none = told({ timeMs: new Float64Array(), tempC: new Float64Array() });
+    expect(none.end.value).toBe(10);
+    expect(none.why).toContain('may have followed any');
+    // Whatever the air was, between the cold and the heat of farm country: the interval with the weather known lies within.
+    for (const outdoorC of [-30, -10, 10, 30]) {
+      const known = told(constant(outdoorC));
+      expect(known.why).toBeNull();
+      for (const name of ['start', 'end'] as const) {
+        expect(none[name].interval![0]).toBeLessThanOrEqual(known[name].interval![0]);
+        expect(none[name].interval![1]).toBeGreaterThanOrEqual(known[name].interval![1]);
+      }
+    }
+    // Two days after filling nothing has come in yet; after two months much may have.
+    const width = ({ interval }: { interval?: [number, number] | null }) => interval![1] - interval![0];
+    expect(width(none.end)).toBeGreaterThan(2 * width(none.start));
   });
 
   it('by hand where nothing differs and nothing moves: accuracy, bias and the assumed spread alone', () => {

@@ -98,7 +98,10 @@ describe('ticketAgreement', () => {
     const early = makeSpans([20, FAN_ON], [28, FAN_OFF], [200, FAN_ON], [232, FAN_OFF]);
     const { start } = held([load('in', 15, 19, LOADED)], 15_000, early);
     expect(start!.fanHoursBetween).toBeCloseTo(20, 9);
-    expect(start!.expected).toBeCloseTo(-0.3, 9);
+    expect(start!.expected.value).toBeCloseTo(-0.3, 9);
+    // From nothing to twice the season's mean rate.
+    expect(start!.expected.interval![0]).toBeCloseTo(-0.6, 9);
+    expect(start!.expected.interval![1]).toBe(0);
     expect(start!.difference.value).toBeCloseTo(-1, 9);
   });
 

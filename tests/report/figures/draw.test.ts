@@ -57,7 +57,7 @@ describe('the section of a bin', () => {
     values: Float64Array.from([0, Number.NaN, 20, 20, 0, 0, 0, 0]),
     surface: [{ fromMs: Number.NEGATIVE_INFINITY, depthM: 4 }],
     fanDays: [{ dayMs: 0, hours: 12, unknownHours: 12 }],
-    readings: { shown: 7, of: 8 },
+    readings: { shown: 7, of: 8, empty: 0 },
   };
   const figure = binSection(data, units);
   const svg = figure.draw(wide);
@@ -83,6 +83,16 @@ describe('the section of a bin', () => {
   it('says its range in the shown unit', () => {
     expect(figure.alt).toContain('32 and 68 °F');
     expect(figure.legend[0].label).toMatch(/^30 to \d+ °F$/);
+  });
+  it('says why readings are not shown: after the grain was out they are neither missing nor doubted', () => {
+    const notShown = (shown: number, empty: number) =>
+      binSection({ ...data, readings: { shown, of: 80, empty } }, units).notShown;
+    expect(notShown(80, 0)).toBeNull();
+    expect(notShown(78, 0)).toBe('2 of 80 readings not shown: missing, or not believed.');
+    expect(notShown(68, 12)).toBe('12 of 80 readings not shown: the bin held no grain.');
+    expect(notShown(66, 12)).toBe(
+      '14 of 80 readings not shown: 12 while the bin held no grain, the others missing, or not believed.',
+    );
   });
   it('refuses to draw nothing', () => {
     expect(() => binSection({ ...data, values: new Float64Array(8).fill(Number.NaN) }, units)).toThrow(

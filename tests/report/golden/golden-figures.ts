@@ -62,7 +62,7 @@ export const GOLDEN_FIGURES: readonly Figure[] = [
         { fromMs: START + 3 * DAY, depthM: 4 },
       ],
       fanDays,
-      readings: { shown: 78, of: 80 },
+      readings: { shown: 78, of: 80, empty: 0 },
     },
     units,
   ),
