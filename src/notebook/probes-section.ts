@@ -3,7 +3,7 @@ import { type Estimate, turned } from '../base/estimate.ts';
 import { listed } from '../base/listed.ts';
 import type { SectionBody } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
-import { offsetPartsTable, offsetsTable, probed, samplesTable, sensorName } from './probes-tables.ts';
+import { offsetPartsTable, offsetsTable, probed, samplesTable } from './probes-tables.ts';
 import { ticketsTable } from './probes-tickets.ts';
 import { counted, known } from './words.ts';
 
@@ -28,7 +28,7 @@ export function agreementSection(bins: readonly BinReview[], units: Units): Sect
           return more === null
             ? []
             : [
-                `${one.bin.name}: ${sensorName(sensor)} reads ${reads(more, units)} beside the other sensors, by ${counted(sensor.pairs, 'hand sample')}: have it looked at.`,
+                `${one.bin.name}: ${sensor.cable}, sensor ${sensor.sensor} reads ${reads(more, units)} beside the other sensors, by ${counted(sensor.pairs, 'hand sample')}: have it looked at.`,
               ];
         }),
         ...probes.unmatched.map(

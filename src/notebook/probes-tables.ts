@@ -56,7 +56,7 @@ export function offsetPartsTable(bins: readonly BinReview[]): Table {
     folded: 'on screen',
     columns: [
       { key: 'bin', label: 'Bin', quantity: null },
-      { key: 'of', label: 'Cables', quantity: null },
+      { key: 'of', label: 'Cables, or sensor', quantity: null },
       { key: 'day', label: 'Day', quantity: 'day' },
       { key: 'samples', label: 'Samples', quantity: 'count' },
       { key: 'cold', label: 'Of them under 4 °C (40 °F)', quantity: 'count' },
@@ -76,7 +76,7 @@ export function offsetPartsTable(bins: readonly BinReview[]): Table {
       ...probes.sensors.map(
         (one): Record<string, Cell> => ({
           bin: review.bin.name,
-          of: sensorName(one),
+          of: `${one.cable} ${one.sensor}`,
           day: { value: null, why: 'All days together.' },
           samples: one.pairs,
           cold: coldOf(probes, ({ sensors }) => sensors.includes(`${one.cable} ${one.sensor}`)),
@@ -96,11 +96,6 @@ export function offsetPartsTable(bins: readonly BinReview[]): Table {
     ]),
     empty: 'no sample could be held against a cable in still air.',
   };
-}
-
-/** `R1, sensor 3` */
-export function sensorName({ cable, sensor }: { cable: string; sensor: number }): string {
-  return `${cable}, sensor ${sensor}`;
 }
 
 function coldOf({ pairs }: BinProbes, where: (pair: BinProbes['pairs'][number]) => boolean): number {
