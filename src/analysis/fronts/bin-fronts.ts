@@ -1,10 +1,11 @@
 import { fanHoursBetween } from '../fan/spans.ts';
-import { type BinFronts, type Campaign, FAN_ON } from '../types.ts';
+import { type BinFronts, type Campaign, FAN_ON, type FrontArrival } from '../types.ts';
 import { cableArrivals } from './cable-arrivals.ts';
 import { campaignSpeed } from './campaign-speed.ts';
 import { creptCampaigns, creptThrough, withCrept } from './crept-campaigns.ts';
 import { dailySwing } from './daily-swing.ts';
 import { type EnteringAir, enteringAir } from './entering-air.ts';
+import { eachWentBy, fallsWithin } from './falls-within.ts';
 import { fanAxis } from './fan-axis.ts';
 import { type FanPieces, fanPieces } from './fan-pieces.ts';
 import { statedWarming } from './fan-warming.ts';
@@ -49,7 +50,10 @@ export function binFronts(input: FrontsInput): BinFronts {
   const crept = creptCampaigns(view, swingK, clear.spans);
   const tried = withCrept(clear.spans, crept);
   const passed = crept.filter((one) => creptThrough(campaignAt(view, tried, tried.indexOf(one))));
-  const { campaigns } = passed.length === 0 ? clear : told(view, withCrept(clear.spans, passed), () => true);
+  const whole = passed.length === 0 ? clear : told(view, withCrept(clear.spans, passed), () => true);
+  const campaigns = whole.spans
+    .flatMap((one, index) => byFalls(view, one, whole.spans[index + 1]) ?? [whole.campaigns[index]])
+    .map((one, index) => ({ ...one, number: index + 1 }));
   if (campaigns.length === 0) {
     return nothing(
       "The day's mean air was never clearly cooler or warmer than the grain for long enough to send a front through.",
@@ -74,7 +78,25 @@ function told(
   return { spans, campaigns };
 }
 
-function campaignAt(view: FrontsView, found: readonly CampaignSpan[], index: number): Campaign {
+/** The falls of the air within a campaign, each with its own front, where the sensors saw them; null where they did not. */
+function byFalls(view: FrontsView, one: CampaignSpan, next: CampaignSpan | undefined): Campaign[] | null {
+  const falls = fallsWithin(view.pieces, view.air.tempC, one);
+  if (falls.length === 1) return null;
+  const out: Campaign[] = [];
+  // From the last on: what that front passed was not the one before's.
+  for (const fall of [...falls].reverse()) {
+    out.unshift(campaignAt(view, next === undefined ? [fall] : [fall, next], 0, out[0]?.arrivals));
+  }
+  return eachWentBy(out, view.input.bin.air) ? out : null;
+}
+
+/** @param later  arrivals of a front that follows while this one may still be under way */
+function campaignAt(
+  view: FrontsView,
+  found: readonly CampaignSpan[],
+  index: number,
+  later: readonly FrontArrival[] = [],
+): Campaign {
   const { pieces, input, air, grainC } = view;
   const one = found[index];
   const startMs = one.span.fromMs;
@@ -82,7 +104,7 @@ function campaignAt(view: FrontsView, found: readonly CampaignSpan[], index: num
   const untilMs = followedUntil(view, one, found[index + 1]);
   const axis = fanAxis(input.fan, startMs, untilMs, pieces.runFromMs[one.run], runToMs);
   const arrivals = tellStalled(
-    input.bin.cables.flatMap((cable) => cableArrivals(view, one, axis, cable.id, cable.sensorHeightsM)),
+    input.bin.cables.flatMap((cable) => cableArrivals(view, one, axis, cable.id, cable.sensorHeightsM, later)),
     input.bin.air,
   );
   // The front under way is part of the campaign.

@@ -4,7 +4,7 @@ import type { FanSpans, FrontArrival } from '../types.ts';
 import type { FanAxis } from './fan-axis.ts';
 import { type CampaignSpan, signOf } from './find-campaigns.ts';
 import { frontChain } from './front-chain.ts';
-import { AHEAD_H, DAY_H, HOUR_MS, UNKNOWN_H } from './front-limits.ts';
+import { AHEAD_H, ARRIVAL_WITHIN_H, DAY_H, HOUR_MS, UNKNOWN_H } from './front-limits.ts';
 import type { FrontsView } from './fronts-view.ts';
 import { type GoodReadings, readingsWithin } from './good-readings.ts';
 import { grainDepthAt } from './grain-depth.ts';
@@ -35,8 +35,15 @@ export function cableArrivals(
   axis: FanAxis,
   cable: string,
   heightsM: readonly number[],
+  later: readonly FrontArrival[],
 ): FrontArrival[] {
-  const sighted = heightsM.map((heightM, at) => sightedAt(view, campaign, axis, cable, at + 1, heightM));
+  const sighted = heightsM.map((heightM, at) => {
+    const one = sightedAt(view, campaign, axis, cable, at + 1, heightM);
+    const next = later.find((other) => other.cable === cable && other.sensor === at + 1)?.arrivedMs;
+    if (next === undefined || next === null) return one;
+    const [nextH] = axis.hoursAt(Float64Array.of(next));
+    return { ...one, passages: one.passages.filter(({ fanHours }) => fanHours < nextH - ARRIVAL_WITHIN_H) };
+  });
   const places = sighted
     .map((one, index) => ({ ...one, index }))
     .filter((one) => one.passages.length > 0)

@@ -6,7 +6,7 @@ import { CLEARLY_AT_START_K, CLEARLY_K, DAY_H, HOUR_MS, SHORTEST_CAMPAIGN_H } fr
 /** The air that made the grain behind a front what it is: mean over this many fan hours. */
 const AIR_BEHIND_H = 48;
 /** By how much, K: more than the rounding of a log. */
-const TURNED_K = 0.5;
+export const TURNED_K = 0.5;
 /** How far into the day around it a campaign may begin, h: half a day. */
 const START_WITHIN_H = 12;
 /** The hour with which it begins shows this part of what makes the day's mean clear: air that falls slowly shows no more at first. */
@@ -109,9 +109,14 @@ function hoursOf(pieces: FanPieces, { first, last }: CampaignSpan): number {
  */
 function startOf(pieces: FanPieces, airC: Float64Array, grainC: Float64Array, at: number, sign: number): number {
   if (at === 0 || pieces.run[at] !== pieces.run[at - 1]) return at;
+  return firstToShow(pieces, at, (piece) => sign * (airC[piece] - grainC[piece]));
+}
+
+/** Of the pieces within half a day from `at` on the first whose own air is clear enough, by `apartK`; `at` where none is. */
+export function firstToShow(pieces: FanPieces, at: number, apartK: (piece: number) => number): number {
   const untilMs = pieces.midMs[at] + START_WITHIN_H * HOUR_MS;
   for (let i = at; i < pieces.midMs.length && pieces.midMs[i] <= untilMs && pieces.run[i] === pieces.run[at]; i++) {
-    if (sign * (airC[i] - grainC[i]) >= START_PART * CLEARLY_K) return i;
+    if (apartK(i) >= START_PART * CLEARLY_K) return i;
   }
   return at;
 }

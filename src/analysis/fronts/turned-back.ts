@@ -22,8 +22,8 @@ export function gotThrough(campaign: Campaign): boolean {
   return passedPart(campaign) >= PASSED_PART;
 }
 
-/** NaN where none could see it. */
-function passedPart(campaign: Campaign): number {
+/** Of the sensors that could see a campaign's front, the part that it passed; NaN where none could. */
+export function passedPart(campaign: Campaign): number {
   const seen = campaign.arrivals.filter((each) => each.unseen !== true && !inHole(each));
   return seen.filter((each) => each.arrivedMs !== null).length / seen.length;
 }

@@ -1,6 +1,45 @@
-import { expect, it } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { binFronts } from '../../../src/analysis/fronts/bin-fronts.ts';
+import type { FrontsInput } from '../../../src/analysis/fronts/fronts-view.ts';
 import { HOUR_MS, inventedBin, START_MS, seriesOf, spansOf } from './invented-bin.ts';
+
+const HEIGHTS_M = [0.5, 1.5, 2.5, 3.5];
+
+/** The fan on from 24 h to `untilH`; the air's temperature, straight between knots of fan hours, comes up at 0.2 m an hour. */
+function stepped(knots: readonly [hour: number, tempC: number][], untilH: number, cables: number): FrontsInput {
+  const [first, last] = [knots[0], knots[knots.length - 1]];
+  const tempOf = (hour: number) => {
+    if (hour <= 0) return first[1];
+    const i = knots.findIndex(([end]) => end >= hour);
+    if (i < 0) return last[1];
+    const [[a, from], [b, to]] = [knots[i - 1], knots[i]];
+    return from + ((hour - a) / (b - a)) * (to - from);
+  };
+  const hours = Array.from({ length: 200 }, (_, hour) => hour);
+  const times = hours.map((hour) => START_MS + hour * HOUR_MS);
+  const at = (hour: number) => Math.min(hour, untilH) - 24;
+  const sensors = Array.from({ length: cables }, (_, cable) =>
+    HEIGHTS_M.map((heightM, i) =>
+      seriesOf(
+        `C${cable + 1}`,
+        i + 1,
+        heightM,
+        times,
+        hours.map((hour) => tempOf(at(hour) - heightM / 0.2)),
+      ),
+    ),
+  );
+  return {
+    bin: inventedBin(HEIGHTS_M, cables),
+    sensors: sensors.flat(),
+    fan: spansOf(
+      Uint8Array.from({ length: 200 }, (_, hour) => (hour >= 24 && hour < untilH ? 1 : 0)),
+      1,
+    ),
+    plenum: { timeMs: Float64Array.from(times), tempC: Float64Array.from(hours, (hour) => tempOf(hour - 24)) },
+    weather: { timeMs: new Float64Array(0), tempC: new Float64Array(0) },
+  };
+}
 
 it('of two falls of the air the steeper one is told where the first came back', () => {
   // By hand: the fan runs from 24 h on. What comes up at 0.2 m an hour falls from 26 to 22 C in 12 h, is back at 25 C by 24 h and
@@ -12,38 +51,46 @@ it('of two falls of the air the steeper one is told where the first came back', 
     [24, 25],
     [34, 20],
   ];
-  const tempOf = (hour: number) => {
-    if (hour <= 0) return 26;
-    const i = knots.findIndex(([end]) => end >= hour);
-    if (i < 0) return 20;
-    const [[a, from], [b, to]] = [knots[i - 1], knots[i]];
-    return from + ((hour - a) / (b - a)) * (to - from);
-  };
-  const hours = Array.from({ length: 160 }, (_, hour) => hour);
-  const times = hours.map((hour) => START_MS + hour * HOUR_MS);
-  const heightsM = [0.5, 1.5, 2.5, 3.5];
-  const none = { timeMs: new Float64Array(0), tempC: new Float64Array(0) };
-  const { campaigns } = binFronts({
-    bin: inventedBin(heightsM),
-    sensors: heightsM.map((heightM, i) =>
-      seriesOf(
-        'C1',
-        i + 1,
-        heightM,
-        times,
-        hours.map((hour) => tempOf(hour - 24 - heightM / 0.2)),
-      ),
-    ),
-    fan: spansOf(
-      Uint8Array.from({ length: 160 }, (_, hour) => (hour >= 24 && hour < 100 ? 1 : 0)),
-      1,
-    ),
-    plenum: { timeMs: Float64Array.from(times), tempC: Float64Array.from(hours, (hour) => tempOf(hour - 24)) },
-    weather: none,
-  });
+  const { campaigns } = binFronts(stepped(knots, 100, 1));
   expect(campaigns[0].kind).toBe('cooling');
-  heightsM.forEach((heightM, i) => {
+  HEIGHTS_M.forEach((heightM, i) => {
     const { fanHours } = campaigns[0].arrivals[i];
     expect(Math.abs((fanHours ?? Number.NaN) - (28 + heightM / 0.2)), `sensor ${i + 1}`).toBeLessThan(1.5);
+  });
+});
+
+describe('air that falls, stands for two days and falls again', () => {
+  // By hand: the fan runs from 24 h on. Up each cable at 0.2 m an hour comes air that falls from 26 to 20 C in 10 h, is at 21 C by 60 h
+  // and falls to 12 C by 70 h. The first front: ahead 26 C, behind 20 C and a little, half-way 23 C after 4.8 h. The second: ahead 21 C
+  // within 0.2 C, behind 12 C, half-way 16.5 C after 65 h. Each later by the way up.
+  const knots: [hour: number, tempC: number][] = [
+    [0, 26],
+    [10, 20],
+    [60, 21],
+    [70, 12],
+  ];
+  const run = (untilH: number) => stepped(knots, untilH, 2);
+  it('sends two fronts, each told at every sensor of every cable', () => {
+    const { campaigns } = binFronts(run(160));
+    expect(campaigns.map(({ kind, number }) => [kind, number])).toEqual([
+      ['cooling', 1],
+      ['cooling', 2],
+    ]);
+    const begunH = campaigns.map(({ span }) => (span.fromMs - START_MS) / HOUR_MS - 24);
+    expect(begunH[0]).toBe(0);
+    expect(begunH[1]).toBeGreaterThan(48);
+    expect(begunH[1]).toBeLessThan(66);
+    [4.8, 65].forEach((hour, front) => {
+      for (const { cable, sensor, heightM, fanHours } of campaigns[front].arrivals) {
+        const off = (fanHours ?? Number.NaN) + begunH[front] - (hour + heightM / 0.2);
+        expect(Math.abs(off), `front ${front + 1}, ${cable} ${sensor}`).toBeLessThan(1.5);
+      }
+    });
+  });
+  it('is one campaign where the fan stops before the second front is half-way up', () => {
+    const { campaigns } = binFronts(run(24 + 65 + 9));
+    expect(campaigns).toHaveLength(1);
+    for (const { sensor, heightM, fanHours } of campaigns[0].arrivals)
+      expect(Math.abs((fanHours ?? Number.NaN) - (4.8 + heightM / 0.2)), `sensor ${sensor}`).toBeLessThan(1.5);
   });
 });
