@@ -1,7 +1,8 @@
-import { type Estimate, scaled, turned, withheld } from '../../base/estimate.ts';
+import { type Estimate, estimate, scaled, turned, withheld, Z90 } from '../../base/estimate.ts';
 import { ratioInterval } from '../../base/stats/ratio-interval.ts';
 import { zoneOf } from '../../base/zone.ts';
 import { localMonths } from '../../money/local-time.ts';
+import { fanRelSd } from '../energy/fan-cost.ts';
 import type { BinFan, BinMoisture } from '../types.ts';
 import type { MoistureRates, RateDay, RatePeriod } from './moisture-rates-types.ts';
 import { changeErrors, rateDays } from './rate-days.ts';
@@ -13,7 +14,10 @@ const ZERO = 'The rate may be zero, so there is no number of hours for a point.'
 export function moistureRates(fan: BinFan, moisture: BinMoisture, timeZone: string): MoistureRates {
   const days = rateDays(moisture);
   const hours = fan.hours.value;
-  const season = hours === null ? null : period('season', hours, 0, 0, moisture.perHundredFanHours, fan.energyKwh);
+  const season =
+    hours === null
+      ? null
+      : period('season', hours, 0, 0, moisture.perHundredFanHours, whileLogged(fan, fan.energyKwh.value ?? Number.NaN));
   if (days.length < 2) {
     return {
       season,
@@ -28,34 +32,52 @@ export function moistureRates(fan: BinFan, moisture: BinMoisture, timeZone: stri
   const zone = zoneOf(timeZone);
   const seasonMs = Math.max(1, days[days.length - 1].dayMs - days[0].dayMs);
   const part = (of: readonly RateDay[]) => (of.length < 2 ? 0 : (of[of.length - 1].dayMs - of[0].dayMs) / seasonMs);
-  const rowOf = (key: string, of: readonly RateDay[], fanHours: number, energyKwh: number): RatePeriod => {
+  const rowOf = (key: string, of: readonly RateDay[], { hours, unknownHours, energyKwh }: Part): RatePeriod => {
     const rate = rateOfDays(of, errors, part(of));
-    return period(key, fanHours, rate.days, rate.stillDays, rate.perHundredFanHours, withErrorOf(fan, energyKwh));
+    const perHundred = throughSilence(rate.perHundredFanHours, hours, unknownHours);
+    return period(key, hours, rate.days, rate.stillDays, perHundred, whileLogged(fan, energyKwh));
   };
   const between = (fromMs: number, toMs: number) => days.filter((day) => day.dayMs >= fromMs && day.dayMs < toMs);
   const months = localMonths(zone, days[0].dayMs, days[days.length - 1].dayMs + 1).flatMap(
     ({ month, fromMs, toMs }) => {
       const told = fan.months.find((one) => one.month === month);
-      return told === undefined || !(told.hours > 0)
-        ? []
-        : [rowOf(month, between(fromMs, toMs), told.hours, told.energyKwh)];
+      return told === undefined || !(told.hours > 0) ? [] : [rowOf(month, between(fromMs, toMs), told)];
     },
   );
   return {
     season,
-    line: hours === null ? null : rowOf('line', days, hours, fan.energyKwh.value ?? Number.NaN),
+    line:
+      hours === null
+        ? null
+        : rowOf('line', days, {
+            hours,
+            unknownHours: fan.unknownHours ?? 0,
+            energyKwh: fan.energyKwh.value ?? Number.NaN,
+          }),
     months,
     days,
-    notes: notesOf(days),
+    notes: notesOf(days, fan.unknownHours ?? 0),
     why: null,
   };
 }
 
-/** A part's energy is as unsure as the whole. */
-function withErrorOf({ energyKwh }: BinFan, kwh: number): Estimate {
-  const { value, interval, why } = energyKwh;
-  if (value === null || interval === null || !(value > 0)) return withheld(why ?? 'The energy is not known.');
-  return { value: kwh, interval: [(kwh * interval[0]) / value, (kwh * interval[1]) / value], why: null };
+/** What the logs tell of a part of the season. */
+type Part = Pick<BinFan['months'][number], 'hours' | 'unknownHours' | 'energyKwh'>;
+
+/** The energy of the hours that the log tells, as unsure as the fans' powers: a silence adds hours and energy alike. */
+function whileLogged({ energyKwh, fans }: BinFan, kwh: number): Estimate {
+  if (!((energyKwh.value ?? 0) > 0)) return withheld(energyKwh.why ?? 'The energy is not known.');
+  const all = fans.reduce((sum, fan) => sum + fan.energyKwh, 0);
+  const half = (Z90 * kwh * Math.hypot(...fans.map((fan) => fan.energyKwh * fanRelSd(fan)))) / all;
+  return estimate(kwh, Math.max(0, kwh - half), kwh + half);
+}
+
+/** Fans that ran through the log's silence took more hours for the same points: the end nearer to zero goes so far down. */
+function throughSilence(rate: Estimate, hours: number, unknownHours: number): Estimate {
+  if (rate.value === null || rate.interval === null || !(unknownHours > 0)) return rate;
+  const least = hours / (hours + unknownHours);
+  const [low, high] = rate.interval;
+  return estimate(rate.value, low > 0 ? low * least : low, high < 0 ? high * least : high);
 }
 
 function period(
@@ -80,11 +102,18 @@ function period(
   };
 }
 
-function notesOf(days: readonly RateDay[]): string[] {
+function notesOf(days: readonly RateDay[], unknownHours: number): string[] {
   const moving = days.filter((day) => !day.stillAir).length;
-  return moving > days.length / 2
-    ? [
-        'On most days the fan left no still air, and moistures read in moving air lean towards the air that passes: the intervals allow for it.',
-      ]
-    : [];
+  const notes: string[] = [];
+  if (moving > days.length / 2) {
+    notes.push(
+      'On most days the fan left no still air, and moistures read in moving air lean towards the air that passes: the intervals allow for it.',
+    );
+  }
+  if (unknownHours >= 0.5) {
+    notes.push(
+      `The fan log is silent for ${Number(unknownHours.toPrecision(3))} h: fans that ran then took more hours and energy for the same points, which the intervals include and the figure does not show.`,
+    );
+  }
+  return notes;
 }

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { randomStream } from '../../../scripts/sample/random.ts';
 import { moistureRates } from '../../../src/analysis/rates/moisture-rates.ts';
 import type { BinFan, BinMoisture } from '../../../src/analysis/types.ts';
-import { estimate, withheld } from '../../../src/base/estimate.ts';
+import { type Estimate, estimate, withheld } from '../../../src/base/estimate.ts';
 import { ratioInterval } from '../../../src/base/stats/ratio-interval.ts';
 
 const DAY = 86_400_000;
@@ -21,6 +21,8 @@ interface Made {
   /** share of the true change that cables miss or add */
   scale?: number;
   errorParts?: BinMoisture['errorParts'];
+  /** the log is silent on this day */
+  silent?: (day: number) => boolean;
 }
 
 /** A bin whose moisture is known day by day: fan hours the same each day, still air at noon, 10 kW. */
@@ -33,9 +35,11 @@ function made({
   still = () => true,
   scale = 1,
   errorParts,
+  silent = () => false,
 }: Made) {
   const random = randomStream(seed, 'rates');
   const start = 0.18;
+  const silentDays = (before: number) => Array.from({ length: before }, (_, day) => day).filter(silent).length;
   const daily = Array.from({ length: days }, (_, day) => {
     const removed = scale * points((day + 0.5) * hoursADay) + noise * random.normal();
     return {
@@ -44,15 +48,18 @@ function made({
       low: null,
       high: null,
       stillAir: still(day),
-      fanHours: (day + 1) * hoursADay,
+      fanHours: (day + 1 - silentDays(day + 1)) * hoursADay,
     };
   });
-  const hours = days * hoursADay;
-  const removed = points(hours);
+  const ran = days * hoursADay;
+  const unknownHours = silentDays(days) * hoursADay;
+  const hours = ran - unknownHours;
+  const removed = points(ran);
   const half = 0.15;
   const pointsRemoved = estimate(removed, removed - half, removed + half);
-  const hoursOf = (month: string) =>
-    daily.filter((day) => new Date(day.dayMs).toISOString().startsWith(month)).length * hoursADay;
+  const hoursOf = (month: string, quiet: boolean) =>
+    daily.filter((day, i) => new Date(day.dayMs).toISOString().startsWith(month) && silent(i) === quiet).length *
+    hoursADay;
   const hundred = {
     value: 100 * removed,
     interval: [100 * (removed - half), 100 * (removed + half)] as [number, number],
@@ -62,7 +69,7 @@ function made({
     start: { value: start, from: 'sensors' },
     daily,
     pointsRemoved,
-    perHundredFanHours: ratioInterval(hundred, estimate(hours, hours, hours), ''),
+    perHundredFanHours: ratioInterval(hundred, estimate(hours, hours, hours + unknownHours), ''),
     errorParts: errorParts ?? [
       { cause: 'noise of the readings', sd: 0.01 },
       { cause: 'drift of the sensors', sd: 0.02 },
@@ -73,12 +80,16 @@ function made({
   } as unknown as BinMoisture;
   const months = ['2024-10', '2024-11'].map((month) => ({
     month,
-    hours: hoursOf(month),
-    energyKwh: 10 * hoursOf(month),
+    hours: hoursOf(month, false),
+    unknownHours: hoursOf(month, true),
+    energyKwh: 10 * hoursOf(month, false),
   }));
   const fan = {
-    hours: estimate(hours, hours, hours),
-    energyKwh: estimate(10 * hours, 9.5 * hours, 10.5 * hours),
+    hours: estimate(hours, hours, hours + unknownHours),
+    unknownHours,
+    energyKwh: estimate(10 * hours, 9.5 * hours, 10.5 * (hours + unknownHours)),
+    // Half a kilowatt of ten at 90 %.
+    fans: [{ energyKwh: 10 * hours, energyRelSd: 0.05 / 1.645, energyFrom: 'current', onHours: hours }],
     months,
   } as unknown as BinFan;
   return { fan, moisture };
@@ -104,6 +115,26 @@ describe('points by fan hours', () => {
       expect(one.kwhPerPoint.value).toBeCloseTo(2500, 3);
     }
     expect(months.map((one) => one.fanHours)).toEqual([31 * 12, 30 * 12]);
+  });
+
+  it('fans that ran through a silence of their log are in the intervals: hours, kWh and points', () => {
+    // 0.4 point per 100 h all along; each fifth day of October is silent, and the fans ran through it.
+    const { season, line, months, notes } = ratesOf({
+      points: (h) => 0.004 * h,
+      noise: 0.02,
+      silent: (day) => day < 31 && day % 5 === 4,
+    });
+    const holds = ({ interval }: Estimate, truth: number) => {
+      expect(interval![0]).toBeLessThanOrEqual(truth + 1e-9);
+      expect(interval![1]).toBeGreaterThanOrEqual(truth - 1e-9);
+    };
+    for (const of of [season!, line!, months[0], months[1]]) {
+      holds(of.perHundredFanHours, 0.4);
+      holds(of.hoursPerPoint, 250);
+      holds(of.kwhPerPoint, 2500);
+    }
+    expect(months[0].fanHours).toBe(25 * 12);
+    expect(notes.join(' ')).toContain('silent for 72 h');
   });
 
   it('each month has its own rate: fast first, slow later', () => {
