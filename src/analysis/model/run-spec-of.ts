@@ -121,16 +121,27 @@ function specOf(
 
 export type Start = NonNullable<RunSpec['start']>;
 
-/** [columns x layers]; where no cable hangs the grain is taken as at all others. */
-function startOfColumns(
+/**
+ * Temperatures by column, where no cable hangs the mean of all. The moisture of a layer is that of all cables in every column: loads lie
+ * across a bin (common practice of filling by a spreader), and by what one cable reads too much its column would never come to its target.
+ *
+ * @returns  [columns x layers]
+ */
+export function startOfColumns(
   log: BinLog,
   profiles: readonly Profile[],
   startK: number,
   columns: readonly AirColumn[],
 ): Start {
-  const starts = columns.map(({ cables }) => meanStart(log, profiles, startK, cables.length > 0 ? cables : undefined));
-  const row = (of: keyof Start) => Float64Array.from(starts.flatMap((one) => [...one[of]]));
-  return { tempC: row('tempC'), moistureDb: row('moistureDb') };
+  const { moistureDb } = meanStart(log, profiles, startK);
+  return {
+    tempC: Float64Array.from(
+      columns.flatMap(({ cables }) => [
+        ...meanStart(log, profiles, startK, cables.length > 0 ? cables : undefined).tempC,
+      ]),
+    ),
+    moistureDb: Float64Array.from(columns.flatMap(() => [...moistureDb])),
+  };
 }
 
 /**
