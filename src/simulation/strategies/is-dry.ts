@@ -2,7 +2,7 @@ import { LAYER_SLACK_WB, MEAN_SLACK_WB } from '../run/reached.ts';
 import type { View } from '../run/view.ts';
 
 /** The wettest layer rests so far above the target, below what the contract lets pass: its own breath must not wake the fan. */
-const REST_LAYER_WB = LAYER_SLACK_WB - MEAN_SLACK_WB;
+export const REST_LAYER_WB = LAYER_SLACK_WB - MEAN_SLACK_WB;
 
 /** Whether a fan that dries may rest: mean at the target, no layer far above. A target that is not stated (NaN) asks for nothing. */
 export function isDry({ grainWb, wettestWb, targetWb }: View): boolean {

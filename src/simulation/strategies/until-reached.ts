@@ -1,7 +1,7 @@
 import { MEAN_SLACK_K, MEAN_SLACK_WB } from '../run/reached.ts';
 import type { RunSpec } from '../run/run-spec.ts';
 import type { View } from '../run/view.ts';
-import { isDry, isWet, wouldWet } from './is-dry.ts';
+import { isDry, isWet, REST_LAYER_WB, wouldWet } from './is-dry.ts';
 import type { Strategy } from './strategy.ts';
 
 /** Places in the memory, the last: strategies count from the first. 1 while the fan rests at the target; 1 once it did; 1 while it cools. */
@@ -12,6 +12,8 @@ const COOLS = 5;
 const COOLER_K = 1.5;
 /** Dried grain is cooled in stages of so much: air begins to be sent in when so much cooler (10 degF; common practice: 10 to 15). */
 const STAGE_K = 5.6;
+/** What was wetted unevenly is evened by air in which grain comes to its target or to so much below. Our choice. */
+const EVENING_WB = 0.01;
 
 /**
  * A strategy that rests once the bin is at its target, and goes on when the target is no longer reached: nobody dries dry
@@ -19,7 +21,8 @@ const STAGE_K = 5.6;
  * switch for a hair. What was at its target before is brought back only by air that can: dried grain is dried again by air that
  * dries, cooled grain that warms again in spring is left alone by air that would warm it. A bin to be dried that also states a
  * temperature is dried first; after that its fan runs only while the air is cooler than the grain and does not wet it, in
- * stages, until it is at its temperature too. A strategy that ends by itself is left as it is.
+ * stages, until it is at its temperature too. Grain that was wetted gets air a little drier than its target while the layer where the
+ * air enters is too wet for it to count as reached. A strategy that ends by itself is left as it is.
  */
 export function untilReached(strategy: Strategy, goal: RunSpec['goal']): Strategy {
   if (strategy.endsItself === true) return strategy;
@@ -30,7 +33,7 @@ export function untilReached(strategy: Strategy, goal: RunSpec['goal']): Strateg
       memory[RESTS] = (memory[RESTS] === 0 ? isThere(goal, view) : !wentBack(goal, view)) ? 1 : 0;
       if (memory[RESTS] === 1) {
         memory[RESTED] = 1;
-        return goal === 'dry' && coolsOn(view, memory) ? 1 : 0;
+        return (goal === 'dry' && coolsOn(view, memory)) || (goal === 'condition' && evens(view)) ? 1 : 0;
       }
       return memory[RESTED] === 1 && !canBringBack(goal, view) ? 0 : fan(view, parameters, memory);
     },
@@ -58,6 +61,12 @@ function canBringBack(goal: RunSpec['goal'], { plenumC, grainC, plenumEmcWb, tar
   if (goal === 'dry') return plenumEmcWb <= targetWb;
   if (goal === 'condition') return plenumEmcWb >= targetWb;
   return plenumC < grainC - COOLER_K;
+}
+
+/** Whether a layer is too wet for the target, and the air would bring it down and leave the others. */
+function evens({ wettestWb, plenumEmcWb, targetWb }: View): boolean {
+  const isNear = plenumEmcWb <= targetWb && plenumEmcWb >= targetWb - EVENING_WB;
+  return isNear && wettestWb > targetWb + REST_LAYER_WB;
 }
 
 /** Whether dried grain is being cooled: a stage goes on until the air is hardly cooler, and pauses for air that would wet it. */

@@ -85,11 +85,38 @@ describe('untilReached', () => {
   );
 
   it('wets to the target whatever the layer where the air enters', () => {
-    const at = (grainWb: number) => ({ grainWb, wettestWb: 0.18, plenumEmcWb: 0.16 });
+    const at = (grainWb: number) => ({ grainWb, wettestWb: 0.18, plenumEmcWb: 0.165 });
     expect(ran('condition', [at(0.14), at(0.15), at(0.1485), at(0.1479)])).toEqual([1, 0, 0, 1]);
     // Later by air that wets only.
     const dryAir = { ...at(0.1479), plenumEmcWb: 0.149 };
     expect(ran('condition', [dryAir, at(0.15), dryAir, at(0.1479)])).toEqual([1, 0, 0, 1]);
+  });
+
+  it('evens what it has wetted by air a little drier than the target, until no layer is far above', () => {
+    const wetted = (wettestWb: number, plenumEmcWb: number) => ({ grainWb: 0.15, wettestWb, plenumEmcWb });
+    const moments = [
+      { ...wetted(0.17, 0.15), grainWb: 0.149 },
+      wetted(0.17, 0.139),
+      wetted(0.17, 0.141),
+      wetted(0.17, 0.149),
+      wetted(0.17, 0.151),
+      wetted(0.1631, 0.15),
+      wetted(0.1629, 0.15),
+    ];
+    expect(ran('condition', moments)).toEqual([1, 0, 1, 1, 0, 1, 0]);
+  });
+
+  it('brings a bin to be wetted to its target with the layer where the air enters, which rest alone left too wet', () => {
+    // Damp until long after the mean is there, then air in which corn comes to 14.9 %.
+    const hours = inventedHours({ count: 24 * 90, tempC: () => 12, rh: (hour) => (hour < 24 * 60 ? 0.9 : 0.74) });
+    const bin = inventedBin(hours, { goal: 'condition', moistureWb: 0.135 });
+    const { outcome, trace } = runSeason(bin, untilReached(alwaysOn, 'condition'), {}, { trace: true });
+    const rested = trace!.fan.indexOf(0);
+    expect(rested).toBeLessThan(24 * 60);
+    expect(trace!.layerWb[20 * rested]).toBeGreaterThan(0.165);
+    expect(outcome.reachedTarget).toBe(true);
+    expect(outcome.endMoistureWb).toBeGreaterThanOrEqual(0.148);
+    expect(outcome.wettestWb).toBeLessThanOrEqual(0.165);
   });
 
   it('leaves a strategy that ends by itself as it is', () => {
