@@ -2,13 +2,17 @@ import { cumulativeFanHours, momentOfFanHour } from '../fan/spans.ts';
 import type { FanSpans } from '../types.ts';
 import { dayAround } from './day-mean.ts';
 import { BEHIND_TO_H, HOUR_MS } from './front-limits.ts';
+import { likelyRunning } from './likely-running.ts';
 
 /** Step of the fan-hour axis, h. */
 export const AXIS_STEP_H = 0.5;
 /** Least window of a running mean, fan hours: where the fan ran less in a day. */
 const LEAST_WINDOW_H = 4;
 
-/** Fan hours counted from the start of a campaign, and what a day of the clock holds of them. */
+/**
+ * Fan hours counted from the start of a campaign, and what a day of the clock holds of them. Over holes of the fan log they are
+ * likely ones, for the order of what was read within them (`likelyRunning`).
+ */
 export interface FanAxis {
   startMs: number;
   /** fan hours from the campaign's start to the end of what is looked at */
@@ -26,17 +30,13 @@ export interface FanAxis {
 }
 
 /**
+ * @param log      of the fan
  * @param startMs  start of the campaign
  * @param untilMs  end of where arrivals are looked for, in the same run
  * @param runFromMs, runToMs  the run
  */
-export function fanAxis(
-  spans: FanSpans,
-  startMs: number,
-  untilMs: number,
-  runFromMs: number,
-  runToMs: number,
-): FanAxis {
+export function fanAxis(log: FanSpans, startMs: number, untilMs: number, runFromMs: number, runToMs: number): FanAxis {
+  const spans = likelyRunning(log, startMs);
   const [startH, untilH, runToH] = cumulativeFanHours(spans, Float64Array.of(startMs, untilMs, runToMs));
   const searchH = untilH - startH;
   const lengthH = Math.min(searchH + BEHIND_TO_H, runToH - startH);
