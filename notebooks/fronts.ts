@@ -16,6 +16,7 @@ import {
   methodsOf,
   moistureFrontSection,
   paceTable,
+  placedNotes,
   ranOnCost,
   type SeasonFront,
   seasonFront,
@@ -81,7 +82,7 @@ export default defineNotebook(
           table: seasonFrontTable(fronts, units),
           figures: arrivalFigures(fronts, units),
           tables: [paceTable(fronts, units)],
-          notes: frontNotes(fronts),
+          notes: [...frontNotes(fronts), ...placedNotes(fronts)],
         })),
         ...fronts.map((front) =>
           section(`bin-${front.review.bin.id}`, front.review.bin.name, () => ({

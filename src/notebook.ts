@@ -83,6 +83,7 @@ export { frontsAnswer } from './notebook/front-answer.ts';
 export { arrivalFigures } from './notebook/front-figures.ts';
 export { frontLead, frontNotes, warmingLead } from './notebook/front-lead.ts';
 export { paceTable } from './notebook/front-pace.ts';
+export { placedNotes } from './notebook/front-placed.ts';
 export * from './notebook/front-tables.ts';
 export { givenAwayLead } from './notebook/given-away.ts';
 export { grainFrom } from './notebook/grain-from.ts';

@@ -109,6 +109,10 @@ const front = z.strictObject({
   arrived: time,
   fanHours: number.describe('h since the campaign began'),
   fanHoursInterval: interval,
+  arrivedInterval: z
+    .tuple([time, time])
+    .nullable()
+    .describe('the hole of the log, where the arrival stands by the front’s pace along the cable; else null'),
   why,
 });
 

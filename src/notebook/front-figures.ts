@@ -67,13 +67,14 @@ function panelOf({ review }: SeasonFront, main: FrontFinding, units: Units): Map
   const { campaign, slowest } = main;
   const sensors = main.outcomes.flatMap(({ arrival, outcome }): MapSensor[] => {
     if (outcome === 'unseen') return [];
-    const { cable, heightM, fanHours } = arrival;
+    const { cable, heightM, fanHours, placed } = arrival;
     return [
       {
         cable,
         heightM,
         outcome,
         fanHours,
+        placed,
         slowest:
           slowest?.arrival.cable === cable &&
           slowest.arrival.sensor === arrival.sensor &&

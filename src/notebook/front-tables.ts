@@ -1,4 +1,4 @@
-import { aboutArrival, type FrontFinding } from '../analysis/fronts/front-finding.ts';
+import { arrivalHours, type FrontFinding } from '../analysis/fronts/front-finding.ts';
 import type { SeasonFront } from '../analysis/fronts/season-front.ts';
 import type { Cell, Column, Table } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
@@ -79,6 +79,12 @@ export function campaignTable(front: SeasonFront, units: Units): Table {
 
 /** Every sensor's arrival in every campaign of a bin, with the reason where there is none. */
 export function arrivalTable(front: SeasonFront): Table {
+  const { campaigns } = front.review.fronts;
+  const placed = campaigns.some(({ arrivals }) => arrivals.some((one) => one.arrivedInterval !== undefined));
+  const ends: readonly Column[] = [
+    { key: 'earliest', label: 'In a hole from', quantity: 'moment' },
+    { key: 'latest', label: 'to', quantity: 'moment' },
+  ];
   return {
     id: 'arrivals',
     caption: `Arrivals at every sensor of ${front.review.bin.name}`,
@@ -88,19 +94,22 @@ export function arrivalTable(front: SeasonFront): Table {
       { key: 'sensor', label: 'Cable and sensor', quantity: null },
       { key: 'height', label: 'Height', quantity: 'length', known: 'stated' },
       { key: 'arrived', label: 'Arrived', quantity: 'moment' },
+      ...(placed ? ends : []),
       { key: 'hours', label: 'Fan hours', quantity: 'hours' },
       { key: 'ahead', label: 'Ahead', quantity: 'temperature', known: 'measured' },
       { key: 'behind', label: 'Behind', quantity: 'temperature', known: 'measured' },
     ],
-    rows: front.review.fronts.campaigns.flatMap((campaign) =>
+    rows: campaigns.flatMap((campaign) =>
       campaign.arrivals.map((one) => {
+        const hours = arrivalHours(one);
         const none = { value: null, why: one.why ?? 'The front was not seen to arrive.' };
         return {
           campaign: `${campaign.number} ${campaign.kind}`,
           sensor: `${one.cable} ${one.sensor}`,
           height: one.heightM,
           arrived: one.arrivedMs ?? none,
-          hours: one.fanHours === null ? none : aboutArrival(one.fanHours),
+          ...(placed ? { earliest: one.arrivedInterval?.[0] ?? null, latest: one.arrivedInterval?.[1] ?? null } : {}),
+          hours,
           ahead: one.aheadC ?? none,
           behind: one.behindC ?? none,
         };

@@ -8,7 +8,9 @@ import { AHEAD_H, ARRIVAL_WITHIN_H, DAY_H, HOUR_MS, UNKNOWN_H } from './front-li
 import type { FrontsView } from './fronts-view.ts';
 import { type GoodReadings, readingsWithin } from './good-readings.ts';
 import { grainDepthAt } from './grain-depth.ts';
+import type { HoleCrossing } from './hole-crossing.ts';
 import type { Passage } from './passages.ts';
+import { placeInHoles } from './place-in-holes.ts';
 import { sensorPassages } from './sensor-passages.ts';
 
 /** Only a sensor this near to where the air enters can meet the front in the campaign's first moment. */
@@ -21,6 +23,8 @@ interface Sighted {
   base: FrontArrival;
   fromEntryM: number;
   passages: readonly Passage[];
+  /** where there are none: the hole of its log in which a front passed all the same */
+  crossing: HoleCrossing | null;
   /** told where no passage is chosen */
   none: FrontArrival;
 }
@@ -49,28 +53,74 @@ export function cableArrivals(
     .filter((one) => one.passages.length > 0)
     .sort((a, b) => a.fromEntryM - b.fromEntryM);
   const chosen = frontChain(places);
-  return sighted.map((one, index) => {
+  const seen = sighted.map((one, index): Seen => {
     const place = places.findIndex((other) => other.index === index);
-    if (place < 0) return one.none;
+    if (place < 0) return { passage: null, crossing: one.crossing, none: one.none };
     const passage = chosen[place] < 0 ? null : one.passages[chosen[place]];
-    if (passage === null) return { ...one.base, why: OUT_OF_ORDER };
-    return datedAt(view, axis, one, passage);
+    const none = { ...one.base, why: OUT_OF_ORDER };
+    if (passage?.hole === undefined) return { passage, crossing: null, none };
+    return { passage, crossing: { ...passage, hole: passage.hole }, none };
+  });
+  const placedH = placeInHoles(
+    seen.map(({ passage, crossing }, i) => ({
+      fromEntryM: sighted[i].fromEntryM,
+      toldH: crossing === null ? (passage?.fanHours ?? null) : null,
+      crossing,
+    })),
+  );
+  return seen.map(({ passage, crossing, none }, i) => {
+    const { base } = sighted[i];
+    if (crossing === null) return passage === null ? none : datedAt(view, axis, base, passage);
+    const [fromH, toH] = crossing.hole;
+    const hours = placedH[i] ?? (passage === null ? null : (fromH + toH) / 2);
+    return hours === null ? none : datedAt(view, axis, base, { ...crossing, fanHours: hours });
   });
 }
 
-function datedAt({ input }: FrontsView, axis: FanAxis, { base }: Sighted, passage: Passage): FrontArrival {
-  const { aheadC, behindC, fanHours } = passage;
+/** What a sensor tells once the cable's passages were held against each other. */
+interface Seen {
+  passage: Passage | null;
+  /** where the front passed in a hole of the log */
+  crossing: HoleCrossing | null;
+  /** told where there is neither */
+  none: FrontArrival;
+}
+
+function datedAt(
+  { input }: FrontsView,
+  axis: FanAxis,
+  base: FrontArrival,
+  { aheadC, behindC, fanHours, hole }: Omit<Passage, 'weight'>,
+): FrontArrival {
   const arrivedMs = axis.momentOf(fanHours);
   if (arrivedMs === null) return base;
   const stood = grainDepthAt(input.bin, arrivedMs);
   if (stood !== null && base.heightM >= stood)
     return { ...base, why: 'The surface fell below the sensor in this campaign.', unseen: true };
   const unknownH = unknownHoursBetween(input.fan, axis.startMs, arrivedMs);
+  const ranH = fanHoursBetween(input.fan, axis.startMs, arrivedMs);
+  const lowMs = hole === undefined ? arrivedMs : (axis.momentOf(Math.max(0, hole[0])) ?? arrivedMs);
+  const highMs = hole === undefined ? arrivedMs : (axis.momentOf(hole[1]) ?? arrivedMs);
+  const least = fanHoursBetween(input.fan, axis.startMs, lowMs);
+  const most = fanHoursBetween(input.fan, axis.startMs, highMs) + unknownHoursBetween(input.fan, axis.startMs, highMs);
+  const told = {
+    ...base,
+    aheadC,
+    behindC,
+    arrivedMs,
+    ...(hole === undefined ? {} : { placed: true, arrivedInterval: [lowMs, highMs] as const }),
+  };
   if (unknownH > UNKNOWN_H) {
-    const why = `The fan log does not tell for ${Math.round(unknownH)} hours before the arrival, so its fan hours are not known.`;
-    return { ...base, aheadC, behindC, arrivedMs, why };
+    const why = `The fan log does not tell for ${Math.round(unknownH)} hours before the arrival: it came after ${Math.round(least)} to ${Math.round(most)} fan hours.`;
+    return { ...told, why };
   }
-  return { ...base, aheadC, behindC, arrivedMs, fanHours };
+  const middle = ranH + unknownH / 2;
+  if (unknownH === 0 && hole === undefined) return { ...told, fanHours: middle };
+  const within = [
+    Math.max(0, Math.min(least, middle - ARRIVAL_WITHIN_H)),
+    Math.max(most, middle + ARRIVAL_WITHIN_H),
+  ] as const;
+  return { ...told, fanHours: middle, fanHoursInterval: within };
 }
 
 /** Where a sensor was silent as the campaign began: its last reading before, if the fan rested since; else `fromMs`. */
@@ -104,7 +154,7 @@ function sightedAt(
   const fromEntryM = input.bin.air === 'up' ? heightM : (depthM ?? heightM) - heightM;
   const unseen = (why: string): Sighted => {
     const none = { ...base, why, unseen: true };
-    return { base, fromEntryM, passages: [], none };
+    return { base, fromEntryM, passages: [], crossing: null, none };
   };
   if (depthM !== null && heightM >= depthM) return unseen('The sensor hangs at or above the surface.');
   const whole = readings.find((one) => one.cable === cable && one.sensor === sensor);
@@ -114,8 +164,8 @@ function sightedAt(
   const fromMs = Math.max(axis.startMs - 3 * DAY_H * HOUR_MS, Math.min(runFromMs, axis.startMs) - AHEAD_H * HOUR_MS);
   const toMs = axis.endMs + AHEAD_H * HOUR_MS;
   const near = readingsWithin(whole, heardBefore(input.fan, whole, fromMs, axis.startMs), toMs);
-  const { passages, none, blind } = sensorPassages(near, axis, signOf(campaign.kind));
-  if (blind === true && none.why !== null) return unseen(none.why);
+  const { passages, none, blind, crossing = null } = sensorPassages(near, axis, signOf(campaign.kind));
+  if (blind === true && none.why !== null) return { ...unseen(none.why), crossing };
   const possible = passages.filter(({ fanHours }) => fanHours > 0 || fromEntryM <= AT_ENTRY_M);
   const early = 'The temperature was past half-way when the campaign began: an earlier front had come.';
   const without = passages.length > 0 ? { ...passages[0], why: early } : none;
@@ -123,6 +173,7 @@ function sightedAt(
     base,
     fromEntryM,
     passages: possible,
+    crossing,
     none: { ...base, aheadC: without.aheadC, behindC: without.behindC, why: without.why },
   };
 }

@@ -35,7 +35,7 @@ export interface CampaignSpeed {
 export function campaignSpeed(arrivals: readonly FrontArrival[], air: 'up' | 'down'): CampaignSpeed {
   const cables = [...new Set(arrivals.map((one) => one.cable))].flatMap((cable) => {
     const dated = arrivals
-      .filter((one) => one.cable === cable && one.fanHours !== null)
+      .filter((one) => one.cable === cable && one.fanHours !== null && one.placed !== true)
       .map((one) => ({ m: air === 'up' ? one.heightM : -one.heightM, h: one.fanHours ?? 0 }));
     const slopes = dated.flatMap((a) =>
       dated.filter((b) => b.m - a.m >= LEAST_APART_M).map((b) => (b.h - a.h) / (b.m - a.m)),

@@ -8,7 +8,7 @@ import { ARRIVAL_WITHIN_H } from './front-limits.ts';
 import { endsUndated, inHole, type Outcome, outcomesOf, type SensorOutcome } from './front-outcomes.ts';
 
 /** Where a sensor hangs and when a front came to it. */
-export type DatedSensor = Pick<FrontArrival, 'cable' | 'sensor' | 'heightM' | 'fanHours'>;
+export type DatedSensor = Pick<FrontArrival, 'cable' | 'sensor' | 'heightM' | 'fanHours' | 'placed'>;
 
 /** A sensor that the front came to late, beside the other cables at its height. */
 export interface Slowest<Arrival = FrontArrival> {
@@ -54,7 +54,8 @@ export function frontFinding(campaign: Campaign, air: Bin['air'], end?: EndTempe
   const whole = passed.length > 0 && (passed.length + undatable) * 2 >= told && told * 2 >= seen;
   const lost = untold.some(inHole);
   const through = whole && held.length === 0 && !lost;
-  const lastHours = Math.max(...passed.map((one) => one.fanHours ?? Number.POSITIVE_INFINITY));
+  const last = lastArrival(passed);
+  const lastHours = last.value ?? Number.POSITIVE_INFINITY;
   const undated = outcomes.some((one) => endsUndated(one, campaign, air));
   const why = whyNotThrough(told, held.length, lost, through, undated ? Number.POSITIVE_INFINITY : lastHours);
   return {
@@ -67,20 +68,38 @@ export function frontFinding(campaign: Campaign, air: Bin['air'], end?: EndTempe
     seen,
     whole,
     through,
-    throughHours: why === null ? aboutArrival(lastHours) : withheld(why),
-    afterHours:
-      why === null ? aboutArrival(Math.max(0, campaign.fanHours - lastHours), campaign.fanHours) : withheld(why),
+    throughHours: why === null ? last : withheld(why),
+    afterHours: why === null ? ranOn(campaign.fanHours, last) : withheld(why),
     slowest: slowestOf(passed),
   };
 }
 
-/** Fan hours that hang on an arrival, as well as arrivals are known. @param most  no more than these can be */
-export function aboutArrival(hours: number, most = Number.POSITIVE_INFINITY): Estimate {
-  const interval: [number, number] = [
-    Math.max(0, hours - ARRIVAL_WITHIN_H),
-    Math.max(hours, Math.min(most, hours + ARRIVAL_WITHIN_H)),
-  ];
-  return { value: hours, interval, why: null };
+/** Fan hours of an arrival with their interval; withheld with its reason where they are not known. */
+export function arrivalHours({ fanHours, fanHoursInterval, why }: FrontArrival): Estimate {
+  if (fanHours === null) return withheld(why ?? 'The front was not seen to arrive.');
+  return aboutArrival(fanHours, fanHoursInterval);
+}
+
+/** Fan hours that hang on an arrival, within `interval` or as well as arrivals are known. */
+export function aboutArrival(
+  hours: number,
+  [low, high]: readonly [number, number] = [hours - ARRIVAL_WITHIN_H, hours + ARRIVAL_WITHIN_H],
+): Estimate {
+  return { value: hours, interval: [Math.max(0, low), Math.max(hours, high)], why: null };
+}
+
+/** Fan hours of a campaign after its last arrival. */
+function ranOn(fanHours: number, { value, interval }: Estimate): Estimate {
+  const [low, high] = (interval ?? [0, 0]).map((hours) => Math.max(0, fanHours - hours));
+  return { value: Math.max(0, fanHours - (value ?? 0)), interval: [high, low], why: null };
+}
+
+/** Until the last sensor was passed: any of them may be the last. */
+function lastArrival(passed: readonly FrontArrival[]): Estimate {
+  const all = passed.map(arrivalHours);
+  const value = Math.max(...all.map((one) => one.value ?? Number.POSITIVE_INFINITY));
+  const ends = ([0, 1] as const).map((end) => Math.max(...all.map((one) => one.interval?.[end] ?? value)));
+  return aboutArrival(value, [Math.min(value, ends[0]), ends[1]]);
 }
 
 function whyNotThrough(told: number, held: number, lost: boolean, through: boolean, lastHours: number): string | null {
@@ -105,7 +124,9 @@ function hoursAt(heightM: number, cable: readonly DatedSensor[]): number | null 
 
 /** The sensor farthest behind the median of the other cables at its height; null with one cable, or none behind. */
 export function slowestOf<Arrival extends DatedSensor>(passed: readonly Arrival[]): Slowest<Arrival> | null {
-  const dated = passed.filter((one) => one.fanHours !== null).sort((a, b) => a.heightM - b.heightM);
+  const dated = passed
+    .filter((one) => one.fanHours !== null && one.placed !== true)
+    .sort((a, b) => a.heightM - b.heightM);
   const cables = byCable(dated);
   let most: Slowest<Arrival> | null = null;
   for (const arrival of dated) {

@@ -11,6 +11,11 @@ export interface FrontArrival {
   arrivedMs: number | null;
   /** fan hours since the campaign began */
   fanHours: number | null;
+  /** 90 %, where wider than ARRIVAL_WITHIN_H to both sides */
+  fanHoursInterval?: readonly [number, number];
+  /** true: its readings lack around the arrival, which stands by the front's pace along the cable; `arrivedInterval`: the hole, ms UTC */
+  placed?: boolean;
+  arrivedInterval?: readonly [number, number];
   aheadC: number | null;
   behindC: number | null;
   why: string | null;

@@ -6,13 +6,15 @@ import { both, pair, plain, reason } from '../summary-numbers.ts';
 import type { BinReview } from '../types.ts';
 import { endTemperature } from './end-temperature.ts';
 import { ranOnCost } from './front-cost.ts';
-import { aboutArrival, frontFinding } from './front-finding.ts';
-import { ARRIVAL_WITHIN_H } from './front-limits.ts';
+import { aboutArrival, arrivalHours, frontFinding } from './front-finding.ts';
 import { handbookCooling, thumbHours } from './planning-hours.ts';
 import { seasonFront } from './season-front.ts';
 
 /** Whole minutes: no log tells a front better. */
 const minute = (ms: number | null) => (ms === null ? null : new Date(Math.round(ms / 60_000) * 60_000).toISOString());
+
+const minutes = (span: readonly [number, number] | undefined): [string | null, string | null] | null =>
+  span === undefined ? null : [minute(span[0]), minute(span[1])];
 
 /** Said nowhere: another reason tells it. */
 const NONE: Estimate = { value: null, interval: null, why: null };
@@ -23,18 +25,18 @@ export function frontsSummary(review: BinReview, series: readonly SensorSeries[]
   const end = endTemperature(review.bin.id, series);
   const cooling = seasonFront(review, series);
   const { front, why } = fronts.moisture ?? { front: null, why: fronts.why };
-  const about = (hours: number | null) =>
-    hours === null ? null : pair([Math.max(0, hours - ARRIVAL_WITHIN_H), hours + ARRIVAL_WITHIN_H]);
   const arrivals = fronts.campaigns.flatMap((campaign) =>
     campaign.arrivals.map((one) => ({
       ...placeOf(campaign.number, campaign.kind, one),
-      fanHoursInterval: about(one.fanHours),
+      fanHoursInterval: pair(arrivalHours(one).interval),
+      arrivedInterval: minutes(one.arrivedInterval),
       why: one.why,
     })),
   );
   const ofMoisture = (front?.arrivals ?? []).map((one) => ({
     ...placeOf(front?.number ?? 0, front?.kind ?? 'drying', one),
     fanHoursInterval: pair(one.fanHoursInterval),
+    arrivedInterval: null,
     why: one.why,
   }));
   const campaigns = fronts.campaigns.map((one) => {

@@ -10,6 +10,8 @@ export interface Passage {
   behindC: number;
   /** how much the sensor's own readings speak for it: definitionVote, HOURS_VOTE and DAY_VOTE at most, together */
   weight: number;
+  /** fan hours of the readings around it, where these lie too far apart to tell it */
+  hole?: readonly [number, number];
 }
 
 /** At most, for the passage that belongs to the steepest change as the definition's single sensor would tell it. */
@@ -85,8 +87,8 @@ export function mergedPassages(told: readonly TimedVote[]): Passage[] {
     const kinds = [...new Set(same.map((one) => one.kind))];
     const most = (kind: TimedVote['kind']) =>
       Math.max(...same.filter((one) => one.kind === kind).map((one) => one.weight));
-    const { fanHours, aheadC, behindC } = same.find((one) => one.kind === 'definition') ?? first;
-    out.push({ fanHours, aheadC, behindC, weight: kinds.reduce((sum, kind) => sum + most(kind), 0) });
+    const { fanHours, aheadC, behindC, hole } = same.find((one) => one.kind === 'definition') ?? first;
+    out.push({ fanHours, aheadC, behindC, hole, weight: kinds.reduce((sum, kind) => sum + most(kind), 0) });
     for (const one of same) left.splice(left.indexOf(one), 1);
   }
   return out.sort((a, b) => b.weight - a.weight);

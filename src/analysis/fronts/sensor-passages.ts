@@ -5,6 +5,7 @@ import { type FanHourCurve, fanHourCurve } from './fan-hour-curve.ts';
 import { BEHIND_FROM_H, BEHIND_TO_H, LEAST_CHANGE_K, WIDEST_GAP_H } from './front-limits.ts';
 import type { GoodReadings } from './good-readings.ts';
 import { halfWay, halfWayBeside } from './half-way.ts';
+import { type HoleCrossing, holeCrossing, WIDE_HOLE_H } from './hole-crossing.ts';
 import {
   DAY_VOTE,
   definitionVote,
@@ -23,6 +24,8 @@ export interface SensorArrival {
   aheadC: number | null;
   behindC: number | null;
   why: string | null;
+  /** fan hours of the readings around it, where wider than WIDE_HOLE_H */
+  hole?: readonly [number, number];
 }
 
 /** What a sensor's readings say of a campaign's front: where it may have passed, or why it did not. */
@@ -31,6 +34,8 @@ export interface SensorPassages {
   none: SensorArrival;
   /** true: for want of readings the sensor could not see a front */
   blind?: boolean;
+  /** where there are no passages: the hole of its log in which a front passed all the same */
+  crossing?: HoleCrossing | null;
 }
 
 const DID_NOT_MOVE = 'The front did not get there: the temperature did not move that way.';
@@ -64,6 +69,11 @@ export function sensorPassages(readings: GoodReadings, axis: FanAxis, sign: 1 | 
     return { passages: [], none: none('The sensor has no good readings in this campaign.') };
   }
   const curve = fanHourCurve(fanHours, timeMs, tempC);
+  const seen = seenPassages(readings, curve, axis, sign);
+  return seen.none.why?.startsWith(LACKING) === true ? { ...seen, crossing: holeCrossing(curve, axis, sign) } : seen;
+}
+
+function seenPassages(readings: GoodReadings, curve: FanHourCurve, axis: FanAxis, sign: 1 | -1): SensorPassages {
   const lastH = Math.min(axis.lengthH, curve.fanHour[curve.fanHour.length - 1]);
   const seen: FanAxis = { ...axis, lengthH: lastH, searchH: Math.min(axis.searchH, lastH) };
   const steepest = steepestChange(curve, seen, sign);
@@ -78,9 +88,9 @@ export function sensorPassages(readings: GoodReadings, axis: FanAxis, sign: 1 | 
   const look: Look = { curve, axis, seen, sign };
   const own = arrivalAt(look, steepest, aheadOf(readings, curve, seen, steepest, sign));
   const told: TimedVote[] = [];
-  const vote = ({ fanHours: hours, aheadC, behindC }: SensorArrival, weight: number, kind: TimedVote['kind']) => {
+  const vote = ({ fanHours: hours, aheadC, behindC, hole }: SensorArrival, weight: number, kind: TimedVote['kind']) => {
     if (hours !== null && aheadC !== null && behindC !== null) {
-      told.push({ fanHours: hours, aheadC, behindC, weight, kind });
+      told.push({ fanHours: hours, aheadC, behindC, hole, weight, kind });
     }
   };
   const peaks = { hours: slopePeaks(curve, seen, sign, 'hours'), day: slopePeaks(curve, seen, sign, 'day') };
@@ -148,10 +158,10 @@ function arrivalAt(
   if (at === null) {
     return none('The front was not half-way through this sensor before it was followed no farther.', aheadC, behindC);
   }
-  if (gapAround(curve, at) > WIDEST_GAP_H) {
-    return none(`${LACKING} ${Math.round(gapAround(curve, at))} fan hours around the arrival.`, aheadC, behindC);
-  }
-  return { fanHours: at, aheadC, behindC, why: null };
+  const around = readingsAround(curve, at);
+  const gapH = around[1] - around[0];
+  if (gapH > WIDEST_GAP_H) return none(`${LACKING} ${Math.round(gapH)} fan hours around the arrival.`, aheadC, behindC);
+  return { fanHours: at, aheadC, behindC, why: null, hole: gapH > WIDE_HOLE_H ? around : undefined };
 }
 
 /** The fan hour of half-way near a steepest change; null where the temperature never goes through it. */
@@ -174,9 +184,10 @@ function stillPassing(steepest: SteepestChange, lastH: number): boolean {
   return steepest.fanHour + BEHIND_FROM_H >= lastH - AXIS_STEP_H;
 }
 
-/** Fan hours between the readings to both sides of a fan hour. */
-function gapAround(curve: FanHourCurve, fanHour: number): number {
+/** Fan hours of the readings to both sides of a fan hour. */
+function readingsAround(curve: FanHourCurve, fanHour: number): [number, number] {
   const after = curve.fanHour.findIndex((x) => x >= fanHour);
-  if (after <= 0) return after === 0 ? 0 : Number.POSITIVE_INFINITY;
-  return curve.fanHour[after] - curve.fanHour[after - 1];
+  if (after === 0) return [fanHour, fanHour];
+  if (after < 0) return [curve.fanHour[curve.fanHour.length - 1], Number.POSITIVE_INFINITY];
+  return [curve.fanHour[after - 1], curve.fanHour[after]];
 }

@@ -9,6 +9,8 @@ export interface MapSensor {
   heightM: number;
   outcome: 'passed' | 'followed' | 'held' | 'untold';
   fanHours: number | null;
+  /** true: not read around its arrival, which stands by the front's pace along the cable */
+  placed?: boolean;
   /** the one farthest behind the other cables at its height */
   slowest: boolean;
 }
@@ -59,11 +61,13 @@ export function arrivalMap(data: ArrivalMap, units: Units): Figure {
     has('untold') && { label: 'unread: no good readings', swatch: 'hatch' },
     { label: 'surface of the grain', swatch: 'dash' },
   ];
-  const slowest = data.panels.some((panel) => panel.sensors.some((one) => one.slowest));
+  const some = (holds: (one: MapSensor) => boolean) => data.panels.some((panel) => panel.sensors.some(holds));
+  const slowest = some((one) => one.slowest);
+  const placed = some((one) => one.placed === true);
   return {
     id: data.id,
     title: data.title,
-    subtitle: `Fan hours since the ${data.kind} campaign began, by height above the floor (${units.unit('length')}) and cable (with its distance from the centre)${slowest ? '; framed: the slowest for its height' : ''}`,
+    subtitle: `Fan hours since the ${data.kind} campaign began, by height above the floor (${units.unit('length')}) and cable (with its distance from the centre)${slowest ? '; framed: the slowest for its height' : ''}${placed ? '; ~: readings lack there, placed by the front’s pace' : ''}`,
     alt: data.alt,
     legend: legend.filter((item): item is LegendItem => item !== false),
     notShown: data.notShown,

@@ -112,7 +112,8 @@ function saidOf(one: MapSensor, name: string, units: Units): string {
   if (one.outcome === 'held') return `${place}: not reached`;
   if (one.outcome === 'followed') return `${place}: undated`;
   if (one.outcome === 'untold') return `${place}: no good readings`;
-  const hours = one.fanHours === null ? 'passed' : `after ${units.say('hours', one.fanHours)} of fan`;
+  const about = one.placed === true ? 'about ' : '';
+  const hours = one.fanHours === null ? 'passed' : `after ${about}${units.say('hours', one.fanHours)} of fan`;
   return `${place}: ${hours}${one.slowest ? ', the slowest for its height' : ''}`;
 }
 
@@ -142,7 +143,8 @@ function drawSensor(frame: Frame, one: MapSensor, cx: number, cy: number, look: 
   const box = { x: px(cx - width / 2), y: px(cy - BOX / 2), width: px(width), height: BOX, rx: 3 };
   if (one.outcome === 'untold') return [frame.element('rect', { ...box, fill: look.untold, stroke: 'var(--rule)' })];
   const share = one.fanHours === null ? 0 : one.fanHours / longest;
-  const words = one.fanHours === null ? '–' : units.number('hours', one.fanHours);
+  const about = one.placed === true ? '~' : '';
+  const words = one.fanHours === null ? '–' : `${about}${units.number('hours', one.fanHours)}`;
   const paper = frame.element('rect', { ...box, fill: 'var(--paper)' });
   const tint = frame.element('rect', {
     ...box,

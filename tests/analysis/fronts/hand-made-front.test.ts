@@ -1,90 +1,12 @@
 import { describe, expect, it } from 'vitest';
-import { pushSpan, spanList, toFanSpans } from '../../../src/analysis/fan/spans.ts';
 import { binFronts } from '../../../src/analysis/fronts/bin-fronts.ts';
-import type { FrontsInput } from '../../../src/analysis/fronts/fronts-view.ts';
-import { FAN_OFF, FAN_ON, FAN_UNKNOWN, type FrontArrival } from '../../../src/analysis/types.ts';
-import { HOUR_MS, inventedBin, START_MS, seriesOf } from './invented-bin.ts';
-
-const HEIGHTS = [1, 2, 3, 4, 5, 6];
-/** Sharp front of one hour width moving 0.1 m per fan hour from 24 C to 10 C: half-way at ten fan hours a metre. */
-const SPEED_MH = 0.1;
-
-interface Story {
-  /** hours [from, to) of fan on, from START_MS */
-  on: [number, number][];
-  unknown?: [number, number][];
-  aheadC?: number;
-  behindC?: number;
-  airC?: number;
-  everyH?: number;
-  hours?: number;
-  air?: 'up' | 'down';
-  depthM?: number;
-  /** changes what a sensor says */
-  spoil?: (sensor: number, hour: number, tempC: number) => number;
-}
-
-function tell(story: Story): FrontsInput {
-  const { on, unknown = [], aheadC = 24, behindC = 10, everyH = 1, hours = 240, air = 'up', depthM = 6.5 } = story;
-  const airC = story.airC ?? behindC;
-  const list = spanList();
-  for (let hour = 0; hour < hours; hour++) {
-    const inside = (spans: [number, number][]) => spans.some(([from, to]) => hour >= from && hour < to);
-    const state = inside(unknown) ? FAN_UNKNOWN : inside(on) ? FAN_ON : FAN_OFF;
-    pushSpan(list, START_MS + hour * HOUR_MS, START_MS + (hour + 1) * HOUR_MS, state, state === FAN_ON ? 4000 : 0);
-  }
-  const fanHoursAt = (hour: number) =>
-    on.reduce((sum, [from, to]) => sum + Math.max(0, Math.min(to, hour) - from), 0) * (hour >= 0 ? 1 : 0);
-  const sensors = HEIGHTS.map((heightM, index) => {
-    const times: number[] = [];
-    const temps: number[] = [];
-    for (let hour = 0; hour <= hours; hour += everyH) {
-      const fromEntry = air === 'up' ? heightM : depthM - heightM;
-      const past = Math.min(1, Math.max(0, fanHoursAt(hour) - fromEntry / SPEED_MH + 0.5));
-      const tempC = aheadC + past * (behindC - aheadC);
-      times.push(START_MS + hour * HOUR_MS);
-      temps.push(story.spoil?.(index + 1, hour, tempC) ?? tempC);
-    }
-    return seriesOf('C1', index + 1, heightM, times, temps);
-  });
-  const airTimes = Float64Array.from({ length: hours + 1 }, (_, hour) => START_MS + hour * HOUR_MS);
-  const log = { timeMs: airTimes, tempC: new Float64Array(hours + 1).fill(airC) };
-  const none = { timeMs: new Float64Array(0), tempC: new Float64Array(0) };
-  return {
-    bin: inventedBin(HEIGHTS, 1, air, depthM),
-    sensors,
-    fan: toFanSpans(list),
-    plenum: air === 'up' ? log : none,
-    weather: air === 'up' ? none : log,
-  };
-}
+import type { FrontArrival } from '../../../src/analysis/types.ts';
+import { HOUR_MS, START_MS } from './invented-bin.ts';
+import { expectHours, tell } from './sharp-front.ts';
 
 const hoursOf = (arrivals: readonly FrontArrival[]) => arrivals.map(({ fanHours }) => fanHours);
 
-function expectHours(arrivals: readonly FrontArrival[], expected: readonly (number | null)[], withinH: number) {
-  expect(arrivals).toHaveLength(expected.length);
-  expected.forEach((hours, i) => {
-    const got = arrivals[i].fanHours;
-    if (hours === null) expect(got, `sensor ${i + 1}`).toBeNull();
-    else
-      expect(Math.abs((got ?? Number.NaN) - hours), `sensor ${i + 1}: ${got}, not ${hours}`).toBeLessThanOrEqual(
-        withinH,
-      );
-  });
-}
-
 describe('a sharp front of known speed', () => {
-  it('does not take the first reading after a silence for grain that the front has not reached', () => {
-    // Silent from hour 10 to 45, the fan on from 24: 21 fan hours unseen, in which the front came to 1 m (10) and 2 m (20).
-    const spoil = (_: number, hour: number, tempC: number) => (hour > 10 && hour < 45 ? Number.NaN : tempC);
-    const [one] = binFronts(tell({ on: [[24, 200]], spoil })).campaigns;
-    const [first, second, third] = one.arrivals;
-    for (const { fanHours, why } of [first, second]) {
-      expect(fanHours).toBeNull();
-      expect(why).toContain('Good readings are lacking for 21 fan hours');
-    }
-    expect(Math.abs((third.fanHours ?? Number.NaN) - 30)).toBeLessThan(1);
-  });
   it('arrives ten fan hours a metre later, told in clock time too', () => {
     const { campaigns, why } = binFronts(tell({ on: [[24, 144]] }));
     expect(why).toBeNull();
@@ -242,35 +164,6 @@ describe('sensors and logs with faults', () => {
     expect(arrivals[1].why).toMatch(/no good readings/);
   });
 
-  it('gives no arrival from across a gap of two days', () => {
-    const story = tell({ on: [[24, 144]] });
-    story.sensors[3].tempFlags.fill(8, 40, 90);
-    const [{ arrivals }] = binFronts(story).campaigns;
-    expectHours(arrivals, [10, 20, 30, null, 50, 60], 0.1);
-    expect(arrivals[3].why).toMatch(/lacking for/);
-  });
-
-  it('says of a sensor whose log ends before the front comes that readings are lacking, not that nothing moved', () => {
-    const story = tell({ on: [[24, 144]] });
-    // The front comes to the fourth sensor at hour 64; the last good reading is that of hour 59, the fan stops at 144.
-    story.sensors[3].tempFlags.fill(8, 60);
-    const [{ arrivals }] = binFronts(story).campaigns;
-    expectHours(arrivals, [10, 20, 30, null, 50, 60], 0.1);
-    expect(arrivals[3].why).toMatch(/^Good readings are lacking for 85 fan hours/);
-    expect(arrivals[3].unseen).toBe(true);
-  });
-
-  it('does not drop the campaign of a run under way because most sensors fell silent in it', () => {
-    // The air turns at hour 130, ten fan hours after the last sensor was passed, and the fan runs on.
-    const story = tell({ on: [[24, 300]], hours: 324 });
-    for (const log of [story.plenum, story.weather]) log.tempC.fill(24, 130);
-    for (const one of story.sensors.slice(2)) one.tempFlags.fill(8, 48);
-    const { campaigns } = binFronts(story);
-    expect(campaigns[0]?.kind).toBe('cooling');
-    expectHours(campaigns[0].arrivals, [10, 20, null, null, null, null], 0.1);
-    for (const { why } of campaigns[0].arrivals.slice(2)) expect(why).toMatch(/lacking/);
-  });
-
   it('takes the first readings for ahead where none were taken before', () => {
     const story = tell({ on: [[0, 144]] });
     const [one] = binFronts(story).campaigns;
@@ -281,21 +174,6 @@ describe('sensors and logs with faults', () => {
     const { campaigns } = binFronts(tell({ on: [[24, 144]], depthM: 5 }));
     expectHours(campaigns[0].arrivals, [10, 20, 30, 40, null, null], 0.1);
     expect(campaigns[0].arrivals[4].why).toMatch(/surface/);
-  });
-
-  it('tells no fan hours past a time that the fan log does not know', () => {
-    const { campaigns } = binFronts(
-      tell({
-        on: [
-          [24, 49],
-          [61, 144],
-        ],
-        unknown: [[49, 61]],
-      }),
-    );
-    expectHours(campaigns[0].arrivals, [10, 20, null, null, null, null], 0.6);
-    expect(campaigns[0].arrivals[3].arrivedMs).not.toBeNull();
-    expect(campaigns[0].arrivals[3].why).toMatch(/12 hours/);
   });
 
   // NDSU Extension: 3 to 5 degF at 4 to 6 in. of water, so 2 K at a dryer's pressure and 0.8 degF an inch; aeration
