@@ -12,7 +12,7 @@ export const FRONT_METHODS: readonly Method[] = [
       'a rest that ends it: 72 h (the kit’s choice)',
       'shortest: 6 fan hours (the kit’s choice)',
       'while the fan runs on: also more than the grain’s own daily swing; a front that the air’s turn ended before two thirds of the sensors is a swing of the weather (the kit’s choice)',
-      'air that falls by smaller steps, with the grain’s mean going along: 3 °C from the last third of the grain on its way, the mean moved as far, and two thirds of the sensors passed in more than a day (the kit’s choice)',
+      'air that falls by smaller steps, with the grain’s mean going along: 3 °C (5.4 °F) from the last third of the grain on its way, the mean moved as far, and two thirds of the sensors passed in more than a day (the kit’s choice)',
       'warming by fan and motor where the plenum does not tell it: 2 °C (3.6 °F), of 3 to 5 °F published at 4 to 6 inches of water; 0.8 °C (1.4 °F) where the goal is to cool or hold, at 1 to 3 inches (common practice)',
     ],
     sourceKeys: ['ndsu-2018-soybean'],
