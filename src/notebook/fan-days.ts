@@ -1,4 +1,5 @@
 import { FAN_ON, FAN_UNKNOWN, type FanSpans, type Span } from '../analysis/types.ts';
+import { type Estimate, estimate } from '../base/estimate.ts';
 import { toLocalMs, type Zone } from '../base/zone.ts';
 import type { FanDay, LocalSpan } from '../report/figures/time-axis.ts';
 
@@ -47,10 +48,21 @@ export function fanDays(spans: FanSpans, zone: Zone): FanDay[] {
 }
 
 /** Share of the hours on between 22:00 and 6:00 by the local clock. */
-export function nightShare(spans: FanSpans, zone: Zone): number | null {
+export function nightShare(spans: FanSpans, zone: Zone): Estimate | null {
+  const ran = nightOf(spans, FAN_ON, zone);
+  if (ran.all === 0) return null;
+  // By a log that is silent the fan may have run by night alone, or by day alone.
+  const silent = nightOf(spans, FAN_UNKNOWN, zone);
+  const least = ran.night / (ran.all + silent.all - silent.night);
+  const most = (ran.night + silent.night) / (ran.all + silent.night);
+  return estimate(ran.night / ran.all, least, most);
+}
+
+/** Time in a state, and what of it fell between 22:00 and 6:00, ms. */
+function nightOf(spans: FanSpans, state: number, zone: Zone): { all: number; night: number } {
   let all = 0;
   let night = 0;
-  for (const span of stretches(spans, FAN_ON, zone)) {
+  for (const span of stretches(spans, state, zone)) {
     all += span.toMs - span.fromMs;
     for (let day = Math.floor(span.fromMs / DAY_MS) * DAY_MS - DAY_MS; day < span.toMs; day += DAY_MS) {
       const from = Math.max(span.fromMs, day + 22 * HOUR_MS);
@@ -58,5 +70,5 @@ export function nightShare(spans: FanSpans, zone: Zone): number | null {
       if (to > from) night += to - from;
     }
   }
-  return all === 0 ? null : night / all;
+  return { all, night };
 }

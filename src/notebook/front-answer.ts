@@ -39,10 +39,11 @@ function cantTell(fronts: readonly SeasonFront[]): string {
   return `${told}: ${of}${sentence(reason.charAt(0).toLowerCase() + reason.slice(1))}`;
 }
 
-/** `cable C4 at 15.2 ft in Creek 33 (1 of 20 sensors, left at 53 °F)`. */
+/** `cable C4 at 15.2 ft in Creek 33 (1 of 20 sensors, left at 53 °F, measured)`. */
 function missedSaid({ held, main, review }: SeasonFront, units: Units): string {
   const left = leftC(held);
-  const warm = left === null ? '' : `, left at ${held.length > 1 ? 'up to ' : ''}${units.say('temperature', left)}`;
+  const warm =
+    left === null ? '' : `, left at ${held.length > 1 ? 'up to ' : ''}${units.say('temperature', left)}, measured`;
   return `${placesSaid(held, units, 'cable')} in ${review.bin.name} (${held.length} of ${counted(main?.seen ?? 0, 'sensor')}${warm})`;
 }
 

@@ -4,7 +4,7 @@ import type { SeasonFront } from '../analysis/fronts/season-front.ts';
 import { listed } from '../base/listed.ts';
 import type { Units } from '../report/units.ts';
 import { PACE_NOTE } from './front-pace.ts';
-import { leftC, placesSaid } from './front-words.ts';
+import { behindSaid, leftC, placesSaid } from './front-words.ts';
 import { counted, sentence } from './words.ts';
 
 /** What a bin's main front came to, in a few sentences. */
@@ -14,7 +14,7 @@ export function frontLead(front: SeasonFront, units: Units): string {
   if (main === null || verdict === 'untold') return `Can’t tell of ${name}: ${sentence(front.why ?? 'not known')}`;
   const { campaign, passed, followed, seen } = main;
   const said = [
-    `The ${main.whole ? 'coldest' : 'farthest'} front of ${name} began on ${units.date(campaign.span.fromMs)}, with air of ${units.say('temperature', campaign.airC)} into grain of ${units.say('temperature', campaign.grainC)}.`,
+    `The ${main.whole ? 'coldest' : 'farthest'} front of ${name} began on ${units.date(campaign.span.fromMs)}, with air of ${units.say('temperature', campaign.airC)} into grain of ${units.say('temperature', campaign.grainC)}, both measured.`,
   ];
   const all =
     passed.length === seen ? `all ${counted(seen, 'sensor')}` : `${passed.length} of ${counted(seen, 'sensor')}`;
@@ -29,7 +29,7 @@ export function frontLead(front: SeasonFront, units: Units): string {
   if (main.slowest !== null && main.slowest.behindHours > ARRIVAL_WITHIN_H) {
     const { arrival, behindHours } = main.slowest;
     said.push(
-      `The slowest for its height was ${placesSaid([arrival], units, 'cable')}, ${units.say('hours', behindHours)} behind the other cables.`,
+      `The slowest for its height was ${placesSaid([arrival], units, 'cable')}, ${units.say('hours', behindSaid(behindHours))} behind the other cables.`,
     );
   }
   const speed = campaign.speed?.speedMH;
@@ -38,13 +38,13 @@ export function frontLead(front: SeasonFront, units: Units): string {
   if (verdict === 'held' && earlier !== null) {
     const { span, airC } = earlier.campaign;
     said.push(
-      `An earlier front, from ${units.date(span.fromMs)} with air of ${units.say('temperature', airC)}, had gone through everywhere.`,
+      `An earlier front, from ${units.date(span.fromMs)} with air of ${units.say('temperature', airC)} (measured), had gone through everywhere.`,
     );
   }
   if (later !== null) {
     const { span, fanHours, airC } = later.campaign;
     said.push(
-      `Colder air from ${units.date(span.fromMs)} on (${units.say('temperature', airC)}, ${units.say('hours', fanHours)} of fan) passed ${later.passed.length} of ${later.seen} and did not get through.`,
+      `Colder air from ${units.date(span.fromMs)} on (${units.say('temperature', airC)}, ${units.say('hours', fanHours)} of fan, both measured) passed ${later.passed.length} of ${later.seen} and did not get through.`,
     );
   }
   return said.join(' ');
@@ -60,7 +60,9 @@ function throughSaid({ through, throughHours, afterHours }: FrontFinding, units:
 
 function keptSaid(held: readonly HeldSensor[], units: Units): string {
   const left = leftC(held);
-  return left === null ? '' : `, left at ${held.length > 1 ? 'up to ' : ''}${units.say('temperature', left)}`;
+  return left === null
+    ? ''
+    : `, left at ${held.length > 1 ? 'up to ' : ''}${units.say('temperature', left)} (measured)`;
 }
 
 /** What all tables of the page rest on. */

@@ -1,6 +1,7 @@
 import type { FrontFinding, HeldSensor } from '../analysis/fronts/front-finding.ts';
 import { ARRIVAL_WITHIN_H } from '../analysis/fronts/front-limits.ts';
 import type { FrontArrival } from '../analysis/types.ts';
+import { type Estimate, estimate } from '../base/estimate.ts';
 import { listed } from '../base/listed.ts';
 import type { Units } from '../report/units.ts';
 import { counted } from './words.ts';
@@ -56,7 +57,12 @@ function heldSaid(held: readonly FrontArrival[], seen: number, units: Units): st
 export function slowestSaid({ slowest }: FrontFinding, units: Units): string | null {
   if (slowest === null) return null;
   if (slowest.behindHours <= ARRIVAL_WITHIN_H) return `within ${ARRIVAL_WITHIN_H} h`;
-  return `${placesSaid([slowest.arrival], units)}, +${units.say('hours', slowest.behindHours)}`;
+  return `${placesSaid([slowest.arrival], units)}, +${units.say('hours', behindSaid(slowest.behindHours))}`;
+}
+
+/** Fan hours behind the other cables, as sure as an arrival is. */
+export function behindSaid(hours: number): Estimate {
+  return estimate(hours, hours - ARRIVAL_WITHIN_H, hours + ARRIVAL_WITHIN_H);
 }
 
 /** The warmest that grain was left at, C. */

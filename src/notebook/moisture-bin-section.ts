@@ -22,7 +22,7 @@ export function moistureSection(one: BinReview, units: Units, several: boolean) 
     lead:
       points === null
         ? `Can’t tell the points removed from ${bin.name}: ${sentence(moisture.pointsRemoved.why ?? 'not known')}`
-        : `${bin.name} ${changeSaid(points, units)}, from ${units.say('moisture', start.value)} to ${units.say('moisture', end.value)}${isWhole(one) ? '' : ' while the bin was whole'}.`,
+        : `${bin.name} ${changeSaid(points, units)}, from ${units.say('moisture', momentEstimate(start, null))} to ${units.say('moisture', momentEstimate(end, null))}${isWhole(one) ? '' : ' while the bin was whole'}.`,
     table: notAgain(tradeTable([one], units)),
     tables: [
       notAgain(

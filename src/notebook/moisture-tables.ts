@@ -2,7 +2,7 @@ import type { BinMoisture, BinReview, MomentMean } from '../analysis/types.ts';
 import { moistureOverTime } from '../report/figures/moisture-over-time.ts';
 import { moistureProfile } from '../report/figures/moisture-profile.ts';
 import type { Cell, Figure, Table } from '../report/page.ts';
-import type { Units } from '../report/units.ts';
+import type { Amount, Units } from '../report/units.ts';
 import type { LoadedSeason } from '../season/loaded.ts';
 import { momentEstimate } from './bin-table.ts';
 import { fanDays, localSpan } from './fan-days.ts';
@@ -140,11 +140,11 @@ export function moistureFigures(review: BinReview, loaded: LoadedSeason, units: 
   const { moisture, bin, fan, grain } = review;
   const { zone } = units;
   const out: Figure[] = [];
-  const said = (value: number | null) => units.say('moisture', value);
+  const said = (amount: Amount) => units.say('moisture', amount);
   const change =
     moisture.start.value === null || moisture.end.value === null
       ? ''
-      : ` from ${said(moisture.start.value)} to ${said(moisture.end.value)}`;
+      : ` from ${said(momentEstimate(moisture.start, null))} to ${said(momentEstimate(moisture.end, null))}`;
   if (moisture.daily.some((day) => day.mean !== null)) {
     out.push(
       moistureOverTime(
@@ -168,7 +168,7 @@ export function moistureFigures(review: BinReview, loaded: LoadedSeason, units: 
       moistureProfile(
         {
           id: 'profile',
-          title: `Wettest at the end: cable ${wettest.cable} at ${units.say('length', wettest.heightM)}, ${said(wettest.endWb)}`,
+          title: `Wettest at the end: cable ${wettest.cable} at ${units.say('length', wettest.heightM)}, ${said(wettest.endWb)}, measured`,
           sensors: moisture.shares.map((one) => ({
             cable: one.cable,
             heightM: one.heightM,

@@ -87,7 +87,7 @@ export function doubtsSaid(): string {
 
 /** From where on a model is not trusted. */
 export function trustSaid(units: Units): string {
-  return `Each bin’s bed was fitted to the first part of its log and judged on the rest, while the fan ran and for two days after. A bed that is off by more than ${units.say('temperature difference', MOST_K)} or ${MOST_POINTS} point, or that tickets, static pressure, fan curve or the fans’ power contradict, is not trusted, and nothing is told from it.`;
+  return `Each bin’s bed was fitted to the first part of its log and judged on the rest, while the fan ran and for two days after. A bed that is off by more than the limits of ${units.say('temperature difference', MOST_K)} or ${MOST_POINTS} point, or that tickets, static pressure, fan curve or the fans’ power contradict, is not trusted, and nothing is told from it.`;
 }
 
 /** What each strategy does, in words, with the parameters that it was run with. */

@@ -51,7 +51,7 @@ function notesOf(told: ReturnType<typeof withHours>, units: Units): string[] {
     ? 'as useful_hours in season.yaml states'
     : 'the kit’s choice; useful_hours in season.yaml sets others';
   return [
-    `An hour counts as drying or rewetting when the moisture that grain would take in its air lies ${units.say('points', 100 * limits.moistureWb)} or more from the mean of the grain, and as cooling or warming when the temperature that the air leads the grain to lies ${units.say('temperature difference', limits.temperatureK)} or more from its mean (${usual}).`,
+    `An hour counts as drying or rewetting when the moisture that grain would take in its air lies by the limit of ${units.say('points', 100 * limits.moistureWb)} or more from the mean of the grain, and as cooling or warming when the temperature that the air leads the grain to lies by that of ${units.say('temperature difference', limits.temperatureK)} or more from its mean (${usual}).`,
     FIRST_WORDS,
     ...goals.map((goal) => GOAL_RULES[goal]),
     'Off, would have paid: the fan stood still while the air could have worked for the goal and the grain was short of its target. What running would have cost is not in it.',

@@ -122,10 +122,12 @@ describe('what they say', () => {
     // Their readings stand at 18 °C plus a sine of 1 °C there, one more in the second bin: near 64 to 66 and 66 to 68 °F.
     const page = fronts.page(exampleInput());
     expect(page.answer).toBe(
-      'Not everywhere: the cooling front did not reach cable C5 at 14.1 and 17.1 ft in North 36 (2 of 12 sensors, left at up to 66 °F) and cable C5 at 14.1 and 17.1 ft in South 30 (2 of 12 sensors, left at up to 68 °F). It can’t be told of Old wooden bin and East 42.',
+      'Not everywhere: the cooling front did not reach cable C5 at 14.1 and 17.1 ft in North 36 (2 of 12 sensors, left at up to 66 °F, measured) and cable C5 at 14.1 and 17.1 ft in South 30 (2 of 12 sensors, left at up to 68 °F, measured). It can’t be told of Old wooden bin and East 42.',
     );
     // At 3.4 m C1 had the front at 6 + 3 × 11 = 39, C5 at 66.
-    expect(page.sections[1].lead).toContain('slowest for its height was cable C5 at 11.2 ft, 27.0 h behind');
+    expect(page.sections[1].lead).toContain(
+      'slowest for its height was cable C5 at 11.2 ft, 27.0 h (21.0 to 33.0) behind',
+    );
     expect(page.keyNumbers.map((key) => key.amount)).toMatchObject([0, 4, { value: null }, { value: null }]);
     // Without the cable that stalled, the last arrival is at 6 + 5 × 11 = 61 of 120 fan hours: 59 ran on, in each of two bins, each good to 6.
     const one = withBins(exampleInput(), (bins) =>

@@ -24,7 +24,7 @@ export function withLaterStages(
 ): { removed: PointsRemoved; notes: string[] } {
   const { wholeUntilMs } = fill;
   const later = (stages?.stages ?? []).filter((one) => wholeUntilMs !== null && one.span.fromMs >= wholeUntilMs);
-  const hours = later.reduce((sum, one) => sum + (one.fanHours ?? 0), 0);
+  const hours = later.reduce((sum, one) => sum + (one.likelyHours ?? 0), 0);
   if (removed.points.value === null || hours < FEW_HOURS) return { removed, notes: [] };
   const ran = `${Math.round(hours)} fan hours ran after the first grain was taken out`;
   const lacking = later.find((one) => one.points.value === null);

@@ -4,7 +4,7 @@ import type { CableSpread } from './cable-spread.ts';
 import { type DepthStage, depthStages } from './depth-stages.ts';
 import { type ErrorPart, joinErrors } from './error-part.ts';
 import { type MoistureMoment, sensorMoment } from './moisture-moment.ts';
-import { DAY_MS, likelyHours } from './moment-window.ts';
+import { DAY_MS, likelyHours, loggedHours } from './moment-window.ts';
 import { type ObservedMoisture, observeMoisture } from './observed-moisture.ts';
 import { pointsRemoved } from './points-removed.ts';
 import { BIAS } from './reading-parts.ts';
@@ -37,7 +37,8 @@ export function moistureStages(observed: ObservedMoisture, pooled: CableSpread |
       span: spans[i].span,
       depthM: spans[i].depthM,
       share: spans[i].depthM / fill.depthM!,
-      fanHours: one.fanHours,
+      fanHours: one.logged,
+      likelyHours: one.fanHours,
       startWb: one.start?.mean.value ?? null,
       endWb: one.end?.mean.value ?? null,
       points: one.points,
@@ -48,7 +49,7 @@ export function moistureStages(observed: ObservedMoisture, pooled: CableSpread |
   const outside = stages.filter(
     ({ span }) => span.toMs <= (fill.filledMs ?? span.fromMs) || span.fromMs >= (fill.wholeUntilMs ?? span.toMs),
   );
-  const hours = outside.map((one) => one.fanHours);
+  const hours = outside.map((one) => one.likelyHours);
   return {
     stages,
     perFullBushel: summed(stages, (stage) => stage.share),
@@ -60,6 +61,7 @@ export function moistureStages(observed: ObservedMoisture, pooled: CableSpread |
 
 interface ReadStage {
   fanHours: number | null;
+  logged: Estimate;
   start: MoistureMoment | null;
   end: MoistureMoment | null;
   points: Estimate;
@@ -77,17 +79,22 @@ function readStage({ input }: ObservedMoisture, stage: DepthStage, pooled: Cable
     },
   };
   const fanHours = input.spans === null ? null : likelyHours(input.spans, fromMs, toMs);
+  const logged =
+    input.spans === null ? withheld('No log tells when the fan ran.') : loggedHours(input.spans, fromMs, toMs);
   const own = observeMoisture({ ...input, bin, tickets: [] });
   const start = own.moments.start === null ? null : sensorMoment(own, 'start', pooled);
   const end = own.moments.end === null ? null : sensorMoment(own, 'end', pooled);
   if (start !== null && end !== null)
-    return { fanHours, start, end, points: pointsRemoved(own, start, end, pooled).points };
-  const why = own.moments.startWhy ?? own.moments.endWhy ?? 'The moisture is not known.';
+    return { fanHours, logged, start, end, points: pointsRemoved(own, start, end, pooled).points };
+  const read = input.series.some((one) => one.bin === bin.id && one.timeMs.some((ms) => ms >= fromMs && ms < toMs));
+  const why = !read
+    ? 'The cables were not read in that time.'
+    : (own.moments.startWhy ?? own.moments.endWhy ?? 'The moisture is not known.');
   if (fanHours !== null && fanHours <= FEW_HOURS) {
     const most = (DAY_POINTS_SD * fanHours) / 24;
-    return { fanHours, start, end, points: estimate(0, -most, 2 * most) };
+    return { fanHours, logged, start, end, points: estimate(0, -most, 2 * most) };
   }
-  return { fanHours, start, end, points: withheld(why) };
+  return { fanHours, logged, start, end, points: withheld(why) };
 }
 
 /** The bias that all sensors share stands in both means and cancels. */
@@ -106,8 +113,8 @@ function summed(stages: readonly MoistureStage[], weight: (stage: MoistureStage)
   if (stages.length === 0) return withheld('There is no stage.');
   if (lacking !== undefined) {
     const days = Math.round((lacking.span.toMs - lacking.span.fromMs) / DAY_MS);
-    const hours =
-      lacking.fanHours === null ? 'no log tells when the fan ran' : `${Math.round(lacking.fanHours)} fan hours`;
+    const { value: told } = lacking.fanHours;
+    const hours = told === null ? 'no log tells when the fan ran' : `${Math.round(told)} fan hours in the log`;
     return withheld(`The stage of ${days} days (${hours}) can’t be told: ${lacking.points.why}`);
   }
   const value = stages.reduce((sum, stage) => sum + weight(stage) * stage.points.value!, 0);

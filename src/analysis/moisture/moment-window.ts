@@ -1,3 +1,4 @@
+import { type Estimate, estimate, withheld } from '../../base/estimate.ts';
 import { fanHoursBetween } from '../fan/spans.ts';
 import { FAN_OFF, type FanSpans, type Span } from '../types.ts';
 import { AIR_STILL, type SensorReadings } from './sensor-readings.ts';
@@ -83,6 +84,15 @@ function hoursBetween(spans: FanSpans, fromMs: number, toMs: number): { on: numb
     offMs += Math.max(0, Math.min(toMs, spans.endMs[i]) - Math.max(fromMs, spans.startMs[i]));
   }
   return { on, unknown: Math.max(0, (toMs - fromMs - offMs) / HOUR_MS - on) };
+}
+
+/** Fan hours as the log tells them, with its silence and what it leaves out at its ends in the upper end; missing where it tells nothing. */
+export function loggedHours(spans: FanSpans, fromMs: number, toMs: number): Estimate {
+  const { on, unknown } = hoursBetween(spans, fromMs, toMs);
+  const all = Math.max(0, toMs - fromMs) / HOUR_MS;
+  return all > 0 && unknown >= all - 1e-9
+    ? withheld('No log tells when the fan ran in this time.')
+    : estimate(on, on, on + unknown);
 }
 
 /** Known fan hours plus, for the time that no log tells of, the share of time that the fan ran otherwise. */

@@ -7,8 +7,10 @@ export interface MoistureStage {
   depthM: number;
   /** dry matter over that of the full bin */
   share: number;
-  /** known and likely; null without a fan log */
-  fanHours: number | null;
+  /** as the log tells them */
+  fanHours: Estimate;
+  /** known and likely, h; null without a fan log */
+  likelyHours: number | null;
   /** mean of the grain in place, wet basis, fractions */
   startWb: number | null;
   endWb: number | null;

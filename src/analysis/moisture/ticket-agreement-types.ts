@@ -14,6 +14,8 @@ export interface MomentAgreement {
   difference: Estimate;
   /** fan hours between loads and readings, mean over the loads; null without a fan log */
   fanHoursBetween: number | null;
+  /** false: for part of that time no log tells, and the fans are taken to have run as else */
+  hoursLogged: boolean;
   /** the difference that these hours alone would make at the season's mean rate, points; from nothing to twice that rate */
   expected: Estimate & { value: number };
   /** the interval of the difference reaches what is expected; null where the loads are not the bin's mean */

@@ -3,7 +3,7 @@ import { fillLoads } from '../grain/fill-loads.ts';
 import type { CableSpread } from './cable-spread.ts';
 import { type ErrorPart, firmPart, joinErrors } from './error-part.ts';
 import { METER, sensorMoment } from './moisture-moment.ts';
-import { DAY_MS, likelyHours, type MomentName } from './moment-window.ts';
+import { DAY_MS, likelyHours, loggedHours, type MomentName } from './moment-window.ts';
 import type { ObservedMoisture } from './observed-moisture.ts';
 import { BIAS } from './reading-parts.ts';
 import type { MomentAgreement, TicketsHeld } from './ticket-agreement-types.ts';
@@ -73,6 +73,7 @@ function momentAgreement(
     covered,
     difference: estimate(points, points - half90, points + half90),
     fanHoursBetween: between.hours,
+    hoursLogged: between.logged,
     expected: { value: between.points, interval: rising(0, 2 * between.points), why: null },
     agree: whole ? Math.abs(points - between.points) <= half90 : null,
     why: whole
@@ -94,20 +95,26 @@ function fansBetween(
   { input, moments, points }: ObservedMoisture,
   moment: MomentName,
   loads: readonly Ticket[],
-): { hours: number | null; points: number } {
-  if (input.spans === null) return { hours: null, points: 0 };
+): { hours: number | null; logged: boolean; points: number } {
+  const { spans } = input;
+  if (spans === null) return { hours: null, logged: false, points: 0 };
   const { span } = moments[moment]!;
   const dated = loads.filter((one) => !Number.isNaN(one.timeMs));
   // The fans reach loads from the moment each lies there: the mean over the loads of the hours from each to the day.
-  const each = dated.map(({ timeMs }) =>
+  const times = dated.map(({ timeMs }): [number, number] =>
     moment === 'start'
-      ? likelyHours(input.spans!, timeMs, span.fromMs)
-      : likelyHours(input.spans!, span.toMs, Math.min(timeMs, input.bin.grain.unloadedMs ?? timeMs + DAY_MS)),
+      ? [timeMs, span.fromMs]
+      : [span.toMs, Math.min(timeMs, input.bin.grain.unloadedMs ?? timeMs + DAY_MS)],
   );
+  const each = times.map(([fromMs, toMs]) => likelyHours(spans, fromMs, toMs));
+  const logged = times.every(([fromMs, toMs]) => {
+    const { interval } = loggedHours(spans, fromMs, toMs);
+    return interval !== null && interval[1] - interval[0] < 0.5;
+  });
   const hours = each.length === 0 ? 0 : each.reduce((sum, one) => sum + one, 0) / each.length;
   const rate = moments.fanHoursBetween > 0 && !Number.isNaN(points) ? points / moments.fanHoursBetween : 0;
   // Sensors read after the loads in are drier by what the fans took out; before the loads out, wetter.
-  return { hours, points: (moment === 'start' ? -1 : 1) * rate * hours };
+  return { hours, logged, points: (moment === 'start' ? -1 : 1) * rate * hours };
 }
 
 function rising(a: number, b: number): [number, number] {

@@ -35,7 +35,7 @@ function momentWords(one: MomentAgreement): string[] {
   if (Math.abs(one.expected.value) >= WORTH_TELLING && one.fanHoursBetween !== null) {
     const order = one.moment === 'start' ? 'the loads and the readings' : 'the readings and the loads';
     out.push(
-      `About ${Math.abs(one.expected.value).toFixed(1)} points of the difference at the ${one.moment} are what the fans did between ${order}: they ran ${Math.round(one.fanHoursBetween)} h with the mean load in the bin, taken at the season’s rate.`,
+      `About ${Math.abs(one.expected.value).toFixed(1)} points (0.0 to ${Math.abs(2 * one.expected.value).toFixed(1)}) of the difference at the ${one.moment} are what the fans did between ${order}: they ran ${Math.round(one.fanHoursBetween)} h (${one.hoursLogged ? 'measured' : 'in part at the share of time that the log tells of'}) with the mean load in the bin, taken at the season’s rate.`,
     );
   }
   return out;

@@ -57,7 +57,7 @@ export function adviceSection(
       ...(small.length === 0
         ? []
         : [
-            `Clear, but each less than ${units.say('share', WORTH)} of what the fans cost: ${counted(small.length, 'measure')} of the table of measures.`,
+            `Clear, but each under the limit of ${units.say('share', WORTH)} of what the fans cost: ${counted(small.length, 'measure')} of the table of measures.`,
           ]),
       ...rest
         .filter((one) => one.saving.value !== null)

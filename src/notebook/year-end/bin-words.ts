@@ -33,5 +33,5 @@ export function binBuilt({ bin, grain }: BinReview, nameplateW: number | null, u
   const depth = grain.depthM === null ? '' : `, ${units.say('length', grain.depthM)} deep`;
   const hp = nameplateW === null ? '' : `, ${units.say('nameplate', nameplateW)} of fan`;
   const cables = `${bin.cables.length} ${bin.cables.length === 1 ? 'cable' : 'cables'}`;
-  return `${bin.name}: ${units.say('length', bin.diameterM)} across, ${bin.grain.crop}${depth}${hp}, ${cables}; goal: ${bin.goal}.`;
+  return `${bin.name}: ${units.say('length', bin.diameterM)} across, ${bin.grain.crop}${depth}${hp}, ${cables}, as stated; goal: ${bin.goal}.`;
 }

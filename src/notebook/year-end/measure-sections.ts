@@ -94,7 +94,7 @@ export function paybackSection(
     lead:
       known.length === 0
         ? 'Can’t tell of any measure whose price is stated; the notes of the table say why.'
-        : `Soonest paid back: ${WORDS[known[0].one.measure]}, ${units.say('money', known[0].one.price)} in ${units.say('years', known[0].years)}.`,
+        : `Soonest paid back: ${WORDS[known[0].one.measure]}, ${units.say('money', known[0].one.price)}, as stated, in ${units.say('years', known[0].years)}.`,
     table: {
       id: 'payback',
       caption: 'Price over the saving of a year, without interest',

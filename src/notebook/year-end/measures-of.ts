@@ -137,7 +137,7 @@ function usefulOnly(review: BinReview, units: Units): Measure[] {
       kind: 'useful-hours-only',
       title: `${name}: no hours against the goal`,
       bins: [review],
-      seen: `In ${units.say('hours', useful.against)} (${units.say('share', useful.againstShare.value)} of all) the fan of ${name} pushed air that worked against its goal; their energy cost ${units.say('money', useful.againstCost)}.`,
+      seen: `In ${units.say('hours', useful.against)}, ${units.say('share', useful.againstShare)} of all, the fan of ${name} pushed air that worked against its goal; their energy cost ${units.say('money', useful.againstCost)}.`,
       todo: `Let a humidity or temperature limit stop the fan of ${name} while the air works against its goal (${review.bin.goal}).`,
       saving: useful.againstCost,
       energy: ofHours(useful.against, review),

@@ -40,7 +40,7 @@ describe('the main front of a bin', () => {
     expect(front.verdict).toBe('through');
     expect(front.later?.campaign.number).toBe(4);
     expect(frontLead(front, units)).toBe(
-      'The coldest front of North began on 2 Jan 2025, with air of 2 °C into grain of 18 °C. It passed all 2 sensors and was through after 12.0 h (6.0 to 18.0) of fan running; the fans ran on for 88.0 h (82.0 to 94.0). Colder air from 4 Jan 2025 on (−3 °C, 100 h of fan) passed 0 of 2 and did not get through.',
+      'The coldest front of North began on 2 Jan 2025, with air of 2 °C into grain of 18 °C, both measured. It passed all 2 sensors and was through after 12.0 h (6.0 to 18.0) of fan running; the fans ran on for 88.0 h (82.0 to 94.0). Colder air from 4 Jan 2025 on (−3 °C, 100 h of fan, both measured) passed 0 of 2 and did not get through.',
     );
   });
   it('forgives a place that a later front reached', () => {
@@ -54,7 +54,7 @@ describe('the main front of a bin', () => {
     const earlier = seasonFront(binOf([nth(1, 4, [5, 9, 30]), nth(2, 2, [5, 9, HELD])]));
     expect(earlier.verdict).toBe('held');
     expect(frontLead(earlier, units)).toContain(
-      'An earlier front, from 1 Jan 2025 with air of 4 °C, had gone through everywhere.',
+      'An earlier front, from 1 Jan 2025 with air of 4 °C (measured), had gone through everywhere.',
     );
   });
   it('is withheld with why: no cables, only warming, small steps', () => {
@@ -97,7 +97,7 @@ describe('the first words of the page', () => {
   });
   it('say where not first: cable, height, bin, and how warm it stayed', () => {
     expect(say(through('A', 12), held('B'))).toBe(
-      'Not everywhere: the cooling front did not reach cable C1 at 2.0 m in B (1 of 2 sensors, left at 17 °C). It got through everywhere in A, in 12.0 (6.0 to 18.0) fan hours of its coldest campaign.',
+      'Not everywhere: the cooling front did not reach cable C1 at 2.0 m in B (1 of 2 sensors, left at 17 °C, measured). It got through everywhere in A, in 12.0 (6.0 to 18.0) fan hours of its coldest campaign.',
     );
     expect(say(held('A'), held('B'), held('C'), held('D'), none('E'))).toMatch(
       /nor all of 1 more bin\. It can’t be told of E\.$/,

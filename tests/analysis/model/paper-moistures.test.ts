@@ -15,6 +15,7 @@ const held = (part: Partial<MomentAgreement>): MomentAgreement => ({
   covered: 1,
   difference: estimate(1, 0, 2),
   fanHoursBetween: 0,
+  hoursLogged: true,
   expected: expected(0),
   agree: true,
   why: null,

@@ -61,7 +61,7 @@ describe('moistureStages', () => {
 
   it('tells each stage of the grain in place', () => {
     expect(stages.stages.map((one) => one.share)).toEqual([0.5, 1, 0.5]);
-    expect(stages.stages.map((one) => one.fanHours)).toEqual([100, 300, 200]);
+    expect(stages.stages.map((one) => one.fanHours.value)).toEqual([100, 300, 200]);
     const points = stages.stages.map((one) => one.points.value!);
     expect(points[0]).toBeCloseTo(2, 6);
     expect(points[1]).toBeCloseTo(2.0012, 3);
@@ -108,6 +108,29 @@ describe('moistureStages', () => {
     expect(blind.stages!.stages[2].points.value).toBeNull();
     expect(blind.stages!.perFullBushel.value).toBeNull();
     expect(blind.notes.join(' ')).toContain('is not counted');
+  });
+
+  it('tells no fan hours of a stage that the fans’ log leaves out, and what it leaves out in part in the upper end', () => {
+    const whole = told.stages!.stages;
+    const [first, ...rest] = [INPUT.spans.startMs[0], ...whole.slice(1).map(({ span }) => span.fromMs)];
+    const of = { ...INPUT.spans };
+    // The log begins a day into the second stage.
+    const fromMs = rest[0] + DAY;
+    const kept = [...of.state.keys()].filter((i) => of.endMs[i] > fromMs);
+    const late = {
+      startMs: Float64Array.from(kept, (i) => Math.max(fromMs, of.startMs[i])),
+      endMs: Float64Array.from(kept, (i) => of.endMs[i]),
+      state: Uint8Array.from(kept, (i) => of.state[i]),
+      powerW: Float64Array.from(kept, (i) => of.powerW[i]),
+    };
+    const stages = binMoisture({ ...INPUT, spans: late }).stages!.stages;
+    expect(first).toBeLessThan(rest[0]);
+    expect(stages[0].fanHours).toMatchObject({ value: null, why: expect.stringContaining('No log') });
+    const { value, interval } = stages[1].fanHours;
+    expect(interval![0]).toBe(value);
+    expect(interval![1]).toBeCloseTo(value! + 24, 6);
+    expect(interval![1]).toBeGreaterThanOrEqual(whole[1].fanHours.value!);
+    expect(stages[2].fanHours).toEqual(whole[2].fanHours);
   });
 
   it('has none for a bin of one depth', () => {

@@ -93,7 +93,7 @@ describe('the chapter of energy', () => {
     );
     const payback = sections.find(({ id }) => id === 'payback');
     // 1,200 over 100 + 200 a year, what may be nothing left out: 4 years, from 1,200 / 360 to 1,200 / 240.
-    expect(payback?.lead).toBe('Soonest paid back: no hours against the goal, 1,200 USD in 4.0 years (3.3 to 5.0).');
+    expect(payback?.lead).toBe('Soonest paid back: no hours against the goal, 1,200 USD, as stated, in 4.0 years (3.3 to 5.0).');
     const [whole, none] = payback?.table?.rows ?? [];
     expect(whole).toMatchObject({ bins: 'all bins', price: 1200, saving: { value: 300 } });
     expect(none).toMatchObject({ price: 500, years: { value: null, why: 'No clear saving is told of this measure.' } });
