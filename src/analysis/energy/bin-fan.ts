@@ -5,12 +5,13 @@ import { binSpans } from '../fan/bin-spans.ts';
 import { fanHoursBetween, startsOf, unknownHoursBetween } from '../fan/spans.ts';
 import { anyBushels, type Bushels, perBushel as overBushels } from '../grain/per-bushel.ts';
 import type { BinFan, FanSeason, FanSpans } from '../types.ts';
+import { besideOthers } from './beside-others.ts';
 import { binMonths, type FanShare } from './bin-months.ts';
 import { binsOnFan } from './bins-on-fan.ts';
 import { energyFrom, energyFromText } from './energy-from.ts';
 import { fanCost } from './fan-cost.ts';
 import { heatCost } from './heat-cost.ts';
-import { coverageNotes } from './log-coverage.ts';
+import { coverageNotes, otherSeason } from './log-coverage.ts';
 import { outsideStorage, outsideText } from './outside-storage.ts';
 import { addParts, ofParts, type Part, scaledPart } from './parts.ts';
 import { tariffBills } from './tariff-bill.ts';
@@ -30,13 +31,16 @@ export function binFan(bin: Bin, season: Season, fanSeasons: readonly FanSeason[
   let costWhy: string | null = null;
   let heatWhy: string | null = null;
   const missing: string[] = [];
+  const logged = fanSeasons.filter(({ fanId, spans }) => bin.fanIds.includes(fanId) && spans.state.length > 0);
+  const whole = binSpans(logged.map((fan) => fan.spans));
   for (const id of bin.fanIds) {
     const stated = season.fans.find((fan) => fan.id === id);
-    const fan = fanSeasons.find((one) => one.fanId === id);
-    if (stated === undefined || fan === undefined || fan.spans.state.length === 0) {
+    const own = logged.find((one) => one.fanId === id);
+    if (stated === undefined || own === undefined) {
       missing.push(id);
       continue;
     }
+    const fan = besideOthers(own, whole);
     const bill = stated.tariffId === null ? undefined : bills.get(stated.tariffId);
     if (bill === undefined) costWhy = `Fan ${id} has no tariff in season.yaml, so its energy has no price.`;
     const cost = fanCost(stated, fan, bill);
@@ -55,7 +59,9 @@ export function binFan(bin: Bin, season: Season, fanSeasons: readonly FanSeason[
       `No log tells what fan ${missing.join(' and ')} did, so the bin's fan hours and cost are not known.`,
     );
   }
-  const spans = binSpans(shares.map((share) => share.fan.spans));
+  const other = otherSeason(bin, whole);
+  if (other !== null) return nothing(shares, other);
+  const spans = whole;
   const onHours = fanHoursBetween(spans);
   const unknownHours = unknownHoursBetween(spans);
   notes.push(...coverageNotes(bin, spans, unknownHours));

@@ -42,7 +42,7 @@ export function fanCost(fan: Fan, season: FanSeason, bill: TariffBill | undefine
   if (bill === undefined) return { energyKwh, energy: null, demand: null, connected: null, demandByMonth, runningW };
   const { cost } = energyCost(season.spans, bill.rates);
   const energy = { value: cost, sd: relSd * cost, more: unknownCost(season, bill, runningW) };
-  const part = bill.fans.indexOf(season);
+  const part = bill.fans.findIndex((one) => one.fanId === season.fanId);
   bill.demand.forEach((months, r) => {
     const rule = bill.tariff.demand[r];
     const most = unknownOfFan(bill, rule, season, runningW / 1000);
