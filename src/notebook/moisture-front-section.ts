@@ -58,8 +58,8 @@ function counts({ arrivals }: MoistureFront) {
 
 /** Of the sensors passed, the one that the front came to last. */
 function lastPassed({ arrivals }: MoistureFront): MoistureArrival | null {
-  const dated = arrivals.filter((one) => one.fanHours !== null);
-  return dated.sort((a, b) => (b.fanHours ?? 0) - (a.fanHours ?? 0))[0] ?? null;
+  const dated = arrivals.filter((one) => one.arrivedMs !== null);
+  return dated.sort((a, b) => (b.arrivedMs ?? 0) - (a.arrivedMs ?? 0))[0] ?? null;
 }
 
 function frontTable(bins: readonly BinReview[], units: Units): Table {
@@ -95,7 +95,10 @@ function frontTable(bins: readonly BinReview[], units: Units): Table {
         ahead: front.aheadWb,
         behind: front.behindWb,
         passed: `${passed.length} of ${seen}`,
-        last: last === null ? undated : { value: last.fanHours, interval: last.fanHoursInterval, why: null },
+        last:
+          last === null || last.fanHours === null
+            ? undated
+            : { value: last.fanHours, interval: last.fanHoursInterval, why: null },
         where: last === null ? undated : placesSaid([last], units),
         slowest:
           slow === null

@@ -63,6 +63,16 @@ describe('drying fronts on the page', () => {
     });
   });
 
+  test('the last one is the latest by the clock, though a hole of the fan’s log leaves its fan hours open', () => {
+    const late: MoistureArrival = { ...sensor('C1', 3, 340), fanHours: null, fanHoursInterval: null, why: 'A hole.' };
+    const { lead, table } = moistureFrontSection(
+      [binOf('East', [sensor('C1', 1, 100), sensor('C1', 2, 200), late, sensor('C2', 3, null)])],
+      units,
+    );
+    expect(lead).toContain('passed 3 of 4 sensors, last cable C1 at 3.0 m');
+    expect(table!.rows[0]).toMatchObject({ last: { value: null }, where: 'C1 at 3.0 m' });
+  });
+
   test('a lag within a sensor’s own interval is none', () => {
     const even = binOf('South', [
       sensor('C1', 1, 100),

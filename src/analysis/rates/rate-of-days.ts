@@ -21,6 +21,8 @@ export interface DaysRate {
  * Points per 100 fan hours of some days: a robust line (the middle slope of all pairs), since a stuck day or a reading in
  * damp air must not turn it. Days of still air alone, where there are five that span half of the running and they leave
  * the rate surer, else all.
+ * Where the change bends, fast at first and slow after, no line is the rate: its interval reaches to what the first and the
+ * last of the days say of the whole.
  * Its interval joins that of the line with the errors that all of its days share: drift, the grain that no sensor sees,
  * and the lean of readings in moving air.
  *
@@ -65,7 +67,8 @@ function rateThrough(used: readonly RateDay[], errors: ChangeErrors, partOfSeaso
   // Two ends of a line, each read in moving air.
   const lean = stillDays >= used.length / 2 ? 0 : Math.SQRT2 * ASSUMED_MOVING_AIR_SD;
   const shared = errors.reach * Math.hypot(errors.driftSd * partOfSeason, errors.perPoint * moved, lean);
-  const low = Math.hypot(line.slope - line.low, shared / hours);
-  const high = Math.hypot(line.high - line.slope, shared / hours);
+  const ends = (used[used.length - 1].points - used[0].points) / hours;
+  const low = Math.hypot(line.slope - Math.min(line.low, ends), shared / hours);
+  const high = Math.hypot(Math.max(line.high, ends) - line.slope, shared / hours);
   return told(estimate(100 * line.slope, 100 * (line.slope - low), 100 * (line.slope + high)));
 }

@@ -137,6 +137,18 @@ describe('points by fan hours', () => {
     expect(notes.join(' ')).toContain('silent for 72 h');
   });
 
+  it('a change that bends within a month: the interval reaches to the month’s whole change over its hours', () => {
+    // Half of the change in the first tenth of October's hours: 1 point in 36 h, then 1 point in 336 h: 2 in 372 h, 0.54 in 100.
+    const bent = (h: number) => (h < 36 ? h / 36 : 1 + (h - 36) / 336);
+    const { months } = ratesOf({ points: bent, days: 31, noise: 0.02 });
+    const { value, interval } = months[0].perHundredFanHours;
+    // The line is the long tail's: 1 / 3.36.
+    expect(value).toBeCloseTo(0.3, 1);
+    const days = (n: number) => bent((n + 0.5) * 12);
+    expect(interval![1]).toBeGreaterThanOrEqual((100 * (days(30) - days(0))) / 360 - 0.02);
+    expect(months[0].hoursPerPoint.interval![0]).toBeLessThanOrEqual(360 / (days(30) - days(0)) + 10);
+  });
+
   it('each month has its own rate: fast first, slow later', () => {
     const turn = 31 * 12;
     const { months } = ratesOf({
