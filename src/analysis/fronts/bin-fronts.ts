@@ -1,6 +1,6 @@
 import { fanHoursBetween } from '../fan/spans.ts';
 import { type BinFronts, type Campaign, FAN_ON, type FrontArrival } from '../types.ts';
-import { cableArrivals } from './cable-arrivals.ts';
+import { binArrivals } from './cable-arrivals.ts';
 import { campaignSpeed } from './campaign-speed.ts';
 import { creptCampaigns, creptThrough, withCrept } from './crept-campaigns.ts';
 import { dailySwing } from './daily-swing.ts';
@@ -103,10 +103,7 @@ function campaignAt(
   const runToMs = pieces.runToMs[one.run];
   const untilMs = followedUntil(view, one, found[index + 1]);
   const axis = fanAxis(input.fan, startMs, untilMs, pieces.runFromMs[one.run], runToMs);
-  const arrivals = tellStalled(
-    input.bin.cables.flatMap((cable) => cableArrivals(view, one, axis, cable.id, cable.sensorHeightsM, later)),
-    input.bin.air,
-  );
+  const arrivals = tellStalled(binArrivals(view, one, axis, later), input.bin.air);
   // The front under way is part of the campaign.
   const toMs = Math.max(one.span.toMs, ...arrivals.map(({ arrivedMs }) => arrivedMs ?? Number.NEGATIVE_INFINITY));
   return {

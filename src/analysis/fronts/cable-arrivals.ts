@@ -3,7 +3,7 @@ import { fanHoursBetween, unknownHoursBetween } from '../fan/spans.ts';
 import type { FanSpans, FrontArrival } from '../types.ts';
 import type { FanAxis } from './fan-axis.ts';
 import { type CampaignSpan, signOf } from './find-campaigns.ts';
-import { frontChain } from './front-chain.ts';
+import { frontChains } from './front-chain.ts';
 import { AHEAD_H, ARRIVAL_WITHIN_H, DAY_H, HOUR_MS, UNKNOWN_H } from './front-limits.ts';
 import type { FrontsView } from './fronts-view.ts';
 import { type GoodReadings, readingsWithin } from './good-readings.ts';
@@ -32,27 +32,50 @@ interface Sighted {
 const OUT_OF_ORDER =
   'Its temperature moved at a time that does not fit the front that passed the other sensors of this cable.';
 
-/** When a campaign's front came to each sensor of a cable, or why that is not told. */
-export function cableArrivals(
+/** When a campaign's front came to each sensor of a bin, or why that is not told. @param later  see campaignAt */
+export function binArrivals(
+  view: FrontsView,
+  campaign: CampaignSpan,
+  axis: FanAxis,
+  later: readonly FrontArrival[],
+): FrontArrival[] {
+  const cables = view.input.bin.cables.map(({ id, sensorHeightsM }) =>
+    sightedAlong(view, campaign, axis, id, sensorHeightsM, later),
+  );
+  const places = cables.map((sighted) =>
+    sighted
+      .map((one, index) => ({ ...one, index }))
+      .filter((one) => one.passages.length > 0)
+      .sort((a, b) => a.fromEntryM - b.fromEntryM),
+  );
+  const chosen = frontChains(places);
+  return cables.flatMap((sighted, i) => cableArrivals(view, axis, sighted, places[i], chosen[i]));
+}
+
+function sightedAlong(
   view: FrontsView,
   campaign: CampaignSpan,
   axis: FanAxis,
   cable: string,
   heightsM: readonly number[],
   later: readonly FrontArrival[],
-): FrontArrival[] {
-  const sighted = heightsM.map((heightM, at) => {
+): Sighted[] {
+  return heightsM.map((heightM, at) => {
     const one = sightedAt(view, campaign, axis, cable, at + 1, heightM);
     const next = later.find((other) => other.cable === cable && other.sensor === at + 1)?.arrivedMs;
     if (next === undefined || next === null) return one;
     const [nextH] = axis.hoursAt(Float64Array.of(next));
     return { ...one, passages: one.passages.filter(({ fanHours }) => fanHours < nextH - ARRIVAL_WITHIN_H) };
   });
-  const places = sighted
-    .map((one, index) => ({ ...one, index }))
-    .filter((one) => one.passages.length > 0)
-    .sort((a, b) => a.fromEntryM - b.fromEntryM);
-  const chosen = frontChain(places);
+}
+
+function cableArrivals(
+  view: FrontsView,
+  axis: FanAxis,
+  sighted: readonly Sighted[],
+  places: readonly { index: number }[],
+  chosen: readonly number[],
+): FrontArrival[] {
   const seen = sighted.map((one, index): Seen => {
     const place = places.findIndex((other) => other.index === index);
     if (place < 0) return { passage: null, crossing: one.crossing, none: one.none };

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { type ChainPlace, frontChain } from '../../../src/analysis/fronts/front-chain.ts';
+import { type ChainPlace, frontChain, frontChains } from '../../../src/analysis/fronts/front-chain.ts';
 
 /** Sensors a metre apart from where the air enters; each with [fan hours, support] of its passages. */
 const cable = (...passages: [number, number][][]): ChainPlace[] =>
@@ -47,5 +47,33 @@ describe('the front along a cable', () => {
       [hours + 30, second],
     ];
     expect(hoursOf(cable(told(2, 1, 10), told(2, 1, 20), told(1.6, 2, 30), told(2, 1, 40)))).toEqual([10, 20, 30, 40]);
+  });
+});
+
+describe('cables of one bin', () => {
+  // Two falls of the air, entered at 0 and at 60 h, go up at 10 h a metre past sensors at 1, 2 and 3 m; in the second cable at 12.
+  const HEIGHTS = [1, 2, 3];
+  const cable = (paceHM: number, votes: readonly [first: number, second: number]): ChainPlace[] =>
+    HEIGHTS.map((fromEntryM) => ({
+      fromEntryM,
+      passages: [0, 60].flatMap((enteredH, i) =>
+        votes[i] > 0 ? [{ fanHours: enteredH + paceHM * fromEntryM, aheadC: 20, behindC: 10, weight: votes[i] }] : [],
+      ),
+    }));
+  it('tell of one fall, the one that more speaks for in all of them', () => {
+    expect(frontChains([cable(10, [1, 0.9]), cable(12, [0.8, 1.4])])).toEqual([
+      [1, 1, 1],
+      [1, 1, 1],
+    ]);
+    expect(frontChains([cable(10, [1.4, 0.8]), cable(12, [0.9, 1])])).toEqual([
+      [0, 0, 0],
+      [0, 0, 0],
+    ]);
+  });
+  it('keep their own where the others’ fall is hardly to be seen', () => {
+    expect(frontChains([cable(10, [1.4, 0]), cable(12, [0.3, 1])])).toEqual([
+      [0, 0, 0],
+      [1, 1, 1],
+    ]);
   });
 });
