@@ -4,7 +4,7 @@ import { leave } from './command-line.ts';
 
 // Loaded when asked for: what one bench brings into the process would weigh on another.
 const BENCHES: Readonly<Record<string, (options: { seeds?: SeedRange }) => Promise<void> | void>> = {
-  coverage: async () => (await import('./bench/coverage/bench-coverage.ts')).benchCoverage(),
+  coverage: async ({ seeds }) => (await import('./bench/coverage/bench-coverage.ts')).benchCoverage(seeds),
   drawing: async () => (await import('./bench/bench-drawing.ts')).benchDrawing(),
   model: async ({ seeds }) => (await import('./bench/model/bench-model.ts')).benchModel(seeds),
   notebook: async () => (await import('./bench/bench-notebook.ts')).benchNotebook(),
@@ -23,7 +23,7 @@ const program = new Command('bench')
   .argument('[what...]', `which: ${Object.keys(BENCHES).join(', ')} (default: all)`)
   .option(
     '--seeds <from-to>',
-    'of ranking-fits and model: the drawn seasons, e.g. 9401-9420, so that long runs can be done in parts',
+    'of coverage, ranking-fits and model: the drawn seasons, e.g. 9401-9420, so that long runs can be done in parts',
     seedRange,
   )
   .addHelpText('after', '\nExit status: 0 done; 2 wrong command line.\n\nExample: npm run bench -- physics review')
