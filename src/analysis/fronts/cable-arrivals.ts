@@ -121,29 +121,31 @@ function datedAt(
   if (stood !== null && base.heightM >= stood)
     return { ...base, why: 'The surface fell below the sensor in this campaign.', unseen: true };
   const unknownH = unknownHoursBetween(input.fan, axis.startMs, arrivedMs);
-  const ranH = fanHoursBetween(input.fan, axis.startMs, arrivedMs);
-  const lowMs = hole === undefined ? arrivedMs : (axis.momentOf(Math.max(0, hole[0])) ?? arrivedMs);
-  const highMs = hole === undefined ? arrivedMs : (axis.momentOf(hole[1]) ?? arrivedMs);
-  const least = fanHoursBetween(input.fan, axis.startMs, lowMs);
-  const most = fanHoursBetween(input.fan, axis.startMs, highMs) + unknownHoursBetween(input.fan, axis.startMs, highMs);
-  const told = {
-    ...base,
-    aheadC,
-    behindC,
-    arrivedMs,
-    ...(hole === undefined ? {} : { placed: true, arrivedInterval: [lowMs, highMs] as const }),
-  };
+  const ends = hole?.map((hour) => axis.momentOf(Math.max(0, hour)) ?? arrivedMs) ?? [arrivedMs, arrivedMs];
+  const [low, high] = withinHours(input.fan, axis.startMs, arrivedMs, ends);
+  const placed = hole === undefined ? {} : { placed: true, arrivedInterval: [ends[0], ends[1]] as const };
+  const told = { ...base, aheadC, behindC, arrivedMs, ...placed };
   if (unknownH > UNKNOWN_H) {
-    const why = `The fan log does not tell for ${Math.round(unknownH)} hours before the arrival: it came after ${Math.round(least)} to ${Math.round(most)} fan hours.`;
+    const why = `The fan log does not tell for ${Math.round(unknownH)} hours before the arrival: it came after ${Math.round(low)} to ${Math.round(high)} fan hours.`;
     return { ...told, why };
   }
-  const middle = ranH + unknownH / 2;
-  if (unknownH === 0 && hole === undefined) return { ...told, fanHours: middle };
-  const within = [
-    Math.max(0, Math.min(least, middle - ARRIVAL_WITHIN_H)),
-    Math.max(most, middle + ARRIVAL_WITHIN_H),
-  ] as const;
-  return { ...told, fanHours: middle, fanHoursInterval: within };
+  const hours = fanHoursBetween(input.fan, axis.startMs, arrivedMs) + unknownH / 2;
+  const wide = unknownH > 0 || hole !== undefined;
+  return { ...told, fanHours: hours, ...(wide ? { fanHoursInterval: [low, high] as const } : {}) };
+}
+
+/**
+ * Fan hours in which an arrival lies, 90 %; of time that the fan log does not know the fan may have run any part.
+ *
+ * @param ends  of the hole of the sensor's log, ms UTC; else twice the arrival
+ */
+function withinHours(fan: FanSpans, startMs: number, arrivedMs: number, ends: readonly number[]): [number, number] {
+  const least = (ms: number) => fanHoursBetween(fan, startMs, ms);
+  const most = (ms: number) => least(ms) + unknownHoursBetween(fan, startMs, ms);
+  return [
+    Math.max(0, Math.min(least(ends[0]), least(arrivedMs) - ARRIVAL_WITHIN_H)),
+    Math.max(most(ends[1]), most(arrivedMs) + ARRIVAL_WITHIN_H),
+  ];
 }
 
 /** Where a sensor was silent as the campaign began: its last reading before, if the fan rested since; else `fromMs`. */

@@ -8,7 +8,7 @@ import { passedPart } from './turned-back.ts';
 
 /** Fronts that pass a sensor sooner after each other than this, h, are not told apart. */
 const APART_H = 12;
-/** Of the sensors each of the fronts passed at least this part: as much as makes a campaign a bin's main one. */
+/** Of the sensors each of the fronts passed more than this part. */
 const PASSED_PART = 0.5;
 
 /**
@@ -49,12 +49,12 @@ export function fallsWithin(pieces: FanPieces, airC: Float64Array, one: Campaign
 }
 
 /**
- * True where the sensors saw each fall go by as a front of its own: it passed at least half of them, each later one came to the
+ * True where the sensors saw each fall go by as a front of its own: it passed more than half of them, each later one came to the
  * sensor nearest to where the air enters on most cables, and to no sensor sooner than APART_H after the one before.
  */
 export function eachWentBy(campaigns: readonly Campaign[], air: 'up' | 'down'): boolean {
   return campaigns.every((one, index) => {
-    if (!(passedPart(one) >= PASSED_PART)) return false;
+    if (!(passedPart(one) > PASSED_PART)) return false;
     if (index === 0) return true;
     const before = campaigns[index - 1].arrivals;
     const tooSoon = one.arrivals.some((each, i) => {
