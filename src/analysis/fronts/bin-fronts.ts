@@ -80,6 +80,8 @@ function told(
 
 /** The falls of the air within a campaign, each with its own front, where the sensors saw them; null where they did not. */
 function byFalls(view: FrontsView, one: CampaignSpan, next: CampaignSpan | undefined): Campaign[] | null {
+  // The hours of warming campaigns are added up: of two that overlap some would count twice.
+  if (one.kind === 'warming') return null;
   const falls = fallsWithin(view.pieces, view.air.tempC, one);
   if (falls.length === 1) return null;
   const out: Campaign[] = [];

@@ -12,8 +12,8 @@ const APART_H = 12;
 const PASSED_PART = 0.5;
 
 /**
- * The falls (or rises) of the air within one campaign, each as a campaign of its own: after the first the day's mean came back
- * by TURNED_K or more and then went CLEARLY_K beyond where it had been.
+ * The falls of the air within one cooling campaign (rises within a warming one), each as a campaign of its own: after the first
+ * the day's mean came back by TURNED_K or more and then went CLEARLY_K beyond where it had been.
  *
  * @param airC  [pieces], entering air
  * @returns     [falls], in time order, together as long as the campaign; the campaign alone where the air fell once

@@ -6,7 +6,7 @@ export const FRONT_METHODS: readonly Method[] = [
     id: 'campaign',
     title: 'Campaign',
     statement:
-      'A stretch of fan running whose air, averaged over a day, is clearly cooler or warmer than the grain it enters, so that a front moves through. It ends when the fan rests for long or the day’s mean air crosses the grain’s mean. Air that within it comes back and then goes 3 °C (5.4 °F) beyond where it had been sends a second front: where each of the two passed more than half of the sensors, they are told as campaigns of their own. The air is the plenum’s where it was logged, else the weather’s, raised by the fan’s warming.',
+      'A stretch of fan running whose air, averaged over a day, is clearly cooler or warmer than the grain it enters, so that a front moves through. It ends when the fan rests for long or the day’s mean air crosses the grain’s mean. Cooling air that within it comes back and then falls 3 °C (5.4 °F) below where it had been sends a second front: where each of the two passed more than half of the sensors, they are told as campaigns of their own. The air is the plenum’s where it was logged, else the weather’s, raised by the fan’s warming.',
     constants: [
       'clearly cooler or warmer: 3 °C (5.4 °F)',
       'a rest that ends it: 72 h (the kit’s choice)',
