@@ -8,6 +8,7 @@ import {
   comparedFigure,
   comparedKeys,
   comparisonOf,
+  contradictedBins,
   counted,
   defineNotebook,
   factorTable,
@@ -85,7 +86,7 @@ export default defineNotebook(
           table: refusedTable(bins, units),
         })),
       ],
-      warnings: brokenBins(review.bins),
+      warnings: [...brokenBins(review.bins), ...contradictedBins(review.bins, units)],
       cautions: cautionsFor(review.bins.some((one) => one.bin.goal === 'condition')),
       sources: [...methodsOf('bins-compared').flatMap((method) => method.sourceKeys), ...CAUTION_SOURCES],
     };

@@ -4,6 +4,7 @@ import {
   CAUTION_SOURCES,
   cautionsFor,
   changeSaid,
+  contradictedBins,
   counted,
   defineNotebook,
   errorsSection,
@@ -79,6 +80,7 @@ export default defineNotebook(
       ],
       warnings: [
         ...brokenBins(bins),
+        ...contradictedBins(bins, units),
         ...bins.flatMap((one) =>
           one.moisture.why === null || one.failure !== null ? [] : [`${one.bin.name}: ${sentence(one.moisture.why)}`],
         ),

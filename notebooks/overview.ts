@@ -6,6 +6,7 @@ import {
   CAUTION_SOURCES,
   capital,
   cautionsFor,
+  contradictedBins,
   costFigure,
   counted,
   cropOf,
@@ -91,6 +92,7 @@ export default defineNotebook(
       ],
       warnings: [
         ...brokenBins(bins),
+        ...contradictedBins(bins, units),
         ...(todo === 0
           ? []
           : [`${capital(counted(todo, 'finding'))} in the logs with something to do: see Data quality.`]),

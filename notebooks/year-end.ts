@@ -7,6 +7,7 @@ import {
   CAUTION_SOURCES,
   capital,
   cautionsFor,
+  contradictedBins,
   costFigure,
   defineNotebook,
   dryingSaid,
@@ -103,7 +104,7 @@ export default defineNotebook(
         onNewSheet(behind(section('method', 'Method', () => methodSection()))),
         ...(models === null ? [] : [within(behind(section('models', 'How good the models are', () => models)))]),
       ],
-      warnings: brokenBins(bins),
+      warnings: [...brokenBins(bins), ...contradictedBins(bins, units)],
       cautions: cautionsFor(conditioned),
       sources: [...reportSources(), ...CAUTION_SOURCES, ...(conditioned ? WATER_SOURCES : [])],
     };

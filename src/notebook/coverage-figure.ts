@@ -5,6 +5,9 @@ import { coverage } from '../report/figures/coverage.ts';
 import type { LocalSpan } from '../report/figures/time-axis.ts';
 import type { Figure } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
+import { fansSeen } from '../season/checks/check-fans.ts';
+import { isByChange } from '../season/checks/fan-state.ts';
+import { rowsBy } from '../season/checks/rows.ts';
 import type { LoadedSeason } from '../season/loaded.ts';
 import { integers, numbers, textColumn } from '../tables/arrow.ts';
 import { counted } from './words.ts';
@@ -95,8 +98,15 @@ function coverageOf(loaded: LoadedSeason, zone: Zone): Figure | null {
     toMs = Math.max(toMs, day);
   }
   const spans = groups.map((group) => dueSpan(group.bins, loaded, { fromMs, toMs: toMs + DAY_MS }, zone));
+  const byChange = new Set(
+    fansSeen(loaded.season, rowsBy(loaded.tables.fan, 'fan'))
+      .filter(({ state }) => isByChange(state))
+      .map(({ id }) => `Fan ${id}`),
+  );
   const silent = groups
     .map((group, g) => {
+      // A log that writes only changes is silent for as long as a fan stands or runs.
+      if (byChange.has(group.name)) return { name: group.name, days: 0 };
       const { fromMs: first, toMs: end } = spans[g];
       const logged = [...group.days.keys()].filter((day) => day >= first && day < end).length;
       return { name: group.name, days: Math.max(0, (end - first) / DAY_MS - logged) };

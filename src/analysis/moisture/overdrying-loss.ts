@@ -5,16 +5,21 @@ import type { BinGrainAmount } from '../types.ts';
 import type { MoistureMoment } from './moisture-moment.ts';
 import { overdryingBushels } from './overdrying.ts';
 
-/** Over-drying loss of a bin in legal bushels and in money, against the market's base moisture or else the bin's target. */
+/**
+ * Over-drying loss of a bin in legal bushels and in money.
+ *
+ * @param belowWb  the moisture that it is held against; left out: the market's base, or else the bin's target
+ */
 export function overdryingLoss(
   bin: Bin,
   season: Season,
   grain: Pick<BinGrainAmount, 'dryMatterKg' | 'dryMatterKgInterval' | 'why'>,
   end: MoistureMoment,
+  belowWb?: number,
 ): { bushels: Estimate; money: Estimate } {
   const both = (why: string) => ({ bushels: withheld(why), money: withheld(why) });
   const price = season.prices[bin.grain.crop];
-  const baseWb = price?.baseMoistureWb ?? bin.grain.targetMoistureWb;
+  const baseWb = belowWb ?? price?.baseMoistureWb ?? bin.grain.targetMoistureWb;
   if (baseWb === null || baseWb === undefined) {
     return both(`Neither a base moisture for ${bin.grain.crop} nor a target moisture of ${bin.name} is stated.`);
   }

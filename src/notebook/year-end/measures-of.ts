@@ -1,10 +1,12 @@
 import { ranOnCost } from '../../analysis/fronts/front-cost.ts';
 import { seasonFront } from '../../analysis/fronts/season-front.ts';
+import { overdryingLoss } from '../../analysis/moisture/overdrying-loss.ts';
 import type { BinReview, SeasonReview } from '../../analysis/types.ts';
 import { type Estimate, scaled, withheld } from '../../base/estimate.ts';
 import { listed } from '../../base/listed.ts';
 import type { Units } from '../../report/units.ts';
 import type { LoadedSeason } from '../../season/loaded.ts';
+import type { Season } from '../../season/season.ts';
 import { sensorSeries } from '../../tables/sensors.ts';
 import { asGrain } from '../per-grain.ts';
 import { adviceFor, type Played, playedBins, targetSaid } from '../strategy-words.ts';
@@ -99,21 +101,32 @@ function inTurns({ demandWays = [], bins }: SeasonReview, units: Units): Measure
   });
 }
 
-/** Grain that went out drier than the buyer pays for. */
+/** What was lost below a moisture: as told on the pages against the market's base, else worked out in the same way. */
+function lostBelow(wb: number, { bin, grain, moisture }: BinReview, season: Season) {
+  const base = season.prices[bin.grain.crop]?.baseMoistureWb ?? bin.grain.targetMoistureWb;
+  return wb === base
+    ? { bushels: moisture.overdryingLossBushels, money: moisture.overdryingLoss }
+    : overdryingLoss(bin, season, grain, { mean: moisture.end, parts: [], why: moisture.why }, wb);
+}
+
+/** Grain that went out drier than the buyer pays for, and than was wanted. */
 function stopAtTarget(review: BinReview, { season }: LoadedSeason, units: Units): Measure[] {
-  const { overdryingLoss: loss, overdryingLossBushels } = review.moisture;
-  if (!surely(loss)) return [];
-  const { name, goal } = review.bin;
+  const { name, goal, grain } = review.bin;
   // Grain that came in drier than the base, or was cooled or conditioned, was not over-dried by a fan run too long.
-  const base = season.prices[review.bin.grain.crop]?.baseMoistureWb ?? review.bin.grain.targetMoistureWb;
+  const base = season.prices[grain.crop]?.baseMoistureWb ?? grain.targetMoistureWb;
   const start = review.moisture.start.value;
   if (goal !== 'dry' || base == null || start === null || start <= base) return [];
+  // A target below the base was wanted: what is lost down to it stopping there does not save.
+  const wanted = Math.min(base, grain.targetMoistureWb ?? base);
+  const { bushels, money: loss } = lostBelow(wanted, review, season);
+  if (!surely(loss)) return [];
+  const limit = wanted < base ? 'its own target' : 'the market’s base';
   return [
     {
       kind: 'stop-at-target',
       title: `${name}: stop at the target`,
       bins: [review],
-      seen: `${name} went out drier than the market’s base: ${units.say('grain', asGrain(overdryingLossBushels, review, units))} of weight, ${units.say('money', loss)}, left with the water.`,
+      seen: `${name} went out drier than ${limit}: ${units.say('grain', asGrain(bushels, review, units))} of weight, ${units.say('money', loss)}, left with the water.`,
       todo: `Stop the fan of ${name} when the bin’s mean comes to the target, and check the wettest layer with a probe.`,
       saving: loss,
       energy: withheld('The hours past the target were not worked out apart.'),

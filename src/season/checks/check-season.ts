@@ -11,6 +11,7 @@ import { checkGrain } from './check-grain.ts';
 import { checkProbes } from './check-probes.ts';
 import { checkSilent } from './check-silent.ts';
 import { checkTickets } from './check-tickets.ts';
+import { checkZone } from './check-zone.ts';
 import { type BinCheck, type Checked, checkedOf } from './checked.ts';
 import { airAt, type FanHistory, fanHistory } from './fan-state.ts';
 import { rosterOf } from './places.ts';
@@ -57,6 +58,7 @@ export function checkSeason(season: Season, tables: SeasonTables): { flags: Seas
     };
   };
 
+  findings.push(...checkZone(season));
   const fans = fansSeen(season, rowsBy(tables.fan, 'fan'));
   const plenums = rowsBy(tables.plenum, 'bin');
   // First, for what the fans did is asked by the checks that follow.

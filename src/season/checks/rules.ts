@@ -2,6 +2,7 @@ import type { Finding } from '../loaded.ts';
 import { NO_CURRENT_READINGS } from './check-fans.ts';
 import { PROBE_ABOVE_M } from './check-probes.ts';
 import { TICKET_MOISTURE_WB, TICKET_MOST_KG } from './check-tickets.ts';
+import { ZONE_OFF_SUN_H } from './check-zone.ts';
 import { DEAD_CURRENT_MS, NO_CURRENT_SHARE, WORKING_PRESSURE_PA, WORKING_SHARE } from './dead-current.ts';
 import {
   CLOCK_ALIKE_SHARE,
@@ -86,6 +87,12 @@ export const CHECK_RULES: readonly CheckRule[] = [
     title: 'A clock that cannot be',
     rule: "A time in spring's missing hour, or against the order of a log that else runs forward, is flagged; so is a twentieth of a log's rows or fewer that stand more than a year from all the others.",
     constants: {},
+  },
+  {
+    flag: 'clock',
+    title: 'A time zone of another place',
+    rule: `The time zone’s own time, without summer time, more than ${ZONE_OFF_SUN_H} hours off the sun at the longitude of the site. Nothing is shifted.`,
+    constants: { ZONE_OFF_SUN_H },
   },
   {
     flag: 'clock',

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { BinReview } from '../../../src/analysis/types.ts';
+import type { BinReview, SeasonReview } from '../../../src/analysis/types.ts';
 import { type Estimate, estimate, withheld } from '../../../src/base/estimate.ts';
 import { energySections } from '../../../src/notebook/year-end/energy-sections.ts';
 import { grouped } from '../../../src/notebook/year-end/grouped.ts';
@@ -12,6 +12,7 @@ import {
   worthTelling,
 } from '../../../src/notebook/year-end/measure.ts';
 import { measuresOf } from '../../../src/notebook/year-end/measures-of.ts';
+import type { LoadedSeason } from '../../../src/season/loaded.ts';
 import { exampleInput } from '../../report/example-review.ts';
 
 const bin = (id: string, cost = 1000) =>
@@ -93,7 +94,9 @@ describe('the chapter of energy', () => {
     );
     const payback = sections.find(({ id }) => id === 'payback');
     // 1,200 over 100 + 200 a year, what may be nothing left out: 4 years, from 1,200 / 360 to 1,200 / 240.
-    expect(payback?.lead).toBe('Soonest paid back: no hours against the goal, 1,200 USD, as stated, in 4.0 years (3.3 to 5.0).');
+    expect(payback?.lead).toBe(
+      'Soonest paid back: no hours against the goal, 1,200 USD, as stated, in 4.0 years (3.3 to 5.0).',
+    );
     const [whole, none] = payback?.table?.rows ?? [];
     expect(whole).toMatchObject({ bins: 'all bins', price: 1200, saving: { value: 300 } });
     expect(none).toMatchObject({ price: 500, years: { value: null, why: 'No clear saving is told of this measure.' } });
@@ -126,5 +129,33 @@ describe('the measures of a season', () => {
     expect(lost('dry', 0.18)[0].saving).toEqual(estimate(400, 300, 500));
     expect(lost('dry', 0.12)).toEqual([]);
     expect(lost('cool', 0.18)).toEqual([]);
+  });
+
+  it('save by stopping at a target below the base only what is lost below the target', () => {
+    // 1,000 t of dry matter at 12 %, base 15.5 %, target 13 %: 1,000,000 / 0.87 - 1,000,000 / 0.88 = 13,062 kg, 514 bushels of
+    // 25.4 kg; down from the base it would be 1,000,000 / 0.845 - 1,000,000 / 0.88.
+    const prices = {
+      corn: { pricePerBushel: 4, baseMoistureWb: 0.155, shrinkPerPoint: null, discountPerBushelPoint: null },
+    };
+    const loaded = { ...input.loaded, season: { ...input.loaded.season, prices } } as unknown as LoadedSeason;
+    const wanted = (one: BinReview) => ({
+      ...one,
+      bin: { ...one.bin, goal: 'dry', grain: { ...one.bin.grain, crop: 'corn', targetMoistureWb: 0.13 } },
+      grain: { ...one.grain, dryMatterKg: 1e6, dryMatterKgInterval: [0.99e6, 1.01e6] },
+      moisture: {
+        ...one.moisture,
+        start: { ...one.moisture.start, value: 0.18 },
+        end: { ...one.moisture.end, value: 0.12, interval: [0.118, 0.122] },
+        overdryingLoss: estimate(1e6, 1e6, 1e6),
+        overdryingLossBushels: estimate(1e5, 1e5, 1e5),
+      },
+    });
+    const saved = measuresOf(
+      loaded,
+      { ...input.review, bins: input.review.bins.map(wanted) } as unknown as SeasonReview,
+      input.units,
+    ).filter(({ kind }) => kind === 'stop-at-target');
+    expect(saved[0].saving.value! / 4).toBeCloseTo(13_062 / 25.4, -1);
+    expect(saved[0].seen).toContain('drier than its own target');
   });
 });

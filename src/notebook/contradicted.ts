@@ -1,0 +1,37 @@
+import type { MomentAgreement } from '../analysis/moisture/ticket-agreement-types.ts';
+import type { BinReview } from '../analysis/types.ts';
+import { type Estimate, estimate, turned } from '../base/estimate.ts';
+import { listed } from '../base/listed.ts';
+import type { Units } from '../report/units.ts';
+
+/** A difference so many times the half-width of its interval is no chance of one moment among many. */
+const CLEAR_TIMES = 1.5;
+
+/** Bins whose sensors the scale tickets contradict clearly, as warnings: what leans on the sensors stands beside them. */
+export function contradictedBins(bins: readonly BinReview[], units: Units): string[] {
+  return bins.flatMap(({ bin, moisture: { tickets, start, end } }) => {
+    const apart = [tickets?.start, tickets?.end].flatMap((of) => (of != null && isClear(of) ? [of] : []));
+    if (apart.length === 0 || (start.from !== 'sensors' && end.from !== 'sensors')) return [];
+    const said = apart.map((of) => {
+      const more = beyondFans(of);
+      const drier = (more.value ?? 0) < 0;
+      return `${units.say('points', drier ? turned(more) : more)} ${drier ? 'drier' : 'wetter'} at the ${of.moment}`;
+    });
+    return [
+      `${bin.name}: the sensors read ${listed(said)} than the scale tickets, what the fans did in between left out. Its moistures, points, costs per point and over-drying lean on the sensors: see Moisture, on sensors and tickets, before you use them.`,
+    ];
+  });
+}
+
+/** The difference less what the fans made between tickets and readings. */
+function beyondFans({ difference, expected }: MomentAgreement): Estimate {
+  const { value, interval } = difference;
+  if (value === null || interval === null) return difference;
+  return estimate(value - expected.value, interval[0] - expected.value, interval[1] - expected.value);
+}
+
+function isClear(of: MomentAgreement): boolean {
+  const { value, interval } = beyondFans(of);
+  if (of.agree !== false || value === null || interval === null) return false;
+  return Math.abs(value) > (CLEAR_TIMES * (interval[1] - interval[0])) / 2;
+}

@@ -1,0 +1,44 @@
+import { describe, expect, it } from 'vitest';
+import type { BinReview } from '../../src/analysis/types.ts';
+import { estimate, withheld } from '../../src/base/estimate.ts';
+import { contradictedBins } from '../../src/notebook/contradicted.ts';
+import { Units } from '../../src/report/units.ts';
+
+const units = new Units('us', 'USD', 'America/Chicago');
+const moment = (name: 'start' | 'end', points: number, agree: boolean | null, expected = 0) => ({
+  moment: name,
+  difference: estimate(points, points - 0.5, points + 0.5),
+  expected: { value: expected, interval: [0, 0], why: null },
+  agree,
+});
+const bin = (start: ReturnType<typeof moment> | null, end: ReturnType<typeof moment> | null, from = 'sensors') =>
+  ({
+    bin: { name: 'Lane' },
+    moisture: {
+      start: { from },
+      end: { from },
+      tickets: { start, end, sharedBias: withheld('-'), drift: withheld('-'), likely: [], why: null },
+    },
+  }) as unknown as BinReview;
+
+describe('bins whose sensors the scale tickets contradict', () => {
+  it('are warned of, with by how much, at each moment', () => {
+    const [warned, ...more] = contradictedBins([bin(moment('start', 3.2, false), moment('end', -2.1, false))], units);
+    expect(more).toEqual([]);
+    expect(warned).toContain(
+      'Lane: the sensors read 3.2 points (2.7 to 3.7) wetter at the start and 2.1 points (1.6 to 2.6) drier at the end than the scale tickets,',
+    );
+    expect(warned).toContain('costs per point');
+  });
+
+  it('are none where they agree, where nobody can tell, and where nothing leans on sensors', () => {
+    expect(contradictedBins([bin(moment('start', 0.2, true), moment('end', 0.9, null))], units)).toEqual([]);
+    expect(contradictedBins([bin(moment('start', 3.2, false), null, 'tickets')], units)).toEqual([]);
+    expect(contradictedBins([bin(null, null)], units)).toEqual([]);
+    // 0.6 beyond what the fans made, within half as much again of the interval's half-width.
+    expect(contradictedBins([bin(moment('start', -1.4, false, -2), null)], units)).toEqual([]);
+    expect(contradictedBins([bin(moment('start', 0, false, -2), null)], units)[0]).toContain(
+      '2.0 points (1.5 to 2.5) wetter',
+    );
+  });
+});
