@@ -32,6 +32,8 @@ interface Sighted {
 const OUT_OF_ORDER =
   'Its temperature moved at a time that does not fit the front that passed the other sensors of this cable.';
 
+const WITH_THE_NEXT = 'Its temperature moved with the front that followed.';
+
 /** When a campaign's front came to each sensor of a bin, or why that is not told. @param later  see campaignAt */
 export function binArrivals(
   view: FrontsView,
@@ -65,7 +67,9 @@ function sightedAlong(
     const next = later.find((other) => other.cable === cable && other.sensor === at + 1)?.arrivedMs;
     if (next === undefined || next === null) return one;
     const [nextH] = axis.hoursAt(Float64Array.of(next));
-    return { ...one, passages: one.passages.filter(({ fanHours }) => fanHours < nextH - ARRIVAL_WITHIN_H) };
+    const passages = one.passages.filter(({ fanHours }) => fanHours < nextH - ARRIVAL_WITHIN_H);
+    if (passages.length > 0 || one.passages.length === 0) return { ...one, passages };
+    return { ...one, passages, none: { ...one.base, why: WITH_THE_NEXT } };
   });
 }
 
@@ -95,7 +99,7 @@ function cableArrivals(
     const { base } = sighted[i];
     if (crossing === null) return passage === null ? none : datedAt(view, axis, base, passage);
     const [fromH, toH] = crossing.hole;
-    const hours = placedH[i] ?? (passage === null ? null : (fromH + toH) / 2);
+    const hours = placedH[i] ?? (passage === null ? null : (Math.max(0, fromH) + toH) / 2);
     return hours === null ? none : datedAt(view, axis, base, { ...crossing, fanHours: hours });
   });
 }
