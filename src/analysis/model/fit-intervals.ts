@@ -19,7 +19,7 @@ const TEMPER = 2;
 export interface FitIntervals {
   /** of the whole bin */
   flowM3S: Estimate;
-  /** by the grain at the cables alone, taken for the bin's */
+  /** by the grain at the cables and what is usual of their place, without static pressure */
   flowAtCables: Estimate;
   /** airflow of the bin over that at its cables */
   flowOverCables: number;
@@ -81,7 +81,7 @@ export function fitIntervals(
   const endSd = Math.hypot(end.sd, binEndSd(slopes, startPer, endPer, between, papers));
   return {
     flowM3S: aroundLog(joined.mean, joined.sd),
-    flowAtCables: aroundLog(flow.mean, Math.hypot(cablesSd, joined.usualSd)),
+    flowAtCables: aroundLog(joined.alone.mean, joined.alone.sd),
     flowOverCables: Math.exp(joined.place),
     moistureBiasPoints: around(bias.mean, Math.hypot(biasSd, bias.sd)),
     endMoistureWb: around(end.mean, endSd),

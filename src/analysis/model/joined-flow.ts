@@ -17,8 +17,8 @@ export interface JoinedFlow {
   /** of the bin's mean over the air at its cables: what static pressure and the place of the cables say, and its standard error */
   place: number;
   placeSd: number;
-  /** what the place of the cables leaves open where nothing else tells */
-  usualSd: number;
+  /** without the static pressure: by the air at the cables and what is usual of their place */
+  alone: { mean: number; sd: number };
 }
 
 /**
@@ -35,19 +35,22 @@ export function joinedFlow({ bin, cables, review }: BinLog, mean: number, sd: nu
   });
   const usual = inCore ? CORE_LACK : 0;
   const usualSd = inCore ? CORE_REL_SD : PLACE_REL_SD / Math.sqrt(cables.length);
-  const alone = { mean: mean + usual, variance: sd ** 2 + usualSd ** 2 };
+  const alone = { mean: mean + usual, sd: Math.hypot(sd, usualSd) };
   const { value, interval } = review.airflow.byPressure;
-  if (value === null || interval === null || !(value > 0))
-    return { mean: alone.mean, sd: Math.sqrt(alone.variance), place: usual, placeSd: usualSd, usualSd };
-  const pressureVariance = (Math.log(interval[1] / interval[0]) / 2 / Z90) ** 2;
-  const all = alone.variance + pressureVariance;
-  const moved = ((Math.log(value) - alone.mean) * alone.variance) / all;
+  if (value === null || interval === null || !(value > 0)) return { ...alone, place: usual, placeSd: usualSd, alone };
+  // Not its value: where two sets of constants speak that is the one set's, at an end of what both leave open.
+  const [low, high] = interval.map(Math.log);
+  const pressure = (low + high) / 2;
+  const pressureVariance = ((high - low) / 2 / Z90) ** 2;
+  const aloneVariance = alone.sd ** 2;
+  const all = aloneVariance + pressureVariance;
+  const moved = ((pressure - alone.mean) * aloneVariance) / all;
   return {
     mean: alone.mean + moved,
-    sd: Math.sqrt((alone.variance * pressureVariance) / all),
+    sd: Math.sqrt((aloneVariance * pressureVariance) / all),
     // Of what the pressure moves, the air between the cables has the part that its own error is of both.
-    place: usual + (moved * usualSd ** 2) / alone.variance,
+    place: usual + (moved * usualSd ** 2) / aloneVariance,
     placeSd: usualSd * Math.sqrt(1 - usualSd ** 2 / all),
-    usualSd,
+    alone,
   };
 }

@@ -30,10 +30,22 @@ describe('the airflow of a whole bin', () => {
     expect(sd).toBeCloseTo(0.073 / Math.SQRT2, 4);
   });
 
+  it('takes the middle of what static pressure leaves open, where its value stands at one end', () => {
+    // Two sets of constants, 1 and 1.5 m3/s: the middle of the interval is the root of 0.9 times 1.65.
+    const { mean } = joinedFlow(logOf(estimate(1, 0.9, 1.65), RING), Math.log(Math.sqrt(0.9 * 1.65)), 0.048);
+    expect(mean).toBeCloseTo(Math.log(0.9 * 1.65) / 2, 10);
+  });
+
   it('moves the bed of a whole bin by the part that is the place of the cables', () => {
     // As above: of a variance of 0.005329 the places have 0.003025.
     const { place } = joinedFlow(logOf(about2(0.073), RING), 0, 0.048);
     expect(place).toBeCloseTo((0.003025 / 0.005329) * (Math.log(2) / 2), 4);
+  });
+
+  it('stands beside what it is without the static pressure: cables in the core are not held against it as if they told the bin', () => {
+    const { alone } = joinedFlow(logOf(about2(0.073), [0.5]), 0, 0.05);
+    expect(alone.mean).toBeCloseTo(0.1, 10);
+    expect(alone.sd).toBeCloseTo(Math.sqrt(0.05 ** 2 + 0.18 ** 2), 10);
   });
 
   it('is a tenth above that of a core that alone was seen, and much less sure', () => {
