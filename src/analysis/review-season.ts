@@ -6,6 +6,7 @@ import { type AirRows, plenumRows, weatherRows } from './air-rows.ts';
 import { compareBins } from './compare/compare-bins.ts';
 import { billShares } from './energy/bill-shares.ts';
 import { binFan } from './energy/bin-fan.ts';
+import { whileGrain } from './energy/outside-storage.ts';
 import { staggeredDemand } from './energy/staggered-demand.ts';
 import { tariffMonths } from './energy/tariff-months.ts';
 import { failedBin } from './failed-bin.ts';
@@ -148,7 +149,7 @@ function firstHalf(loaded: LoadedSeason, bin: Bin, fans: readonly FanSeason[], a
   const spans = logged.length === 0 ? null : binSpans(logged.map((fan) => fan.spans));
   const tickets = ticketsOf(tables.tickets, bin.id);
   const fan = binFan(bin, season, fans, bushelsOf(grainAmount(bin, null, tickets)));
-  const observed = observeMoisture({ bin, season, series, spans, fanHours: fan.hours, tickets });
+  const observed = observeMoisture({ bin, season, series, spans, fanHours: whileGrain(fan).hours, tickets });
   return { bin, series, spans, fan, observed, plenum: plenumRows(tables, bin.id) };
 }
 

@@ -109,6 +109,17 @@ describe.each(['sorrel-fork', 'sorrel-fork-2023'])('the review of %s', (folder) 
     }
   });
 
+  test('fan hours a point and kWh a bushel-point are told with one interval, by bin and beside the other bins', () => {
+    const same = review.bins.flatMap(({ bin, rates, unitEnergy }) => {
+      const factors = review.compared!.bins.find((one) => one.binId === bin.id)!.factors;
+      if (factors === null || bin.goal !== 'dry') return [];
+      expect(factors.hours, bin.id).toEqual(rates!.season!.hoursPerPoint);
+      expect(factors.energy, bin.id).toEqual(unitEnergy!.kwhPerBushelPoint);
+      return [bin.id];
+    });
+    expect(same.length).toBeGreaterThan(1);
+  });
+
   test('the 90 % intervals of hours, energy and money hold the truth in at least 84 % of cases', () => {
     const inside = truth.bins.flatMap((bin) => {
       const { fan } = found(bin.id);

@@ -1,10 +1,11 @@
+import type { Estimate } from '../../base/estimate.ts';
 import type { LoadedSeason } from '../../season/loaded.ts';
 import type { Goal } from '../../season/season.ts';
 import { rowsWhere } from '../../tables/sensors.ts';
 import { airLog } from '../fronts/air-log.ts';
 import type { BinReview } from '../types.ts';
 import { binConditions } from './bin-conditions.ts';
-import type { BinComparison, Comparison, FillAir, RankGroup } from './comparison.ts';
+import type { BinComparison, Comparison, CostFactors, FillAir, RankGroup } from './comparison.ts';
 import { costFactors } from './cost-factors.ts';
 import { measuredCost, measureOf } from './cost-measure.ts';
 import { costParts, type UnsureParts } from './cost-parts.ts';
@@ -48,7 +49,7 @@ export function compareBins({ season, tables }: LoadedSeason, reviews: readonly 
       cost: measuredCost(review),
       rank,
       why: rank === null ? (fault ?? aloneWhy(review, sound, reviews.length)) : null,
-      factors: known(parts) ? costFactors(parts) : null,
+      factors: known(parts) ? asElsewhere(costFactors(parts), review) : null,
       factorsWhy: known(parts) ? null : parts,
       ratio:
         against !== null && known(parts) && other !== null && known(other)
@@ -58,6 +59,17 @@ export function compareBins({ season, tables }: LoadedSeason, reviews: readonly 
     };
   });
   return { bins, groups };
+}
+
+/** A number that stands on other pages too has the interval that it has there. */
+function asElsewhere(factors: CostFactors, { rates, unitEnergy }: BinReview): CostFactors {
+  const told = (own: Estimate, there: Estimate | undefined) =>
+    there?.value != null && Math.abs(there.value / Number(own.value) - 1) < 1e-6 ? there : own;
+  return {
+    ...factors,
+    hours: told(factors.hours, rates?.season?.hoursPerPoint),
+    energy: told(factors.energy, unitEnergy?.kwhPerBushelPoint),
+  };
 }
 
 function known(parts: UnsureParts | string): parts is UnsureParts {

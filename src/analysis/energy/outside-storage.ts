@@ -1,9 +1,10 @@
+import { type Estimate, estimate } from '../../base/estimate.ts';
 import { energyCost } from '../../money/energy-cost.ts';
 import { NO_RATES, type RateBreaks } from '../../money/rate-breaks.ts';
 import type { Bin } from '../../season/season.ts';
 import { fanHoursBetween } from '../fan/spans.ts';
 import { fillTimes } from '../grain/fill-times.ts';
-import type { FanSpans, OutsideStorage } from '../types.ts';
+import type { BinFan, FanSpans, OutsideStorage } from '../types.ts';
 
 /** Less than this part of the hours is a test run nobody asks about. */
 const MEANINGFUL_SHARE = 0.01;
@@ -39,6 +40,22 @@ export function outsideStorage(
   return { hoursBefore, hoursAfter, energyKwh, energyCost: Number.isNaN(cost) ? null : cost };
 }
 
+/** The bin's fan hours and energy while it held grain: what its change of moisture is held against. */
+export function whileGrain({ hours, energyKwh, outside }: Pick<BinFan, 'hours' | 'energyKwh' | 'outside'>): {
+  hours: Estimate;
+  energyKwh: Estimate;
+} {
+  const less = ({ value, interval, why }: Estimate, by: number): Estimate =>
+    value === null || interval === null
+      ? { value, interval, why }
+      : estimate(value - by, Math.max(0, interval[0] - by), interval[1] - by);
+  if (!outside) return { hours, energyKwh };
+  return {
+    hours: less(hours, outside.hoursBefore + outside.hoursAfter),
+    energyKwh: less(energyKwh, outside.energyKwh),
+  };
+}
+
 /** The same in a sentence; `currency` as in season.yaml. */
 export function outsideText(
   { hoursBefore, hoursAfter, energyKwh, energyCost: cost }: OutsideStorage,
@@ -50,5 +67,5 @@ export function outsideText(
     ...(hoursAfter > 0 ? [`${show(hoursAfter)} h after it was unloaded`] : []),
   ].join(' and ');
   const money = cost === null ? '' : `, ${show(cost)} ${currency} of energy`;
-  return `The bin’s fans ran ${when} (${show(energyKwh)} kWh${money}); the hours and the cost, also those per bushel and per point, include them.`;
+  return `The bin’s fans ran ${when} (${show(energyKwh)} kWh${money}); the hours and the cost, also those per bushel and per point, include them; points per fan hour do not.`;
 }

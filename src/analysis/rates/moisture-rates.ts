@@ -3,6 +3,7 @@ import { ratioInterval } from '../../base/stats/ratio-interval.ts';
 import { zoneOf } from '../../base/zone.ts';
 import { localMonths } from '../../money/local-time.ts';
 import { fanRelSd } from '../energy/fan-cost.ts';
+import { whileGrain } from '../energy/outside-storage.ts';
 import type { BinFan, BinMoisture } from '../types.ts';
 import type { MoistureRates, RateDay, RatePeriod } from './moisture-rates-types.ts';
 import { changeErrors, rateDays } from './rate-days.ts';
@@ -13,11 +14,11 @@ const ZERO = 'The rate may be zero, so there is no number of hours for a point.'
 /** How fast a bin's fans changed its moisture: from start to end, by a line through all days, and month by month. */
 export function moistureRates(fan: BinFan, moisture: BinMoisture, timeZone: string): MoistureRates {
   const days = rateDays(moisture);
-  const hours = fan.hours.value;
+  const grain = whileGrain(fan);
+  const hours = grain.hours.value;
+  const energyKwh = grain.energyKwh.value ?? Number.NaN;
   const season =
-    hours === null
-      ? null
-      : period('season', hours, 0, 0, moisture.perHundredFanHours, whileLogged(fan, fan.energyKwh.value ?? Number.NaN));
+    hours === null ? null : period('season', hours, 0, 0, moisture.perHundredFanHours, whileLogged(fan, energyKwh));
   if (days.length < 2) {
     return {
       season,
@@ -52,7 +53,7 @@ export function moistureRates(fan: BinFan, moisture: BinMoisture, timeZone: stri
         : rowOf('line', days, {
             hours,
             unknownHours: fan.unknownHours ?? 0,
-            energyKwh: fan.energyKwh.value ?? Number.NaN,
+            energyKwh,
           }),
     months,
     days,

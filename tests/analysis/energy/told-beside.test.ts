@@ -109,7 +109,7 @@ describe('fan hours while the bin is empty, by hand', () => {
     expect(got.outside?.energyKwh).toBeCloseTo(150, 9);
     expect(got.outside?.energyCost).toBeCloseTo(15, 9);
     expect(got.why).toContain(
-      'ran 10 h before any grain was in and 5 h after it was unloaded (150 kWh, 15 USD of energy); the hours and the cost, also those per bushel and per point, include them.',
+      'ran 10 h before any grain was in and 5 h after it was unloaded (150 kWh, 15 USD of energy); the hours and the cost, also those per bushel and per point, include them; points per fan hour do not.',
     );
   });
   it('grain that came in steps was there from the first step on, whatever `filled` says', () => {

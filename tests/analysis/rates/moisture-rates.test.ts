@@ -232,3 +232,21 @@ describe('points by fan hours', () => {
     expect(none.season?.perHundredFanHours.why).toBe('No moisture was read.');
   });
 });
+
+describe('a fan that ran while the bin was empty', () => {
+  it('has no part in the rate: hours and energy of before and after are left out', () => {
+    const { fan, moisture } = made({ points: (h) => 0.004 * h });
+    // 100 h and 1,000 kWh more in the log, before the grain came.
+    const more = {
+      ...fan,
+      hours: estimate(832, 832, 832),
+      energyKwh: estimate(8320, 7904, 8736),
+      outside: { hoursBefore: 100, hoursAfter: 0, energyKwh: 1000, energyCost: null },
+    };
+    const told = moistureRates(more, moisture, ZONE);
+    const bare = moistureRates(fan, moisture, ZONE);
+    expect(told.season?.fanHours).toBe(732);
+    expect(told.season?.kwhPerPoint.value).toBeCloseTo(bare.season!.kwhPerPoint.value!, 6);
+    expect(told.line?.kwhPerPoint.value).toBeCloseTo(2500, 3);
+  });
+});
