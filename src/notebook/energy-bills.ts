@@ -130,7 +130,7 @@ function notesOf(bills: readonly BillShare[], units: Units): string[] {
         ? []
         : [`The bill from ${units.date(bill.fromMs)}, ${bill.tariffId}, is in no sum. ${bill.leftOut}`],
     ),
-    'The fans’ money is their energy, the demand of their own peak in the bill’s time (with the ratchet of the eleven months before) and connected load; the rest is what else the meter fed, and its part of the demand.',
+    'The fans’ money is their energy, the demand of their own peak in the bill’s time (with the ratchet of the eleven months before) and connected load; the rest is what else the meter fed, its part of the demand, and what a minimum charge adds.',
     ...bills.flatMap((bill) =>
       bill.cause === null
         ? []

@@ -41,9 +41,9 @@ function leadOf(bins: readonly BinReview[], units: Units): string {
   }
   const said = clear.map(
     ({ name, spread, wettest, driest }) =>
-      `in ${name} the ${wettest.name} third by ${units.say('points', spread)} over the ${driest.name}`,
+      `in ${name}, the ${wettest.name} third by ${units.say('points', spread)} over the ${driest.name}`,
   );
-  return `At the end the wettest third stood out ${listed(said)}.`;
+  return `At the end the wettest third stood out: ${listed(said)}.`;
 }
 
 function layersTable(bins: readonly BinReview[], moment: 'start' | 'end'): Table {

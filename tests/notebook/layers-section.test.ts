@@ -40,7 +40,7 @@ const layersOf = (low: number) => ({
 describe('the moisture page', () => {
   it('names the wettest third only where the difference is sure', () => {
     expect(layersSection([bin('North', { layers: layersOf(3) })], units).lead).toBe(
-      'At the end the wettest third stood out in North the top third by 4.0 points (3.0 to 5.0) over the bottom.',
+      'At the end the wettest third stood out: in North, the top third by 4.0 points (3.0 to 5.0) over the bottom.',
     );
     expect(layersSection([bin('North', { layers: layersOf(0.1) })], units).lead).toContain('In no bin');
     expect(layersSection([bin('North', { layers: undefined })], units).lead).toContain('Can’t tell');

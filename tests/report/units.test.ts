@@ -103,6 +103,11 @@ describe('a text that says both units', () => {
     expect(oneSystem(text, 'us')).toBe('changed by less than 5.4 °F; outside -49 °F to 176 °F; 3.6 °F stays');
     expect(oneSystem(text, 'si')).toBe('changed by less than 3 °C; outside -45 °C to 80 °C; 3.6 °F stays');
   });
+  it('keeps the airflow of the reader too', () => {
+    const text = 'leave 0.65 to 1.5 m³/s (0.77 to 1.7 cfm/bu) open';
+    expect(oneSystem(text, 'us')).toBe('leave 0.77 to 1.7 cfm/bu open');
+    expect(oneSystem(text, 'si')).toBe('leave 0.65 to 1.5 m³/s open');
+  });
   it('is found in tables, notes and figures of a page, and what is no text stays itself', () => {
     const draw = () => 'svg 1 °C (34 °F)';
     const values = Float64Array.from([1, 2]);

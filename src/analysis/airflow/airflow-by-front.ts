@@ -102,7 +102,9 @@ export function airflowByFront(input: FrontAirflowInput): FrontAirflowFound {
   const windows = mainWindows(all, grain.depthM);
   if (windows.length === 0)
     return nothing(
-      'The fans did not run for 24 hours without days of rest at one depth of the grain, too little to time a front.',
+      all.some(({ depthM, fans }) => depthM >= FULL_SHARE * (grain.depthM ?? 0) && fans.share < SAME_FANS)
+        ? 'The bin’s fans ran now together, now one alone, neither for four fifths of any stretch of running: no one airflow stood long enough to time a front by.'
+        : 'The fans did not run for 24 hours without days of rest at one depth of the grain, too little to time a front.',
     );
   const curves = input.series.map((one) =>
     passingCurve(goodReadings(one, Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY), spans),
