@@ -3,12 +3,24 @@ import type { BinReview } from '../analysis/types.ts';
 import { type Estimate, estimate, turned } from '../base/estimate.ts';
 import { listed } from '../base/listed.ts';
 import type { Units } from '../report/units.ts';
+import { sentence } from './words.ts';
 
 /** A difference so many times the half-width of its interval is no chance of one moment among many. */
 const CLEAR_TIMES = 1.5;
 
-/** Bins whose sensors the scale tickets contradict clearly, as warnings: what leans on the sensors stands beside them. */
+/** Bins whose sensors, or whose depth, the scale tickets contradict clearly, as warnings: what leans on these stands beside them. */
 export function contradictedBins(bins: readonly BinReview[], units: Units): string[] {
+  return [...bins.flatMap(otherWeight), ...otherMoisture(bins, units)];
+}
+
+function otherWeight({ bin, grain }: BinReview): string[] {
+  if (grain.contradicted !== true) return [];
+  return [
+    `${bin.name}: ${(grain.notes ?? []).map(sentence).join(' ')} Its bushels, what is told for each, its water and airflow stand on depth and test weight: check these and the tickets first.`,
+  ];
+}
+
+function otherMoisture(bins: readonly BinReview[], units: Units): string[] {
   return bins.flatMap(({ bin, moisture: { tickets, start, end } }) => {
     const apart = [tickets?.start, tickets?.end].flatMap((of) => (of != null && isClear(of) ? [of] : []));
     if (apart.length === 0 || (start.from !== 'sensors' && end.from !== 'sensors')) return [];

@@ -14,6 +14,7 @@ const moment = (name: 'start' | 'end', points: number, agree: boolean | null, ex
 const bin = (start: ReturnType<typeof moment> | null, end: ReturnType<typeof moment> | null, from = 'sensors') =>
   ({
     bin: { name: 'Lane' },
+    grain: { notes: [] },
     moisture: {
       start: { from },
       end: { from },
@@ -29,6 +30,16 @@ describe('bins whose sensors the scale tickets contradict', () => {
       'Lane: the sensors read 3.2 points (2.7 to 3.7) wetter at the start and 2.1 points (1.6 to 2.6) drier at the end than the scale tickets,',
     );
     expect(warned).toContain('costs per point');
+  });
+
+  it('are warned of where the loads weigh other than depth and test weight tell', () => {
+    const one = bin(null, null);
+    const notes = [
+      'The scale tickets are not used for the weight: their 9 loads weigh 33 % less than depth and test weight tell',
+    ];
+    const [warned] = contradictedBins([{ ...one, grain: { ...one.grain, notes, contradicted: true } }], units);
+    expect(warned).toMatch(/^Lane: The scale tickets .* 33 % less .* stand on depth and test weight: check these/);
+    expect(contradictedBins([{ ...one, grain: { ...one.grain, notes } }], units)).toEqual([]);
   });
 
   it('are none where they agree, where nobody can tell, and where nothing leans on sensors', () => {

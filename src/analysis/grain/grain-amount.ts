@@ -27,7 +27,7 @@ export function grainAmount(
   const fill = fillTimes(bin);
   const { depthM } = fill;
   const volume = depthM === null || !(depthM > 0) ? null : weightByVolume(bin, depthM);
-  const { weight: scale, why: whyNotTickets } = weightByTickets(tickets, fill, volume);
+  const { weight: scale, why: whyNotTickets, contradicts = false } = weightByTickets(tickets, fill, volume);
   const notes = [...(scale?.notes ?? []), ...(whyNotTickets === null ? [] : [whyNotTickets])];
   if (volume === null || depthM === null) {
     const why = `No depth of the grain in ${bin.name} is stated, so its amount cannot be told.`;
@@ -59,6 +59,7 @@ export function grainAmount(
             dry * (1 + Math.hypot(more, moisture.below / (1 - moisture.value))),
           ],
     notes,
+    contradicted: contradicts,
     why: dry === null ? 'The moisture at filling is not known, so the dry matter cannot be told.' : null,
   };
 }

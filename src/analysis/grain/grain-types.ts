@@ -17,5 +17,7 @@ export interface BinGrainAmount {
   dryMatterKgInterval?: [number, number] | null;
   /** what a reader must know of it, whole sentences */
   notes?: readonly string[];
+  /** true: the scale tickets of the filling weigh clearly other than depth and test weight tell */
+  contradicted?: boolean;
   why: string | null;
 }

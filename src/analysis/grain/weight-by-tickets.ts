@@ -27,13 +27,16 @@ export interface WeightByTickets {
  * sum (less what was taken out meanwhile) in keeping with the volume.
  *
  * @param volume  what depth and test weight make of it; null where no depth is stated, so that nothing can be held against the tickets
- * @returns       the weight, or why the tickets are not used; `why` is null where there are none
+ * @returns       the weight, or why the tickets are not used; `why` is null where there are none; `contradicts`: all of them together
+ *                weigh other than the volume does
  */
 export function weightByTickets(
   tickets: readonly Ticket[],
   fill: Pick<FillTimes, 'begunMs' | 'fullMs'>,
   volume: WeightByVolume | null,
-): { weight: WeightByTickets; why: null } | { weight: null; why: string | null } {
+):
+  | { weight: WeightByTickets; why: null; contradicts?: false }
+  | { weight: null; why: string | null; contradicts?: boolean } {
   const not = (why: string) => ({ weight: null, why: `The scale tickets are not used for the weight: ${why}.` });
   const loads = fillLoads(tickets, fill);
   const all = loads.in.length + loads.doubles.length;
@@ -53,7 +56,7 @@ export function weightByTickets(
     loads.doublesUnsure && !fits(weighed - taken, volume) && fits(weighed - taken + sum(loads.doubles), volume);
   const used = keep ? [...loads.in, ...loads.doubles] : loads.in;
   const weightKg = sum(used) - taken;
-  if (!fits(weightKg, volume)) return not(misfit(weightKg, volume, used));
+  if (!fits(weightKg, volume)) return { ...not(misfit(weightKg, volume, used)), contradicts: true };
   return {
     weight: {
       weightKg,

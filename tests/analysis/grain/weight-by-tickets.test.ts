@@ -51,6 +51,11 @@ describe('the weight as filled from scale tickets', () => {
     expect(amount.bushels).toBeCloseTo(((471.2389 * 720) / 56) * (1 / 0.45359237), 0);
     // 11 x 24,720 = 271,920 of 339,292: 19.9 % less.
     expect(why(loads.slice(0, 11))).toContain('11 loads weigh 20 % less');
+    expect([told(loads.slice(0, 11)).contradicted, told(loads).contradicted, told([]).contradicted]).toEqual([
+      true,
+      false,
+      false,
+    ]);
   });
 
   it('grain of last year below: the tickets weigh less than the volume, not used', () => {
