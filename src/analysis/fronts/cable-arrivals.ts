@@ -1,4 +1,5 @@
 import { firstNotBefore } from '../../base/first-not-before.ts';
+import { median } from '../../base/stats/quantile.ts';
 import { fanHoursBetween, unknownHoursBetween } from '../fan/spans.ts';
 import type { FanSpans, FrontArrival } from '../types.ts';
 import type { FanAxis } from './fan-axis.ts';
@@ -10,7 +11,7 @@ import { type GoodReadings, readingsWithin } from './good-readings.ts';
 import { grainDepthAt } from './grain-depth.ts';
 import type { HoleCrossing } from './hole-crossing.ts';
 import type { Passage } from './passages.ts';
-import { placeInHoles } from './place-in-holes.ts';
+import { type HolePlace, paceOf, placeInHoles } from './place-in-holes.ts';
 import { sensorPassages } from './sensor-passages.ts';
 
 /** Only a sensor this near to where the air enters can meet the front in the campaign's first moment. */
@@ -51,7 +52,10 @@ export function binArrivals(
       .sort((a, b) => a.fromEntryM - b.fromEntryM),
   );
   const chosen = frontChains(places);
-  return cables.flatMap((sighted, i) => cableArrivals(view, axis, sighted, places[i], chosen[i]));
+  const seen = cables.map((sighted, i) => seenAlong(sighted, places[i], chosen[i]));
+  const paces = seen.flatMap((cable) => paceOf(cable.map(({ place }) => place)) ?? []);
+  const paceHM = paces.length === 0 ? null : median(paces);
+  return seen.flatMap((cable) => cableArrivals(view, axis, cable, paceHM));
 }
 
 function sightedAlong(
@@ -73,44 +77,45 @@ function sightedAlong(
   });
 }
 
-function cableArrivals(
-  view: FrontsView,
-  axis: FanAxis,
+/** What a sensor tells once the cables' passages were held against each other. */
+interface Seen {
+  base: FrontArrival;
+  passage: Passage | null;
+  /** where the front passed in a hole of the log */
+  crossing: HoleCrossing | null;
+  place: HolePlace;
+  /** told where there is neither */
+  none: FrontArrival;
+}
+
+function seenAlong(
   sighted: readonly Sighted[],
   places: readonly { index: number }[],
   chosen: readonly number[],
-): FrontArrival[] {
-  const seen = sighted.map((one, index): Seen => {
-    const place = places.findIndex((other) => other.index === index);
-    if (place < 0) return { passage: null, crossing: one.crossing, none: one.none };
-    const passage = chosen[place] < 0 ? null : one.passages[chosen[place]];
-    const none = { ...one.base, why: OUT_OF_ORDER };
-    if (passage?.hole === undefined) return { passage, crossing: null, none };
-    return { passage, crossing: { ...passage, hole: passage.hole }, none };
+): Seen[] {
+  return sighted.map((one, index) => {
+    const { base, fromEntryM } = one;
+    const at = places.findIndex((other) => other.index === index);
+    const passage = at < 0 || chosen[at] < 0 ? null : one.passages[chosen[at]];
+    const inHole = passage?.hole === undefined ? null : { ...passage, hole: passage.hole };
+    const crossing = at < 0 ? one.crossing : inHole;
+    const toldH = crossing === null ? (passage?.fanHours ?? null) : null;
+    const none = at < 0 ? one.none : { ...base, why: OUT_OF_ORDER };
+    return { base, passage, crossing, place: { fromEntryM, toldH, crossing }, none };
   });
+}
+
+function cableArrivals(view: FrontsView, axis: FanAxis, seen: readonly Seen[], paceHM: number | null): FrontArrival[] {
   const placedH = placeInHoles(
-    seen.map(({ passage, crossing }, i) => ({
-      fromEntryM: sighted[i].fromEntryM,
-      toldH: crossing === null ? (passage?.fanHours ?? null) : null,
-      crossing,
-    })),
+    seen.map(({ place }) => place),
+    paceHM,
   );
-  return seen.map(({ passage, crossing, none }, i) => {
-    const { base } = sighted[i];
+  return seen.map(({ base, passage, crossing, none }, i) => {
     if (crossing === null) return passage === null ? none : datedAt(view, axis, base, passage);
     const [fromH, toH] = crossing.hole;
     const hours = placedH[i] ?? (passage === null ? null : (Math.max(0, fromH) + toH) / 2);
     return hours === null ? none : datedAt(view, axis, base, { ...crossing, fanHours: hours });
   });
-}
-
-/** What a sensor tells once the cable's passages were held against each other. */
-interface Seen {
-  passage: Passage | null;
-  /** where the front passed in a hole of the log */
-  crossing: HoleCrossing | null;
-  /** told where there is neither */
-  none: FrontArrival;
 }
 
 function datedAt(

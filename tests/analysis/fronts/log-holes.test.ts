@@ -8,8 +8,8 @@ import { expectHours, tell } from './sharp-front.ts';
 
 describe('a hole of the temperature log', () => {
   it('does not take the first reading after a silence for grain that the front has not reached', () => {
-    // Silent from hour 10 to 45, the fan on from 24: 21 fan hours unseen, in which the front came to 1 m (10) and 2 m (20). It entered with
-    // the campaign and came to the third sensor at 30: by that pace.
+    // Silent from hour 10 to 45, the fan on from 24: 21 fan hours unseen, in which the front came to 1 m (10) and 2 m (20). Beyond, it
+    // goes by ten hours a metre.
     const spoil = (_: number, hour: number, tempC: number) => (hour > 10 && hour < 45 ? Number.NaN : tempC);
     const [one] = binFronts(tell({ on: [[24, 200]], spoil })).campaigns;
     expectHours(one.arrivals, [10, 20, 30, 40, 50, 60], 1);
@@ -83,11 +83,17 @@ describe('where sensors of a hole are placed', () => {
   it('by one pace between those told before and after, never out of the hole', () => {
     // Told at 1 m after 10 h and at 4 m after 40 h: 2 m is due at 20 h, 3 m at 30 h; the second log came back at 27 h.
     const places = [at(1, 10), at(2, null, [12, 38]), at(3, null, [12, 27]), at(4, 40)];
-    expect(placeInHoles(places)).toEqual([null, 20, 27, null]);
+    expect(placeInHoles(places, null)).toEqual([null, 20, 27, null]);
   });
-  it('from where the air enters where none is told before; not at all where none is told beyond', () => {
-    expect(placeInHoles([at(1, null, [-5, 15]), at(2, 24)])).toEqual([12, null]);
-    expect(placeInHoles([at(1, 10), at(2, null, [12, 38])])).toEqual([null, null]);
+  it('by the pace of those beyond where none is told before: when the front entered is not known', () => {
+    // Cold air came late: told at 2 m after 40 h and at 4 m after 60 h, so at 1 m after 30 h; at 0.5 m 25 h, before its log broke off at 27 h.
+    const places = [at(0.5, null, [27, 39]), at(1, null, [-5, 39]), at(2, 40), at(4, 60)];
+    expect(placeInHoles(places, null)).toEqual([27, 30, null, null]);
+  });
+  it('by the pace of the other cables where one is told beyond; not at all without one, or without a pace', () => {
+    expect(placeInHoles([at(1, null, [-5, 15]), at(2, 24)], 12)).toEqual([12, null]);
+    expect(placeInHoles([at(1, null, [-5, 15]), at(2, 24)], null)).toEqual([null, null]);
+    expect(placeInHoles([at(1, 10), at(2, null, [12, 38])], 12)).toEqual([null, null]);
   });
 });
 
