@@ -28,7 +28,7 @@ export function agreementSection(bins: readonly BinReview[], units: Units): Sect
           return more === null
             ? []
             : [
-                `${one.bin.name}: ${sensor.cable}, sensor ${sensor.sensor} reads ${reads(more, units)} beside the other sensors, by ${counted(sensor.pairs, 'hand sample')}: have it looked at.`,
+                `${one.bin.name}: ${sensor.cable}, sensor ${sensor.sensor} reads ${reads(more, units)} beside the other sensors, by ${counted(sensor.pairs, 'hand sample')}: have it looked at.${endSaid(sensor.corrected.end, units)}`,
               ];
         }),
         ...probes.unmatched.map(
@@ -65,6 +65,11 @@ function probesLead(bins: readonly BinReview[], units: Units): string {
     ...(sure.length === 0 ? [] : [`By hand samples the cables read ${listed(said)}.`]),
     ...(unsure.length === 0 ? [] : [`Hand samples find no sure offset of the cables in ${listed(unsure)}.`]),
   ].join(' ');
+}
+
+/** What the bin's moisture at the end would be. */
+function endSaid(end: Estimate, units: Units): string {
+  return end.value === null ? '' : ` With it corrected the moisture out is ${units.say('moisture', end)}.`;
 }
 
 /** `0.4 points (0.0 to 0.9) too dry`. */

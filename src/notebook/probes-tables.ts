@@ -61,6 +61,7 @@ export function offsetPartsTable(bins: readonly BinReview[]): Table {
       { key: 'samples', label: 'Samples', quantity: 'count' },
       { key: 'cold', label: 'Of them under 4 °C (40 °F)', quantity: 'count' },
       { key: 'offset', label: 'Cables less samples', quantity: 'points' },
+      { key: 'end', label: 'Moisture out, with this sensor corrected', quantity: 'moisture' },
     ],
     rows: probed(bins).flatMap(({ one: review, probes }) => [
       ...probes.rings.map(
@@ -71,6 +72,7 @@ export function offsetPartsTable(bins: readonly BinReview[]): Table {
           samples: ring.pairs,
           cold: coldOf(probes, ({ cables }) => cables.join() === ring.cables.join()),
           offset: ring.offset,
+          end: NOT_ONE,
         }),
       ),
       ...probes.sensors.map(
@@ -81,6 +83,7 @@ export function offsetPartsTable(bins: readonly BinReview[]): Table {
           samples: one.pairs,
           cold: coldOf(probes, ({ sensors }) => sensors.includes(`${one.cable} ${one.sensor}`)),
           offset: one.offset,
+          end: one.corrected.end,
         }),
       ),
       ...probes.days.map(
@@ -91,12 +94,15 @@ export function offsetPartsTable(bins: readonly BinReview[]): Table {
           samples: day.pairs,
           cold: day.cold,
           offset: day.offset,
+          end: NOT_ONE,
         }),
       ),
     ]),
     empty: 'no sample could be held against a cable in still air.',
   };
 }
+
+const NOT_ONE: Cell = { value: null, why: 'Corrected for all cables together: in the table above.' };
 
 function coldOf({ pairs }: BinProbes, where: (pair: BinProbes['pairs'][number]) => boolean): number {
   return pairs.filter((pair) => pair.counted && pair.cold && where(pair)).length;

@@ -168,6 +168,7 @@ describe('the moisture page', () => {
           pairs: 2,
           offset: { value: 0.9, interval: [0.3, 1.5] as [number, number], why: null },
           beyondOthers: { value: 1.5, interval: [1.2, 1.8] as [number, number], why: null },
+          corrected: { end: estimate(0.151, 0.148, 0.154), pointsRemoved: estimate(2, 1, 3) },
         },
       ],
       days: [],
@@ -179,7 +180,7 @@ describe('the moisture page', () => {
     const sampled = agreementSection([bin('North', { tickets: undefined }, { probes })], units);
     expect(sampled.lead).toContain('By hand samples the cables read 0.6 points (0.2 to 1.0) too dry in North.');
     expect(sampled.notes).toContain(
-      'North: C1, sensor 3 reads 1.5 points (1.2 to 1.8) too wet beside the other sensors, by 2 hand samples: have it looked at.',
+      'North: C1, sensor 3 reads 1.5 points (1.2 to 1.8) too wet beside the other sensors, by 2 hand samples: have it looked at. With it corrected the moisture out is 15.1 % (14.8 to 15.4).',
     );
     expect(sampled.notes).toContain('North: 2 hand samples not used: no height is given.');
   });

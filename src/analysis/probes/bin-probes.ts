@@ -57,7 +57,7 @@ export function binProbes(probes: Table, input: BinMoistureInput, moisture: BinM
     unmatched,
     bin: why === null ? whole : { ...whole, offset: { value: null, interval: null, why } },
     rings,
-    sensors: sensorOffsets(bin, season.sensors.moisture, pairs, meterLimit),
+    sensors: sensorOffsets(bin, moisture, season.sensors.moisture, pairs, meterLimit),
     days,
     meterLimit,
     corrected: why === null ? correctedNumbers(input, moisture, whole.offset, sampledShare(moisture, counted)) : null,

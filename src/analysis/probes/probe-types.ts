@@ -63,6 +63,8 @@ export interface SensorOffset extends ProbeOffset {
   sensor: number;
   /** by how much more it is off than the other sensors, points, where that is sure; null where it is not, or none other is told */
   beyondOthers: Estimate | null;
+  /** the bin's moisture at the end and its points removed with this sensor's offset taken off; wet basis, fraction; points */
+  corrected: { end: Estimate; pointsRemoved: Estimate };
 }
 
 /** What the season's numbers would be if the cables read as the probes do. */

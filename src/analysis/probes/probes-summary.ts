@@ -18,6 +18,11 @@ export const PROBES_SHAPE = z.strictObject({
         samples: z.int().describe('counted: hand samples beside it'),
         offsetPoints: number.describe('sensor less hand samples'),
         offsetPointsInterval: interval,
+        correctedEndPct: number.describe('of the bin, with this sensor’s offset alone taken off'),
+        correctedEndPctInterval: interval,
+        correctedPointsRemoved: number.describe('points, likewise'),
+        correctedPointsRemovedInterval: interval,
+        why,
       }),
     )
     .describe('the sensors that hand samples lie beside'),
@@ -46,11 +51,15 @@ export function probesSummary({ probes, moisture }: BinReview): z.infer<typeof P
     samples: probes?.pairs.length ?? 0,
     counted: probes?.bin.pairs ?? 0,
     ...both('offsetPoints', offset),
-    sensors: (probes?.sensors ?? []).map(({ cable, sensor, pairs, offset }) => ({
+    sensors: (probes?.sensors ?? []).map(({ cable, sensor, pairs, offset, corrected: own }) => ({
       cable,
       sensor,
       samples: pairs,
       ...both('offsetPoints', offset),
+      correctedEndPct: plain(own.end.value, 100),
+      correctedEndPctInterval: pair(own.end.interval, 100),
+      ...both('correctedPointsRemoved', own.pointsRemoved),
+      why: reason(null, own.end, own.pointsRemoved),
     })),
     correctedEndPct: plain(end.value, 100),
     correctedEndPctInterval: pair(end.interval, 100),

@@ -3,6 +3,8 @@ import { median } from '../../base/stats/quantile.ts';
 import type { Bin, SensorErrors } from '../../season/season.ts';
 import { type ErrorPart, firmPart, joinErrors } from '../moisture/error-part.ts';
 import { ASSUMED_ACCURACY } from '../moisture/reading-parts.ts';
+import type { BinMoisture } from '../types.ts';
+import { correctedForSensor } from './corrected-for-sensor.ts';
 import { scatterPart, weightedOffset } from './probe-offset.ts';
 import type { ProbePair, SensorOffset } from './probe-types.ts';
 
@@ -39,6 +41,7 @@ interface Found {
  */
 export function sensorOffsets(
   bin: Bin,
+  moisture: BinMoisture,
   errors: SensorErrors['moisture'],
   pairs: readonly ProbePair[],
   meterLimit: number,
@@ -55,12 +58,14 @@ export function sensorOffsets(
     const { cable, sensor, value, parts } = one;
     const { half90 } = joinErrors([...parts, firmPart('the hand meter', meterLimit / Z95)]);
     const others = found.filter((other) => other !== one);
+    const offset = estimate(value, value - half90, value + half90);
     return {
       cable,
       sensor,
       pairs: one.pairs,
-      offset: estimate(value, value - half90, value + half90),
+      offset,
       beyondOthers: others.length < LEAST_OTHERS ? null : beyond(one, others, accuracySd(errors)),
+      corrected: correctedForSensor(moisture, cable, sensor, offset),
     };
   });
 }

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { binMoisture } from '../../../src/analysis/moisture/bin-moisture.ts';
 import { binProbes } from '../../../src/analysis/probes/bin-probes.ts';
+import { correctedForSensor } from '../../../src/analysis/probes/corrected-for-sensor.ts';
 import { FAN_OFF, FAN_ON } from '../../../src/analysis/types.ts';
 import { toArrow } from '../../../src/tables/arrow.ts';
 import { HOUR, makeBin, makeCable, makeSeason, makeSeries, makeSpans, T0 } from '../moisture/make-bin.ts';
@@ -151,6 +152,25 @@ describe('binProbes', () => {
       expect(middle.beyondOthers!.value).toBeCloseTo(1.5, 9);
       expect(middle.beyondOthers!.interval![0]).toBeGreaterThan(0.3);
       expect([below.beyondOthers, above.beyondOthers]).toEqual([null, null]);
+    });
+
+    it('says what the season’s numbers would be with it corrected, by its share of the grain', () => {
+      const off2 = { ...INPUT, series: off };
+      const moisture = binMoisture(off2);
+      const own = moisture.shares.find((one) => one.cable === 'C' && one.sensor === 2)!;
+      const { sensors } = probesOf([...at(20, 0.18), ...at(280, 0.15), ...at(290, 0.15)], off2, moisture);
+      const middle = sensors.find((one) => one.sensor === 2)!;
+      // It reads 0.9 point too wet for `share` of the grain.
+      expect(middle.corrected.end.value).toBeCloseTo(moisture.end.value! - (0.9 / 100) * own.share, 9);
+      const [low, high] = middle.corrected.end.interval!;
+      expect(high - low).toBeGreaterThanOrEqual(moisture.end.interval![1] - moisture.end.interval![0]);
+      // The same sensors tell the start: the points stay.
+      expect(middle.corrected.pointsRemoved).toEqual(moisture.pointsRemoved);
+      // A start as stated: what it reads too wet at the end, the points lack by its share.
+      const stated = { ...moisture, start: { ...moisture.start, from: 'stated' as const } };
+      const alone = correctedForSensor(stated, 'C', 2, middle.offset);
+      expect(alone.pointsRemoved.value).toBeCloseTo(moisture.pointsRemoved.value! + 0.9 * own.share, 9);
+      expect(correctedForSensor(moisture, 'C', 9, middle.offset).end.why).toContain('does not tell');
     });
 
     it('is told though its samples lie far from all others and do not count for the bin', () => {
