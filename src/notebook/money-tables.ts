@@ -29,7 +29,9 @@ function peakMonth(
   const printed = units.number(quantity, top.of.value);
   const alike = all.filter(({ of }) => of.value !== null && units.number(quantity, of.value) === printed);
   if (alike.length === 1) return `${top.name} ${verb} most in ${monthText(top.month)}: ${units.say(quantity, top.of)}`;
-  const each = units.say(quantity, plain(Number(top.of.value)));
+  // Alike as they are printed: the widest of their intervals holds for each.
+  const ends = alike.flatMap(({ of }) => of.interval ?? []);
+  const each = units.say(quantity, { ...top.of, interval: [Math.min(...ends), Math.max(...ends)] });
   return alike.length > MOST_NAMED
     ? `${alike.length} months of bins ${verb} most: ${each} each`
     : `${listed(alike.map(({ name, month }) => `${name} in ${monthText(month)}`))} ${verb} most: ${each} each`;
