@@ -51,7 +51,7 @@ export function strategyFigure(one: Played, units: Units): Figure[] {
     waysToRun(
       {
         id: `ways-${one.review.bin.id}`,
-        title: `${one.review.bin.name}: ${reaching} of ${one.whatIf.strategies.length} strategies reach the target${one.pick === null ? '' : `, ${one.pick.title.toLowerCase()} for the least`}`,
+        title: `${one.review.bin.name}: ${reaching} of ${one.whatIf.strategies.length} strategies ${reaching === 1 ? 'reaches' : 'reach'} the target${one.pick === null ? '' : `, ${one.pick.title.toLowerCase()} for the least`}`,
         ways: runs.map((run) => ({
           name: run.title,
           cost: run.cost,
