@@ -1,10 +1,10 @@
-import type { FrontFinding, HeldSensor } from '../analysis/fronts/front-finding.ts';
+import { aboutArrival, type FrontFinding, type HeldSensor } from '../analysis/fronts/front-finding.ts';
 import { ARRIVAL_WITHIN_H } from '../analysis/fronts/front-limits.ts';
 import type { SeasonFront } from '../analysis/fronts/season-front.ts';
 import { listed } from '../base/listed.ts';
 import type { Units } from '../report/units.ts';
 import { PACE_NOTE } from './front-pace.ts';
-import { behindSaid, leftC, placesSaid } from './front-words.ts';
+import { leftC, placesSaid } from './front-words.ts';
 import { counted, sentence } from './words.ts';
 
 /** What a bin's main front came to, in a few sentences. */
@@ -29,7 +29,7 @@ export function frontLead(front: SeasonFront, units: Units): string {
   if (main.slowest !== null && main.slowest.behindHours > ARRIVAL_WITHIN_H) {
     const { arrival, behindHours } = main.slowest;
     said.push(
-      `The slowest for its height was ${placesSaid([arrival], units, 'cable')}, ${units.say('hours', behindSaid(behindHours))} behind the other cables.`,
+      `The slowest for its height was ${placesSaid([arrival], units, 'cable')}, ${units.say('hours', aboutArrival(behindHours))} behind the other cables.`,
     );
   }
   const speed = campaign.speed?.speedMH;

@@ -1,7 +1,6 @@
-import type { FrontFinding, HeldSensor } from '../analysis/fronts/front-finding.ts';
+import { aboutArrival, type FrontFinding, type HeldSensor } from '../analysis/fronts/front-finding.ts';
 import { ARRIVAL_WITHIN_H } from '../analysis/fronts/front-limits.ts';
 import type { FrontArrival } from '../analysis/types.ts';
-import { type Estimate, estimate } from '../base/estimate.ts';
 import { listed } from '../base/listed.ts';
 import type { Units } from '../report/units.ts';
 import { counted } from './words.ts';
@@ -57,12 +56,7 @@ function heldSaid(held: readonly FrontArrival[], seen: number, units: Units): st
 export function slowestSaid({ slowest }: FrontFinding, units: Units): string | null {
   if (slowest === null) return null;
   if (slowest.behindHours <= ARRIVAL_WITHIN_H) return `within ${ARRIVAL_WITHIN_H} h`;
-  return `${placesSaid([slowest.arrival], units)}, +${units.say('hours', behindSaid(slowest.behindHours))}`;
-}
-
-/** Fan hours behind the other cables, as sure as an arrival is. */
-export function behindSaid(hours: number): Estimate {
-  return estimate(hours, hours - ARRIVAL_WITHIN_H, hours + ARRIVAL_WITHIN_H);
+  return `${placesSaid([slowest.arrival], units)}, +${units.say('hours', aboutArrival(slowest.behindHours))}`;
 }
 
 /** The warmest that grain was left at, C. */

@@ -23,7 +23,7 @@ export function likelyRunning(log: FanSpans, fromMs: number): FanSpans {
       pushSpan(list, startMs, endMs, state, powerW);
       return;
     }
-    const runs = likelyHours(log, startMs, endMs);
+    const runs = hoursMostRun(log, startMs, endMs);
     for (let ms = startMs; ms < endMs; ) {
       const nextMs = Math.min(endMs, (Math.floor(ms / HOUR_MS) + 1) * HOUR_MS);
       pushSpan(list, ms, nextMs, runs.has(hourOf(ms)) ? FAN_ON : FAN_OFF, powerW);
@@ -36,7 +36,7 @@ export function likelyRunning(log: FanSpans, fromMs: number): FanSpans {
 const hourOf = (ms: number) => Math.floor(ms / HOUR_MS) % DAY_H;
 
 /** Hours of the UTC day in which the fan most likely ran. */
-function likelyHours(log: FanSpans, fromMs: number, toMs: number): Set<number> {
+function hoursMostRun(log: FanSpans, fromMs: number, toMs: number): Set<number> {
   const onH = new Float64Array(DAY_H);
   let known = 0;
   const reachMs = AROUND_DAYS * DAY_H * HOUR_MS;
