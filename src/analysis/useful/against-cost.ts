@@ -1,7 +1,7 @@
 import { type Estimate, estimate, withheld, Z90 } from '../../base/estimate.ts';
 import type { FanTime } from './counted-hours.ts';
 import { sumOf } from './hour-sums.ts';
-import { type Judged, spanned } from './judged-hours.ts';
+import { type Judged, mostOf, spanned } from './judged-hours.ts';
 import type { PieceCosts } from './piece-costs.ts';
 import { VERDICTS } from './useful-hours-types.ts';
 
@@ -23,10 +23,7 @@ export function againstCost(
   const maybe = of(silent, [AGAINST, UNKNOWN]);
   const { value, interval } = spanned(cases, of(cost, [AGAINST]), {
     most: sumOf(cost) + sumOf(more) + sumOf(silent),
-    more:
-      of(cost, [UNKNOWN])(cases.main) +
-      of(more, [AGAINST, UNKNOWN])(cases.main) +
-      Math.max(...[silentCases.main, ...silentCases.changed.flat()].map(maybe)),
+    more: of(cost, [UNKNOWN])(cases.main) + of(more, [AGAINST, UNKNOWN])(cases.main) + mostOf(silentCases, maybe),
     sd: 0,
   });
   if (value === null || interval === null) return withheld('Not known.');

@@ -1,7 +1,7 @@
 import { type Estimate, Z90 } from '../../base/estimate.ts';
 import type { HourPieces } from './hour-pieces.ts';
 import { sumOf, sumWhere } from './hour-sums.ts';
-import { type Judged, type JudgedCases, spanned } from './judged-hours.ts';
+import { type Judged, type JudgedCases, mostOf, spanned } from './judged-hours.ts';
 
 /** The time in which the fans ran, and that in which a silent log leaves it open. */
 export interface FanTime {
@@ -40,9 +40,7 @@ export function countedHours(
 ): Estimate {
   const sum = (one: Judged) => sumWhere(on, (i) => part.on(i) && is(one, i));
   const maybe = (one: Judged) => sumWhere(silent, (i) => part.silent(i) && (is(one, i) || untold(one, i)));
-  const more =
-    sumWhere(on, (i) => part.on(i) && untold(cases.main, i)) +
-    Math.max(...[silentCases.main, ...silentCases.changed.flat()].map(maybe));
+  const more = sumWhere(on, (i) => part.on(i) && untold(cases.main, i)) + mostOf(silentCases, maybe);
   const all = sumOf(on.hours);
   const sd = (hours: number) => (all > 0 ? sdH * Math.sqrt(hours / all) : 0);
   const hours = sumWhere(on, part.on);

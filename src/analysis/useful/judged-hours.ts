@@ -87,6 +87,11 @@ export interface LeftOpen {
   sd: number;
 }
 
+/** The most that a sum comes to by any of the choices. */
+export function mostOf({ main, changed }: JudgedCases, sum: (judged: Judged) => number): number {
+  return Math.max(...[main, ...changed.flat()].map(sum));
+}
+
 /**
  * A sum over the hours with the interval that the choices leave: the farthest cases of each kind of choice, the kinds
  * taken as independent, and the log's own error with them.

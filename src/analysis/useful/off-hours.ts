@@ -3,7 +3,7 @@ import type { KnownHours } from './hour-cases.ts';
 import type { Aim } from './hour-effects.ts';
 import type { HourPieces } from './hour-pieces.ts';
 import { sumOf, sumWhere } from './hour-sums.ts';
-import { type Judged, type JudgedCases, spanned } from './judged-hours.ts';
+import { type Judged, type JudgedCases, mostOf, spanned } from './judged-hours.ts';
 import { HOUR_CLASSES } from './useful-hours-types.ts';
 
 const EMPTY = HOUR_CLASSES.indexOf('empty');
@@ -35,7 +35,7 @@ export function offHours(aim: Aim, { pieces: off, known, cases }: StillHours, si
     sumWhere(silent.pieces, (i) => one.classes[i] !== EMPTY && (one.pays[i] === 1 || lacking(silent.known, i)));
   return spanned(cases, (one) => sumWhere(off, (i) => one.pays[i] === 1), {
     most: all + sumOf(silent.pieces.hours),
-    more: untold + Math.max(...[silent.cases.main, ...silent.cases.changed.flat()].map(maybe)),
+    more: untold + mostOf(silent.cases, maybe),
     sd: 0,
   });
 }
