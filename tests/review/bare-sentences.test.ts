@@ -1,12 +1,8 @@
-import { resolve } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { NOTEBOOKS } from '../../scripts/review/run-review.ts';
-import { reviewSeason } from '../../src/analysis/review-season.ts';
 import type { Page } from '../../src/report/page.ts';
 import type { Quantity } from '../../src/report/quantities.ts';
 import { type Amount, Units } from '../../src/report/units.ts';
-import { loadSeason } from '../../src/season/load-season.ts';
-import { readSeason } from '../../src/season/read-season.ts';
+import { samplePages } from './sample-pages.ts';
 
 /** Stands before a number that was said without its interval. */
 const MARK = '\u2063';
@@ -37,20 +33,7 @@ describe('no sentence of a page, and no figure’s title, has a number without i
   let pages: Page[] = [];
 
   beforeAll(async () => {
-    const season = await readSeason(resolve('data-samples', 'sorrel-fork'));
-    const loaded = await loadSeason(season);
-    const units = new Marking(season.showUnits, season.currency, season.site.timeZone);
-    const made = {
-      seasonTitle: season.title,
-      farm: null,
-      command: 'a test',
-      version: '0',
-      generatedAtMs: 0,
-      inputs: [],
-      changedDefaults: [],
-    };
-    const review = reviewSeason(loaded);
-    pages = NOTEBOOKS.map((notebook) => notebook.page({ loaded, review, units, made }));
+    pages = await samplePages('sorrel-fork', Marking);
   });
 
   it('in the sample', () => {

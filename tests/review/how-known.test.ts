@@ -1,16 +1,11 @@
-import { resolve } from 'node:path';
 import { parse } from 'csv-parse/sync';
 import { parseHTML } from 'linkedom';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { NOTEBOOKS } from '../../scripts/review/run-review.ts';
-import { reviewSeason } from '../../src/analysis/review-season.ts';
 import { renderPages } from '../../src/report/html/pages.ts';
 import type { Cell, Column, Page, Section, Table } from '../../src/report/page.ts';
 import { pageTables } from '../../src/report/page-tables.ts';
 import { QUANTITIES, type Quantity } from '../../src/report/quantities.ts';
-import { Units } from '../../src/report/units.ts';
-import { loadSeason } from '../../src/season/load-season.ts';
-import { readSeason } from '../../src/season/read-season.ts';
+import { samplePages } from './sample-pages.ts';
 
 // No number stands without its unit and either an interval or how it is known. Counts have their noun in the label.
 const SAYS = /\b(measured|stated|counted|published|printed|90 % limit|both ranges)\b/i;
@@ -81,20 +76,7 @@ describe.each(['sorrel-fork', 'sorrel-fork-2023'])('no number of %s stands alone
   let pages: Page[] = [];
 
   beforeAll(async () => {
-    const season = await readSeason(resolve('data-samples', name));
-    const loaded = await loadSeason(season);
-    const review = reviewSeason(loaded);
-    const units = new Units(season.showUnits, season.currency, season.site.timeZone);
-    const made = {
-      seasonTitle: season.title,
-      farm: null,
-      command: 'a test',
-      version: '0',
-      generatedAtMs: 0,
-      inputs: [],
-      changedDefaults: [],
-    };
-    pages = NOTEBOOKS.map((notebook) => notebook.page({ loaded, review, units, made }));
+    pages = await samplePages(name);
   });
 
   it('on its pages: unit and interval, or the word', () => {

@@ -1,43 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { binFan } from '../../../src/analysis/energy/bin-fan.ts';
 import { tariffSummary } from '../../../src/analysis/energy/money-summary.ts';
 import { tariffMonths } from '../../../src/analysis/energy/tariff-months.ts';
 import { fanSeason } from '../../../src/analysis/fan/fan-season.ts';
 import type { BinFan } from '../../../src/analysis/types.ts';
 import type { Fan } from '../../../src/bin/fan.ts';
-import type { Tariff } from '../../../src/money/tariff.ts';
-import type { Bin, Season } from '../../../src/season/season.ts';
-import { FAN, fanTable, H, type Row, SEASON } from '../fan/known-fan.ts';
-
-const TARIFF: Tariff = {
-  id: 'T',
-  energy: [{ pricePerKwh: 0.1, when: null }],
-  demand: [{ pricePerKw: 10, when: null, ratchet: 0.5 }],
-  fixedPerMonth: 20,
-  connectedPerHpYear: 12,
-  minimumPerMonth: 150,
-};
-const FAN_T: Fan = { ...FAN, tariffId: 'T' };
-const bin = (id: string, fanIds: string[], filledMs: number | null = null): Bin =>
-  ({ id, fanIds, grain: { filledMs, unloadedMs: null, depthSteps: [] } }) as unknown as Bin;
-const seasonOf = (fans: Fan[], bins: Bin[], tariffs: Tariff[] = [TARIFF]): Season =>
-  ({ ...SEASON, fans, bins, tariffs }) as unknown as Season;
-const start = Date.UTC(2024, 9, 10, 5); // 10 October 2024, local midnight
-/** hourly power samples: `[hours, watt]` one after another */
-const powerRows = (parts: readonly (readonly [number, number])[], fan = 'F1'): Row[] => {
-  const rows: Row[] = [];
-  let h = 0;
-  for (const [hours, watt] of parts)
-    for (let i = 0; i < hours; i++) rows.push({ time: start + h++ * H, fan, power: watt });
-  rows.push({ time: start + h * H, fan, power: 0 });
-  return rows;
-};
-function review(rows: Row[], season: Season, of = 0, bushels: number | null = 10_000): BinFan {
-  const table = fanTable(rows);
-  const fans = season.fans.map((fan) => fanSeason(fan, table));
-  return binFan(season.bins[of], season, fans, bushels);
-}
-const rest = (hours: number) => [hours, 0] as const;
+import { FAN, fanTable, H, type Row } from '../fan/known-fan.ts';
+import { bin, FAN_T, powerRows, rest, review, seasonOf, start } from './by-hand-season.ts';
 
 describe('a bin’s fan cost by hand', () => {
   // 100 h at 15 kW in October, then rest until 10 December (61 days = 1,464 h from 10 October)
@@ -242,45 +210,5 @@ describe('heat by hand', () => {
     expect(got.cost.value).toBeNull();
     expect(got.energyCost.value).toBeCloseTo(150, 6);
     expect(got.cost.why).toContain('no price');
-  });
-});
-
-describe('logs that leave out a part of the season', () => {
-  const two: Fan = { ...FAN_T, id: 'F2' };
-  const season = seasonOf([FAN_T, two], [bin('B1', ['F1', 'F2'])]);
-  // F1: ten hours of rest, 100 h at 15 kW, 90 h of rest. F2 ran beside it at 10 kW, but its log begins only at hour 60.
-  const first = powerRows([rest(10), [100, 15_000], rest(90)]);
-  const second = powerRows([rest(10), [100, 10_000], rest(90)], 'F2');
-  const late = second.filter(({ time }) => time >= start + 60 * H);
-
-  it('a fan whose log begins later than the other’s: what it may have used is in the upper ends of energy and cost', () => {
-    const whole = review([...first, ...second], season);
-    const cut = review([...first, ...late], season);
-    expect(whole.energyKwh.value).toBeCloseTo(2500, 6);
-    // Known: 1,500 and 50 h x 10 kW. Unknown: 60 h, 600 kWh of F2 and 60 USD at most; the truth is 500 of them.
-    expect(cut.energyKwh.value).toBeCloseTo(2000, 6);
-    expect(cut.energyKwh.interval![1]).toBeGreaterThanOrEqual(2600);
-    expect(cut.energyCost.interval![1]).toBeGreaterThanOrEqual(200 + 60);
-    for (const key of ['hours', 'energyKwh', 'energyCost', 'cost'] as const) {
-      expect(cut[key].interval![0], key).toBeLessThanOrEqual(whole[key].value!);
-      expect(cut[key].interval![1], key).toBeGreaterThanOrEqual(whole[key].value!);
-    }
-    expect(whole.unknownHours).toBe(0);
-  });
-
-  it.each([
-    ['ends before any grain was in', start + 300 * H, null],
-    ['begins after all grain was out', start - 900 * H, start - 10 * H],
-  ] as const)('a log that %s tells nothing of the bin', (words, filledMs, unloadedMs) => {
-    const own = bin('B1', ['F1'], filledMs);
-    const dated = seasonOf([FAN_T], [{ ...own, grain: { ...own.grain, unloadedMs } }]);
-    const got = review(first, dated);
-    for (const key of ['hours', 'energyKwh', 'cost', 'costPerBushel'] as const) {
-      expect(got[key].value, key).toBeNull();
-      expect(got[key].why, key).toContain(words);
-    }
-    // A log that meets the grain for a while is told as far as it goes.
-    const meets = seasonOf([FAN_T], [bin('B1', ['F1'], start + 150 * H)]);
-    expect(review(first, meets).hours.value).toBe(100);
   });
 });
