@@ -1,8 +1,7 @@
 import { MOST_K, MOST_POINTS } from '../analysis/model/verdict-of.ts';
-import type { Entry, KeyNumber } from '../report/page.ts';
+import type { KeyNumber } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
 import { DOUBTS } from '../simulation/doubt/doubts.ts';
-import { STRATEGIES } from '../simulation/strategies/strategies.ts';
 import { type Played, targetSaid } from './strategy-words.ts';
 import { counted } from './words.ts';
 
@@ -88,26 +87,4 @@ export function doubtsSaid(): string {
 /** From where on a model is not trusted. */
 export function trustSaid(units: Units): string {
   return `Each bin’s bed was fitted to the first part of its log and judged on the rest, while the fan ran and for two days after. A bed that is off by more than the limits of ${units.say('temperature difference', MOST_K)} or ${MOST_POINTS} point, or that tickets, static pressure, fan curve or the fans’ power contradict, is not trusted, and nothing is told from it.`;
-}
-
-/** What each strategy does, in words, with the parameters that it was run with. */
-export function strategyEntries(units: Units): Entry[] {
-  return STRATEGIES.map(({ title, words, parameters }) => ({
-    term: title,
-    text: words,
-    details: parameters.map(({ words: of, unit, usual }) => `${of}: ${parameterSaid(unit, usual, units)}`),
-  }));
-}
-
-function parameterSaid(unit: '1' | 'degC' | 'K' | 'h', value: number, units: Units): string {
-  switch (unit) {
-    case 'degC':
-      return units.say('temperature', value);
-    case 'K':
-      return units.say('temperature difference', value);
-    case 'h':
-      return `${value} h`;
-    default:
-      return units.say('share', value);
-  }
 }
