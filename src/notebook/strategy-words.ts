@@ -3,6 +3,7 @@ import { type BinWhatIf, NO_PRICE, type StrategyOutcome } from '../analysis/what
 import { type Estimate, withheld } from '../base/estimate.ts';
 import { listed } from '../base/listed.ts';
 import type { Units } from '../report/units.ts';
+import { hindsightSaid } from './hindsight-words.ts';
 
 /** A bin with its what-if. */
 export interface Played {
@@ -70,16 +71,6 @@ export function targetSaid({ review: { bin } }: Played, units: Units): string {
   const { targetMoistureWb, targetTempC } = bin.grain;
   if (bin.goal === 'cool' && targetTempC !== null) return units.say('temperature', targetTempC);
   return targetMoistureWb === null ? 'its target' : units.say('moisture', targetMoistureWb);
-}
-
-/** The search asks a bin to be cold as early as it was as run: it may then cost more than a rule that came there later. */
-function hindsightSaid(hindsight: StrategyOutcome | null, pick: StrategyOutcome, units: Units): string {
-  if (hindsight === null || !hindsight.outcome.reachedTarget) return '';
-  const cost = units.say('money', hindsight.cost.value);
-  const later = hindsight.reachedMs !== null && pick.reachedMs !== null && hindsight.reachedMs < pick.reachedMs;
-  return later && Number(hindsight.cost.value) > Number(pick.cost.value)
-    ? ` To be there as early as it was, by ${units.date(Number(hindsight.reachedMs))}, would have taken ${cost} with the weather known ahead.`
-    : ` With the weather known ahead ${cost} would have done.`;
 }
 
 /** What a grower would do next fall, for one bin. */

@@ -1,14 +1,8 @@
-import { withheld } from '../../base/estimate.ts';
 import type { LoadedSeason } from '../../season/loaded.ts';
 import { surelyCheapest } from '../../simulation/doubt/surely-cheapest.ts';
-import { hindsightSchedule } from '../../simulation/hindsight/hindsight-schedule.ts';
-import type { Outcome } from '../../simulation/run/outcome.ts';
-import { runSeason } from '../../simulation/run/run-season.ts';
-import type { RunSpec } from '../../simulation/run/run-spec.ts';
 import { runsOn } from '../../simulation/strategies/runs-on.ts';
 import { scheduled } from '../../simulation/strategies/scheduled.ts';
 import { STRATEGIES } from '../../simulation/strategies/strategies.ts';
-import type { Strategy } from '../../simulation/strategies/strategy.ts';
 import { untilReached } from '../../simulation/strategies/until-reached.ts';
 import { binModel } from '../model/bin-model.ts';
 import type { BinModel } from '../model/model-types.ts';
@@ -17,9 +11,10 @@ import { seasonHeldBack } from '../strategies/held-back-season.ts';
 import { rulesOfYears } from '../strategies/rules-of-years.ts';
 import { AS_LOGGED } from '../strategies/run-strategy.ts';
 import type { BinReview } from '../types.ts';
-import { doubtedOutcome, doubtedSpecs, told } from './doubted-outcome.ts';
+import { doubtedOutcome, doubtedSpecs } from './doubted-outcome.ts';
 import { hangsOn } from './hangs-on.ts';
-import { type BinWhatIf, NO_PRICE, type StrategyOutcome } from './what-if-types.ts';
+import { inHindsight } from './in-hindsight.ts';
+import type { BinWhatIf } from './what-if-types.ts';
 
 /**
  * Fit a bin's bed to its log and, where it can be trusted, run the season again as logged, by every strategy, and by the
@@ -72,20 +67,4 @@ export function withoutRuns(binId: string, model: BinModel, why: string): BinWha
     sure: false,
     why,
   };
-}
-
-/** A bin to be cooled has to be cold by the day on which it was as run; left alone, every bin is some day in winter. */
-function inHindsight(
-  spec: RunSpec,
-  known: readonly Strategy[],
-  logged: Float64Array,
-  asLogged: Outcome,
-): { run: StrategyOutcome; ways: Uint8Array } | null {
-  const byHour = spec.goal === 'cool' && asLogged.reachedTarget ? asLogged.reachedHour : spec.endHour;
-  const schedule = hindsightSchedule(spec, known, { logged, byHour });
-  if (schedule === null) return null;
-  const { outcome } = runSeason(spec, schedule);
-  const cost = Number.isNaN(outcome.cost) ? withheld(NO_PRICE) : { value: outcome.cost, interval: null, why: null };
-  const run = { ...told(spec, schedule, outcome), cost, reaching: outcome.reachedTarget ? 1 : 0, runs: 1 };
-  return { run, ways: schedule.ways };
 }
