@@ -1,6 +1,6 @@
 import { appendFileSync, existsSync, readFileSync } from 'node:fs';
+import type { FittedValues } from '../../src/analysis/model/fitted-values.ts';
 import type { BinModel } from '../../src/analysis/model/model-types.ts';
-import type { FittedValues } from '../../src/analysis/model/run-spec-of.ts';
 import { writeWhole } from './whole-file.ts';
 
 /** What a sweep takes from a bin's fitted model. */

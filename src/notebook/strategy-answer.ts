@@ -1,7 +1,7 @@
+import { DRAWN } from '../analysis/model/may-be.ts';
 import { MOST_K, MOST_POINTS } from '../analysis/model/verdict-of.ts';
 import type { KeyNumber } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
-import { DOUBTS } from '../simulation/doubt/doubts.ts';
 import { type Played, targetSaid } from './strategy-words.ts';
 import { counted } from './words.ts';
 
@@ -61,7 +61,7 @@ export function strategyKeys(bins: readonly Played[]): KeyNumber[] {
 }
 
 /** What the range of a cost by the model is. */
-export const MODEL_RANGES = `Ranges of costs by the model are no 90 % intervals: they are the lowest and highest of ${DOUBTS.length} runs, with air, moisture and drying rate to either side of the fit.`;
+export const MODEL_RANGES = `Ranges of costs by the model are the lowest and highest of ${1 + DRAWN} runs: in the bin as fitted, and in ${DRAWN} bins that go with the log as well.`;
 
 /**
  * How far the name of a rule carries: `npm run bench -- ranking-fits --seeds 9681-9815`, seasons drawn in another, finer bed, the
@@ -76,12 +76,7 @@ export function picksSaid(): string {
 
 /** The runs that the ranges span, in words. */
 export function doubtsSaid(): string {
-  const most = (of: (doubt: (typeof DOUBTS)[number]) => number) => Math.max(...DOUBTS.map(of));
-  const air = Math.round(100 * most(({ airFactor }) => airFactor - 1));
-  const points = Number((100 * most(({ moistureWb }) => moistureWb)).toFixed(2));
-  const rate = most(({ rateFactor }) => rateFactor);
-  const short = Math.round(100 * most(({ shortFactor }) => shortFactor - 1));
-  return `The ${DOUBTS.length} runs: as fitted; with ${air} % less air and grain ${points} point wetter; with ${air} % more air and grain ${points} point drier (farther where several isotherms go with the log); with ${short} % less and ${short} % more air where the bin has least; at ${rate} times the drying rate. Cost as run by log carries its 90 % interval.`;
+  return `The ${1 + DRAWN} runs: in the bin as fitted, and in ${DRAWN} bins spread over what the log leaves open, where isotherm, airflow, moisture of the grain and of its sensors, drying rate, specific heat, respiration and exchange with the wall are off together as the fit’s errors say, and with them what no cable sees. Cost as run by log carries its 90 % interval.`;
 }
 
 /** From where on a model is not trusted. */

@@ -6,7 +6,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import firstLook from '../../notebooks/first-look.ts';
 import { madeBy, unitsOf } from '../../scripts/review/made-by.ts';
 import type { BinModel } from '../../src/analysis/model/model-types.ts';
-import type { FittedValues } from '../../src/analysis/model/run-spec-of.ts';
+import type { FittedValues } from '../../src/analysis/model/fitted-values.ts';
 import { reviewSeason } from '../../src/analysis/review-season.ts';
 import { withheld } from '../../src/base/estimate.ts';
 import type { NotebookInput } from '../../src/notebook.ts';
@@ -208,6 +208,7 @@ const model: BinModel = {
   flowM3S: withheld('not asked'),
   moistureBiasPoints: withheld('not asked'),
   endMoistureWb: withheld('not asked'),
+  mayBes: [],
   isotherms: [],
   trained: null,
   unseen: null,

@@ -52,6 +52,7 @@ const TRUSTED: BinModel = {
   flowM3S: estimate(4.1, 3.7, 4.6),
   moistureBiasPoints: estimate(0.1, -0.3, 0.5),
   endMoistureWb: estimate(0.153, 0.149, 0.158),
+  mayBes: [],
   isotherms: [{ name: 'modified Henderson D245.5', cable: 'modified Henderson D245.5', cost: 1 }],
   trained: { fromMs: Date.UTC(2024, 8, 5), toMs: Date.UTC(2024, 8, 19), fanHours: 210, misfit: MISFIT },
   unseen: {

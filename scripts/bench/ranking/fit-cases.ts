@@ -62,16 +62,18 @@ function fitCase(
   const model = review.failure === null ? binModel(loaded, review) : null;
   if (model === null || !model.trusted || model.fitted === null)
     return { ...none, told: 'withheld', why: model?.why ?? String(review.failure) };
-  const found = runSpecOf(loaded, review, model.fitted);
+  const found = runSpecOf(loaded, review, model.fitted, model.mayBes);
   if (found.spec === null) return { ...none, told: 'withheld', why: found.why };
-  const spec = { ...found.spec, hours: inWeather(found.spec.hours, weather) };
+  const hours = inWeather(found.spec.hours, weather);
+  const specs = [found.spec, ...found.others].map((one) => ({ ...one, hours }));
+  const [spec] = specs;
   const strategies = RANKED.map((one) => untilReached(one, spec.goal));
   const isotherm = isothermOf(review.bin.grain.crop, model.fitted.isotherm);
   const truth = strategies.map((one) => truly(spec, one, isotherm));
   const costs = truth.filter(({ reached }) => reached).map(({ cost }) => cost);
   if (costs.length < 2) return { ...none, told: 'nothing asked', why: '' };
   const least = Math.min(...costs);
-  const pick = surelyCheapest(strategies.map((one) => tryOut(spec, one, model.openEndWb)));
+  const pick = surelyCheapest(strategies.map((one) => tryOut(specs, one)));
   const picked = pick === null ? null : truth[pick.index];
   const over = picked?.reached ? picked.cost / least - 1 : Number.NaN;
   return {

@@ -9,16 +9,17 @@ import { clockDoubts } from './clock-check.ts';
 import { misplacedSensors, openEndOf } from './cross-checks.ts';
 import { depthDoubts } from './depth-check.ts';
 import { type Fit, type Model, modelOf } from './fit-bin.ts';
-import { fitIntervals } from './fit-intervals.ts';
+import { fitIntervals, weightOf } from './fit-intervals.ts';
 import { fitParameters } from './fit-parameters.ts';
 import { type FitSamples, fitSamples } from './fit-samples.ts';
+import type { FittedValues } from './fitted-values.ts';
 import { flowDoubts } from './flow-checks.ts';
 import { type IsothermChoice, isothermChoices } from './isotherm-choices.ts';
 import { powerDoubts, warmingDoubts } from './leak-checks.ts';
+import { mayBes } from './may-be.ts';
 import { misfitOf, persisting } from './misfit-of.ts';
 import type { BinModel } from './model-types.ts';
 import { paperMoistures } from './paper-moistures.ts';
-import type { FittedValues } from './run-spec-of.ts';
 import { sensorOffsets } from './sensor-offsets.ts';
 import { solve } from './solve-fit.ts';
 import { splitRead } from './split-read.ts';
@@ -129,7 +130,14 @@ function modelOfLog(log: BinLog, own: readonly SensorSeries[]): BinModel {
     flowM3S: sureFlow(flowM3S, log.floorAreaM2 * log.depthM),
     moistureBiasPoints,
     endMoistureWb: sureEnd(endMoistureWb, openEnd?.why ?? null),
-    openEndWb: (Math.max(...ends) - Math.min(...ends)) / 2,
+    mayBes: mayBes(
+      log,
+      finals.map((one) => ({ ...one, weight: weightOf(one.fit, final.fit) })),
+      parameters,
+      papers,
+      (of, fit) => fittedOf({ ...of, fit }, intervals.flowOverCables),
+      intervals.placeSd,
+    ),
     isotherms: tried.map(({ fit }) => ({
       name: fit.isotherm,
       cable: fit.cableIsotherm,
@@ -176,6 +184,7 @@ function noModel(why: string): BinModel {
     flowM3S: withheld(why),
     moistureBiasPoints: withheld(why),
     endMoistureWb: withheld(why),
+    mayBes: [],
     isotherms: [],
     trained: null,
     unseen: null,

@@ -23,6 +23,8 @@ export interface FitIntervals {
   flowAtCables: Estimate;
   /** airflow of the bin over that at its cables */
   flowOverCables: number;
+  /** its standard error, relative */
+  placeSd: number;
   moistureBiasPoints: Estimate;
   endMoistureWb: Estimate;
 }
@@ -47,7 +49,7 @@ export function fitIntervals(
     if (k === FLOW) return unit;
     return k < FIRST_CABLE ? 0 : unit * log.cables[k - FIRST_CABLE].share * best.fit.cableFlows[k - FIRST_CABLE];
   });
-  const weights = finals.map(({ fit }) => Math.exp((best.fit.cost - fit.cost) / 2 / TEMPER));
+  const weights = finals.map(({ fit }) => weightOf(fit, best.fit));
   const flow = spread(
     finals.map(({ fit }) => Math.log(fit.flowM3S)),
     weights,
@@ -83,10 +85,14 @@ export function fitIntervals(
     flowM3S: aroundLog(joined.mean, joined.sd),
     flowAtCables: aroundLog(joined.alone.mean, joined.alone.sd),
     flowOverCables: Math.exp(joined.place),
+    placeSd: joined.placeSd,
     moistureBiasPoints: around(bias.mean, Math.hypot(biasSd, bias.sd)),
     endMoistureWb: around(end.mean, endSd),
   };
 }
+
+/** How much a fit weighs beside the best: exp(-cost / 2), tempered. */
+export const weightOf = (fit: Fit, best: Fit) => Math.exp((best.cost - fit.cost) / 2 / TEMPER);
 
 const aroundLog = (mean: number, sd: number) =>
   estimate(Math.exp(mean), Math.exp(mean - Z90 * sd), Math.exp(mean + Z90 * sd));

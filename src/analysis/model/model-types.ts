@@ -1,5 +1,5 @@
 import type { Estimate } from '../../base/estimate.ts';
-import type { FittedValues } from './run-spec-of.ts';
+import type { FittedValues, MayBe } from './fitted-values.ts';
 
 /** How far the bed lies from the log, root mean square. */
 export interface Misfit {
@@ -32,8 +32,8 @@ export interface BinModel {
   moistureBiasPoints: Estimate;
   /** moisture at the end by the bed, fraction, wet basis */
   endMoistureWb: Estimate;
-  /** half of how far the isotherms that go with the log about as well part at the end, fraction; left out where nothing was fitted */
-  openEndWb?: number;
+  /** the bin as it may be for all that its log says; none where nothing was fitted */
+  mayBes: readonly MayBe[];
   /** the isotherms of grain and cables that were tried, the nearest first: sums of squares over the best's, those within 2 are as near */
   isotherms: readonly { name: string; cable: string; cost: number }[];
   /** fitted to the first part alone */

@@ -3,47 +3,22 @@ import { isothermOf } from '../../grain/isotherm.ts';
 import type { LoadedSeason } from '../../season/loaded.ts';
 import { wallConductanceWM3K } from '../../simulation/bed/bed.ts';
 import { mediumOf } from '../../simulation/bed/medium-of.ts';
+import { doubtedSpec } from '../../simulation/doubt/doubted-spec.ts';
 import type { LevelStep, RunSpec } from '../../simulation/run/run-spec.ts';
 import { HOUR_MS } from '../fronts/front-limits.ts';
 import type { BinReview } from '../types.ts';
 import { type AirColumn, airColumns } from './air-columns.ts';
 import { type BinLog, binLog } from './bin-log.ts';
 import { blowerOf } from './blower-of.ts';
+import type { FittedValues, MayBe } from './fitted-values.ts';
 import { type Profile, startProfiles, valueAtHeight } from './start-profile.ts';
-
-/** Values that a fit finds and a run needs; what is left out is as stated or told by the review. */
-export interface FittedValues {
-  /** airflow at full depth, m3/s of the air that the fan takes in */
-  flowM3S: number;
-  /** airflow at each cable over the bin's mean, [cables] */
-  cableFlows: readonly number[];
-  /** of the grain, as season.yaml names it */
-  isotherm: string;
-  /** what the cables read too much, fraction, wet basis */
-  moistureBiasWb: number;
-  /** what the grain was warmer at the start than the cables' readings say, K */
-  startK: number;
-  /** conductance to the wall over that of a round bin */
-  wallFactor: number;
-  /** heat of respiration over that of the storage rule */
-  respirationFactor: number;
-  /** by which the cables make moisture of humidity, as season.yaml names it */
-  cableIsotherm: string;
-  /** over the published specific heat and thin-layer rate */
-  heatFactor: number;
-  rateFactor: number;
-  /** what the grain holds more than its isotherm says, fraction of dry matter */
-  isothermShiftDb: number;
-  /** what the grain held at the start more than cables told that were read in moving air alone, fraction, wet basis */
-  aboveAirWb: number;
-  /** what each moisture sensor reads too much beside the shared bias, [cables][sensors], in the order of the log's */
-  offsetsWb: readonly Float64Array[];
-}
 
 /** A bin's season ready to run, or the reason why it is not. */
 export type RunFound =
   | {
       spec: RunSpec;
+      /** of each bin that it may be, see `mayBes` */
+      others: readonly RunSpec[];
       /** part of each hour in which the fan ran by its log, [hours] */
       logged: Float64Array;
       /** of its bed, in their order */
@@ -61,15 +36,24 @@ export const LAYERS = 20;
  * the grain as the cables told it then, its depth, its fans.
  *
  * @param fitted  of a fit; left out: airflow as the review tells it, the stated isotherm, the cables taken at their word
+ * @param mayBes  of the same fit; none when left out
  */
-export function runSpecOf(loaded: LoadedSeason, review: BinReview, fitted: Partial<FittedValues> = {}): RunFound {
+export function runSpecOf(
+  loaded: LoadedSeason,
+  review: BinReview,
+  fitted: Partial<FittedValues> = {},
+  mayBes: readonly MayBe[] = [],
+): RunFound {
   const log = binLog(loaded, review);
   if (typeof log === 'string') return { spec: null, why: log };
   const flowM3S = fitted.flowM3S ?? review.airflow.flowM3S.value;
   if (flowM3S === null) return { spec: null, why: `The airflow of ${review.bin.name} is not known.` };
   const columns = airColumns(log, fitted.cableFlows ?? log.cables.map(() => 1));
   const spec = specOf(log, { ...fitted, flowM3S }, columns);
-  return { spec, logged: log.fan.on, columns, notes: log.notes, why: null };
+  const others = mayBes.map((one) =>
+    doubtedSpec(specOf(log, one.fitted, airColumns(log, one.fitted.cableFlows)), one.doubt),
+  );
+  return { spec, others, logged: log.fan.on, columns, notes: log.notes, why: null };
 }
 
 function specOf(

@@ -26,10 +26,14 @@ function movedBy(values: readonly number[], k: number): number[] {
   return moved;
 }
 
+/** The normal matrix of the residuals' slopes, [parameters][parameters]: its inverse is the values' covariance. */
+export function normalOf(slopes: readonly Float64Array[]): Matrix {
+  return new Matrix(slopes.map((a) => slopes.map((b) => a.reduce((sum, one, i) => sum + one * b[i], 0))));
+}
+
 /** Standard error of a sum of values with given weights, by the residuals' slopes, which are in standard errors. */
 export function standardErrors(slopes: readonly Float64Array[]): (weights: readonly number[]) => number {
-  const normal = new Matrix(slopes.map((a) => slopes.map((b) => a.reduce((sum, one, i) => sum + one * b[i], 0))));
-  const covariance = inverse(normal);
+  const covariance = inverse(normalOf(slopes));
   return (weights) => {
     const column = Matrix.columnVector([...weights]);
     return Math.sqrt(Math.max(0, column.transpose().mmul(covariance).mmul(column).get(0, 0)));

@@ -11,7 +11,6 @@ import type { BinReview } from '../types.ts';
 import { type BinRun, type Carried, carriedWays } from './carried-ways.ts';
 import { crossedParts } from './crossed-parts.ts';
 import type { Crossed, CrossedBin, CrossedCell } from './crossed-types.ts';
-import { doubtedSpecs } from './doubted-outcome.ts';
 import { type BinWhatIf, NO_PRICE } from './what-if-types.ts';
 
 /** Less than this is no drying to share a cost by, points. */
@@ -48,16 +47,16 @@ function runOf(loaded: LoadedSeason, review: BinReview): BinRun {
 function crossedBin(loaded: LoadedSeason, review: BinReview, of: BinWhatIf, ways: readonly Carried[]): CrossedBin {
   const { binId, model } = of;
   if (of.why !== null || model.fitted === null) return { binId, cells: [], why: of.why ?? model.why };
-  const { spec, why } = runSpecOf(loaded, review, model.fitted);
-  if (spec === null) return { binId, cells: [], why };
+  const found = runSpecOf(loaded, review, model.fitted, model.mayBes);
+  if (found.spec === null) return { binId, cells: [], why: found.why };
   const bushels = bushelsOf(review.grain)?.value ?? null;
-  return { binId, cells: cellsOf(doubtedSpecs(spec, model.openEndWb), binId, ways, bushels), why: null };
+  return { binId, cells: cellsOf([found.spec, ...found.others], binId, ways, bushels), why: null };
 }
 
 /**
  * One bin's row.
  *
- * @param specs    of `doubtedSpecs`
+ * @param specs    the bin as fitted, then each that it may be
  * @param bushels  legal; null where not known
  */
 export function cellsOf(

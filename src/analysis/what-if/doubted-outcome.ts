@@ -1,6 +1,4 @@
 import { estimate, withheld } from '../../base/estimate.ts';
-import { doubtedSpec } from '../../simulation/doubt/doubted-spec.ts';
-import { doubtsOf } from '../../simulation/doubt/doubts.ts';
 import type { Tried } from '../../simulation/doubt/surely-cheapest.ts';
 import type { Outcome } from '../../simulation/run/outcome.ts';
 import { runSeason } from '../../simulation/run/run-season.ts';
@@ -10,15 +8,10 @@ import { NO_PRICE, type StrategyOutcome } from './what-if-types.ts';
 
 const HOUR_MS = 3_600_000;
 
-/** The bin as fitted, then with each doubt of the fit let in. @param openWb  see `doubtsOf` */
-export function doubtedSpecs(spec: RunSpec, openWb = 0): RunSpec[] {
-  return doubtsOf(openWb).map((doubt) => doubtedSpec(spec, doubt));
-}
-
 /**
- * What a strategy comes to in the bin as fitted, with the range of its cost over all doubts.
+ * What a strategy comes to in the bin as fitted, with the range of its cost over all that the bin may be.
  *
- * @param specs  of `doubtedSpecs`: the bin as fitted comes first and gives the outcome
+ * @param specs  the bin as fitted, which gives the outcome, then each that it may be, see `mayBes`
  */
 export function doubtedOutcome(
   specs: readonly RunSpec[],

@@ -8,6 +8,8 @@ declare module 'jstat' {
     normal: {
       /** share below x */
       cdf(x: number, mean: number, sd: number): number;
+      /** value below which a share p lies */
+      inv(p: number, mean: number, sd: number): number;
     };
   };
   export default library;

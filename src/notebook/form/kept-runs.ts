@@ -1,7 +1,7 @@
 import type { BinModel } from '../../analysis/model/model-types.ts';
 import { type RunFound, runSpecOf } from '../../analysis/model/run-spec-of.ts';
 import type { BinReview } from '../../analysis/types.ts';
-import { doubtedOutcome, doubtedSpecs } from '../../analysis/what-if/doubted-outcome.ts';
+import { doubtedOutcome } from '../../analysis/what-if/doubted-outcome.ts';
 import type { StrategyOutcome } from '../../analysis/what-if/what-if-types.ts';
 import type { LoadedSeason } from '../../season/loaded.ts';
 import type { RunSpec } from '../../simulation/run/run-spec.ts';
@@ -24,8 +24,8 @@ function bedRuns(loaded: LoadedSeason, review: BinReview, model: BinModel): BedR
   made.set(loaded, before);
   const there = before.get(review.bin.id);
   if (there !== undefined && there.model === model) return there;
-  const found = runSpecOf(loaded, review, model.fitted ?? undefined);
-  const specs = found.spec === null ? [] : doubtedSpecs(found.spec, model.openEndWb);
+  const found = runSpecOf(loaded, review, model.fitted ?? undefined, model.mayBes);
+  const specs = found.spec === null ? [] : [found.spec, ...found.others];
   const fresh = { model, found, specs, known: new Map() };
   before.set(review.bin.id, fresh);
   return fresh;

@@ -2,7 +2,18 @@ import { dryFromWet, wetFromDry } from '../../grain/moisture-basis.ts';
 import type { BedSpec } from '../bed/bed.ts';
 import { tableTimes } from '../bed/cubic-table.ts';
 import type { RunSpec } from '../run/run-spec.ts';
-import type { Doubt } from './doubts.ts';
+
+/** A way in which a bin may differ from its fitted model. */
+export interface Doubt {
+  /** multiplies the air that goes through the grain; the fan's power stays */
+  airFactor: number;
+  /** added to the grain's moisture, wet basis, fraction */
+  moistureWb: number;
+  /** multiplies the thin-layer rate */
+  rateFactor: number;
+  /** multiplies the air of the column that has least, where a bed has several; their mean stays */
+  shortFactor: number;
+}
 
 /** Moistures of a bed's tables that grain is moved within, wet basis. */
 const DRIEST_WB = 0.05;

@@ -11,6 +11,7 @@ const fitted = (flowM3S: Estimate, trusted = true): BinModel => ({
   flowM3S,
   moistureBiasPoints: withheld('not asked'),
   endMoistureWb: withheld('not asked'),
+  mayBes: [],
   isotherms: [],
   trusted,
   trained: null,
