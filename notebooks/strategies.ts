@@ -12,6 +12,7 @@ import {
   methodsOf,
   picksSaid,
   playedBins,
+  RULE_SOURCES,
   runsTable,
   section,
   skillTable,
@@ -78,7 +79,7 @@ export default defineNotebook(
       ],
       warnings: [],
       cautions: cautionsFor(review.bins.some((one) => one.bin.goal === 'condition')),
-      sources: [...methodsOf('strategies').flatMap((method) => method.sourceKeys), ...CAUTION_SOURCES],
+      sources: [...methodsOf('strategies').flatMap((method) => method.sourceKeys), ...RULE_SOURCES, ...CAUTION_SOURCES],
     };
   },
 );

@@ -120,7 +120,7 @@ export {
 } from './notebook/strategy-answer.ts';
 export { columnNotes } from './notebook/strategy-columns.ts';
 export { strategyCrossedSection } from './notebook/strategy-crossed.ts';
-export { strategyEntries } from './notebook/strategy-entries.ts';
+export { RULE_SOURCES, strategyEntries } from './notebook/strategy-entries.ts';
 export { hangsNotes, hangsTable } from './notebook/strategy-hangs.ts';
 export { strategySweptSection } from './notebook/strategy-swept.ts';
 export { adviceEntries, runsTable, skillTable, strategyFigure, strategyTable } from './notebook/strategy-tables.ts';

@@ -1,14 +1,29 @@
 import type { Entry } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
 import { STRATEGIES } from '../simulation/strategies/strategies.ts';
+import type { Strategy } from '../simulation/strategies/strategy.ts';
+import { sourceText } from './methods/source-text.ts';
 
-/** What each strategy does, in words, with the parameters that it was run with. */
+/** What each strategy does, in words, with the usual values of its parameters and whose rule it is. @throws RangeError for a source that is not in the bibliography */
 export function strategyEntries(units: Units): Entry[] {
-  return STRATEGIES.map(({ title, words, parameters }) => ({
-    term: title,
-    text: words,
-    details: parameters.map(({ words: of, unit, usual }) => `${of}: ${parameterSaid(unit, usual, units)}`),
+  return STRATEGIES.map((one) => ({
+    term: one.title,
+    text: one.words,
+    details: [
+      ...one.parameters.map(({ words: of, unit, usual }) => `${of}: ${parameterSaid(unit, usual, units)}`),
+      `Source: ${ruleSource(one)}.`,
+    ],
   }));
+}
+
+/** Keys of the bibliography that the rules are from. */
+export const RULE_SOURCES: readonly string[] = STRATEGIES.flatMap(({ sourceKey }) =>
+  sourceKey === null ? [] : [sourceKey],
+);
+
+function ruleSource({ sourceKey, ownRule }: Strategy): string {
+  if (sourceKey !== null) return sourceText({ key: sourceKey });
+  return ownRule === true ? 'none, the rule is the kit’s own' : 'common practice; no publication of it was read';
 }
 
 function parameterSaid(unit: '1' | 'degC' | 'K' | 'h', value: number, units: Units): string {

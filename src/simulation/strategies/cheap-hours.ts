@@ -4,7 +4,7 @@ export const cheapHours: Strategy = {
   id: 'cheap-hours',
   title: 'Cheap hours',
   words:
-    'The fan runs in the hours whose energy is cheap among those of the day ahead (a tariff is known in advance). Where all hours cost the same it runs always (our own rule).',
+    'The fan runs in the hours whose energy is cheap among those of the day ahead (a tariff is known in advance). Where all hours cost the same it runs always.',
   parameters: [
     {
       name: 'share',
@@ -15,6 +15,7 @@ export const cheapHours: Strategy = {
     },
   ],
   sourceKey: null,
+  ownRule: true,
   fan: ({ pricePerKwh, cheapestPerKwh, dearestPerKwh }, { share }) =>
     // Without prices there is nothing to choose by.
     pricePerKwh > cheapestPerKwh + share * (dearestPerKwh - cheapestPerKwh) ? 0 : 1,

@@ -10,7 +10,7 @@ export const dryingThenCooling: Strategy = {
   id: 'drying-then-cooling',
   title: 'Drying, then cooling',
   words:
-    'The fan runs while the outdoor humidity is below a limit until the grain’s mean moisture has come to the target and no layer lies far above it; from then on only while the air is cooler than the warmest grain by a difference and would not wet it again, until the mean has come to the target temperature where one is stated (common practice). Grain that has become too wet again is dried again. A bin whose goal is cooling, or without a target moisture, or at it from the start, is cooled from the start.',
+    'The fan runs while the outdoor humidity is below a limit until the grain’s mean moisture has come to the target and no layer lies far above it; from then on only while the air is cooler than the warmest grain by a difference and would not wet it again, until the mean has come to the target temperature where one is stated. Grain that has become too wet again is dried again. A bin whose goal is cooling, or without a target moisture, or at it from the start, is cooled from the start.',
   parameters: [
     { name: 'rh', words: 'outdoor relative humidity below which it dries', unit: '1', usual: 0.75, range: [0.2, 1] },
     { name: 'coolerK', words: 'by how much the air must be cooler afterwards', unit: 'K', usual: 5, range: [0, 25] },

@@ -3,7 +3,7 @@ import type { Strategy } from './strategy.ts';
 export const humidityLimit: Strategy = {
   id: 'humidity-limit',
   title: 'Humidity limit',
-  words: 'The fan runs while the outdoor relative humidity is below a limit (a humidistat; common practice).',
+  words: 'The fan runs while the outdoor relative humidity is below a limit (a humidistat).',
   parameters: [
     { name: 'rh', words: 'outdoor relative humidity below which the fan runs', unit: '1', usual: 0.7, range: [0.2, 1] },
   ],

@@ -4,7 +4,7 @@ import { withinClock } from './within-clock.ts';
 export const nightHours: Strategy = {
   id: 'night-hours',
   title: 'Night hours',
-  words: 'A clock runs the fan at night, when air is coolest (common practice in cooling).',
+  words: 'A clock runs the fan at night, when air is coolest.',
   parameters: [
     { name: 'from', words: 'local hour at which the clock switches on', unit: 'h', usual: 21, range: [0, 24] },
     { name: 'to', words: 'local hour at which it switches off', unit: 'h', usual: 9, range: [0, 24] },

@@ -21,8 +21,10 @@ export interface Strategy {
   /** plain words, with the parameters' numbers left to the page */
   words: string;
   parameters: readonly Parameter[];
-  /** key of the bibliography; null: common practice or our own, `words` says which */
+  /** key of the bibliography; null: common practice, no source of it was read */
   sourceKey: string | null;
+  /** true: made here and nobody's practice; left out: it is not */
+  ownRule?: true;
   /** true: it knows by itself when the grain needs no more, see `untilReached`; left out: it does not */
   endsItself?: boolean;
   /**

@@ -4,7 +4,7 @@ export const warmedAir: Strategy = {
   id: 'warmed-air',
   title: 'Warmed air',
   words:
-    'The fan runs always; its heater burns while the plenum’s air would leave the grain wetter than the target (common practice of low-temperature drying). Without a heater it is always-on.',
+    'The fan runs always; its heater burns while the plenum’s air would leave the grain wetter than the target. Without a heater it is always-on.',
   parameters: [
     { name: 'above', words: 'so far above the target that the heater burns', unit: '1', usual: 0, range: [-0.05, 0.1] },
   ],

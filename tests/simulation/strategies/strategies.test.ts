@@ -26,9 +26,9 @@ describe('the strategies', () => {
       'drying-then-cooling',
       'warmed-air',
     ]);
-    for (const { sourceKey, words, parameters } of STRATEGIES) {
-      if (sourceKey === null) expect(words).toMatch(/common practice|our own/);
-      else expect(sourceOf(sourceKey).key).toBe(sourceKey);
+    for (const { sourceKey, ownRule, parameters } of STRATEGIES) {
+      if (sourceKey !== null) expect(sourceOf(sourceKey).key).toBe(sourceKey);
+      expect(sourceKey !== null && ownRule === true).toBe(false);
       for (const { usual, range } of parameters) {
         expect(usual).toBeGreaterThanOrEqual(range[0]);
         expect(usual).toBeLessThanOrEqual(range[1]);
