@@ -4,7 +4,7 @@ import { thinLayerOf } from '../../simulation/bed/thin-layer.ts';
 import type { RunSpec } from '../../simulation/run/run-spec.ts';
 
 /** What stands in a bed for the one thing that was changed. */
-export type PhysicsPart = 'as fitted' | 'layers' | 'isotherm' | 'rate';
+export type PhysicsPart = 'as fitted' | 'layers' | 'steps' | 'isotherm' | 'rate';
 
 /** A bin's season with one part of the bed's physics changed and nothing fitted anew. */
 export interface OtherPhysics {
@@ -18,7 +18,7 @@ export interface OtherPhysics {
 const FREE = 'near-equilibrium';
 const FASTER = 2;
 
-/** The season as fitted, then with half as deep layers, each other published isotherm of the crop, and other drying rates. */
+/** The season as fitted, then with half as deep layers, half as long steps, each other published isotherm of the crop, and other drying rates. */
 export function otherPhysics(spec: RunSpec): OtherPhysics[] {
   const { medium, layers } = spec.bed;
   const { crop, dryDensityKgM3, isotherm, rateFactor, heatFactor, respirationFactor, moistureShiftDb } = medium;
@@ -34,6 +34,7 @@ export function otherPhysics(spec: RunSpec): OtherPhysics[] {
       spec,
     },
     { part: 'layers', title: `${2 * layers} layers`, spec: halved(spec) },
+    { part: 'steps', title: 'steps of half an hour', spec: { ...spec, stepsAnHour: 2 * (spec.stepsAnHour ?? 1) } },
     ...isothermsOf(crop)
       .filter(({ name }) => name !== isotherm)
       .map(({ name }) => ({ part: 'isotherm' as const, title: name, spec: withMedium({ isotherm: name }) })),

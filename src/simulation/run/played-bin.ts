@@ -37,6 +37,7 @@ export function playBin(spec: RunSpec): PlayedBin {
 /** The same spec with its keys in one order: V8 compiles the hours' loop anew for every other. */
 export function ofOneShape(spec: RunSpec): RunSpec {
   const { bed, floorAreaM2, hours, levels, start, endHour, fromHour = 0, headspaceK = 0, wallK = 0 } = spec;
+  const { stepsAnHour = 1 } = spec;
   const { goal, targetWb, targetC } = spec;
   const { startMs, tempC, rh, humidityRatio, pressurePa, localHour, localMonth, localDay, pricePerKwh, demand } = hours;
   return {
@@ -66,6 +67,7 @@ export function ofOneShape(spec: RunSpec): RunSpec {
     fromHour,
     headspaceK,
     wallK,
+    stepsAnHour,
     goal,
     targetWb,
     targetC,
@@ -99,16 +101,19 @@ export function reachLevels(bin: PlayedBin, hour: number): void {
  */
 export function playHour(bin: PlayedBin, hour: number, share: number, heat: boolean): void {
   const { spec, bed, blower, around } = bin;
-  const { hours, headspaceK = 0, wallK = 0 } = spec;
+  const { hours, headspaceK = 0, wallK = 0, stepsAnHour = 1 } = spec;
   const outdoorC = hours.tempC[hour];
   const entryC = enteringC(spec, blower, hour, heat);
-  if (share > 0) {
-    passAir(bed, blower.dryAirKgM2S * HOUR_S * share, HOUR_S * share, entryC, hours.humidityRatio[hour]);
-  }
   around.plenumC = bed.down || share === 0 ? outdoorC : outdoorC + share * (entryC - outdoorC);
   around.headspaceC = outdoorC + headspaceK;
   around.wallC = outdoorC + wallK;
-  conduct(bed, HOUR_S, around);
+  const stepS = HOUR_S / stepsAnHour;
+  for (let step = 0; step < stepsAnHour; step++) {
+    if (share > 0) {
+      passAir(bed, blower.dryAirKgM2S * stepS * share, stepS * share, entryC, hours.humidityRatio[hour]);
+    }
+    conduct(bed, stepS, around);
+  }
   if (hour % SPOIL_HOURS === SPOIL_HOURS - 1) spoil(bed, SPOIL_HOURS);
 }
 

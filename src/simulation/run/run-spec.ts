@@ -29,6 +29,8 @@ export interface RunSpec {
   /** what stands over the outdoor air, K: headspace by day and sun, wall by sun; 0 when left out */
   headspaceK?: number;
   wallK?: number;
+  /** steps of the bed in an hour, whole; weather and what the fan does stand for the hour. 1 when left out */
+  stepsAnHour?: number;
   goal: 'dry' | 'cool' | 'condition' | 'hold';
   targetWb: number | null;
   targetC: number | null;
