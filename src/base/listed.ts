@@ -1,5 +1,5 @@
 /** Items in a sentence: `a`, `a and b`, `a, b and c`. */
-export function listed(items: readonly string[]): string {
+export function listed(items: readonly string[], word: 'and' | 'or' = 'and'): string {
   if (items.length < 2) return items.join('');
-  return `${items.slice(0, -1).join(', ')} and ${items.at(-1)}`;
+  return `${items.slice(0, -1).join(', ')} ${word} ${items.at(-1)}`;
 }

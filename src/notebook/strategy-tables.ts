@@ -3,7 +3,7 @@ import type { StrategyOutcome } from '../analysis/what-if/what-if-types.ts';
 import { waysToRun } from '../report/figures/ways-to-run.ts';
 import type { Cell, Figure, Table } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
-import { adviceFor, type Played } from './strategy-words.ts';
+import { adviceFor, type Played, ruleSaid } from './strategy-words.ts';
 
 const missing = (why: string | null): Cell => ({ value: null, why: why ?? 'Not known.' });
 
@@ -22,13 +22,13 @@ export function strategyTable(bins: readonly Played[]): Table {
       { key: 'reached', label: 'Reached', quantity: 'day' },
       { key: 'hindsight', label: 'Best in hindsight', quantity: 'money', known: 'by the model' },
     ],
-    rows: bins.map(({ review, whatIf, pick, saving }) => {
+    rows: bins.map(({ review, whatIf, pick, rivals, saving }) => {
       const none = missing(whatIf.why ?? 'No strategy reaches the target.');
       return {
         bin: review.bin.name,
         log: review.fan.cost,
         logged: whatIf.logged?.cost.value ?? missing(whatIf.why),
-        pick: pick?.title ?? (whatIf.why === null ? 'none reaches the target' : 'withheld'),
+        pick: ruleSaid({ pick, rivals }) ?? (whatIf.why === null ? 'none reaches the target' : 'withheld'),
         cost: pick?.cost ?? none,
         saving,
         reached: pick?.reachedMs ?? none,
@@ -51,7 +51,7 @@ export function strategyFigure(one: Played, units: Units): Figure[] {
     waysToRun(
       {
         id: `ways-${one.review.bin.id}`,
-        title: `${one.review.bin.name}: ${reaching} of ${one.whatIf.strategies.length} strategies ${reaching === 1 ? 'reaches' : 'reach'} the target${one.pick === null ? '' : `, ${one.pick.title.toLowerCase()} for the least`}`,
+        title: `${one.review.bin.name}: ${reaching} of ${one.whatIf.strategies.length} strategies ${reaching === 1 ? 'reaches' : 'reach'} the target${one.pick === null ? '' : `, ${ruleSaid(one)?.toLowerCase()} for the least`}`,
         ways: runs.map((run) => ({
           name: run.title,
           cost: run.cost,
@@ -83,6 +83,7 @@ export function runsTable(one: Played): Table {
       { key: 'life', label: 'Storage life used', quantity: 'share', known: model },
       { key: 'reached', label: 'Target reached', quantity: 'day' },
       { key: 'runs', label: 'Reaches in', quantity: null },
+      { key: 'near', label: 'Cheapest or within 5 % of it in', quantity: null },
     ],
     rows: runsOf(one.whatIf).map((run) => ({
       way: run.title,
@@ -97,6 +98,7 @@ export function runsTable(one: Played): Table {
         : run.outcome.lifeUsed,
       reached: run.reachedMs ?? missing('It does not reach the target.'),
       runs: `${run.reaching} of ${run.runs} runs`,
+      near: nearSaid(one, run),
     })),
   };
 }
@@ -141,4 +143,10 @@ export function adviceEntries(bins: readonly Played[], units: Units) {
     text: adviceFor(one, units),
     details: one.whatIf.why === null ? [] : one.whatIf.model.wouldHelp,
   }));
+}
+
+/** The log and the search in hindsight are no rules to choose from. */
+function nearSaid({ whatIf: { strategies, near } }: Played, run: StrategyOutcome): Cell {
+  const k = strategies.findIndex(({ id }) => id === run.id);
+  return k < 0 ? missing('It is no rule to choose for another season.') : `${near[k]} of ${run.runs} runs`;
 }

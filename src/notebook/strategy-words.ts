@@ -11,6 +11,8 @@ export interface Played {
   whatIf: BinWhatIf;
   /** what the kit would run: null where nothing reaches the target, or there are no runs */
   pick: StrategyOutcome | null;
+  /** the others that may be the cheapest, where the pick is not clearly so, likeliest first */
+  rivals: readonly StrategyOutcome[];
   /** what it would have saved against the season as run, by the model, money */
   saving: Estimate;
 }
@@ -21,8 +23,35 @@ export function playedBins(review: SeasonReview): Played[] {
     const of = review.bins.find(({ bin }) => bin.id === whatIf.binId);
     if (of === undefined) return [];
     const pick = whatIf.strategies.find(({ id }) => id === whatIf.pick) ?? null;
-    return [{ review: of, whatIf, pick, saving: savingOf(of, whatIf, pick) }];
+    return [{ review: of, whatIf, pick, rivals: rivalsOf(whatIf), saving: savingOf(of, whatIf, pick) }];
   });
+}
+
+/** No more are named beside the pick. */
+const MOST_RIVALS = 2;
+
+function rivalsOf({ strategies, near, pick, clear }: BinWhatIf): StrategyOutcome[] {
+  if (pick === null || clear) return [];
+  return strategies
+    .map((one, k) => ({ one, near: near[k] }))
+    .filter((each) => each.one.id !== pick && each.near > 0)
+    .sort((a, b) => b.near - a.near)
+    .slice(0, MOST_RIVALS)
+    .map(({ one }) => one);
+}
+
+/** `Night hours`, or `Night hours, daytime hours or always on` where the log leaves open which is the cheapest. */
+export function ruleSaid({ pick, rivals }: Pick<Played, 'pick' | 'rivals'>): string | null {
+  if (pick === null) return null;
+  return listed([pick.title, ...rivals.map(({ title }) => title.toLowerCase())], 'or');
+}
+
+/** What the log leaves open of the rule named; nothing where it is clearly the cheapest. */
+function openSaid({ whatIf: { strategies, near }, pick, rivals }: Played): string {
+  if (pick === null || rivals.length === 0) return '';
+  const runsOf = (id: string) => near[strategies.findIndex((one) => one.id === id)];
+  const others = rivals.map(({ id, title }) => `${title.toLowerCase()} in ${runsOf(id)}`);
+  return ` Which rule costs least the log leaves open: this one does, or comes within 5 % of it, in ${runsOf(pick.id)} of ${pick.runs} runs, ${listed(others)}.`;
 }
 
 /**
@@ -82,8 +111,8 @@ export function adviceFor(one: Played, units: Units): string {
     return 'None of the strategies brings this bin to its target in the season’s weather: look at airflow, start moisture and fill date before the switch.';
   }
   const doubt = whatIf.sure
-    ? ''
-    : ` It reaches the target in ${pick.reaching} of ${pick.runs} runs with air, moisture and drying rate to either side of the fit.`;
+    ? openSaid(one)
+    : `${openSaid(one)} It reaches the target in ${pick.reaching} of ${pick.runs} runs.`;
   const best = hindsightSaid(hindsight, pick, units);
   const reached = pick.reachedMs === null ? '' : ` by ${units.date(pick.reachedMs)}`;
   const start = `${pick.title} would have brought it to ${targetSaid(one, units)}${reached} for ${units.say('money', pick.cost)}`;

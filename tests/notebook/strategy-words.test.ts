@@ -35,6 +35,8 @@ function seasonOf(changes: Partial<BinWhatIf>): SeasonReview {
     ],
     hindsight: { ...run('best-in-hindsight', 'Best in hindsight', [350, 350, 350], true) },
     pick: 'humidity-limit',
+    clear: true,
+    near: [0, 5, 0],
     sure: false,
     why: null,
     ...changes,
@@ -55,6 +57,16 @@ describe('what another way would have cost', () => {
     expect(advice).toContain('in 5 of 6 runs');
     expect(advice).toContain('With the weather known ahead 350 USD would have done.');
     expect(strategyKeys(bins)[0].amount).toEqual(bins[0].saving);
+  });
+
+  it('names the others that may be the cheapest where none clearly is, likeliest first', () => {
+    const bins = playedBins(seasonOf({ clear: false, near: [1, 3, 2] }));
+    expect(strategyTable(bins).rows[0].pick).toBe('Humidity limit, night hours or always on');
+    expect(strategyFigure(bins[0], UNITS)[0].title).toContain('humidity limit, night hours or always on for the least');
+    expect(adviceFor(bins[0], UNITS)).toContain(
+      'Which rule costs least the log leaves open: this one does, or comes within 5 % of it, in 3 of 6 runs, night hours in 2 and always on in 1.',
+    );
+    expect(adviceFor(playedBins(seasonOf({}))[0], UNITS)).not.toContain('leaves open');
   });
 
   // Alone on the tariff the season costs 700, its share of the farm's peak makes 540 (530 to 550), 20 of it on connected horsepower: 520 less 450 for sure, 700 less 380 at the most.

@@ -101,6 +101,8 @@ export const WRITTEN_MODELS: readonly BinWhatIf[] = [
     ],
     heldBack: { rules: [], why: 'Past weather has been left out here.' },
     pick: 'humidity-limit',
+    clear: true,
+    near: [0, 5, 1],
     sure: false,
     why: null,
   },

@@ -30,26 +30,24 @@ export async function benchFits({ from, to }: SeedRange = SEEDS): Promise<void> 
   }
 }
 
-function lineOf({ bin, told, pick, sure, over, cheapest, why }: FitCase): string {
+function lineOf({ bin, told, pick, clear, over, cheapest, why }: FitCase): string {
   const points = Number.isNaN(over) ? 'misses its target' : `${(100 * over).toFixed(1)} % above the cheapest`;
   const named =
-    pick === null
-      ? ''
-      : `: ${pick}${sure ? '' : ' (not sure to reach)'}, ${points}${pick === cheapest ? '' : ` (${cheapest})`}`;
+    pick === null ? '' : `: ${pick}${clear ? '' : ' (may be)'}, ${points}${pick === cheapest ? '' : ` (${cheapest})`}`;
   return `${bin}: ${told}${named}${why === '' ? '' : `. ${why}`}`;
 }
 
 function summary(cases: readonly FitCase[]): void {
   const count = (told: FitCase['told']) => cases.filter((one) => one.told === told).length;
   const asked = cases.filter(({ told }) => told === 'right' || told === 'wrong' || told === 'none named');
-  const surely = asked.filter(({ sure }) => sure);
-  const rightly = surely.filter(({ told }) => told === 'right');
+  const clearly = asked.filter(({ clear }) => clear);
+  const rightly = clearly.filter(({ told }) => told === 'right');
   const byOne = RANKED.map((_, i) => asked.filter(({ rightOnes }) => rightOnes[i]).length);
   const one = Math.max(...byOne);
   process.stdout.write(
     [
-      `  ${count('right')} of ${asked.length} bins named right: within 5 % of the truly cheapest (none named in ${count('none named')})`,
-      `  of the ${surely.length} named as sure to reach, ${rightly.length} right`,
+      `  told as the cheapest in ${clearly.length} bins, right in ${rightly.length}: it reaches, within 5 % of the truly cheapest`,
+      `  with those told as one that may be the cheapest ${count('right')} of ${asked.length} (none named in ${count('none named')})`,
       `  ${RANKED[byOne.indexOf(one)].id} named for every bin would be right in ${one}`,
       `  beside them: withheld, as the model is not trusted, ${count('withheld')}; fewer than two strategies truly reach the target ${count('nothing asked')}`,
       '',

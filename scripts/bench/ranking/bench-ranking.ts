@@ -2,7 +2,7 @@ import { isothermOf } from '../../../src/grain/isotherm.ts';
 import { isothermHumidity, isothermMoistureDb } from '../../../src/grain/isotherm-equations.ts';
 import { mediumOf } from '../../../src/simulation/bed/medium-of.ts';
 import { doubtedSpec } from '../../../src/simulation/doubt/doubted-spec.ts';
-import { surelyCheapest } from '../../../src/simulation/doubt/surely-cheapest.ts';
+import { NEAR, surelyCheapest } from '../../../src/simulation/doubt/surely-cheapest.ts';
 import type { Hours } from '../../../src/simulation/run/hours.ts';
 import type { RunSpec } from '../../../src/simulation/run/run-spec.ts';
 import { untilReached } from '../../../src/simulation/strategies/until-reached.ts';
@@ -11,7 +11,7 @@ import { binHours } from './bin-hours.ts';
 import { DOUBTS } from './doubts.ts';
 import { type DrawnBin, drawBin } from './draw-bin.ts';
 import { bedOfBin, CORE_AREA, fineRun } from './fine-run.ts';
-import { RANKED, tryOut, WITHIN } from './try-out.ts';
+import { RANKED, tryOut } from './try-out.ts';
 
 const BINS = 50;
 const LAYERS = 40;
@@ -69,7 +69,7 @@ export function rankBins(
     const spec = believedSpec(bin, hours, known, isotherm === 'moved');
     const specs = DOUBTS.map((doubt) => doubtedSpec(spec, doubt));
     const pick = surelyCheapest(strategies.map((one) => tryOut(specs, one)));
-    const most = WITHIN * Math.min(...there);
+    const most = NEAR * Math.min(...there);
     const isRight = truth.map((one) => one.reached && one.cost <= most);
     const right = pick !== null && isRight[pick.index];
     count.all += 1;

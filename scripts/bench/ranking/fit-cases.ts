@@ -4,7 +4,7 @@ import { runSpecOf } from '../../../src/analysis/model/run-spec-of.ts';
 import type { BinReview } from '../../../src/analysis/types.ts';
 import { type Isotherm, isothermOf } from '../../../src/grain/isotherm.ts';
 import type { LoadedSeason } from '../../../src/season/loaded.ts';
-import { surelyCheapest } from '../../../src/simulation/doubt/surely-cheapest.ts';
+import { clearlyCheapest, NEAR, surelyCheapest } from '../../../src/simulation/doubt/surely-cheapest.ts';
 import type { Hours } from '../../../src/simulation/run/hours.ts';
 import type { RunSpec } from '../../../src/simulation/run/run-spec.ts';
 import type { Strategy } from '../../../src/simulation/strategies/strategy.ts';
@@ -17,7 +17,7 @@ import type { BinDraw } from '../coverage/plan.ts';
 import { LAYERS, makeColumns, pourIn, TO_AIR } from '../coverage/run-bin.ts';
 import { drawnSeason } from '../model/drawn-season.ts';
 import { type FineBed, fineRun } from './fine-run.ts';
-import { RANKED, tryOut, WITHIN } from './try-out.ts';
+import { RANKED, tryOut } from './try-out.ts';
 
 /** The autumn in which a bin is ranked has the weather of this seed and the season's. */
 const OTHER_AUTUMN = 100_000;
@@ -29,8 +29,8 @@ export interface FitCase {
   told: 'right' | 'wrong' | 'none named' | 'withheld' | 'nothing asked';
   /** what was named and what it truly comes to over the truly cheapest, less 1; NaN where it misses */
   pick: string | null;
-  /** whether it reaches in every doubted run */
-  sure: boolean;
+  /** whether it is told as the cheapest, or as one of those that may be */
+  clear: boolean;
   over: number;
   cheapest: string | null;
   /** of each strategy: within 5 % of the cheapest in truth */
@@ -58,7 +58,7 @@ function fitCase(
   weather: Weather,
   truly: (spec: RunSpec, strategy: Strategy, isotherm: Isotherm) => ReturnType<typeof fineRun>,
 ): FitCase {
-  const none = { bin, pick: null, sure: false, over: Number.NaN, cheapest: null, rightOnes: [] };
+  const none = { bin, pick: null, clear: false, over: Number.NaN, cheapest: null, rightOnes: [] };
   const model = review.failure === null ? binModel(loaded, review) : null;
   if (model === null || !model.trusted || model.fitted === null)
     return { ...none, told: 'withheld', why: model?.why ?? String(review.failure) };
@@ -78,12 +78,12 @@ function fitCase(
   const over = picked?.reached ? picked.cost / least - 1 : Number.NaN;
   return {
     bin,
-    told: pick === null ? 'none named' : over <= WITHIN - 1 ? 'right' : 'wrong',
+    told: pick === null ? 'none named' : over <= NEAR - 1 ? 'right' : 'wrong',
     pick: pick === null ? null : RANKED[pick.index].id,
-    sure: pick?.sure ?? false,
+    clear: pick !== null && clearlyCheapest(pick),
     over,
     cheapest: RANKED[truth.findIndex(({ reached, cost }) => reached && cost === least)].id,
-    rightOnes: truth.map(({ reached, cost }) => reached && cost <= WITHIN * least),
+    rightOnes: truth.map(({ reached, cost }) => reached && cost <= NEAR * least),
     why: '',
   };
 }

@@ -6,8 +6,6 @@ import type { Strategy } from '../../../src/simulation/strategies/strategy.ts';
 
 /** Bins have no heater: `warmed-air` would be `always-on` again. */
 export const RANKED = STRATEGIES.filter((one) => one.heater === undefined);
-/** Dearer than the cheapest by no more is right. */
-export const WITHIN = 1.05;
 
 /** The runs of a strategy in each bed; only the first where that misses. */
 export function tryOut(specs: readonly RunSpec[], strategy: Strategy): Tried[] {

@@ -1,5 +1,5 @@
 import type { LoadedSeason } from '../../season/loaded.ts';
-import { surelyCheapest } from '../../simulation/doubt/surely-cheapest.ts';
+import { clearlyCheapest, surelyCheapest } from '../../simulation/doubt/surely-cheapest.ts';
 import { runsOn } from '../../simulation/strategies/runs-on.ts';
 import { scheduled } from '../../simulation/strategies/scheduled.ts';
 import { STRATEGIES } from '../../simulation/strategies/strategies.ts';
@@ -46,6 +46,8 @@ export function binWhatIf(loaded: LoadedSeason, review: BinReview): BinWhatIf {
     hangsOn: hangsOn(spec, again, pick === null ? null : untilReached(pick, spec.goal)),
     heldBack: seasonHeldBack(loaded, spec, rulesOfYears(pick?.id ?? null)),
     pick: pick?.id ?? null,
+    clear: best !== null && clearlyCheapest(best),
+    near: best?.near ?? known.map(() => 0),
     sure: best?.sure ?? false,
     why: null,
   };
@@ -64,6 +66,8 @@ export function withoutRuns(binId: string, model: BinModel, why: string): BinWha
     hangsOn: [],
     heldBack: { rules: [], why: 'There is no model to run, see how good the models are.' },
     pick: null,
+    clear: false,
+    near: [],
     sure: false,
     why,
   };

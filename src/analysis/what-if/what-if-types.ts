@@ -64,6 +64,10 @@ export interface BinWhatIf {
   heldBack: BinHeldBack;
   /** id of the strategy that is cheapest for all that is in doubt; null where none reaches the target */
   pick: string | null;
+  /** whether it is told as the cheapest, and not as one of several that may be */
+  clear: boolean;
+  /** of each strategy, the runs in which it is the cheapest or within 5 % of it, [strategies] */
+  near: readonly number[];
   /** whether it reaches in every doubted run */
   sure: boolean;
   /** why there are no runs; null where there are */

@@ -10,12 +10,21 @@ export interface SurelyCheapest {
   index: number;
   /** whether it reached its target in every run */
   sure: boolean;
+  /** runs of each strategy */
+  runs: number;
   /** mean over the runs, money */
   cost: number;
   /** mean over the runs of its cost over that of the run's cheapest less 1, a miss as `MISS`; 0: cheapest whatever is in doubt */
   regret: number;
+  /** of each strategy, the runs in which it reaches its target for no more than 5 % above the run's cheapest, [strategies] */
+  near: number[];
 }
 
+/** As cheap as the cheapest. */
+export const NEAR = 1.05;
+
+/** A strategy as cheap as the cheapest in fewer of the runs is one of those that may be it. Our choice. */
+const CLEAR = 0.7;
 /** A strategy that misses its target, or is dearer than the cheapest by so much, was the wrong one to name: no worse than that. */
 const MISS = 0.5;
 
@@ -25,7 +34,7 @@ const MISS = 0.5;
  * hangs on a tenth of a point, is not the one to be told. Mean regret is a usual measure of decisions under doubt; what a miss
  * weighs is our choice.
  *
- * @param tried  [strategies][runs]: the bin as fitted first, then each doubt (`DOUBTS`); one that misses as fitted needs no more runs
+ * @param tried  [strategies][runs]: the bin as fitted first, then each that it may be; one that misses as fitted needs no more runs
  * @returns      null where none reaches its target, or a cost is not known
  */
 export function surelyCheapest(tried: readonly (readonly Tried[])[]): SurelyCheapest | null {
@@ -34,15 +43,24 @@ export function surelyCheapest(tried: readonly (readonly Tried[])[]): SurelyChea
   const least = Array.from({ length: count }, (_, k) =>
     Math.min(...there.map(({ runs }) => (runs[k].reached ? runs[k].cost : Number.POSITIVE_INFINITY))),
   );
+  const near = tried.map(
+    (runs) => runs.filter(({ cost, reached }, k) => reached && k < count && cost <= NEAR * least[k]).length,
+  );
   let best: SurelyCheapest | null = null;
   for (const { index, runs } of there) {
     const regrets = runs.map((run, k) => (run.reached ? Math.min(MISS, regretOf(run.cost, least[k])) : MISS));
     const regret = meanOf(regrets);
     // Not a number: without a price nothing is cheap.
     if (!(regret < (best?.regret ?? Number.POSITIVE_INFINITY))) continue;
-    best = { index, sure: runs.every((run) => run.reached), cost: meanOf(runs.map((run) => run.cost)), regret };
+    const sure = runs.every((run) => run.reached);
+    best = { index, sure, runs: count, cost: meanOf(runs.map((run) => run.cost)), regret, near };
   }
   return best;
+}
+
+/** Whether the strategy named is to be told as the cheapest, and not as one of several that may be. */
+export function clearlyCheapest({ index, near, runs }: Pick<SurelyCheapest, 'index' | 'near' | 'runs'>): boolean {
+  return near[index] >= CLEAR * runs;
 }
 
 /** Where the cheapest costs nothing any cost is too much. */

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { surelyCheapest, type Tried } from '../../../src/simulation/doubt/surely-cheapest.ts';
+import { clearlyCheapest, surelyCheapest, type Tried } from '../../../src/simulation/doubt/surely-cheapest.ts';
 
 const there = (...costs: number[]): Tried[] => costs.map((cost) => ({ cost, reached: true }));
 const misses = (cost: number): Tried => ({ cost, reached: false });
@@ -26,6 +26,18 @@ describe('surelyCheapest', () => {
     const found = surelyCheapest([there(200, 200, 200), seldom]);
     expect(found).toMatchObject({ index: 1, sure: false });
     expect(found?.regret).toBeCloseTo(1 / 6, 10);
+  });
+
+  it('counts the runs in which each is as cheap as the cheapest, and calls it so in seven of ten', () => {
+    // Cheapest: 100, 100, 100, 90; the second within 5 % in the first three, the third in one, where the second misses.
+    const found = surelyCheapest([
+      there(100, 100, 100, 110),
+      [...there(105, 104, 101), misses(90)],
+      there(120, 120, 120, 90),
+    ]);
+    expect(found).toMatchObject({ index: 0, near: [3, 3, 1], runs: 4 });
+    expect(clearlyCheapest({ index: 0, near: [7], runs: 10 })).toBe(true);
+    expect(clearlyCheapest({ index: 0, near: [8], runs: 12 })).toBe(false);
   });
 
   it('is null where none reaches, or the tariff is not known', () => {
