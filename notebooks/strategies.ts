@@ -6,6 +6,8 @@ import {
   columnNotes,
   defineNotebook,
   doubtsSaid,
+  fittedNotes,
+  fittedTable,
   hangsNotes,
   hangsTable,
   MODEL_RANGES,
@@ -71,6 +73,8 @@ export default defineNotebook(
         section('models', 'How good the models are', () => ({
           lead: trustSaid(units),
           table: skillTable(bins),
+          tables: [fittedTable(bins)],
+          notes: fittedNotes(bins),
         })),
         section('rules', 'What the strategies do', () => ({
           lead: 'Each rests once the bin is at its target and goes on when it no longer is. “Best in hindsight” is the cheapest schedule found with the weather known ahead; nobody could have run it, it says how much there was to gain at most. A bin to be cooled must by it be cold as early as it was as run: a rule that came there later may cost less.',

@@ -119,6 +119,7 @@ export {
   trustSaid,
 } from './notebook/strategy-answer.ts';
 export { columnNotes } from './notebook/strategy-columns.ts';
+export { fittedNotes, fittedTable } from './notebook/fitted-table.ts';
 export { strategyCrossedSection } from './notebook/strategy-crossed.ts';
 export { RULE_SOURCES, strategyEntries } from './notebook/strategy-entries.ts';
 export { hangsNotes, hangsTable } from './notebook/strategy-hangs.ts';

@@ -42,6 +42,8 @@ const BREATH_LOG_MOST = Math.log(50);
 
 /** Where a fit's drying rate starts, over the published one. */
 export const USUAL_RATE = Math.exp(RATE_LOG);
+/** How far a fit may go, over the published one. */
+export const MOST_RATE = Math.exp(RATE_LOG + RATE_LOG_MOST);
 
 export const FLOW = 0;
 export const BIAS = 1;

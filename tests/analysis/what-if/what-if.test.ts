@@ -103,6 +103,7 @@ describe('what the numbers hang on', () => {
     expect(fitted.logged).toEqual(told.logged?.outcome);
     expect(others.filter(({ part }) => part === 'isotherm')).toHaveLength(isothermsOf('soybean').length - 1);
     expect(others.map(({ part }) => part)).toContain('layers');
+    expect(others.map(({ part }) => part)).toContain('steps');
     expect(others.filter(({ part }) => part === 'rate')).toHaveLength(3);
   });
 
