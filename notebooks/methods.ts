@@ -22,6 +22,7 @@ const TITLES: Readonly<Record<string, string>> = {
   fronts: 'Fronts',
   'bins-compared': 'Bins compared',
   strategies: 'Other ways to run the fans',
+  'bin-or-rule': 'Bin or rule',
 };
 
 export default defineNotebook(

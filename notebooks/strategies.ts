@@ -1,6 +1,7 @@
 import {
   adviceEntries,
   aloneNotes,
+  binOrRulePointer,
   CAUTION_SOURCES,
   cautionsFor,
   columnNotes,
@@ -19,7 +20,6 @@ import {
   section,
   skillTable,
   strategiesAnswer,
-  strategyCrossedSection,
   strategyEntries,
   strategyFigure,
   strategyKeys,
@@ -69,7 +69,7 @@ export default defineNotebook(
             units,
           ),
         ),
-        section('crossed', 'Bin or rule', () => strategyCrossedSection(review.crossed, review.bins, units)),
+        section('bin-or-rule', 'Bin or rule', () => binOrRulePointer(review.crossed, review.bins, units)),
         section('models', 'How good the models are', () => ({
           lead: trustSaid(units),
           table: skillTable(bins),

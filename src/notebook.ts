@@ -49,6 +49,8 @@ export { METHODS, methodsOf } from './base/methods/methods.ts';
 export { cropOf } from './grain/crops.ts';
 export { airflowLead, airflowSection } from './notebook/airflow-section.ts';
 export { airflowTable } from './notebook/airflow-tables.ts';
+export { binOrRuleAnswer, binOrRuleKeys, binOrRulePointer } from './notebook/bin-or-rule-answer.ts';
+export { againstSection, matrixSection } from './notebook/bin-or-rule-matrix.ts';
 export * from './notebook/bin-table.ts';
 export * from './notebook/cautions.ts';
 export * from './notebook/cheapest.ts';
@@ -69,6 +71,7 @@ export { sourceSection } from './notebook/energy-source.ts';
 export { namedTable } from './notebook/estimate-rows.ts';
 export { fanClockFigure } from './notebook/fan-clock-figure.ts';
 export { fanDays, localSpan } from './notebook/fan-days.ts';
+export { fittedNotes, fittedTable } from './notebook/fitted-table.ts';
 export { amount, degF } from './notebook/form/amount.ts';
 export type { AnyRows } from './notebook/form/any-rows.ts';
 export { middle, type NotebookBin } from './notebook/form/bin-numbers.ts';
@@ -119,8 +122,6 @@ export {
   trustSaid,
 } from './notebook/strategy-answer.ts';
 export { columnNotes } from './notebook/strategy-columns.ts';
-export { fittedNotes, fittedTable } from './notebook/fitted-table.ts';
-export { strategyCrossedSection } from './notebook/strategy-crossed.ts';
 export { RULE_SOURCES, strategyEntries } from './notebook/strategy-entries.ts';
 export { hangsNotes, hangsTable } from './notebook/strategy-hangs.ts';
 export { strategySweptSection } from './notebook/strategy-swept.ts';

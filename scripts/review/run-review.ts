@@ -1,5 +1,6 @@
 import { mkdir, writeFile } from 'node:fs/promises';
 import { join, resolve } from 'node:path';
+import binOrRule from '../../notebooks/bin-or-rule.ts';
 import binsCompared from '../../notebooks/bins-compared.ts';
 import dataQuality from '../../notebooks/data-quality.ts';
 import fanEnergy from '../../notebooks/fan-energy.ts';
@@ -41,6 +42,7 @@ export const NOTEBOOKS = [
   fronts,
   binsCompared,
   strategies,
+  binOrRule,
   dataQuality,
   methods,
   yearEnd,

@@ -1,5 +1,5 @@
 import type { BinReview } from '../analysis/types.ts';
-import type { Crossed, CrossedCell, CrossedPart } from '../analysis/what-if/crossed-types.ts';
+import type { Crossed, CrossedBin, CrossedCell, CrossedPart } from '../analysis/what-if/crossed-types.ts';
 import type { Estimate } from '../base/estimate.ts';
 import { listed } from '../base/listed.ts';
 import { waysAcrossBins } from '../report/figures/ways-across-bins.ts';
@@ -8,44 +8,69 @@ import type { Units } from '../report/units.ts';
 import { perGrain } from './per-grain.ts';
 import { counted } from './words.ts';
 
-const GOALS = { dry: 'to be dried', cool: 'to be cooled', condition: 'to be conditioned', hold: 'to be held' };
+/** Bins of a goal, after “bins”. */
+export const GOAL_SAID = {
+  dry: 'to be dried',
+  cool: 'to be cooled',
+  condition: 'to be conditioned',
+  hold: 'to be held',
+};
 
-/**
- * Every bin's way on every bin's grain, so that a good bin is not mistaken for a good way to run it.
- *
- * @param crossed  left out where models were left out or the runs broke
- * @param reviews  of every bin
- */
-export function strategyCrossedSection(
-  crossed: Crossed | undefined,
-  reviews: readonly BinReview[],
-  units: Units,
-): SectionBody {
+/** Why bin and way can't be held against each other; null where they can. @param crossed  left out where models were */
+export function crossedUntold(crossed: Crossed | undefined): string | null {
+  if (crossed === undefined) return 'the runs of this comparison were left out or could not be made.';
+  if (crossed.bins.every(({ cells }) => cells.length === 0))
+    return 'no bin’s model can be trusted, so that no bin can be run in another’s way.';
+  return crossed.bins.length < 2 ? 'there is no second bin to hold beside it.' : null;
+}
+
+/** Every bin's way on every bin's grain, so that a good bin is not mistaken for a good way to run it. */
+export function matrixSection(crossed: Crossed | undefined, reviews: readonly BinReview[], units: Units): SectionBody {
+  const untold = crossedUntold(crossed);
   const nameOf = (binId: string) => reviews.find(({ bin }) => bin.id === binId)?.bin.name ?? binId;
-  if (crossed === undefined)
-    return { lead: 'Withheld: the runs of this comparison were left out or could not be made.' };
-  const run = crossed.bins.filter(({ cells }) => cells.length > 0);
-  const left = crossed.bins.filter(({ cells }) => cells.length === 0);
-  if (run.length > 0 && crossed.bins.length < 2)
-    return { lead: 'Can’t tell bin from rule: there is no second bin to hold beside it.' };
-  const lead =
-    run.length === 0
-      ? 'Withheld: no bin’s model can be trusted, so that no bin can be run in another’s way.'
-      : `${counted(run.length, 'bin')} run in each of ${counted(crossed.ways.length, 'way')} in which this season’s bins were run: a bin can be cheap for its fan and grain, or for how it was run.`;
+  const left = (crossed?.bins ?? []).filter(({ cells }) => cells.length === 0);
+  const apart = left.map(
+    ({ binId, why }) => `${nameOf(binId)} is not among the bins run: ${why ?? 'no reason is known.'}`,
+  );
+  if (crossed === undefined || untold !== null) return { lead: `Withheld: ${untold}`, notes: apart };
   return {
-    lead,
-    entries: crossed.parts.map((part) => ({
-      term: `Bins ${GOALS[part.goal]}`,
-      text: partSaid(part, crossed, nameOf, units),
-    })),
-    figures: run.length === 0 ? [] : [crossedFigure(crossed, reviews, nameOf, units)],
-    tables: run.length === 0 ? [] : [crossedTable(crossed, reviews, nameOf, units)],
+    lead: `${counted(crossed.bins.length - left.length, 'bin')} run in each of ${counted(crossed.ways.length, 'way')} in which this season’s bins were run, with the bin’s own grain, fan and air.`,
+    figures: [crossedFigure(crossed, reviews, nameOf, units)],
+    tables: [crossedTable(crossed, reviews, nameOf, units)],
     notes: [
       'A strategy of the kit rests at the other bin’s own target. Logged hours of a bin that states none are carried by the clock; before and after that log the fan rests.',
       'Ranges are the lowest and highest of the runs about the fit, no 90 % intervals; over its own way each run is held against the same run of the own way. A way that misses the target is no saving, whatever it costs.',
-      ...left.map(({ binId, why }) => `${nameOf(binId)} is not among the bins run: ${why ?? 'no reason is known.'}`),
+      ...apart,
     ],
   };
+}
+
+/** What of the differences in cost goes with the bin and what with the way, by goal. */
+export function againstSection(crossed: Crossed | undefined, reviews: readonly BinReview[], units: Units): SectionBody {
+  const untold = crossedUntold(crossed);
+  if (crossed === undefined || untold !== null) return { lead: `Withheld: ${untold}` };
+  const nameOf = (binId: string) => reviews.find(({ bin }) => bin.id === binId)?.bin.name ?? binId;
+  return {
+    lead: 'Bins of one goal are held against each other, by the ways that bring each of them to its target: a way that is cheap because it leaves the grain wet is no cheap way.',
+    entries: crossed.parts.map((part) => ({
+      term: `Bins ${GOAL_SAID[part.goal]}`,
+      text: partSaid(part, crossed, nameOf, units),
+    })),
+  };
+}
+
+/** Bins in which another bin's way reaches the target, and costs less than the own, in every run about the fit: with the cheapest. */
+export function cheaperElsewhere(
+  bins: readonly Pick<CrossedBin, 'binId' | 'cells'>[],
+): { binId: string; wayId: string }[] {
+  return bins.flatMap(({ binId, cells }) => {
+    const clear = cells.filter(
+      ({ own, reached, reaching, runs, overOwn }) =>
+        !own && reached === true && reaching === runs && Number(overOwn.interval?.[1] ?? 1) < 1,
+    );
+    clear.sort((a, b) => Number(a.overOwn.value) - Number(b.overOwn.value));
+    return clear.slice(0, 1).map(({ wayId }) => ({ binId, wayId }));
+  });
 }
 
 /** What bins differ by and what ways do, on one scale. */
@@ -60,9 +85,7 @@ function crossedFigure(
     cells: cells.filter((cell) => cell.perBushel.value !== null),
   }));
   const shown = known.filter(({ cells }) => cells.length > 0);
-  const cheaper = shown.filter(({ cells }) =>
-    cells.some((cell) => !cell.own && cell.reached === true && Number(cell.overOwn.value ?? 1) < 1),
-  );
+  const cheaper = cheaperElsewhere(shown);
   const left = bins.flatMap(({ binId, cells }) =>
     cells.length === 0 ? [] : cells.filter((cell) => cell.perBushel.value === null).map(() => binId),
   );
@@ -72,8 +95,8 @@ function crossedFigure(
       id: 'costs',
       title:
         cheaper.length === 0
-          ? 'No other bin’s way that reaches the target costs less than a bin’s own'
-          : `Another bin’s way reaches the target for less in ${cheaper.length} of ${counted(shown.length, 'bin')}`,
+          ? 'No other bin’s way that reaches the target costs clearly less than a bin’s own'
+          : `Another bin’s way reaches the target for clearly less in ${cheaper.length} of ${counted(shown.length, 'bin')}`,
       quantity: 'money per grain',
       bins: shown.map(({ binId, cells }) => ({
         name: nameOf(binId),

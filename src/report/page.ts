@@ -108,6 +108,8 @@ export interface Section {
   id: string;
   title: string;
   lead: string;
+  /** the page that tells the whole of it; a link where that page stands beside this one */
+  see?: Readonly<{ file: string; title: string }>;
   /** in a printed document: a part of the chapter before it, no chapter of its own */
   within?: true;
   /** in a printed document: stands behind cautions and signature, for those who ask how */

@@ -3,7 +3,8 @@ import type { BinReview } from '../../src/analysis/types.ts';
 import { crossedParts } from '../../src/analysis/what-if/crossed-parts.ts';
 import type { Crossed, CrossedBin } from '../../src/analysis/what-if/crossed-types.ts';
 import { estimate, withheld } from '../../src/base/estimate.ts';
-import { strategyCrossedSection } from '../../src/notebook/strategy-crossed.ts';
+import { binOrRuleAnswer, binOrRuleKeys, binOrRulePointer } from '../../src/notebook/bin-or-rule-answer.ts';
+import { againstSection, matrixSection } from '../../src/notebook/bin-or-rule-matrix.ts';
 import { Units } from '../../src/report/units.ts';
 
 const UNITS = new Units('us', 'USD', 'America/Chicago');
@@ -21,7 +22,7 @@ function crossedOf(costs: number[][]): Crossed {
       perBushelPoint: withheld('-'),
       overOwn: estimate(cost / row[b], cost / row[b], cost / row[b]),
       reached: true,
-      reaching: 5,
+      reaching: 6,
       runs: 6,
     })),
     why: null,
@@ -34,41 +35,64 @@ function crossedOf(costs: number[][]): Crossed {
   };
 }
 
+/** Rows differ by a factor 2, columns by 3: shares ln2^2 : ln3^2 = 0.480 : 1.207, 28 % and 72 %. */
+const TWO = crossedOf([
+  [0.02, 0.06],
+  [0.04, 0.12],
+]);
+
 describe('every way on every bin', () => {
-  // Rows differ by a factor 2, columns by 3: shares ln2^2 : ln3^2 = 0.480 : 1.207, 28 % and 72 %.
   it('tells bin from rule', () => {
-    const said = strategyCrossedSection(
-      crossedOf([
-        [0.02, 0.06],
-        [0.04, 0.12],
-      ]),
-      REVIEWS,
-      UNITS,
-    );
-    const text = said.entries?.[0].text ?? '';
+    const text = againstSection(TWO, REVIEWS, UNITS).entries?.[0].text ?? '';
     expect(text).toMatch(/the bin makes 28 ?%.* the way 72 ?%.* 0 ?%/);
     expect(text).toMatch(/Bin B2 costs 2(\.0+)? .*what Bin B1 does, “night hours” 3(\.0+)? .*what “always on” does/);
+  });
+
+  it('shows the matrix', () => {
+    const said = matrixSection(TWO, REVIEWS, UNITS);
     const rows = said.tables?.[0].rows ?? [];
     expect(rows).toHaveLength(4);
-    expect(rows[0]).toMatchObject({ bin: 'Bin B1', of: 'itself', reaches: 'yes, 5 of 6 runs' });
+    expect(rows[0]).toMatchObject({ bin: 'Bin B1', of: 'itself', reaches: 'yes, 6 of 6 runs' });
     expect(rows[1]).toMatchObject({ way: 'Night hours', of: 'Bin B2' });
     expect(said.tables?.[0].columns.map(({ label }) => label).filter((label) => label.startsWith('Cost'))).toEqual([
       'Cost',
       'Cost per point',
     ]);
     // Night hours, the second bin's own way, cost three times the other's there.
-    expect(said.figures?.[0].title).toBe('Another bin’s way reaches the target for less in 1 of 2 bins');
+    expect(said.figures?.[0].title).toBe('Another bin’s way reaches the target for clearly less in 1 of 2 bins');
     expect(said.figures?.[0].alt).toMatch(/Bin B2: Always on 0\.04.*; Night hours \(its own\) 0\.12/);
     expect(said.notes?.at(-1)).toBe('Bin B3 is not among the bins run: It does not fit.');
   });
 
+  it('answers in its first sentence, and names who would have done better in whose way', () => {
+    const said = binOrRuleAnswer(TWO, REVIEWS, UNITS);
+    expect(said).toMatch(
+      /^In the 2 bins to be dried the way makes more of the differences in cost \(72 ?%\) than the bin \(28 ?%\), by the model\. /,
+    );
+    expect(said).toContain('Another bin’s way would have brought Bin B2 (always on) to the target for clearly less.');
+    expect(binOrRuleKeys(TWO).map(({ amount }) => amount)).toEqual([2, 1]);
+    expect(binOrRulePointer(TWO, REVIEWS, UNITS)).toMatchObject({ lead: said, see: { file: 'bin-or-rule.html' } });
+  });
+
+  it('names no way that misses the target in a run about the fit', () => {
+    const bins = TWO.bins.map((bin) => ({ ...bin, cells: bin.cells.map((cell) => ({ ...cell, reaching: 5 })) }));
+    const said = binOrRuleAnswer({ ...TWO, bins }, REVIEWS, UNITS);
+    expect(said).toContain('In no bin does another bin’s way clearly reach the target for less than its own.');
+  });
+
   it('is withheld without models', () => {
-    expect(strategyCrossedSection(undefined, REVIEWS, UNITS).lead).toContain('Withheld');
-    // A farm of one bin has no other to hold beside it.
-    const alone = crossedOf([[0.02, 0.06]]);
-    const one = strategyCrossedSection({ ...alone, bins: alone.bins.slice(0, 1) }, REVIEWS, UNITS);
-    expect([one.lead, one.tables]).toEqual([expect.stringContaining('there is no second bin'), undefined]);
     const none = { ways: [], bins: [{ binId: 'B3', cells: [], why: 'It does not fit.' }], parts: [] };
-    expect(strategyCrossedSection(none, REVIEWS, UNITS).lead).toContain('no bin’s model can be trusted');
+    // A farm of one bin has no other to hold beside it.
+    const one = { ...TWO, bins: TWO.bins.slice(0, 1) };
+    for (const [crossed, why] of [
+      [undefined, 'were left out'],
+      [none, 'no bin’s model can be trusted'],
+      [one, 'there is no second bin'],
+    ] as const) {
+      expect(matrixSection(crossed, REVIEWS, UNITS)).toMatchObject({ lead: expect.stringContaining(why) });
+      expect(matrixSection(crossed, REVIEWS, UNITS).tables).toBeUndefined();
+      expect(againstSection(crossed, REVIEWS, UNITS).lead).toContain(why);
+      expect(binOrRuleAnswer(crossed, REVIEWS, UNITS)).toMatch(new RegExp(`^Can’t tell: .*${why}`));
+    }
   });
 });

@@ -37,6 +37,7 @@ describe('notebooks', () => {
       'fronts.html',
       'bins-compared.html',
       'strategies.html',
+      'bin-or-rule.html',
       'data-quality.html',
       'methods.html',
     ]);
@@ -71,6 +72,7 @@ describe('notebooks', () => {
     expect(renderPages([page])[0].failures).toEqual([page.failure]);
     // The other notebooks do not look at the bins and stand.
     expect(NOTEBOOKS.map((notebook) => notebook.page(broken).failure === undefined)).toEqual([
+      false,
       false,
       false,
       false,

@@ -1,3 +1,4 @@
+import binOrRule from '../../notebooks/bin-or-rule.ts';
 import binsCompared from '../../notebooks/bins-compared.ts';
 import dataQuality from '../../notebooks/data-quality.ts';
 import fanEnergy from '../../notebooks/fan-energy.ts';
@@ -8,7 +9,17 @@ import overview from '../../notebooks/overview.ts';
 import strategies from '../../notebooks/strategies.ts';
 import type { NotebookInput } from '../../src/notebook.ts';
 
-export const NOTEBOOKS = [overview, fanEnergy, moisture, fronts, binsCompared, strategies, dataQuality, methods];
+export const NOTEBOOKS = [
+  overview,
+  fanEnergy,
+  moisture,
+  fronts,
+  binsCompared,
+  strategies,
+  binOrRule,
+  dataQuality,
+  methods,
+];
 
 export function examplePages(input: NotebookInput) {
   return NOTEBOOKS.map((notebook) => notebook.page(input));

@@ -18,7 +18,8 @@ export function renderPage(page: Page, links: readonly PageLink[], paged?: Paged
   const failures: string[] = [];
   if (page.failure !== undefined) failures.push(page.failure);
   const body = page.sections.map((section) => {
-    const drawn = renderSection(section, page);
+    const beside = links.some(({ file }) => file === section.see?.file);
+    const drawn = renderSection(beside ? section : { ...section, see: undefined }, page);
     failures.push(...drawn.failures);
     return drawn.markup;
   });

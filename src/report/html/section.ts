@@ -63,7 +63,11 @@ ${notes.map((note) => html`<p class="note">${note}</p>`)}`;
     html`<h2 id="${id}">${section.title}</h2>
 ${section.lead !== '' && html`<p>${section.lead}</p>`}`
   }
-${section.failure !== undefined && renderFailure(section.failure)}
+${
+  section.see !== undefined &&
+  html`<p><a href="${section.see.file}">${section.see.title}</a></p>
+`
+}${section.failure !== undefined && renderFailure(section.failure)}
 ${section.folded === undefined ? body : html`<details${section.printed === false && html` class="on-screen"`}><summary>${section.folded}</summary>${body}</details>`}</section>`;
   return { markup, failures };
 }

@@ -10,6 +10,7 @@ const FOLDER = join(GOLDEN, 'pages');
 /** So much a person reads through. */
 const MOST_BYTES = 150_000;
 const KIT = [
+  'bin-or-rule.html',
   'bins-compared.html',
   'data-quality.html',
   'fan-energy.html',

@@ -1,0 +1,79 @@
+import type { BinReview } from '../analysis/types.ts';
+import type { Crossed, CrossedBin, CrossedPart } from '../analysis/what-if/crossed-types.ts';
+import { listed } from '../base/listed.ts';
+import type { KeyNumber, SectionBody } from '../report/page.ts';
+import type { Units } from '../report/units.ts';
+import { cheaperElsewhere, crossedUntold, GOAL_SAID } from './bin-or-rule-matrix.ts';
+import { capital, counted } from './words.ts';
+
+/** The page in a sentence: where bin and way can be told apart, and in which bins another's way would have cost less. */
+export function binOrRuleAnswer(crossed: Crossed | undefined, reviews: readonly BinReview[], units: Units): string {
+  const untold = crossedUntold(crossed);
+  if (crossed === undefined || untold !== null) return `Can’t tell: ${untold}`;
+  const run = crossed.bins.filter(({ cells }) => cells.length > 0);
+  const apart = crossed.parts.filter(({ split }) => split !== null);
+  const not = crossed.parts.filter(({ split }) => split === null);
+  const alike =
+    apart.length === 0
+      ? `Bin and way can’t be told apart. ${not[0]?.why ?? ''}`
+      : `Bin and way can’t be told apart in bins ${listed(not.map(({ goal }) => GOAL_SAID[goal]))}.`;
+  const told = [...apart.map((part) => apartSaid(part, units)), ...(not.length === 0 ? [] : [alike])];
+  return [...told, cheaperSaid(run, crossed, reviews)].join(' ');
+}
+
+/** Which of the two makes more of the differences, and how much. */
+function apartSaid({ goal, split, binIds }: CrossedPart, units: Units): string {
+  const { rows, columns } = split!.share;
+  const part = (of: number) => units.say('share of difference', of);
+  const [first, second] = rows > columns ? (['bin', 'way'] as const) : (['way', 'bin'] as const);
+  const share = { bin: part(rows), way: part(columns) };
+  const said =
+    share.bin === share.way
+      ? `bin and way make ${share.bin} each of the differences in cost`
+      : `the ${first} makes more of the differences in cost (${share[first]}) than the ${second} (${share[second]})`;
+  return `In the ${counted(binIds.length, 'bin')} ${GOAL_SAID[goal]} ${said}, by the model.`;
+}
+
+function cheaperSaid(run: readonly CrossedBin[], { ways }: Crossed, reviews: readonly BinReview[]): string {
+  const named = cheaperElsewhere(run).map(({ binId, wayId }) => {
+    const name = reviews.find(({ bin }) => bin.id === binId)?.bin.name ?? binId;
+    return `${name} (${ways.find(({ id }) => id === wayId)?.title.toLowerCase() ?? wayId})`;
+  });
+  return named.length === 0
+    ? 'In no bin does another bin’s way clearly reach the target for less than its own.'
+    : `Another bin’s way would have brought ${listed(named)} to the target for clearly less.`;
+}
+
+export function binOrRuleKeys(crossed: Crossed | undefined): KeyNumber[] {
+  const run = crossed?.bins.filter(({ cells }) => cells.length > 0) ?? [];
+  const none = capital(crossedUntold(crossed) ?? '');
+  return [
+    {
+      label: 'Bins run in each other’s way',
+      quantity: 'count',
+      amount: run.length,
+      note:
+        run.length === 0
+          ? none
+          : `of ${counted(crossed!.bins.length, 'bin')}, in ${counted(crossed!.ways.length, 'way')}`,
+    },
+    {
+      label: 'Bins with a cheaper way among the others’',
+      quantity: 'count',
+      amount: run.length === 0 ? null : cheaperElsewhere(run).length,
+      note: run.length === 0 ? none : 'that reaches the target for less in every run about the fit',
+    },
+  ];
+}
+
+/** What the page of strategies keeps of it. */
+export function binOrRulePointer(
+  crossed: Crossed | undefined,
+  reviews: readonly BinReview[],
+  units: Units,
+): SectionBody {
+  return { lead: binOrRuleAnswer(crossed, reviews, units), see: BIN_OR_RULE };
+}
+
+/** Where the whole of it stands. */
+const BIN_OR_RULE = { file: 'bin-or-rule.html', title: 'Bin or rule: every bin’s way on every bin' };
