@@ -2,7 +2,7 @@ import { type SweepBin, weatherYear } from '../../src/analysis/strategies/group-
 import { airWithin, type OutdoorAir } from '../../src/analysis/strategies/outdoor-air.ts';
 import { type PlainSpec, plainSpec } from '../../src/analysis/strategies/plain-spec.ts';
 import { type FinishedRun, rowOfRun } from '../../src/analysis/strategies/run-numbers.ts';
-import { AS_LOGGED, IN_HINDSIGHT } from '../../src/analysis/strategies/run-strategy.ts';
+import { AS_LOGGED, IN_HINDSIGHT, SWEPT } from '../../src/analysis/strategies/run-strategy.ts';
 import type { SweepRow } from '../../src/analysis/strategies/sweep-columns.ts';
 import {
   type JobGroup,
@@ -47,6 +47,7 @@ export async function runJobs(
   { shard, workers, run, finished, onDone }: JobOptions,
 ): Promise<SweepRow[]> {
   const { strategies } = plan;
+  const ways = strategies.filter((name) => !SWEPT.includes(name));
   const own = shardGroups(jobGroups(plan), shard);
   const rows: SweepRow[][] = new Array(own.length);
   const shared = withSharedArrays(air);
@@ -80,7 +81,7 @@ export async function runJobs(
     const byHour = bin.coldHour === null ? null : Math.max(1, bin.coldHour - 24 * variant.fillDays);
     const keys = strategies.map((strategy) => {
       const ofLog = logged !== null && (strategy === AS_LOGGED || strategy === IN_HINDSIGHT) ? loggedHash : null;
-      return hashOf(weathered, strategy, ofLog, strategy === IN_HINDSIGHT ? byHour : null);
+      return hashOf(weathered, strategy, ofLog, strategy === IN_HINDSIGHT ? [byHour, ways] : null);
     });
     const todo = strategies.filter((_, i) => finished.get(keys[i]) === undefined);
     onDone(strategies.length - todo.length);
@@ -96,7 +97,7 @@ export async function runJobs(
           weather,
           variant,
           strategies: todo,
-          fromLog: { logged, byHour },
+          fromLog: { logged, byHour, ways },
           bushels,
         },
       });

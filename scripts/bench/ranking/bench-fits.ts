@@ -42,12 +42,14 @@ function summary(cases: readonly FitCase[]): void {
   const asked = cases.filter(({ told }) => told === 'right' || told === 'wrong' || told === 'none named');
   const clearly = asked.filter(({ clear }) => clear);
   const rightly = clearly.filter(({ told }) => told === 'right');
+  const sumOf = (what: 'held' | 'ranges') => cases.reduce((sum, one) => sum + one[what], 0);
   const byOne = RANKED.map((_, i) => asked.filter(({ rightOnes }) => rightOnes[i]).length);
   const one = Math.max(...byOne);
   process.stdout.write(
     [
       `  told as the cheapest in ${clearly.length} bins, right in ${rightly.length}: it reaches, within 5 % of the truly cheapest`,
       `  with those told as one that may be the cheapest ${count('right')} of ${asked.length} (none named in ${count('none named')})`,
+      `  the range of a cost holds the true one in ${sumOf('held')} of ${sumOf('ranges')}`,
       `  ${RANKED[byOne.indexOf(one)].id} named for every bin would be right in ${one}`,
       `  beside them: withheld, as the model is not trusted, ${count('withheld')}; fewer than two strategies truly reach the target ${count('nothing asked')}`,
       '',

@@ -35,6 +35,9 @@ export interface FitCase {
   cheapest: string | null;
   /** of each strategy: within 5 % of the cheapest in truth */
   rightOnes: readonly boolean[];
+  /** of the strategies that reach, in truth and as fitted: those whose range over all runs holds the true cost */
+  held: number;
+  ranges: number;
   why: string;
 }
 
@@ -58,7 +61,7 @@ function fitCase(
   weather: Weather,
   truly: (spec: RunSpec, strategy: Strategy, isotherm: Isotherm) => ReturnType<typeof fineRun>,
 ): FitCase {
-  const none = { bin, pick: null, clear: false, over: Number.NaN, cheapest: null, rightOnes: [] };
+  const none = { bin, pick: null, clear: false, over: Number.NaN, cheapest: null, rightOnes: [], held: 0, ranges: 0 };
   const model = review.failure === null ? binModel(loaded, review) : null;
   if (model === null || !model.trusted || model.fitted === null)
     return { ...none, told: 'withheld', why: model?.why ?? String(review.failure) };
@@ -73,7 +76,11 @@ function fitCase(
   const costs = truth.filter(({ reached }) => reached).map(({ cost }) => cost);
   if (costs.length < 2) return { ...none, told: 'nothing asked', why: '' };
   const least = Math.min(...costs);
-  const pick = surelyCheapest(strategies.map((one) => tryOut(specs, one)));
+  const tried = strategies.map((one) => tryOut(specs, one));
+  const pick = surelyCheapest(tried);
+  const both = tried.flatMap((runs, k) => (runs[0].reached && truth[k].reached ? [{ runs, true: truth[k].cost }] : []));
+  const isHeld = ({ runs, true: cost }: (typeof both)[number]) =>
+    cost >= Math.min(...runs.map((run) => run.cost)) && cost <= Math.max(...runs.map((run) => run.cost));
   const picked = pick === null ? null : truth[pick.index];
   const over = picked?.reached ? picked.cost / least - 1 : Number.NaN;
   return {
@@ -84,6 +91,8 @@ function fitCase(
     over,
     cheapest: RANKED[truth.findIndex(({ reached, cost }) => reached && cost === least)].id,
     rightOnes: truth.map(({ reached, cost }) => reached && cost <= NEAR * least),
+    held: both.filter(isHeld).length,
+    ranges: both.length,
     why: '',
   };
 }

@@ -2,16 +2,17 @@ import { hindsightSchedule, IN_HINDSIGHT } from '../../simulation/hindsight/hind
 import type { Outcome } from '../../simulation/run/outcome.ts';
 import { runSeason } from '../../simulation/run/run-season.ts';
 import type { RunSpec } from '../../simulation/run/run-spec.ts';
+import { type ChosenWay, wayOf } from '../../simulation/strategies/chosen-way.ts';
 import { runsOn } from '../../simulation/strategies/runs-on.ts';
 import { scheduled } from '../../simulation/strategies/scheduled.ts';
-import { STRATEGIES, strategyOf } from '../../simulation/strategies/strategies.ts';
+import { STRATEGIES } from '../../simulation/strategies/strategies.ts';
 import { untilReached } from '../../simulation/strategies/until-reached.ts';
 
 export { IN_HINDSIGHT };
 
 export const AS_LOGGED = 'as-logged';
 
-/** The ids that a sweep can run. */
+/** The ids that a sweep can run; rules of the kit with parameters of a user's choice too, see `wayName`. */
 export const SWEPT: readonly string[] = [...STRATEGIES.map((one) => one.id), AS_LOGGED, IN_HINDSIGHT];
 
 /**
@@ -29,27 +30,33 @@ export interface FromLog {
   logged: Float64Array | null;
   /** hour by which a bin to be cooled has to be cold: left alone, every bin is some day in winter; null: the run's end */
   byHour: number | null;
+  /** names of ways with chosen parameters, from whose schedules the search in hindsight starts too; left out: none */
+  ways?: readonly string[];
 }
 
 /**
  * Run a strategy through a bin's season. All rest once the target is reached (`untilReached`); the search in hindsight starts
  * from all other strategies' schedules, so that none of them ends cheaper.
+ *
+ * @param way  `as-logged`, `best-in-hindsight`, or a rule of the kit: its id, a name with parameters, or the two apart
+ * @throws     RangeError with all that is wrong with a way
  */
-export function runStrategy(spec: RunSpec, id: string, { logged, byHour }: FromLog): StrategyRun {
-  if (id === AS_LOGGED) {
+export function runStrategy(spec: RunSpec, way: string | ChosenWay, fromLog: FromLog): StrategyRun {
+  const { logged } = fromLog;
+  if (way === AS_LOGGED) {
     if (logged === null) return { outcome: null, why: 'The fan’s log tells of this season only.' };
-    return { outcome: runSeason(spec, scheduled(id, 'As logged', logged)).outcome, why: null };
+    return { outcome: runSeason(spec, scheduled(AS_LOGGED, 'As logged', logged)).outcome, why: null };
   }
-  if (id === IN_HINDSIGHT) return runBest(spec, { logged, byHour });
-  const strategy = strategyOf(id);
+  if (way === IN_HINDSIGHT) return runBest(spec, fromLog);
+  const strategy = wayOf(way);
   if (!runsOn(strategy, spec)) return { outcome: null, why: 'The bin has no heater.' };
   return { outcome: runSeason(spec, untilReached(strategy, spec.goal)).outcome, why: null };
 }
 
-function runBest(spec: RunSpec, { logged, byHour }: FromLog): StrategyRun {
+function runBest(spec: RunSpec, { logged, byHour, ways = [] }: FromLog): StrategyRun {
   const best = hindsightSchedule(
     spec,
-    STRATEGIES.filter((one) => runsOn(one, spec)),
+    [...STRATEGIES, ...ways.map(wayOf)].filter((one) => runsOn(one, spec)),
     { logged: logged ?? undefined, byHour: byHour ?? undefined, search: SEARCH },
   );
   if (best === null) return { outcome: null, why: 'Every schedule tried uses up more storage life than there is.' };
