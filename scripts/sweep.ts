@@ -2,12 +2,13 @@ import { Command } from 'commander';
 import { AS_LOGGED, IN_HINDSIGHT, SWEPT } from '../src/analysis/strategies/run-strategy.ts';
 import { EXIT, leave, tellError, UsageError } from './command-line.ts';
 import { type SweepText, sweepOptions } from './sweep/sweep-options.ts';
+import { parameterLines } from './sweep/ways-of.ts';
 
 const program = new Command('sweep')
   .description('Run strategies for the fans through a season’s fitted bins, in its weather and in that of other years.')
   .argument('<season-folder>', 'folder with season.yaml')
   .option('--years <list>', 'years, e.g. 1998-2023,2025; "season" for this one (default: it and all years on file)')
-  .option('--strategies <list>', `ids (default: all)`)
+  .option('--strategies <list>', 'ids, each with parameters where they are not to be the usual ones (default: all)')
   .option('--no-hindsight', `leave out ${IN_HINDSIGHT}, the search that takes most of the time`)
   .option('--bins <list>', 'ids of bins (default: all)')
   .option('--vary <list>', 'also move one thing at a time: airflow, fill-date, start-moisture, or all')
@@ -20,6 +21,9 @@ const program = new Command('sweep')
     'after',
     `
 Strategies: ${SWEPT.join(', ')}.
+A rule's parameters follow its id in words: "humidity-limit with rh 65 %", "night-hours with from 22 h and to 6 h". Ways of one rule
+stand side by side under these names. What may be set:
+${parameterLines().join('\n')}
 ${AS_LOGGED} runs in this season's weather only. ${IN_HINDSIGHT} is the cheapest schedule found with the weather known, which
 regret is told against; without it regret is told against the cheapest strategy that reached the target. A search plays at
 most 4 million hours of the bed, about 5 s for each bin, year and variation on one core; all else takes 0.05 s.
@@ -40,6 +44,7 @@ Exit status: 0 whole; 1 the season's files or the shards have problems (listed, 
 
 Examples:
   npm run sweep -- data-samples/sorrel-fork --years 2014-2023 --strategies always-on,humidity-limit
+  npm run sweep -- my-season --strategies "humidity-limit, humidity-limit with rh 60 %, humidity-limit with rh 80 %"
   npm run sweep -- my-season --shard 2/8 --out /tmp/share-2
   npm run sweep -- my-season --merge /tmp/share-* --out my-season/sweep
   scripts/sweep/with-parallel.sh my-season 8 /tmp/shares    (all shares by GNU parallel, then merged)`,

@@ -3,8 +3,8 @@ import { IN_HINDSIGHT, SWEPT } from '../../src/analysis/strategies/run-strategy.
 import { SEASON_WEATHER } from '../../src/analysis/strategies/sweep-plan.ts';
 import { AS_IT_IS, VARIED, type Variant, type Varied } from '../../src/analysis/strategies/variant.ts';
 import type { Problem } from '../../src/base/errors.ts';
-import { didYouMean } from '../../src/season/yaml/nearest.ts';
 import { UsageError } from '../command-line.ts';
+import { unknownSaid, waysOf } from './ways-of.ts';
 
 /** What the command line says, as text. */
 export interface SweepText {
@@ -70,17 +70,14 @@ function chosen(option: string, text: string | undefined, known: readonly string
   if (text === undefined) return null;
   const given = unique(listOf(text));
   if (given.length === 0) wrong('SWEEP_OPTION', `${option} names nothing; there are ${known.join(', ')}.`);
-  for (const one of given.filter((name) => !known.includes(name))) {
-    const begun = known.filter((name) => name.startsWith(one));
-    const near = begun.length === 1 ? ` Did you mean "${begun[0]}"?` : didYouMean(one, known);
-    wrong('SWEEP_OPTION', `${option} names "${one}"; there are ${known.join(', ')}.${near}`);
-  }
+  for (const one of given.filter((name) => !known.includes(name)))
+    wrong('SWEEP_OPTION', unknownSaid(option, one, known));
   return given;
 }
 
-/** Named ones as named; else all, the search in hindsight among them unless it is left out. */
+/** Named ones by `wayName`; else all, the search in hindsight among them unless it is left out. */
 function strategiesOf({ strategies, hindsight = true }: SweepText, wrong: Wrong): string[] {
-  const named = chosen('--strategies', strategies, SWEPT, wrong);
+  const named = strategies === undefined ? null : unique(waysOf(listOf(strategies), wrong));
   if (named?.includes(IN_HINDSIGHT) && !hindsight) {
     wrong(
       'SWEEP_OPTION',

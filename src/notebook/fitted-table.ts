@@ -45,8 +45,8 @@ export function fittedNotes(bins: readonly Played[]): string[] {
   const drawn = Math.max(0, ...bins.map(({ whatIf }) => whatIf.model.mayBes.length));
   if (drawn === 0) return [];
   return [
-    `Airflow and the sensors’ bias carry their 90 % intervals. Ranges of the four factors are the lowest and highest of the fit and of ${drawn} bins that go with the log as well, each with all its values moved together.`,
-    'A layer of the bed that dries some times as fast as published is in balance with the air that leaves it, and faster changes nothing: such a rate is not told by any log. A large factor says “in balance”, and is no finding about the grain.',
+    `Airflow and the sensors’ bias carry their 90 % intervals. Ranges of the four factors are the lowest and highest of the fit and of ${drawn} bins that go with the log as well, each with all its values moved together by the slopes at the fit.`,
+    'A layer of the bed that dries some times as fast as published is in balance with the air that leaves it, and faster changes nothing: such a rate is not told by any log. A large factor says “in balance” and is no finding about the grain, and its range is too short on the upper side.',
   ];
 }
 

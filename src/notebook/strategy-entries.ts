@@ -26,7 +26,8 @@ function ruleSource({ sourceKey, ownRule }: Strategy): string {
   return ownRule === true ? 'none, the rule is the kit’s own' : 'common practice; no publication of it was read';
 }
 
-function parameterSaid(unit: '1' | 'degC' | 'K' | 'h', value: number, units: Units): string {
+/** A parameter's value in the reader's units. */
+export function parameterSaid(unit: '1' | 'degC' | 'K' | 'h', value: number, units: Units): string {
   switch (unit) {
     case 'degC':
       return units.say('temperature', value);

@@ -17,6 +17,8 @@ const PARTS = {
 const CLOSES = 1e-9;
 /** Below it two decimals of a point show nothing. */
 const LEAST_TOLD_WB = 0.00005;
+/** Of a cost, from where on a reader has to know that the bed's own cut moves it. Our choice. */
+const MATTERS = 0.01;
 /** Of a whole, beyond which a move is told as a number. */
 const LEAST_TOLD_SHARE = 0.001;
 
@@ -81,10 +83,10 @@ function ruleNotes(of: Outcome | null, others: readonly HangsOn[], title: string
   const missed = runs.filter(({ pick }) => !pick.reachedTarget).map(({ to }) => to);
   const cut = runs.filter(({ part }) => part === 'layers' || part === 'steps');
   return [
-    `Of the rule “${title.toLowerCase()}” ${priced ? 'fan hours and cost' : 'fan hours'} move ${moves}.${missed.length === 0 ? '' : ` It then misses its target with ${listed(missed)}.`}`,
+    `Of the rule “${title.toLowerCase()}” ${priced ? 'fan hours and cost' : 'fan hours'} move ${moves}.${missed.length === 0 ? '' : ` It misses its target with ${listed(missed)}.`}`,
     ...(priced && cut.length > 0
       ? [
-          `How finely the bed is cut is a choice, not a finding, and moves the cost of that rule by ${units.say('money', moved('cost', cut))} (${share('cost', cut)}): no cost by this model is surer than that, and rules whose costs lie closer together are as good as equal.`,
+          `How finely the bed is cut is a choice, not a finding, and moves the cost of that rule by ${units.say('money', moved('cost', cut))} (${share('cost', cut)})${moved('cost', cut) > MATTERS * of.cost ? ': no cost by this model is surer than that, and rules whose costs lie closer together are as good as equal' : ', which is little'}.`,
         ]
       : []),
   ];

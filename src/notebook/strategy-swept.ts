@@ -10,8 +10,8 @@ import { listed } from '../base/listed.ts';
 import { waysAcrossBins } from '../report/figures/ways-across-bins.ts';
 import type { Cell, Entry, Figure, SectionBody, Table } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
-import { STRATEGIES } from '../simulation/strategies/strategies.ts';
 import { perGrain } from './per-grain.ts';
+import { wayTitleOf } from './way-title.ts';
 import { counted } from './words.ts';
 
 /** A bin of a sweep with what its strategies came to over the years. */
@@ -21,11 +21,10 @@ interface SweptBin {
   told: readonly StrategyYears[];
 }
 
-const TITLES: ReadonlyMap<string, string> = new Map([
-  ...STRATEGIES.map(({ id, title }) => [id, title] as const),
-  [AS_LOGGED, 'As logged, this season'],
-  [IN_HINDSIGHT, 'Best in hindsight'],
-]);
+const APART: Readonly<Record<string, string>> = {
+  [AS_LOGGED]: 'As logged, this season',
+  [IN_HINDSIGHT]: 'Best in hindsight',
+};
 
 /** What every strategy costs in other years, by the sweep that stands beside the season: bins of all goals, heaters too. */
 export function strategySweptSection(
@@ -48,7 +47,7 @@ export function strategySweptSection(
   });
   if (run.length === 0) return { lead: 'Can’t tell: the sweep could run no bin.', notes: left };
   return {
-    lead: leadOf(run, summary),
+    lead: leadOf(run, summary, units),
     entries: run.map((bin) => entryOf(bin, summary, units)),
     figures: [figureOf(run, units)],
     tables: [tableOf(run, summary, units)],
@@ -65,7 +64,9 @@ export function strategySweptSection(
 /** How a number of one year alone is known. */
 const MODEL = 'by the model';
 
-const titleOf = (id: string) => TITLES.get(id) ?? id;
+const titleOf = (name: string, units: Units) => APART[name] ?? wayTitleOf(name, units) ?? name;
+/** As it stands within a sentence; units keep their capitals. */
+const small = (title: string) => title.charAt(0).toLowerCase() + title.slice(1);
 const isApart = (id: string) => id === AS_LOGGED || id === IN_HINDSIGHT;
 const chanceOf = ({ reached }: StrategyYears) => reached[0].chance ?? 0;
 
@@ -80,10 +81,10 @@ function surest({ told }: SweptBin): StrategyYears | null {
   return rules[0] ?? null;
 }
 
-function leadOf(run: readonly SweptBin[], { regretAgainst }: SweepSummary): string {
+function leadOf(run: readonly SweptBin[], { regretAgainst }: SweepSummary, units: Units): string {
   const picks = run.flatMap((bin) => {
     const pick = surest(bin);
-    return pick === null ? [] : [`${bin.planned.name} by ${titleOf(pick.strategy).toLowerCase()}`];
+    return pick === null ? [] : [`${bin.planned.name} by ${small(titleOf(pick.strategy, units))}`];
   });
   const found =
     picks.length === 0
@@ -105,7 +106,7 @@ function entryOf(bin: SweptBin, { regretAgainst }: SweepSummary, units: Units): 
       : ` On average that is ${units.say('money', pick.regret.mean)} over ${regretAgainst === IN_HINDSIGHT ? 'the best schedule in hindsight' : 'the cheapest that reached'}.`;
   return {
     term: bin.planned.name,
-    text: `${titleOf(pick.strategy)} reaches the target ${often}, more surely than the others or for less: ${cost} in the middle year.${regret}`,
+    text: `${titleOf(pick.strategy, units)} reaches the target ${often}, more surely than the others or for less: ${cost} in the middle year.${regret}`,
   };
 }
 
@@ -135,12 +136,12 @@ function figureOf(run: readonly SweptBin[], units: Units): Figure {
       title:
         first === undefined
           ? 'No strategy reaches its target in any year'
-          : `${first.bin.planned.name}, ${titleOf(first.pick.strategy).toLowerCase()}: ${units.say('money', moneyOf(first.pick))} from year to year`,
+          : `${first.bin.planned.name}, ${small(titleOf(first.pick.strategy, units))}: ${units.say('money', moneyOf(first.pick))} from year to year`,
       quantity: 'money per grain',
       bins: run.map((bin) => ({
         name: bin.planned.name,
         ways: bin.told.map((one) => ({
-          name: titleOf(one.strategy),
+          name: titleOf(one.strategy, units),
           of: costOf(one, bin, units),
           misses: chanceOf(one) > 0.5 ? null : `${one.reached[0].reached} of ${one.years}`,
           own: isApart(one.strategy),
@@ -179,7 +180,7 @@ function tableOf(run: readonly SweptBin[], { regretAgainst }: SweepSummary, unit
     rows: run.flatMap((bin) =>
       bin.told.map((one) => ({
         bin: bin.planned.name,
-        way: titleOf(one.strategy),
+        way: titleOf(one.strategy, units),
         years: one.years,
         cost: moneyOf(one),
         grain: costOf(one, bin, units),

@@ -17,7 +17,7 @@ const number = (name: string, unit: string, description: string): SweepColumn =>
 /** Which run a row tells of. */
 const KEYS = [
   text('bin', 'bin id'),
-  text('strategy', 'strategy id'),
+  text('strategy', 'strategy id, with the parameters that were chosen otherwise than usual'),
   text('weather', 'season, or the local calendar year in which the run begins'),
   number('airflowFactor', '1', 'airflow over the bin’s own'),
   number('fillDays', 'd', 'filled so many days later than in the season'),

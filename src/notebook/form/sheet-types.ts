@@ -50,8 +50,8 @@ export interface Sheet {
   /** a remark in small type */
   note: Said;
   /**
-   * Runs a bin's season anew by other ways, on its bed as fitted to its log: the kit's by id (`as-logged` is how it was run), your own as
-   * `{ id, title, fan }`. The first time takes some seconds a bin. The page says what the model's trust stands on, or why it has none.
+   * Runs a bin's season anew by other ways, on its bed as fitted to its log: the kit's by id (`as-logged` is how it was run) or as
+   * `{ id, parameters: { rh: '65 %' } }`, your own as `{ id, title, fan }`. The first time takes some seconds a bin. The page says what the model's trust stands on, or why it has none.
    */
   tryWays(bin: NotebookBin | string, ways: readonly Way[]): TriedBin;
   table(rows: AnyRows, spec?: TableSpec): void;

@@ -4,19 +4,23 @@ import { AS_LOGGED } from '../../analysis/strategies/run-strategy.ts';
 import type { StrategyOutcome } from '../../analysis/what-if/what-if-types.ts';
 import type { Outcome } from '../../simulation/run/outcome.ts';
 import type { RunSpec } from '../../simulation/run/run-spec.ts';
+import type { ChosenWay } from '../../simulation/strategies/chosen-way.ts';
 import { runsOn } from '../../simulation/strategies/runs-on.ts';
 import { scheduled } from '../../simulation/strategies/scheduled.ts';
-import { STRATEGIES, strategyOf } from '../../simulation/strategies/strategies.ts';
 import type { Strategy } from '../../simulation/strategies/strategy.ts';
 import { untilReached } from '../../simulation/strategies/until-reached.ts';
 import { amount, type ToldNumber } from './amount.ts';
 import type { NotebookBin } from './bin-numbers.ts';
 import { bedOf, runOn } from './kept-runs.ts';
-import { type OwnStrategy, ownStrategy } from './own-strategy.ts';
+import type { OwnStrategy } from './own-strategy.ts';
+import { isOwn, readWays } from './read-ways.ts';
 import type { SheetInput } from './sheet-types.ts';
 
-/** A way of one's own, or the id of one of the kit's; `as-logged` is how the fan was run. */
-export type Way = OwnStrategy | string;
+/**
+ * A way of one's own; a rule of the kit by its id, or with parameters of one's choice, `{ id: 'humidity-limit', parameters: { rh: '65 %' } }`
+ * (a bare number is a fraction, degC, K or h); `as-logged` is how the fan was run.
+ */
+export type Way = OwnStrategy | ChosenWay | string;
 
 /** What a way came to in the bin's season, a row for a table or a figure. Numbers are by the model. */
 export interface TriedWay {
@@ -52,16 +56,11 @@ export interface BedStore {
 /**
  * Run a bin's season anew by other ways, on its bed as fitted to its own log.
  *
- * @throws RangeError for an id that the kit does not know, with those that it does, and for one used twice
+ * @throws RangeError with all ways that cannot be: an id or a parameter that the kit does not know, with those that it does, one out of its range, a way tried twice
  */
 export function tryWays(input: SheetInput, { id: binId, review }: NotebookBin, ways: readonly Way[]): TriedBin {
   const { loaded } = input;
-  const strategies = ways.map((way) =>
-    way === AS_LOGGED ? AS_LOGGED : typeof way === 'string' ? known(way) : ownStrategy(way),
-  );
-  const ids = strategies.map((one) => (typeof one === 'string' ? one : one.id));
-  const twice = ids.find((id, i) => ids.indexOf(id) !== i);
-  if (twice !== undefined) throw new RangeError(`"${twice}" is tried twice; give each way an id of its own`);
+  const strategies = readWays(ways, input.units);
   const model = modelOf(input, binId, review);
   const none = (why: string): TriedBin => ({ ways: [], outcomes: {}, why, model });
   if (review.failure !== null) return none(review.failure);
@@ -70,7 +69,7 @@ export function tryWays(input: SheetInput, { id: binId, review }: NotebookBin, w
   if (found.spec === null) return none(found.why);
   const { spec, logged } = found;
   const runs = strategies.map((one, i) => {
-    const run = (strategy: Strategy) => runOn(loaded, review, model, strategy, typeof ways[i] !== 'string');
+    const run = (strategy: Strategy) => runOn(loaded, review, model, strategy, isOwn(ways[i]));
     if (typeof one === 'string') return run(scheduled(AS_LOGGED, 'As logged', logged));
     if (!runsOn(one, spec)) throw new RangeError(`${one.id} heats the air, but ${review.bin.name} has no heater`);
     return run(untilReached(one, spec.goal));
@@ -81,17 +80,6 @@ export function tryWays(input: SheetInput, { id: binId, review }: NotebookBin, w
     why: null,
     model,
   };
-}
-
-function known(id: string): Strategy {
-  try {
-    return strategyOf(id);
-  } catch {
-    const ids = [AS_LOGGED, ...STRATEGIES.map((one) => one.id)];
-    throw new RangeError(
-      `the kit has no strategy "${id}"; it has ${ids.join(', ')}. Or write your own as { id, title, fan }`,
-    );
-  }
 }
 
 function modelOf({ review: season, beds, loaded }: SheetInput, binId: string, review: NotebookBin['review']): BinModel {

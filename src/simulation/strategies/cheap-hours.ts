@@ -9,6 +9,7 @@ export const cheapHours: Strategy = {
     {
       name: 'share',
       words: 'an hour is cheap up to this part of the way from the day’s cheapest to its dearest price',
+      short: 'up to # of the way',
       unit: '1',
       usual: 0.5,
       range: [0, 1],

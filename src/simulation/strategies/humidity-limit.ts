@@ -5,7 +5,14 @@ export const humidityLimit: Strategy = {
   title: 'Humidity limit',
   words: 'The fan runs while the outdoor relative humidity is below a limit (a humidistat).',
   parameters: [
-    { name: 'rh', words: 'outdoor relative humidity below which the fan runs', unit: '1', usual: 0.7, range: [0.2, 1] },
+    {
+      name: 'rh',
+      words: 'outdoor relative humidity below which the fan runs',
+      short: 'below #',
+      unit: '1',
+      usual: 0.7,
+      range: [0.2, 1],
+    },
   ],
   sourceKey: null,
   fan: ({ outdoorRh }, { rh }) => (outdoorRh < rh ? 1 : 0),

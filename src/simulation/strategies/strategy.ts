@@ -5,6 +5,8 @@ export interface Parameter {
   name: string;
   /** what it is, a phrase */
   words: string;
+  /** the rule's title with it, `#` for the value: `below #`; left out: `words` and the value */
+  short?: string;
   unit: '1' | 'degC' | 'K' | 'h';
   /** a moisture (wet basis) or a humidity is told in percent on pages */
   usual: number;
@@ -15,12 +17,14 @@ export type Parameters = Readonly<Record<string, number>>;
 
 /** How a fan is run, as a pure function of what a controller could know. */
 export interface Strategy {
-  /** as season.yaml and `summary.json` name it */
+  /** as season.yaml and `summary.json` name it; with chosen parameters `wayName` */
   id: string;
   title: string;
   /** plain words, with the parameters' numbers left to the page */
   words: string;
   parameters: readonly Parameter[];
+  /** names of those that a user chose otherwise than usual; left out: none */
+  chosen?: readonly string[];
   /** key of the bibliography; null: common practice, no source of it was read */
   sourceKey: string | null;
   /** true: made here and nobody's practice; left out: it is not */

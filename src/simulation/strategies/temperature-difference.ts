@@ -5,9 +5,23 @@ export const temperatureDifference: Strategy = {
   title: 'Temperature difference',
   words: 'The fan runs while the air that would enter is cooler than the warmest grain by a difference.',
   parameters: [
-    { name: 'coolerK', words: 'by how much the air must be cooler', unit: 'K', usual: 5, range: [0, 25] },
-    { name: 'coldestC', words: 'grain is not cooled with air below', unit: 'degC', usual: -10, range: [-40, 20] },
+    {
+      name: 'cooler',
+      words: 'by how much the air must be cooler',
+      short: '# cooler',
+      unit: 'K',
+      usual: 5,
+      range: [0, 25],
+    },
+    {
+      name: 'coldest',
+      words: 'grain is not cooled with air below',
+      short: 'not below #',
+      unit: 'degC',
+      usual: -10,
+      range: [-40, 20],
+    },
   ],
   sourceKey: null,
-  fan: ({ plenumC, warmestC }, { coolerK, coldestC }) => (plenumC < warmestC - coolerK && plenumC > coldestC ? 1 : 0),
+  fan: ({ plenumC, warmestC }, { cooler, coldest }) => (plenumC < warmestC - cooler && plenumC > coldest ? 1 : 0),
 };

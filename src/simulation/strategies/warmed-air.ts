@@ -6,7 +6,14 @@ export const warmedAir: Strategy = {
   words:
     'The fan runs always; its heater burns while the plenum’s air would leave the grain wetter than the target. Without a heater it is always-on.',
   parameters: [
-    { name: 'above', words: 'so far above the target that the heater burns', unit: '1', usual: 0, range: [-0.05, 0.1] },
+    {
+      name: 'above',
+      words: 'so far above the target that the heater burns',
+      short: 'burns from # above',
+      unit: '1',
+      usual: 0,
+      range: [-0.05, 0.1],
+    },
   ],
   sourceKey: null,
   fan: () => 1,

@@ -43,6 +43,25 @@ describe('sweepOptions', () => {
     ]);
   });
 
+  it('takes rules with parameters by one name each, and tells all that is wrong with them', () => {
+    const strategies =
+      'humidity-limit, humidity-limit with rh 60%,humidity-limit with  rh 60 %, night-hours with to 6 h';
+    expect(sweepOptions({ strategies }).strategies).toEqual([
+      'humidity-limit',
+      'humidity-limit with rh 60 %',
+      'night-hours with to 6 h',
+    ]);
+    const wrong = 'humidity-limt with rh 60 %,humidity-limit with rh 140 % and hr 60 %,as-logged with rh 60 %';
+    expect(problemsOf({ strategies: wrong, workers: '0' })).toEqual([
+      expect.stringMatching(/^--strategies names "humidity-limt"; .*Did you mean "humidity-limit"\?$/),
+      '--strategies: humidity-limit: rh is "140 %"; 20 % to 100 % is allowed, 70 % is usual.',
+      '--strategies: humidity-limit has no parameter "hr"; it has rh (20 % to 100 %, usually 70 %).',
+      '--strategies has "as-logged with rh 60 %"; as-logged has no parameters. Leave out what follows it.',
+      expect.stringMatching(/^--workers/),
+    ]);
+    expect(problemsOf({ strategies: ',' })).toEqual([expect.stringMatching(/^--strategies names nothing; there are /)]);
+  });
+
   it('tells all that is wrong at once, with the nearest spelling', () => {
     const told = problemsOf({
       years: '20,2003-1999',
