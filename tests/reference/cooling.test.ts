@@ -3,6 +3,7 @@ import {
   coolingChecks,
   cornFront as front,
   hoursCfmPerBu,
+  pointsPer10F,
   rowHours,
   SEASONS,
   waveRatio,
@@ -14,7 +15,7 @@ const title = (row: ReferenceRow) => `${row.id}: ${row.hours} ${row.unit}, ${row
 
 describe('published cooling times (tests/reference/cooling.csv: a handbook’s table from memory; the trade’s rule; field notes; a 3-D model)', () => {
   it('are all here', () => {
-    expect(rows).toHaveLength(31);
+    expect(rows).toHaveLength(32);
   });
   // The rule and the table it is rounded from are common practice, planning figures with a margin: the last of a front in a
   // level bed of even air should be out sooner, and not by more than a third.
@@ -52,6 +53,16 @@ describe('published cooling times (tests/reference/cooling.csv: a handbook’s t
     expect(-100 * ratios.moistureChangeWb).toBeGreaterThan(0.25);
     expect(-100 * ratios.moistureChangeWb).toBeLessThan(0.6);
   });
+  for (const row of rows.filter((one) => one.unit.startsWith('points'))) {
+    it(`${title(row)}: a simulated bed of corn loses that within a third`, () => {
+      const [grainF, airF] = [Number(row.from_F), Number(row.to_F)];
+      const lost = pointsPer10F(grainF, airF, Number(row.cfm_per_bu));
+      expect(Math.abs(lost / Number(row.hours) - 1)).toBeLessThan(0.35);
+      // It goes with the heat that is taken off, whatever the airflow; grain that is warmed takes about as much up.
+      expect(Math.abs(pointsPer10F(grainF, airF, 0.2) / lost - 1)).toBeLessThan(0.05);
+      expect(Math.abs(pointsPer10F(airF, grainF, 0.1) / lost - 1)).toBeLessThan(0.35);
+    });
+  }
   for (const row of rows.filter((one) => one.unit === 'ratio')) {
     it(`${title(row)}: the front of temperature runs about ${row.hours} times as fast as that of moisture, within a factor of 2`, () => {
       for (const tempC of [5, 10, 15]) {
