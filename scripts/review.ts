@@ -7,6 +7,7 @@ const program = new Command('review')
   .argument('<season-folder>', 'folder with season.yaml')
   .option('--out <dir>', 'where the review goes (default: review/ in the season folder)')
   .option('--no-model', 'leave out the bins’ models and what other ways to run the fan would have come to')
+  .option('--sweep', 'first run every rule in each year of the history weather, for what it costs from year to year')
   .option(
     '--previous <season>',
     'season folder or summary.json of the season before, to set beside in the year-end report',
@@ -32,6 +33,8 @@ changes, the next review takes it from there, in seconds. --fresh does not, and 
 --xlsx: season.xlsx beside them, an index and a sheet for each table: names in its first
 row, units in its second, real dates by the clock of the site and real numbers at the
 digits of the pages, intervals and the reasons of missing numbers in columns of their own.
+--sweep: sweep/ in the season folder, as npm run sweep writes it, without the searches for the best in hindsight; one of
+the files and the kit as they are is taken as it stands. npm run sweep has the searches and what else may be moved.
 SOURCE_DATE_EPOCH sets the time that pages print.
 
 Exit status: 0 whole; 1 the season's files have problems (listed, nothing written);
@@ -48,6 +51,7 @@ interface Options {
   model: boolean;
   fresh?: true;
   xlsx?: true;
+  sweep?: true;
   page?: readonly string[];
   previous?: string;
   pdf?: true;
@@ -55,7 +59,7 @@ interface Options {
   chromium?: string;
 }
 
-const { out, model, fresh, xlsx, previous, pdf, page = [], paper, chromium } = program.opts<Options>();
+const { out, model, fresh, xlsx, sweep, previous, pdf, page = [], paper, chromium } = program.opts<Options>();
 // Loaded once the command line is known to be right, as it takes seconds.
 const { reviewCommand } = await import('./review/command.ts');
 process.exitCode = await reviewCommand(folder, {
@@ -63,6 +67,7 @@ process.exitCode = await reviewCommand(folder, {
   models: model,
   keep: fresh !== true,
   workbook: xlsx,
+  sweep,
   own: page,
   previous: previous ?? null,
   pdf: pdf === true ? { paper, chromium: chromium ?? null } : null,

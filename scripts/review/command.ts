@@ -12,6 +12,8 @@ export interface ReviewWishes {
   workbook?: boolean;
   /** one's own notebooks, pages beside the kit's */
   own?: readonly string[];
+  /** run every rule in each year on file first */
+  sweep?: boolean;
   previous?: string | null;
   pdf?: PdfWish | null;
 }

@@ -26,12 +26,13 @@ import { assertReplaceable, type OwnFolder, replaceFolder } from '../folder/repl
 import { seasonOfFiles } from '../kept/season-of-files.ts';
 import { workedOut } from '../kept/worked-out.ts';
 import { findChromium } from '../pdf/find-chromium.ts';
-import { readSweep } from '../sweep/read-sweep.ts';
+import { SWEEP_FOLDER } from '../sweep/sweep-folder.ts';
 import { hindsightCsv } from './hindsight-csv.ts';
 import { commandSaid, madeBeside, madeBy, unitsOf } from './made-by.ts';
 import { ownNotebooks } from './own-notebooks.ts';
 import { type PdfWish, pdfOf } from './pdf-of.ts';
 import { previousSeason } from './previous-season.ts';
+import { sweepBeside } from './sweep-beside.ts';
 import { workbookBytes } from './workbook-bytes.ts';
 
 /** The pages of a review, in the order of their links. */
@@ -67,6 +68,8 @@ export interface ReviewOptions {
   keep?: boolean;
   /** write the tables as a workbook too, `season.xlsx`; false */
   workbook?: boolean;
+  /** run a sweep into the season's `sweep/` first where none of its files as they are stands there; false */
+  sweep?: boolean;
   /** season folder or summary.json to set beside; none */
   previous?: string | null;
   /** paths of one's own notebooks, pages beside the kit's; none */
@@ -95,7 +98,8 @@ export async function runReview(options: ReviewOptions): Promise<ReviewOutcome> 
   const folder = resolve(options.seasonFolder);
   const out = options.out === null ? join(folder, 'review') : resolve(options.out);
   await assertReplaceable(out, folder, REVIEW_FOLDER);
-  const say = options.onStage;
+  const { models, keep, sweep = false, onStage: say } = options;
+  if (sweep) await assertReplaceable(join(folder, 'sweep'), folder, SWEEP_FOLDER);
   // A named browser that is none is told before the work, not after.
   if (options.pdf != null) findChromium(options.pdf.chromium);
 
@@ -104,7 +108,6 @@ export async function runReview(options: ReviewOptions): Promise<ReviewOutcome> 
   const before = options.previous == null ? null : await previousSeason(options.previous, say, options.keep);
   const season = await seasonOfFiles(folder);
   say(`Season   ${season.title}: ${count(season.bins.length, 'bin')}, ${count(season.fans.length, 'fan')}`);
-  const { models, keep } = options;
   const onLoaded = ({ load }: LoadedSeason) => {
     const { totals, files } = load;
     say(
@@ -113,11 +116,12 @@ export async function runReview(options: ReviewOptions): Promise<ReviewOutcome> 
     for (const line of rejectLines(load)) say(line);
   };
   const { loaded, review } = await workedOut(season, { models, keep, onStage: say, onLoaded });
+  const { swept, failures: unswept } = await sweepBeside({ loaded, review }, sweep, say);
   const summary = summaryOf(loaded, review);
   const input: NotebookInput = {
     loaded,
     review,
-    swept: readSweep(season),
+    swept,
     beside: before === null ? undefined : besidePrevious(seasonNumbers(summary), before.numbers),
     units: unitsOf(loaded),
     made: madeBy(loaded, commandSaid('review', folder, models, options.previous), options.generatedAtMs),
@@ -150,7 +154,11 @@ export async function runReview(options: ReviewOptions): Promise<ReviewOutcome> 
   const broken = review.bins.filter((bin) => bin.failure !== null).map((bin) => `bin ${bin.bin.id}: ${bin.failure}`);
   const undrawn = rendered.flatMap((page) => page.failures.map((failure) => `${page.file}: ${failure}`));
   const unwritten = [...tables.flatMap((of) => of.failures), ...book.failures, ...printed.failures];
-  return { out, pages: pages.length, failures: [...(review.failures ?? []), ...broken, ...undrawn, ...unwritten] };
+  return {
+    out,
+    pages: pages.length,
+    failures: [...(review.failures ?? []), ...broken, ...unswept, ...undrawn, ...unwritten],
+  };
 }
 
 /** The tables of a page; a page whose tables cannot be written keeps neither the others' nor its own page from being made. */

@@ -1,38 +1,22 @@
 import { mkdirSync } from 'node:fs';
 import { join, resolve } from 'node:path';
-import packageJson from '../../package.json' with { type: 'json' };
-import { IN_HINDSIGHT } from '../../src/analysis/strategies/run-strategy.ts';
-import { jobGroups, type SweepPlan, shardGroups } from '../../src/analysis/strategies/sweep-plan.ts';
 import { loadSeason } from '../../src/season/load-season.ts';
 import { readSeason } from '../../src/season/read-season.ts';
 import type { Season } from '../../src/season/season.ts';
 import { didYouMean } from '../../src/season/yaml/nearest.ts';
 import { UsageError } from '../command-line.ts';
 import { assertReplaceable } from '../folder/replace-folder.ts';
-import { binFitter } from '../threads/bin-fitter.ts';
-import { workerPool } from '../threads/worker-pool.ts';
-import { FinishedJobs } from './finished-jobs.ts';
-import { codeHash, hashOf } from './job-key.ts';
-import { KeptFits } from './kept-fits.ts';
+import { cacheFolder, readKept } from '../kept/season-cache.ts';
+import { seasonKey } from '../kept/season-key.ts';
 import { mergeShards } from './merge-shards.ts';
-import { progressBar } from './progress.ts';
-import { runJobs } from './run-jobs.ts';
-import { seasonBins } from './season-bins.ts';
 import { seasonHash } from './season-hash.ts';
-import { finishedName, fitsName, SWEEP_FOLDER, shardName } from './sweep-folder.ts';
+import { SWEEP_FOLDER } from './sweep-folder.ts';
+import { type SweepOutcome, sweepLoaded } from './sweep-loaded.ts';
 import type { SweepOptions } from './sweep-options.ts';
-import { sweepRunner } from './sweep-runner.ts';
-import { writeShard, writeSweep } from './write-sweep.ts';
-
-export interface SweepOutcome {
-  /** what was written, to be told */
-  written: string;
-  /** jobs that broke, each once by what it said */
-  failures: string[];
-}
+import { writeSweep } from './write-sweep.ts';
 
 /**
- * Sweep a season's bins through strategies and weather years.
+ * Sweep a season's bins through strategies and weather years. What a review with models kept of the season is taken over.
  *
  * @throws InputError with every problem of the season's files or of what was asked for; then nothing is written
  */
@@ -47,59 +31,11 @@ export async function runSweep(
   await assertReplaceable(out, folder, SWEEP_FOLDER);
   const season = await readSeason(folder);
   assertBins(season, options.bins);
-  const loaded = await loadSeason(season);
-  say(`Load     ${loaded.load.files.length} files, ${loaded.load.totals.rows} rows`);
-  const { shard, workers } = options;
-  const pool = workerPool(workers);
-  const fit = binFitter(pool, workers);
-  const { planned, binOf, air } = seasonBins(loaded, options.bins, options.weathers, say, () => fits(), fit);
-  const plan: SweepPlan = {
-    format: 1,
-    kit: { version: packageJson.version, code: codeHash() },
-    season: { title: season.title, sha256: seasonHash(season), currency: season.currency },
-    strategies: options.strategies,
-    variants: options.variants,
-    by: options.by,
-    bins: planned,
-  };
-  tellYears(plan, say);
-  for (const { fromMs, toMs } of air.typical) say(typicalSaid(new Date((fromMs + toMs) / 2).getUTCFullYear()));
-  tellSearches(plan, say);
-  const part = shard ?? { index: 1, of: 1 };
-  mkdirSync(out, { recursive: true });
-  const fits = oneOf(() => new KeptFits(join(out, fitsName(shard)), hashOf(plan.kit.code, plan.season.sha256)));
-  const finished = new FinishedJobs(join(out, finishedName(shard)));
-  const jobs = shardGroups(jobGroups(plan), part).length * plan.strategies.length;
-  const bar = progressBar(jobs);
-  try {
-    const rows = await runJobs(plan, binOf, air, {
-      shard: part,
-      workers,
-      run: sweepRunner(pool),
-      finished,
-      onDone: bar.done,
-    });
-    finished.rewrite();
-    bar.stop();
-    if (shard === null) for (const line of writeSweep(out, plan, rows)) say(line);
-    else writeShard(out, plan, shard, rows);
-    const broke = rows.filter((row) => String(row.why).startsWith('The run broke'));
-    const failures = [...new Set(broke.map((row) => `bin ${row.bin}, ${row.strategy}: ${row.why}`))];
-    const name = shard === null ? 'strategies.arrow' : `${shardName(shard)}.json`;
-    return { written: `${join(out, name)}: ${rows.length} runs`, failures };
-  } finally {
-    bar.stop();
-    await pool.close();
-  }
-}
-
-/** Made when it is first asked for. */
-function oneOf<T>(make: () => T): () => T {
-  let made: T | undefined;
-  return () => {
-    made ??= make();
-    return made;
-  };
+  const kept = readKept(cacheFolder(season), seasonKey(season), true);
+  const loaded = kept?.loaded ?? (await loadSeason(season));
+  const { files, totals } = loaded.load;
+  say(`Load     ${files.length} files, ${totals.rows} rows${kept === null ? '' : ', as kept by a review'}`);
+  return sweepLoaded({ loaded, review: kept?.review ?? null }, out, options, say);
 }
 
 /** Join the shards of a sweep that were run elsewhere. */
@@ -131,27 +67,4 @@ function assertBins({ bins }: Season, asked: readonly string[] | null): void {
       message: `--bins names "${id}"; there are ${known.join(', ')}.${didYouMean(id, known)}`,
     })),
   );
-}
-
-function typicalSaid(year: number): string {
-  return `Weather  ${year} is no real year but a typical one, its months from several; a run that begins in it goes on over New Year with its own January`;
-}
-
-/** Searches take most of a sweep's time: how many there are at most, before they begin. */
-function tellSearches({ strategies, bins, variants }: SweepPlan, say: (line: string) => void): void {
-  if (!strategies.includes(IN_HINDSIGHT)) return;
-  const searches = variants.length * bins.reduce((sum, { weathers }) => sum + weathers.length, 0);
-  say(
-    `Search   up to ${searches} best schedules in hindsight, some seconds each on one core; --no-hindsight leaves them out`,
-  );
-}
-
-/** How many years there are; a season without history says so and what to do, once. */
-function tellYears({ bins }: SweepPlan, say: (line: string) => void): void {
-  const years = new Set(bins.flatMap(({ weathers }) => [...weathers]).filter((name) => name !== 'season'));
-  if (years.size > 0) say(`Weather  ${years.size} years beside the season`);
-  else
-    say(
-      'Weather  this season alone: no other year is on file. Add an archive of past weather to season.yaml under files with role: history.',
-    );
 }

@@ -2,7 +2,6 @@ import { standardPressurePa } from '../../src/air/pressure.ts';
 import { type BinLog, binLog } from '../../src/analysis/model/bin-log.ts';
 import { runSpecOf } from '../../src/analysis/model/run-spec-of.ts';
 import { tariffOf } from '../../src/analysis/model/tariff-of.ts';
-import { reviewSeason } from '../../src/analysis/review-season.ts';
 import { localYear } from '../../src/analysis/strategies/carry-date.ts';
 import type { SweepBin } from '../../src/analysis/strategies/group-spec.ts';
 import { type OutdoorAir, outdoorAir } from '../../src/analysis/strategies/outdoor-air.ts';
@@ -24,6 +23,7 @@ export interface SeasonBins {
 }
 
 /**
+ * @param all       the season's bins, reviewed
  * @param ids       of the bins to take, null: all
  * @param weathers  asked for; null: the season and all years on file
  * @param kept      fits that were made before; asked for when the first bin is
@@ -32,6 +32,7 @@ export interface SeasonBins {
  */
 export function seasonBins(
   loaded: LoadedSeason,
+  all: readonly BinReview[],
   ids: readonly string[] | null,
   weathers: readonly string[] | null,
   say: (line: string) => void,
@@ -40,7 +41,7 @@ export function seasonBins(
 ): SeasonBins {
   const { season } = loaded;
   const zone = zoneOf(season.site.timeZone);
-  const reviews = reviewSeason(loaded).bins.filter(({ bin }) => ids === null || ids.includes(bin.id));
+  const reviews = all.filter(({ bin }) => ids === null || ids.includes(bin.id));
   const logs = reviews.map((review) => (review.failure === null ? binLog(loaded, review) : review.failure));
   const driven = logs.filter((log): log is BinLog => typeof log !== 'string');
   const pressurePa = driven[0]?.weather.hours.pressurePa ?? standardPressurePa(season.site.elevationM ?? 0);
