@@ -37,11 +37,11 @@ export const STRATEGY_METHODS: readonly Method[] = [
     id: 'range-of-runs',
     title: 'Ranges of what a way would have cost',
     statement:
-      'Each way is run six times: with the bed as fitted, with less air in wetter grain and more air in drier, with less and with more air in the part that has least, and at twice the fitted drying rate. The range is the lowest and the highest of the six, which is no 90 % interval. Named is, of the ways that reach the target with the bed as fitted, the one that lies least above the cheapest of each run on the mean of all; no run counts for more than half dearer, and one that misses for that.',
+      'Each way is run twelve times: with the bed as fitted, and in eleven beds that go with the log too. Each isotherm that comes near is among these as often as it weighs, exp(−sum of squares / 4), with its own fit; the fitted values of each lie off together as the slopes of that fit’s residuals say, spread evenly (a Latin hypercube), and with them what no cable sees. The range of a cost is the lowest and the highest of the twelve. Named is, of the ways that reach the target with the bed as fitted, the one that lies least above the cheapest of each run on the mean of all; no run counts for more than half dearer, and one that misses for that. It is told as the cheapest where it comes within 5 % of the cheapest in seven of ten runs, else with the others that may be.',
     constants: [
-      'air 5 % less and more, grain 0.15 point wetter and drier, or as far as the isotherms that go with the log leave it open, air of the part that has least 15 % less and more (about a standard error of what a fit leaves open)',
+      'air between the cables: by static pressure, or 11 % a cable (sd); grain between the cables: 0.3 point a cable (sd), less where tickets tell of the whole bin; air of the part that has least: 15 % (sd; working assumptions)',
     ],
-    sourceKeys: [],
+    sourceKeys: ['mckay-1979'],
     usedOn: ['strategies', 'bin-or-rule'],
   },
   {

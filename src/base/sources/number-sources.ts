@@ -60,6 +60,15 @@ export const NUMBER_SOURCES: readonly Source[] = [
     provenance: 'memory',
   },
   {
+    key: 'mckay-1979',
+    authors: 'McKay, M. D., Beckman, R. J. and Conover, W. J.',
+    year: 1979,
+    title:
+      'A comparison of three methods for selecting values of input variables in the analysis of output from a computer code',
+    where: 'Technometrics 21(2), 239-245',
+    provenance: 'memory',
+  },
+  {
     key: 'newcombe-1998',
     authors: 'Newcombe, R. G.',
     year: 1998,
