@@ -78,10 +78,9 @@ export async function runJobs(
     }
     const weathered = hashOf(hash, weather, variant, airOf(plain, bin, air, group));
     const logged = weather === SEASON_WEATHER && variant.fillDays === 0 ? bin.logged : null;
-    const byHour = bin.coldHour === null ? null : Math.max(1, bin.coldHour - 24 * variant.fillDays);
     const keys = strategies.map((strategy) => {
       const ofLog = logged !== null && (strategy === AS_LOGGED || strategy === IN_HINDSIGHT) ? loggedHash : null;
-      return hashOf(weathered, strategy, ofLog, strategy === IN_HINDSIGHT ? [byHour, ways] : null);
+      return hashOf(weathered, strategy, ofLog, strategy === IN_HINDSIGHT ? ways : null);
     });
     const todo = strategies.filter((_, i) => finished.get(keys[i]) === undefined);
     onDone(strategies.length - todo.length);
@@ -97,7 +96,7 @@ export async function runJobs(
           weather,
           variant,
           strategies: todo,
-          fromLog: { logged, byHour, ways },
+          fromLog: { logged, ways },
           bushels,
         },
       });

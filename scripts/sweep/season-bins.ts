@@ -5,13 +5,11 @@ import { tariffOf } from '../../src/analysis/model/tariff-of.ts';
 import { localYear } from '../../src/analysis/strategies/carry-date.ts';
 import type { SweepBin } from '../../src/analysis/strategies/group-spec.ts';
 import { type OutdoorAir, outdoorAir } from '../../src/analysis/strategies/outdoor-air.ts';
-import { AS_LOGGED, runStrategy } from '../../src/analysis/strategies/run-strategy.ts';
 import { type PlannedBin, SEASON_WEATHER } from '../../src/analysis/strategies/sweep-plan.ts';
 import { yearsOnFile } from '../../src/analysis/strategies/weather-years.ts';
 import type { BinReview } from '../../src/analysis/types.ts';
 import { toLocalMs, zoneOf } from '../../src/base/zone.ts';
 import type { LoadedSeason } from '../../src/season/loaded.ts';
-import type { RunSpec } from '../../src/simulation/run/run-spec.ts';
 import { UsageError } from '../command-line.ts';
 import type { KeptFit, KeptFits } from './kept-fits.ts';
 
@@ -60,7 +58,7 @@ export function seasonBins(
   const site = (review: BinReview) => ({ zone, tariff: tariffOf(season, review.bin) });
   const made = async (index: number, before: Promise<unknown>): Promise<SweepBin> => {
     const review = reviews[index];
-    const withheld = (why: string): SweepBin => ({ site: site(review), spec: null, why, logged: null, coldHour: null });
+    const withheld = (why: string): SweepBin => ({ site: site(review), spec: null, why, logged: null });
     const log = logs[index];
     if (typeof log === 'string') return withheld(log);
     const known = kept().get(review.bin.id);
@@ -74,7 +72,7 @@ export function seasonBins(
     const run = runSpecOf(loaded, review, model.fitted);
     if (run.spec === null) return withheld(run.why);
     const { spec, logged } = run;
-    return { site: site(review), spec, why: null, logged, coldHour: coldHour(spec, logged) };
+    return { site: site(review), spec, why: null, logged };
   };
   const asked = new Map<number, Promise<SweepBin>>();
   let last: Promise<unknown> = Promise.resolve();
@@ -85,13 +83,6 @@ export function seasonBins(
     return bin;
   };
   return { planned, binOf, air };
-}
-
-/** When a bin to be cooled was cold as it was run, by its bed: the best in hindsight has to be by then in every year. */
-function coldHour(spec: RunSpec, logged: Float64Array): number | null {
-  if (spec.goal !== 'cool') return null;
-  const { outcome } = runStrategy(spec, AS_LOGGED, { logged, byHour: null });
-  return outcome === null || !outcome.reachedTarget ? null : outcome.reachedHour;
 }
 
 /** The season's own year is the season; the season comes first. */

@@ -1,12 +1,29 @@
 import type { StrategyOutcome } from '../analysis/what-if/what-if-types.ts';
 import type { Units } from '../report/units.ts';
 
-/** The search asks a bin to be cold as early as it was as run: it may then cost more than a rule that came there later. */
+/** So much more of the storage life used is told: less is within what its rules are good for. Our choice. */
+const LIFE_TOLD = 0.05;
+
+/**
+ * What the best schedule in hindsight would have cost and when the bin had been there, and what it takes of the grain where that
+ * is clearly more. A bin to be cooled has to be cold as early as it was as run: it may then cost more than a rule that came there
+ * later.
+ */
 export function hindsightSaid(hindsight: StrategyOutcome | null, pick: StrategyOutcome, units: Units): string {
-  if (hindsight === null || !hindsight.outcome.reachedTarget) return '';
+  if (hindsight === null || hindsight.reachedMs === null || !hindsight.outcome.reachedTarget) return '';
   const cost = units.say('money', hindsight.cost.value);
-  const later = hindsight.reachedMs !== null && pick.reachedMs !== null && hindsight.reachedMs < pick.reachedMs;
-  return later && Number(hindsight.cost.value) > Number(pick.cost.value)
-    ? ` To be there as early as it was, by ${units.date(Number(hindsight.reachedMs))}, would have taken ${cost} with the weather known ahead.`
-    : ` With the weather known ahead ${cost} would have done.`;
+  const by = `by ${units.date(hindsight.reachedMs)}`;
+  const earlier = pick.reachedMs !== null && hindsight.reachedMs < pick.reachedMs;
+  const said =
+    earlier && Number(hindsight.cost.value) > Number(pick.cost.value)
+      ? `To be there as early as it was, ${by}, would have taken ${cost} with the weather known ahead`
+      : `With the weather known ahead ${cost} would have done, ${by}`;
+  return ` ${said}${agedSaid(hindsight, pick, units)}.`;
+}
+
+/** Nothing where no rule tells the storage life. */
+function agedSaid({ outcome }: StrategyOutcome, pick: StrategyOutcome, units: Units): string {
+  const { lifeUsed } = outcome;
+  if (!(lifeUsed - pick.outcome.lifeUsed > LIFE_TOLD)) return '';
+  return `, with ${units.say('share', lifeUsed)} of the storage life used in place of ${units.say('share', pick.outcome.lifeUsed)}`;
 }

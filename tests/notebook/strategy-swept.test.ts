@@ -17,7 +17,7 @@ const FARM = madeFarm({
 });
 // The second bin is to be cooled.
 const [dry, other] = FARM.bins;
-const cool = { ...other, spec: { ...other.spec!, goal: 'cool' as const, targetC: 5 }, coldHour: 900 };
+const cool = { ...other, spec: { ...other.spec!, goal: 'cool' as const, targetC: 5 } };
 let rows: SweepRow[];
 let summary: SweepSummary;
 

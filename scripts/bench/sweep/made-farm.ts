@@ -101,7 +101,6 @@ export function madeFarm(
       spec: madeSpec(air, 1 + i, 0.18 + 0.002 * i, options),
       why: null,
       logged: null,
-      coldHour: null,
     })),
   };
 }

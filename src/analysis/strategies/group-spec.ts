@@ -13,8 +13,6 @@ export interface SweepBin {
   why: string | null;
   /** share of each hour of the season's run in which the fan ran by its log; null without a log */
   logged: Float64Array | null;
-  /** hour of the season's run at which a bin to be cooled was cold as it was run; null for other goals, or where it never was */
-  coldHour: number | null;
 }
 
 /** A bin's season under a weather with something moved, or a sentence why there is none. */

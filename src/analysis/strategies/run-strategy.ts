@@ -28,8 +28,6 @@ export type StrategyRun = { outcome: Outcome; why: null } | { outcome: null; why
 export interface FromLog {
   /** share of each hour in which the fan ran, [hours of the run]; null where there is no log for it */
   logged: Float64Array | null;
-  /** hour by which a bin to be cooled has to be cold: left alone, every bin is some day in winter; null: the run's end */
-  byHour: number | null;
   /** names of ways with chosen parameters, from whose schedules the search in hindsight starts too; left out: none */
   ways?: readonly string[];
 }
@@ -53,11 +51,11 @@ export function runStrategy(spec: RunSpec, way: string | ChosenWay, fromLog: Fro
   return { outcome: runSeason(spec, untilReached(strategy, spec.goal)).outcome, why: null };
 }
 
-function runBest(spec: RunSpec, { logged, byHour, ways = [] }: FromLog): StrategyRun {
+function runBest(spec: RunSpec, { logged, ways = [] }: FromLog): StrategyRun {
   const best = hindsightSchedule(
     spec,
     [...STRATEGIES, ...ways.map(wayOf)].filter((one) => runsOn(one, spec)),
-    { logged: logged ?? undefined, byHour: byHour ?? undefined, search: SEARCH },
+    { logged: logged ?? undefined, search: SEARCH },
   );
   if (best === null) return { outcome: null, why: 'Every schedule tried uses up more storage life than there is.' };
   return { outcome: runSeason(spec, best).outcome, why: null };

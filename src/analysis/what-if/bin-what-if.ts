@@ -34,7 +34,7 @@ export function binWhatIf(loaded: LoadedSeason, review: BinReview): BinWhatIf {
   const strategies = known.map((one) => doubtedOutcome(specs, untilReached(one, spec.goal)));
   const best = surelyCheapest(strategies.map((one) => one.tried));
   const pick = best === null ? null : known[best.index];
-  const hindsight = inHindsight(spec, known, logged, asLogged.outcome);
+  const hindsight = inHindsight(spec, known, logged, pick);
   return {
     binId,
     model,

@@ -1,21 +1,19 @@
 import { withheld } from '../../base/estimate.ts';
 import { hindsightSchedule } from '../../simulation/hindsight/hindsight-schedule.ts';
-import type { Outcome } from '../../simulation/run/outcome.ts';
 import { runSeason } from '../../simulation/run/run-season.ts';
 import type { RunSpec } from '../../simulation/run/run-spec.ts';
 import type { Strategy } from '../../simulation/strategies/strategy.ts';
 import { told } from './doubted-outcome.ts';
 import { NO_PRICE, type StrategyOutcome } from './what-if-types.ts';
 
-/** A bin to be cooled has to be cold by the day on which it was as run; left alone, every bin is some day in winter. */
+/** The best schedule in hindsight of a bin; one to be cooled is held against the rule named and the log, see `heldAgainst`. */
 export function inHindsight(
   spec: RunSpec,
   known: readonly Strategy[],
   logged: Float64Array,
-  asLogged: Outcome,
+  named: Strategy | null,
 ): { run: StrategyOutcome; ways: Uint8Array } | null {
-  const byHour = spec.goal === 'cool' && asLogged.reachedTarget ? asLogged.reachedHour : spec.endHour;
-  const schedule = hindsightSchedule(spec, known, { logged, byHour });
+  const schedule = hindsightSchedule(spec, known, { logged, named: named ?? undefined });
   if (schedule === null) return null;
   const { outcome } = runSeason(spec, schedule);
   const cost = Number.isNaN(outcome.cost) ? withheld(NO_PRICE) : { value: outcome.cost, interval: null, why: null };

@@ -1,6 +1,6 @@
 import type { Limits } from './limits.ts';
 import { newStanding, type Replay, type Standing } from './replay.ts';
-import { heatToGo, layerToGo, moistureToGo, shortfall } from './shortfall.ts';
+import { heatToGo, isSpent, layerToGo, moistureToGo, shortfall } from './shortfall.ts';
 
 /** A block of hours that is run one way. */
 export interface Block {
@@ -10,6 +10,8 @@ export interface Block {
 
 /** States that differ by less count as one, points of moisture. Well below what one block of running does, or rest would always look as good. */
 const SAME_POINTS = 0.003;
+/** States whose storage life or loss differ by less of what is allowed count as one. */
+const SAME_AGES = 200;
 const COLD_K = 2;
 const AGES = 7;
 
@@ -22,6 +24,8 @@ interface Node<State> {
   heat: number;
   /** share of the allowable storage time used by the worst layer */
   life: number;
+  /** dry matter lost on the mean; 0 where nothing is asked of it */
+  loss: number;
   /** mean temperature in cells of some kelvin: grain that is kept cold lasts, whatever it has used */
   cold: number;
   /** the storage life used, in sevenths of what is allowed */
@@ -60,7 +64,13 @@ export function beam<State>(
   const free: State[] = [];
   replay.stand(standing);
   let nodes: Node<State>[] = [nodeOf(start, replay.cost(), standing, limits, 0)];
-  const grain = { moisture: SAME_POINTS, layer: 5 * SAME_POINTS, heat: SAME_POINTS, life: limits.lifeUsed / 200 };
+  const grain = {
+    moisture: SAME_POINTS,
+    layer: 5 * SAME_POINTS,
+    heat: SAME_POINTS,
+    life: limits.lifeUsed / SAME_AGES,
+    loss: Number.isNaN(limits.lossMean) ? 0 : limits.lossMean / SAME_AGES,
+  };
   for (const { from, to } of blocks) {
     const next: Node<State>[] = [];
     for (const node of nodes) {
@@ -68,7 +78,7 @@ export function beam<State>(
         replay.restore(node.state);
         for (let hour = from; hour < to; hour++) replay.play(hour, way);
         replay.stand(standing);
-        if (standing.lifeUsed > limits.lifeUsed) continue;
+        if (isSpent(standing, limits)) continue;
         const state = free.pop() ?? replay.newState();
         replay.keep(state);
         cameFrom.push(node.trail);
@@ -105,6 +115,7 @@ function nodeOf<State>(state: State, cost: number, at: Standing, limits: Limits,
     layer,
     heat: heatToGo(at, limits),
     life: at.lifeUsed,
+    loss: Number.isNaN(limits.lossMean) ? 0 : at.lossMean,
     cold: Math.floor(at.meanC / COLD_K),
     age: Math.floor((AGES * at.lifeUsed) / limits.lifeUsed),
     trail,
@@ -121,13 +132,13 @@ function better<State>(a: Node<State>, b: Node<State>): boolean {
 /** The cheapest of each cell of what is still to go; then those that none beats in every respect; then evenly by what is to go. */
 function best<State>(
   all: Node<State>[],
-  grain: { moisture: number; layer: number; heat: number; life: number },
+  grain: { moisture: number; layer: number; heat: number; life: number; loss: number },
   width: number,
   free: State[],
 ): Node<State>[] {
   const cells = new Map<string, Node<State>>();
   for (const node of all) {
-    const key = `${cell(node.moisture, grain.moisture)} ${cell(node.layer, grain.layer)} ${cell(node.heat, grain.heat)} ${cell(node.life, grain.life)} ${node.cold}`;
+    const key = `${cell(node.moisture, grain.moisture)} ${cell(node.layer, grain.layer)} ${cell(node.heat, grain.heat)} ${cell(node.life, grain.life)} ${cell(node.loss, grain.loss)} ${node.cold}`;
     const other = cells.get(key);
     if (other === undefined) cells.set(key, node);
     else if (node.cost < other.cost || (node.cost === other.cost && toGo(node) < toGo(other))) {
@@ -144,6 +155,7 @@ function best<State>(
         other.layer <= node.layer &&
         other.heat <= node.heat &&
         other.life <= node.life &&
+        other.loss <= node.loss &&
         other.cold === node.cold,
     );
     if (beaten) free.push(node.state);
@@ -180,13 +192,18 @@ export function playAll<State>(
   replay: Replay<State>,
   limits: Limits,
   ways: (hour: number) => number,
-): { cost: number; shortfall: number; lifeUsed: number } {
+): { cost: number; shortfall: number; lifeUsed: number; spent: boolean } {
   const start = replay.newState();
   replay.keep(start);
   const standing = newStanding();
   for (let hour = 0; hour < replay.hours; hour++) replay.play(hour, ways(hour));
   replay.stand(standing);
-  const played = { cost: replay.cost(), shortfall: shortfall(standing, limits), lifeUsed: standing.lifeUsed };
+  const played = {
+    cost: replay.cost(),
+    shortfall: shortfall(standing, limits),
+    lifeUsed: standing.lifeUsed,
+    spent: isSpent(standing, limits),
+  };
   replay.restore(start);
   return played;
 }

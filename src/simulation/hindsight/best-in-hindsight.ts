@@ -15,12 +15,12 @@ export interface HindsightOptions {
   rounds?: number;
   /** by default what the goal asks for; storage life as much as allowed, or where all `seeds` used more, as little as any of them */
   limits?: Limits;
-  /** hour by which it must be there; the end of the run. Grain left alone cools by itself until some day in winter */
-  byHour?: number;
+  /** hour by which it must have been cold once, where it has to be; the end of the run. Grain left alone is cold some day in winter */
+  coldBy?: number;
   /** hours played after which no more changes are tried, so that a search has an end that can be told; without one */
   mostHours?: number;
-  /** schedules that others found, shares by the hour of the run; the best of all is polished, so that none of them ends cheaper */
-  seeds?: readonly Float64Array[];
+  /** schedules that others found, as `ways` of what is found; the best of all is polished, so that none of them ends cheaper */
+  seeds?: readonly Uint8Array[];
 }
 
 /** The cheapest schedule found with the weather known. */
@@ -35,7 +35,6 @@ export interface Hindsight {
   shortfall: number;
 }
 
-const ON = 0.5;
 /** The search forward plays half as many layers, which spread a front more, and leaves a little storage life for the difference. */
 const COARSEST = 8;
 /** Schedules that are polished, the cheapest first. */
@@ -52,36 +51,31 @@ const COARSE_LIFE = 0.97;
  *
  * @returns  null where every schedule tried uses up more storage life than allowed
  */
-export function bestInHindsight(whole: RunSpec, options: HindsightOptions = {}): Hindsight | null {
-  const {
-    blockHours = 6,
-    rounds = 1,
-    seeds = [],
-    byHour = whole.endHour,
-    mostHours = Number.POSITIVE_INFINITY,
-  } = options;
-  const spec = { ...whole, endHour: Math.min(byHour, whole.endHour) };
+export function bestInHindsight(spec: RunSpec, options: HindsightOptions = {}): Hindsight | null {
+  const { blockHours = 6, rounds = 1, seeds = [], coldBy, mostHours = Number.POSITIVE_INFINITY } = options;
   const { fromHour = 0, endHour } = spec;
   const count = { hours: 0 };
-  const replay = counted(replayOf(spec, whole.endHour), count);
+  const replay = counted(replayOf(spec, coldBy), count);
   const { widths = replay.hours > LONG_HOURS ? [WIDTHS[0]] : WIDTHS } = options;
   const blocks = blocksOf(spec, blockHours);
-  const starts = seeds.map((share) => Uint8Array.from(share.subarray(fromHour, endHour), (one) => (one > ON ? 1 : 0)));
+  const starts = seeds.map((ways) => ways.slice(fromHour, endHour));
   const limits = options.limits ?? limitsOf(spec, allowedLife(replay, limitsOf(spec), starts));
-  const forward = { ...limits, lifeUsed: COARSE_LIFE * limits.lifeUsed };
-  for (const width of widths) {
+  const forward = { ...limits, lifeUsed: COARSE_LIFE * limits.lifeUsed, lossMean: COARSE_LIFE * limits.lossMean };
+  const rests = peakHours(spec);
+  for (const [width, resting] of searches(widths, rests)) {
     if (count.hours > mostHours) break;
-    const found = beam(counted(replayOf(coarse(spec), whole.endHour), count), forward, blocks, width);
+    const played = counted(replayOf(coarse(spec), coldBy), count);
+    const found = beam(resting ? restingIn(rests, played) : played, forward, blocks, width);
     if (found === null) continue;
     const ways = new Uint8Array(replay.hours);
     blocks.forEach(({ from, to }, i) => {
-      ways.fill(found.ways[i], from, to);
+      for (let hour = from; hour < to; hour++) ways[hour] = resting && rests[hour] === 1 ? 0 : found.ways[i];
     });
     starts.push(ways);
   }
   const played = starts
     .map((ways) => ({ ways, ...playAll(replay, limits, (hour) => ways[hour]) }))
-    .filter(({ lifeUsed }) => lifeUsed <= limits.lifeUsed)
+    .filter(({ spent }) => !spent)
     .sort((a, b) => a.shortfall - b.shortfall || a.cost - b.cost);
   if (played.length === 0) return null;
   const polished = played
@@ -89,9 +83,37 @@ export function bestInHindsight(whole: RunSpec, options: HindsightOptions = {}):
     .map((one) => polish(replay, limits, one, { pieceHours: blockHours, rounds, goOn: () => count.hours < mostHours }))
     .sort((a, b) => a.shortfall - b.shortfall || a.cost - b.cost);
   const { ways, cost, shortfall } = polished[0];
-  const all = new Uint8Array(whole.endHour);
+  const all = new Uint8Array(endHour);
   all.set(ways, fromHour);
   return { ways: all, cost, shortfall, reaches: shortfall === 0 };
+}
+
+/** Widths to search with, and whether to rest in the hours of the demand charges: the first search is made both ways where they differ. */
+function searches(widths: readonly number[], rests: Uint8Array): [width: number, resting: boolean][] {
+  const some = rests.includes(1) && rests.includes(0);
+  return widths.flatMap((width, i) =>
+    some && i === 0
+      ? [
+          [width, true],
+          [width, false],
+        ]
+      : [[width, false]],
+  );
+}
+
+/** 1 where a demand charge holds, [hours from `fromHour` on]. */
+function peakHours({ hours, fromHour = 0, endHour }: RunSpec): Uint8Array {
+  return Uint8Array.from({ length: endHour - fromHour }, (_, i) =>
+    hours.demand.some(({ pricePerKw, holds }) => pricePerKw > 0 && holds[fromHour + i] === 1) ? 1 : 0,
+  );
+}
+
+/**
+ * The same replay without running in some hours. A month's peak is paid with its first hour, so schedules without any are far
+ * from those with one: a search that keeps few states loses them, and small changes do not lead there.
+ */
+function restingIn<State>(rests: Uint8Array, replay: Replay<State>): Replay<State> {
+  return { ...replay, play: (hour, way) => replay.play(hour, rests[hour] === 1 ? 0 : way) };
 }
 
 /** The same replay, its played hours counted. */

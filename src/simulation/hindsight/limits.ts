@@ -13,4 +13,6 @@ export interface Limits {
   warmestC: number;
   /** share of the allowable storage time that the worst layer may use, at every moment */
   lifeUsed: number;
+  /** dry matter lost on the mean, fraction, at every moment */
+  lossMean: number;
 }

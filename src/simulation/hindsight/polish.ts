@@ -1,6 +1,6 @@
 import type { Limits } from './limits.ts';
 import { newStanding, type Replay } from './replay.ts';
-import { shortfall } from './shortfall.ts';
+import { isSpent, shortfall } from './shortfall.ts';
 
 /** A schedule by the hour. */
 export interface Schedule {
@@ -52,13 +52,16 @@ export function polish<State>(
     replay.restore(states[from]);
     for (let h = from * KEEP_EVERY; h < hours; h++) {
       replay.play(h, tried[h]);
-      if (replay.cost() > best.cost && best.shortfall === 0) break;
+      if (best.shortfall === 0 && replay.cost() > best.cost) break;
+      if (h % KEEP_EVERY !== KEEP_EVERY - 1) continue;
+      replay.stand(standing);
+      if (isSpent(standing, limits) || (best.shortfall === 0 && standing.missed > 0)) break;
     }
     const cost = replay.cost();
     replay.stand(standing);
     const short = shortfall(standing, limits);
     const good =
-      standing.lifeUsed <= limits.lifeUsed &&
+      !isSpent(standing, limits) &&
       (short < best.shortfall || (short === best.shortfall && cost < best.cost - 1e-9 * Math.abs(best.cost)));
     if (good) {
       best.ways.set(tried);

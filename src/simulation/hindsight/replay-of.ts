@@ -13,23 +13,26 @@ interface Kept {
   meter: MoneyMeter;
   level: number;
   cooled: boolean;
+  missed: number;
 }
 
 /**
  * A run's bin as a search plays it, from `fromHour` on (grain at rest until then). Ends with the run.
  *
- * @param billedHour  first hour that no bill counts any more, where the season goes on after the run: what ratchets ask for until
- *                    then counts from the hour that set the peak
+ * @param coldBy  hour by which the temperatures asked for must have been reached once
  */
-export function replayOf(spec: RunSpec, billedHour = spec.endHour): Replay<Kept> {
+export function replayOf(spec: RunSpec, coldBy = spec.endHour): Replay<Kept> {
   const { hours, levels, endHour, fromHour = 0 } = spec;
   const bin = playBin(spec);
   const meter = newMeter(hours);
-  const left = monthsLeft(hours, billedHour);
+  const left = monthsLeft(hours, endHour);
   const limits = limitsOf(spec);
   const now = newStanding();
   const asksCold = !Number.isNaN(limits.meanC);
+  // The first hour is played whatever is asked.
+  const lastHour = Math.max(fromHour + 1, Math.min(coldBy, endHour));
   let cooled = false;
+  let missed = 0;
   for (let hour = 0; hour < fromHour; hour++) {
     reachLevels(bin, hour);
     playHour(bin, hour, 0, false);
@@ -37,18 +40,20 @@ export function replayOf(spec: RunSpec, billedHour = spec.endHour): Replay<Kept>
   return {
     hours: endHour - fromHour,
     ways: hasHeater(spec) ? 2 : 1,
-    newState: () => ({ bed: newState(bin.bed), meter: newMeter(hours), level: 0, cooled: false }),
+    newState: () => ({ bed: newState(bin.bed), meter: newMeter(hours), level: 0, cooled: false, missed: 0 }),
     keep(into) {
       keepState(bin.bed, into.bed);
       into.meter.set(meter);
       into.level = bin.level;
       into.cooled = cooled;
+      into.missed = missed;
     },
     restore(from) {
       restoreState(bin.bed, from.bed);
       meter.set(from.meter);
       bin.level = from.level;
       cooled = from.cooled;
+      missed = from.missed;
       bin.blower = levels[Math.max(0, from.level - 1)].blower;
     },
     play(index, way) {
@@ -59,15 +64,19 @@ export function replayOf(spec: RunSpec, billedHour = spec.endHour): Replay<Kept>
       const { powerW, heaterW, heaterFuelPerHour } = bin.blower;
       const kw = (powerW + (way === 2 ? heaterW : 0)) / 1000;
       meterHour(meter, hours, hour, share, kw, way === 2 ? heaterFuelPerHour : 0);
-      if (asksCold && !cooled) {
+      if (asksCold && !cooled && hour < lastHour) {
         standOf(bin.bed, now);
-        cooled = heatToGo(now, limits) === 0;
+        const toGo = heatToGo(now, limits);
+        cooled = toGo === 0;
+        if (hour === lastHour - 1) missed = toGo;
       }
     },
     cost: () => meterCost(meter) + owedLater(meter, hours, left),
     stand(into) {
       standOf(bin.bed, into);
+      into.lossMean = lossOf(bin.bed);
       into.cooled = cooled;
+      into.missed = missed;
     },
   };
 }
@@ -101,4 +110,20 @@ function standOf(bed: Bed, into: Standing): void {
   into.meanC = heat / dry;
   into.warmestC = warmest;
   into.lifeUsed = used;
+}
+
+/** Dry matter lost on the mean, fraction; NaN where no rule tells it. As `runSeason` counts it. No allocation. */
+function lossOf({ medium, lifeUsed, dryKgM2, areaShares, columns, layers, filled }: Bed): number {
+  const lossOfShare = medium.storage?.lossOfShare ?? null;
+  if (lossOfShare === null) return Number.NaN;
+  let lost = 0;
+  let dry = 0;
+  for (let column = 0; column < columns; column++) {
+    for (let i = 0; i < filled; i++) {
+      const kg = areaShares[column] * dryKgM2[i];
+      dry += kg;
+      lost += kg * lossOfShare(lifeUsed[column * layers + i]);
+    }
+  }
+  return lost / dry;
 }

@@ -1,4 +1,4 @@
-/** What a bed has come to, as its limits are put: moistures wet basis, fractions; degC; share of the allowable storage time. */
+/** What a bed has come to, as its limits are put: moistures wet basis, fractions; degC; share of the allowable storage time; dry matter lost, fraction, NaN where no rule tells it. */
 export interface Standing {
   meanWb: number;
   wettestWb: number;
@@ -6,8 +6,11 @@ export interface Standing {
   meanC: number;
   warmestC: number;
   lifeUsed: number;
-  /** true once the bin's target has been reached for good: temperatures ask for nothing any more */
+  lossMean: number;
+  /** true once the bin's temperatures have been reached, in time: they ask for nothing any more */
   cooled: boolean;
+  /** points that they were short of at the hour by which it had to be; 0 until then, and where it was */
+  missed: number;
 }
 
 /**
@@ -31,5 +34,15 @@ export interface Replay<State> {
 }
 
 export function newStanding(): Standing {
-  return { meanWb: 0, wettestWb: 0, driestWb: 0, meanC: 0, warmestC: 0, lifeUsed: 0, cooled: false };
+  return {
+    meanWb: 0,
+    wettestWb: 0,
+    driestWb: 0,
+    meanC: 0,
+    warmestC: 0,
+    lifeUsed: 0,
+    lossMean: 0,
+    cooled: false,
+    missed: 0,
+  };
 }

@@ -20,9 +20,17 @@ export function layerToGo(at: Standing, { wettestLayerWb, driestLayerWb }: Limit
   return over(at.wettestWb - wettestLayerWb, POINT) + over(driestLayerWb - at.driestWb, POINT);
 }
 
-/** Kelvin still to go, as points. */
+/** Kelvin still to go, as points; once the hour for it has passed, what was still to go then. */
 export function heatToGo(at: Standing, { meanC, warmestC }: Limits): number {
-  return at.cooled ? 0 : over(at.meanC - meanC, KELVIN_PER_POINT) + over(at.warmestC - warmestC, KELVIN_PER_POINT);
+  if (at.cooled) return 0;
+  return at.missed > 0
+    ? at.missed
+    : over(at.meanC - meanC, KELVIN_PER_POINT) + over(at.warmestC - warmestC, KELVIN_PER_POINT);
+}
+
+/** Whether the grain has aged more than it may. */
+export function isSpent({ lifeUsed, lossMean }: Standing, limits: Limits): boolean {
+  return lifeUsed > limits.lifeUsed || lossMean > limits.lossMean;
 }
 
 /** NaN limits ask for nothing. */
