@@ -13,6 +13,7 @@ import {
   hangsTable,
   MODEL_RANGES,
   methodsOf,
+  OTHER_PARAMETERS,
   picksSaid,
   playedBins,
   RULE_SOURCES,
@@ -79,6 +80,7 @@ export default defineNotebook(
         section('rules', 'What the strategies do', () => ({
           lead: 'Each rests once the bin is at its target and goes on when it no longer is. “Best in hindsight” is the cheapest schedule found with the weather known ahead; nobody could have run it, it says how much there was to gain at most. A bin to be cooled must by it be cold as early as it was as run: a rule that came there later may cost less.',
           entries: strategyEntries(units),
+          notes: [OTHER_PARAMETERS],
         })),
       ],
       warnings: [],

@@ -21,8 +21,8 @@ const program = new Command('sweep')
     'after',
     `
 Strategies: ${SWEPT.join(', ')}.
-A rule's parameters follow its id in words: "humidity-limit with rh 65 %", "night-hours with from 22 h and to 6 h". Ways of one rule
-stand side by side under these names. What may be set:
+A rule's parameters follow its id in words: "humidity-limit with rh 65 %", "night-hours with from 22 h and to 6 h". Each value has its unit
+(degF goes too), ways of one rule stand side by side under these names. What may be set:
 ${parameterLines().join('\n')}
 ${AS_LOGGED} runs in this season's weather only. ${IN_HINDSIGHT} is the cheapest schedule found with the weather known, which
 regret is told against; without it regret is told against the cheapest strategy that reached the target. A search plays at

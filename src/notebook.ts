@@ -122,7 +122,7 @@ export {
   trustSaid,
 } from './notebook/strategy-answer.ts';
 export { columnNotes } from './notebook/strategy-columns.ts';
-export { RULE_SOURCES, strategyEntries } from './notebook/strategy-entries.ts';
+export { OTHER_PARAMETERS, RULE_SOURCES, strategyEntries } from './notebook/strategy-entries.ts';
 export { hangsNotes, hangsTable } from './notebook/strategy-hangs.ts';
 export { strategySweptSection } from './notebook/strategy-swept.ts';
 export { adviceEntries, runsTable, skillTable, strategyFigure, strategyTable } from './notebook/strategy-tables.ts';

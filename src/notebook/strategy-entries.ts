@@ -16,6 +16,10 @@ export function strategyEntries(units: Units): Entry[] {
   }));
 }
 
+/** How a reader gets other values than the usual ones. */
+export const OTHER_PARAMETERS =
+  'The rules are run here with these usual values. A sweep (npm run sweep -- --help) and a notebook’s tryWays take others, and tell each way by them.';
+
 /** Keys of the bibliography that the rules are from. */
 export const RULE_SOURCES: readonly string[] = STRATEGIES.flatMap(({ sourceKey }) =>
   sourceKey === null ? [] : [sourceKey],
