@@ -5,11 +5,11 @@ import { max, mean, median, min, sampleStandardDeviation } from 'simple-statisti
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import firstLook from '../../notebooks/first-look.ts';
 import { madeBy, unitsOf } from '../../scripts/review/made-by.ts';
-import type { BinModel } from '../../src/analysis/model/model-types.ts';
 import type { FittedValues } from '../../src/analysis/model/fitted-values.ts';
+import type { BinModel } from '../../src/analysis/model/model-types.ts';
 import { reviewSeason } from '../../src/analysis/review-season.ts';
 import { withheld } from '../../src/base/estimate.ts';
-import type { NotebookInput } from '../../src/notebook.ts';
+import { type NotebookInput, notebook } from '../../src/notebook.ts';
 import { renderPages } from '../../src/report/html/pages.ts';
 import type { Page, Table } from '../../src/report/page.ts';
 import { Units } from '../../src/report/units.ts';
@@ -249,6 +249,42 @@ describe('a notebook with a rule of its own', () => {
     expect(page.answer).toBe('Can’t tell: The fan’s clock cannot be.');
     expect(page.warnings.join()).toContain('withheld. The fan’s clock cannot be.');
     expect(page.sections.flatMap(({ tables = [] }) => tables)).toEqual([]);
+  });
+});
+
+describe('a notebook with a rule of the kit as it sets it', () => {
+  const page = (ways: readonly unknown[]) =>
+    notebook({ title: 'Clocks', question: 'Which clock?' }, ({ bins, tryWays, answer, table }) => {
+      const tried = tryWays(bins[0], ways as never);
+      answer`${tried.ways.length} ways.`;
+      table(tried.ways, { title: 'Clocks' });
+    }).page(withBed(model));
+
+  it('runs its hours, beside the rule as it is usual, each by its name in words', async () => {
+    const early = {
+      id: 'early',
+      title: 'Early',
+      fan: (now: { localHour: number }) => now.localHour >= 4 && now.localHour < 9,
+    };
+    const clock = { id: 'night-hours', parameters: { from: 4, to: '9 h' } };
+    const rows = tableOf(await page([early, clock, 'night-hours', 'night-hours with from 22 h']), 'Clocks').rows;
+    expect(rows.map(({ way }) => way)).toEqual([
+      'Early',
+      'Night hours, from 4 h',
+      'Night hours',
+      'Night hours, from 22 h',
+    ]);
+    expect({ ...rows[1], way: 'Early' }).toEqual(rows[0]);
+    expect(Number(rows[3].fanHours)).toBeLessThan(Number(rows[2].fanHours));
+    // Kept from the time before, under the same name.
+    expect(tableOf(await page([clock]), 'Clocks').rows).toEqual([rows[1]]);
+  });
+
+  it('says all that is wrong with its ways', async () => {
+    const [{ failures }] = renderPages([await page([{ id: 'night-hours', parameters: { form: 4, to: 30 } }])]);
+    const told = failures.join();
+    expect(told).toContain('night-hours has no parameter "form"');
+    expect(told).toContain('night-hours: to is 30; 0 h to 24 h is allowed, 9 h is usual.');
   });
 });
 
