@@ -55,7 +55,7 @@ describe('what another way would have cost', () => {
     const advice = adviceFor(bins[0], UNITS);
     expect(advice).toContain('by 2 Nov 2024 for 400 USD (380 to 450), 100 USD (50 to 120) less than as it was run.');
     expect(advice).toContain('in 5 of 6 runs');
-    expect(advice).toContain('With the weather known ahead 350 USD would have done.');
+    expect(advice).toContain('With the weather known ahead 350 USD would have done, by 2 Nov 2024.');
     expect(strategyKeys(bins)[0].amount).toEqual(bins[0].saving);
   });
 

@@ -60,11 +60,13 @@ export function bestInHindsight(spec: RunSpec, options: HindsightOptions = {}): 
   const blocks = blocksOf(spec, blockHours);
   const starts = seeds.map((ways) => ways.slice(fromHour, endHour));
   const limits = options.limits ?? limitsOf(spec, allowedLife(replay, limitsOf(spec), starts));
-  const forward = { ...limits, lifeUsed: COARSE_LIFE * limits.lifeUsed, lossMean: COARSE_LIFE * limits.lossMean };
+  const ahead = coarse(spec);
+  const spared = ahead === spec ? 1 : COARSE_LIFE;
+  const forward = { ...limits, lifeUsed: spared * limits.lifeUsed, lossMean: spared * limits.lossMean };
   const rests = peakHours(spec);
   for (const [width, resting] of searches(widths, rests)) {
     if (count.hours > mostHours) break;
-    const played = counted(replayOf(coarse(spec), coldBy), count);
+    const played = counted(replayOf(ahead, coldBy), count);
     const found = beam(resting ? restingIn(rests, played) : played, forward, blocks, width);
     if (found === null) continue;
     const ways = new Uint8Array(replay.hours);

@@ -17,8 +17,8 @@ const KEEP_EVERY = 24;
 const NEIGHBOURS = [-1, 1, -2, 2, -3, 3, -4, 4, -8, 8];
 
 /**
- * Better a schedule by small changes until none helps or `rounds` are over: add hours while something is still to go; leave out the hours of a piece of running, move
- * them into rests nearby, shorten runs by an hour at either end. A change stays where the limits are kept as well as before
+ * Better a schedule by small changes until none helps or `rounds` are over: add hours while something is still to go; leave out the hours of a piece of running or
+ * their heat, move them into rests nearby, shorten runs by an hour at either end. A change stays where the limits are kept as well as before
  * at a lower cost (or better where they were not).
  *
  * @param pieceHours  hours that are left out or moved together
@@ -75,6 +75,17 @@ export function polish<State>(
     for (let h = Math.max(0, from); h < Math.min(hours, to); h++) tried[h] = 0;
   };
 
+  /** @returns whether any burnt */
+  const unheat = (from: number, to: number): boolean => {
+    let burnt = false;
+    for (let h = from; h < to; h++) {
+      if (tried[h] !== 2) continue;
+      tried[h] = 1;
+      burnt = true;
+    }
+    return burnt;
+  };
+
   for (let round = 0; round < rounds && goOn(); round++) {
     let moved = false;
     for (let from = 0; from < hours && best.shortfall > 0 && goOn(); from += pieceHours) {
@@ -88,6 +99,10 @@ export function polish<State>(
       if (!anyOn(best.ways, from, to)) continue;
       off(from, to);
       if (take(from)) {
+        moved = true;
+        continue;
+      }
+      if (unheat(from, to) && take(from)) {
         moved = true;
         continue;
       }
@@ -107,7 +122,7 @@ export function polish<State>(
       const edge = h === 0 || h === hours - 1 || best.ways[h - 1] === 0 || best.ways[h + 1] === 0;
       if (!edge) continue;
       off(h, h + 1);
-      moved = take(h) || moved;
+      moved = take(h) || (unheat(h, h + 1) && take(h)) || moved;
     }
     if (!moved) break;
   }
