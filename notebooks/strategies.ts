@@ -78,7 +78,7 @@ export default defineNotebook(
           notes: fittedNotes(bins),
         })),
         section('rules', 'What the strategies do', () => ({
-          lead: 'Each rests once the bin is at its target and goes on when it no longer is. “Best in hindsight” is the cheapest schedule found with the weather known ahead; nobody could have run it, it says how much there was to gain at most. A bin to be cooled must by it be cold as early as it was as run: a rule that came there later may cost less.',
+          lead: `Each rests once the bin is at its target and goes on when it no longer is. “Best in hindsight” is the cheapest schedule found with the weather known ahead; nobody could have run it, it says how much there was to gain at most. A bin to be cooled must by it be cold no later than as it was run and than by the rule named, its grain no older in the end than in one of the two: a rule that came there later may cost less.${played.some(({ whatIf }) => whatIf.schedule !== null) ? ' Its hours are in tables/hindsight-hours.csv, which the review writes beside its pages.' : ''}`,
           entries: strategyEntries(units),
           notes: [OTHER_PARAMETERS],
         })),
