@@ -11,8 +11,10 @@ import {
   fittedTable,
   hangsNotes,
   hangsTable,
+  isMoved,
   MODEL_RANGES,
   methodsOf,
+  movedSection,
   OTHER_PARAMETERS,
   picksSaid,
   playedBins,
@@ -64,6 +66,14 @@ export default defineNotebook(
           })),
         ),
         section('swept', 'Cost in other years', () => strategySweptSection(swept, review.bins, units)),
+        section('fan', 'What would another fan do?', () => movedSection('airflow', swept, review.bins, units)),
+        ...(['fill-date', 'start-moisture'] as const)
+          .filter((varied) => isMoved(varied, swept))
+          .map((varied) =>
+            section(varied, `What would another ${varied.replace('-', ' ')} do?`, () =>
+              movedSection(varied, swept, review.bins, units),
+            ),
+          ),
         section('years', 'Other years', () =>
           strategyYearsSection(
             bins.map(({ review: { bin }, whatIf }) => ({ name: bin.name, ...whatIf.heldBack })),

@@ -12,7 +12,10 @@ const program = new Command('sweep')
   .option('--no-hindsight', `leave out ${IN_HINDSIGHT}, the search that takes most of the time`)
   .option('--bins <list>', 'ids of bins (default: all)')
   .option('--vary <list>', 'also move one thing at a time: airflow, fill-date, start-moisture, or all')
-  .option('--by <list>', 'days by which to tell the chance of being at the target, e.g. 11-15,12-01')
+  .option(
+    '--by <list>',
+    'days by which to tell the chance of being at the target, e.g. 11-15,12-01 (default: month ends of the season)',
+  )
   .option('--out <dir>', 'folder to write (default: sweep/ in the season folder)')
   .option('--workers <n>', 'worker threads (default: one a core)')
   .option('--shard <i/n>', 'run the i-th of n shares alone, for another machine or job')

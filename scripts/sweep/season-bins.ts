@@ -12,12 +12,15 @@ import { toLocalMs, zoneOf } from '../../src/base/zone.ts';
 import type { LoadedSeason } from '../../src/season/loaded.ts';
 import { UsageError } from '../command-line.ts';
 import type { KeptFit, KeptFits } from './kept-fits.ts';
+import { monthEndsWithin } from './month-ends.ts';
 
 /** A season's bins ready to be planned, each fitted when it is asked for. */
 export interface SeasonBins {
   planned: PlannedBin[];
   binOf: (index: number) => Promise<SweepBin>;
   air: OutdoorAir;
+  /** days by which to tell the chance of being at the target, `MM-DD` */
+  by: readonly string[];
 }
 
 /**
@@ -82,7 +85,7 @@ export function seasonBins(
     asked.set(index, bin);
     return bin;
   };
-  return { planned, binOf, air };
+  return { planned, binOf, air, by: monthEndsWithin(driven, zone) };
 }
 
 /** The season's own year is the season; the season comes first. */

@@ -52,14 +52,14 @@ export async function sweepLoaded(
   const fitHere = binFitter(pool, workers);
   const fit: typeof fitHere = async (of, bin) => models.get(bin.bin.id) ?? fitHere(of, bin);
   const bins = (review ?? reviewSeason(loaded)).bins;
-  const { planned, binOf, air } = seasonBins(loaded, bins, options.bins, options.weathers, say, () => fits(), fit);
+  const { planned, binOf, air, by } = seasonBins(loaded, bins, options.bins, options.weathers, say, () => fits(), fit);
   const plan: SweepPlan = {
     format: 1,
     kit: { version: packageJson.version, code: codeHash() },
     season: { title: season.title, sha256: seasonHash(season), currency: season.currency },
     strategies: options.strategies,
     variants: options.variants,
-    by: options.by,
+    by: options.by ?? by,
     bins: planned,
   };
   tellYears(plan, say);

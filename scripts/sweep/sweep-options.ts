@@ -26,7 +26,8 @@ export interface SweepOptions {
   /** null: all */
   bins: readonly string[] | null;
   variants: readonly Variant[];
-  by: readonly string[];
+  /** null: month ends of the season */
+  by: readonly string[] | null;
   workers: number;
   shard: { index: number; of: number } | null;
 }
@@ -45,7 +46,7 @@ export function sweepOptions(text: SweepText): SweepOptions {
     strategies: strategiesOf(text, wrong),
     bins: text.bins === undefined ? null : unique(listOf(text.bins)),
     variants: variantsOf(chosen('--vary', text.vary, [...VARIES, 'all'], wrong) ?? []),
-    by: daysOf(text.by, wrong),
+    by: text.by === undefined ? null : daysOf(text.by, wrong),
     workers: workersOf(text.workers, wrong),
     shard: text.shard === undefined ? null : shardOf(text.shard, wrong),
   };
@@ -112,8 +113,8 @@ function variantsOf(varied: readonly string[]): Variant[] {
   return [AS_IT_IS, ...VARIES.filter((one) => all || varied.includes(one)).flatMap((one) => VARIED[one])];
 }
 
-function daysOf(text: string | undefined, wrong: Wrong): string[] {
-  const days = text === undefined ? [] : unique(listOf(text));
+function daysOf(text: string, wrong: Wrong): string[] {
+  const days = unique(listOf(text));
   for (const day of days) {
     const at = new Date(`${LEAP_YEAR}-${day}T00:00:00Z`);
     if (!/^\d\d-\d\d$/.test(day) || Number.isNaN(at.getTime()) || at.toISOString().slice(5, 10) !== day) {

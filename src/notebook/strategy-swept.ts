@@ -1,30 +1,26 @@
 import { LEAST_YEARS } from '../analysis/strategies/percentile-years.ts';
-import { AS_LOGGED, IN_HINDSIGHT } from '../analysis/strategies/run-strategy.ts';
-import type { StrategyYears } from '../analysis/strategies/strategy-years.ts';
-import type { PlannedBin } from '../analysis/strategies/sweep-plan.ts';
-import type { SweepSummary } from '../analysis/strategies/sweep-summary.ts';
+import { IN_HINDSIGHT } from '../analysis/strategies/run-strategy.ts';
+import type { LeftOut, SweepSummary } from '../analysis/strategies/sweep-summary.ts';
 import type { Swept } from '../analysis/strategies/swept.ts';
 import type { BinReview } from '../analysis/types.ts';
-import { type Estimate, scaled, withheld } from '../base/estimate.ts';
 import { listed } from '../base/listed.ts';
 import { waysAcrossBins } from '../report/figures/ways-across-bins.ts';
-import type { Cell, Entry, Figure, SectionBody, Table } from '../report/page.ts';
+import type { Entry, Figure, SectionBody } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
-import { perGrain } from './per-grain.ts';
-import { wayTitleOf } from './way-title.ts';
+import {
+  chanceOf,
+  grainOf,
+  isApart,
+  moneyOf,
+  type SweptBin,
+  surest,
+  sweptBins,
+  titleOf,
+  weatherSaid,
+  yearsIn,
+} from './swept-bins.ts';
+import { chanceTable, daySaid, namedYearsTable, overYearsTable, spreadTable } from './swept-tables.ts';
 import { counted } from './words.ts';
-
-/** A bin of a sweep with what its strategies came to over the years. */
-interface SweptBin {
-  planned: PlannedBin;
-  review: BinReview | undefined;
-  told: readonly StrategyYears[];
-}
-
-const APART: Readonly<Record<string, string>> = {
-  [AS_LOGGED]: 'As logged, this season',
-  [IN_HINDSIGHT]: 'Best in hindsight',
-};
 
 /** What every strategy costs in other years, by the sweep that stands beside the season: bins of all goals, heaters too. */
 export function strategySweptSection(
@@ -35,56 +31,41 @@ export function strategySweptSection(
   if (swept === undefined) return { lead: 'Can’t tell here: sweeps are read where a whole season is reviewed.' };
   if (swept.summary === null) return { lead: `Can’t tell. ${swept.why}` };
   const { summary } = swept;
-  const bins = summary.plan.bins.map((planned) => ({
-    planned,
-    review: reviews.find(({ bin }) => bin.id === planned.id),
-    told: summary.strategies.filter((one) => one.bin === planned.id && one.years > 0),
-  }));
-  const run = bins.filter(({ told }) => told.length > 0);
-  const left = summary.leftOut.map(({ bin, weather, why }) => {
-    const name = bins.find(({ planned }) => planned.id === bin)?.planned.name ?? bin;
-    return `${name}${weather === 'all' ? '' : ` in ${weather === 'season' ? 'this season' : weather}`}: ${why}`;
-  });
+  const run = sweptBins(summary, reviews);
+  const left = leftSaid(summary);
   if (run.length === 0) return { lead: 'Can’t tell: the sweep could run no bin.', notes: left };
   return {
-    lead: leadOf(run, summary, units),
+    lead: leadOf(run, summary),
     entries: run.map((bin) => entryOf(bin, summary, units)),
     figures: [figureOf(run, units)],
-    tables: [tableOf(run, summary, units)],
+    tables: [overYearsTable(run, summary, units), namedYearsTable(run), spreadTable(run, units), chanceTable(run)],
     notes: [
-      `Each year is the same bin with the same grain, filled on the same date, in that year’s weather at this season’s prices. The middle year is the one by whose cost half of the years are cheaper; the range leaves out the cheapest and the dearest tenth of the years, of fewer than ${LEAST_YEARS} years none. Ranges hold what years differ by, not what the fit leaves open.`,
+      `Each year is the same bin with the same grain, filled on the same date, in that year’s weather at this season’s prices. Good, middle and poor are years by cost alone: half of the years are cheaper than the middle one, a tenth cheaper than the good one, a tenth dearer than the poor one; of fewer than ${LEAST_YEARS} years only the middle one is told, with the cheapest and the dearest as its range. Ranges hold what years differ by, not what the fit leaves open; those of shares are 90 % intervals for so many years.`,
       summary.regretAgainst === IN_HINDSIGHT
         ? 'Over best is the mean over the years in which the strategy reached its target, against the cheapest schedule found with that year’s weather known.'
-        : 'Over best is the mean over the years in which the strategy reached its target, against the cheapest strategy that reached it that year: no search in hindsight was swept.',
+        : 'Over best is the mean over the years in which the strategy reached its target, against the cheapest strategy that reached it that year: no search in hindsight was swept. npm run sweep -- and the season folder searches too, some seconds for each bin and year.',
       ...left,
     ],
   };
 }
 
-/** How a number of one year alone is known. */
-const MODEL = 'by the model';
-
-const titleOf = (name: string, units: Units) => APART[name] ?? wayTitleOf(name, units) ?? name;
-/** As it stands within a sentence; units keep their capitals. */
-const small = (title: string) => title.charAt(0).toLowerCase() + title.slice(1);
-const isApart = (id: string) => id === AS_LOGGED || id === IN_HINDSIGHT;
-const chanceOf = ({ reached }: StrategyYears) => reached[0].chance ?? 0;
-
-function yearsIn(bins: readonly SweptBin[]): number {
-  return Math.max(...bins.flatMap(({ told }) => told.map(({ years }) => years)));
+/** What could not be run: a year that no bin has, once, with one bin's reason. */
+function leftSaid({ plan, leftOut }: SweepSummary): string[] {
+  const name = ({ bin }: LeftOut) => plan.bins.find(({ id }) => id === bin)?.name ?? bin;
+  const weathers = [...new Set(leftOut.map(({ weather }) => weather))];
+  return weathers.flatMap((weather) => {
+    const all = leftOut.filter((one) => one.weather === weather);
+    const when = weather === 'all' ? '' : ` in ${weatherSaid(weather)}`;
+    if (weather !== 'all' && all.length > 1 && all.length === plan.bins.length)
+      return [`No bin could be run${when}. ${name(all[0])}: ${all[0].why}`];
+    return all.map((one) => `${name(one)}${when}: ${one.why}`);
+  });
 }
 
-/** The strategy, nobody's log and no hindsight, that reaches most surely, and of these the cheapest in the middle year. */
-function surest({ told }: SweptBin): StrategyYears | null {
-  const rules = told.filter((one) => !isApart(one.strategy) && one.byCost.p50 !== null && chanceOf(one) > 0);
-  rules.sort((a, b) => chanceOf(b) - chanceOf(a) || Number(a.byCost.p50?.value) - Number(b.byCost.p50?.value));
-  return rules[0] ?? null;
-}
-
-function leadOf(run: readonly SweptBin[], { regretAgainst }: SweepSummary, units: Units): string {
+function leadOf(run: readonly SweptBin[], { regretAgainst }: SweepSummary): string {
   const picks = run.flatMap((bin) => {
     const pick = surest(bin);
-    return pick === null ? [] : [`${bin.planned.name} by ${small(titleOf(pick.strategy, units))}`];
+    return pick === null ? [] : [`${bin.planned.name} by ${titleOf(pick.strategy).toLowerCase()}`];
   });
   const found =
     picks.length === 0
@@ -97,32 +78,22 @@ function leadOf(run: readonly SweptBin[], { regretAgainst }: SweepSummary, units
 function entryOf(bin: SweptBin, { regretAgainst }: SweepSummary, units: Units): Entry {
   const pick = surest(bin);
   if (pick === null) return { term: bin.planned.name, text: 'No strategy reaches the target in any year.' };
-  const { reached, years, chance } = pick.reached[0];
+  const [{ reached, years, chance }, ...days] = pick.reached;
   const often = chance === 1 ? `in all ${years} years` : `in ${reached} of ${years} years`;
-  const cost = units.say('money', moneyOf(pick));
+  const half = days.find((one) => Number(one.chance) > 0.5);
+  const soon = half?.by == null ? '' : ` (in ${half.reached} of them by ${daySaid(half.by)})`;
+  const { p10, p50, p90 } = pick.byCost;
+  const year = (of: { weather: string; value: number }) =>
+    `${weatherSaid(of.weather)} (${units.say('money', of.value)})`;
+  const ends = p10 === null ? '' : ` A good year was ${year(p10)}, a poor one ${year(p90)}.`;
   const regret =
     pick.regret.mean === null
       ? ''
-      : ` On average that is ${units.say('money', pick.regret.mean)} over ${regretAgainst === IN_HINDSIGHT ? 'the best schedule in hindsight' : 'the cheapest that reached'}.`;
+      : ` On average it cost ${units.say('money', pick.regret.mean)} over ${regretAgainst === IN_HINDSIGHT ? 'the best schedule in hindsight' : 'the cheapest that reached'}.`;
   return {
     term: bin.planned.name,
-    text: `${titleOf(pick.strategy, units)} reaches the target ${often}, more surely than the others or for less: ${cost} in the middle year.${regret}`,
+    text: `${titleOf(pick.strategy)} reaches the target ${often}${soon}, more surely than the others or for less: ${units.say('money', moneyOf(pick))} in the middle year, ${weatherSaid(p50?.weather ?? '')}.${ends}${regret}`,
   };
-}
-
-/** Middle year with its range: tenth to ninetieth, of few years the outermost. */
-function moneyOf({ byCost, cost }: StrategyYears): Estimate {
-  // One year is its own middle: the log tells of this season alone.
-  if (byCost.p50 === null && cost.years === 1) return { value: cost.mean, interval: null, why: null };
-  if (byCost.p50 === null) return withheld(byCost.why ?? 'No year has a cost.');
-  const [low, high] = byCost.p10 === null ? [cost.least, cost.most] : [byCost.p10.value, byCost.p90.value];
-  return { value: byCost.p50.value, interval: low === null || high === null ? null : [low, high], why: null };
-}
-
-function costOf(one: StrategyYears, { planned, review }: SweptBin, units: Units): Estimate {
-  const money = moneyOf(one);
-  if (planned.bushels === null || review === undefined) return withheld('The bushels are not known.');
-  return perGrain(scaled(money, 1 / planned.bushels), review, units);
 }
 
 function figureOf(run: readonly SweptBin[], units: Units): Figure {
@@ -136,13 +107,13 @@ function figureOf(run: readonly SweptBin[], units: Units): Figure {
       title:
         first === undefined
           ? 'No strategy reaches its target in any year'
-          : `${first.bin.planned.name}, ${small(titleOf(first.pick.strategy, units))}: ${units.say('money', moneyOf(first.pick))} from year to year`,
+          : `${first.bin.planned.name}, ${titleOf(first.pick.strategy).toLowerCase()}: ${units.say('money', moneyOf(first.pick))} from year to year`,
       quantity: 'money per grain',
       bins: run.map((bin) => ({
         name: bin.planned.name,
         ways: bin.told.map((one) => ({
-          name: titleOf(one.strategy, units),
-          of: costOf(one, bin, units),
+          name: titleOf(one.strategy),
+          of: grainOf(moneyOf(one), bin, units),
           misses: chanceOf(one) > 0.5 ? null : `${one.reached[0].reached} of ${one.years}`,
           own: isApart(one.strategy),
         })),
@@ -159,45 +130,4 @@ function figureOf(run: readonly SweptBin[], units: Units): Figure {
     },
     units,
   );
-}
-
-function tableOf(run: readonly SweptBin[], { regretAgainst }: SweepSummary, units: Units): Table {
-  const over = regretAgainst === IN_HINDSIGHT ? 'Over best in hindsight' : 'Over best';
-  return {
-    id: 'swept',
-    caption: 'Every strategy over the years',
-    folded: true,
-    columns: [
-      { key: 'bin', label: 'Bin', quantity: null },
-      { key: 'way', label: 'Strategy', quantity: null },
-      { key: 'years', label: 'Years', quantity: 'count' },
-      { key: 'cost', label: 'Cost, middle year', quantity: 'money', known: MODEL },
-      { key: 'grain', label: 'The same per grain', quantity: 'money per grain', known: MODEL },
-      { key: 'chance', label: 'Years at target', quantity: 'share' },
-      { key: 'over', label: over, quantity: 'money', known: MODEL },
-      { key: 'hours', label: 'Fan hours', quantity: 'hours', known: MODEL },
-    ],
-    rows: run.flatMap((bin) =>
-      bin.told.map((one) => ({
-        bin: bin.planned.name,
-        way: titleOf(one.strategy, units),
-        years: one.years,
-        cost: moneyOf(one),
-        grain: costOf(one, bin, units),
-        chance: {
-          value: one.reached[0].chance,
-          interval: one.reached[0].chanceInterval,
-          why: one.reached[0].chance === null ? 'No year was run.' : null,
-        },
-        over: ranged(one.regret, 'It reached its target in no year.'),
-        hours: ranged(one.fanHours, 'No year was run.'),
-      })),
-    ),
-  };
-}
-
-/** Mean, least and most over the years. */
-function ranged({ mean, least, most }: StrategyYears['fanHours'], why: string): Cell {
-  if (mean === null) return { value: null, why };
-  return { value: mean, interval: least === null || most === null ? null : [least, most], why: null };
 }

@@ -15,6 +15,7 @@ const FARM = madeFarm({
   ...{ bins: 2, years: 11, days: 30, layers: 6 },
   strategies: ['always-on', 'night-hours', 'as-logged', 'best-in-hindsight'],
 });
+FARM.plan = { ...FARM.plan, by: ['10-20', '10-28'] };
 // The second bin is to be cooled.
 const [dry, other] = FARM.bins;
 const cool = { ...other, spec: { ...other.spec!, goal: 'cool' as const, targetC: 5 } };
@@ -75,6 +76,48 @@ describe('every strategy in other years, by a sweep', () => {
       );
       for (const row of same) expect(Number(row.cost)).toBeGreaterThanOrEqual(Number(best.cost) * (1 - 1e-9));
     }
+  });
+
+  it('names the good, the middle and the poor year, and how far seasons lie apart', () => {
+    const { tables, entries } = strategySweptSection({ summary, why: null }, REVIEWS, UNITS);
+    const of = (id: string) => tables?.find((table) => table.id === id)?.rows[0] ?? {};
+    const sorted = rows
+      .filter((row) => row.bin === 'B1' && row.strategy === 'always-on')
+      .sort((a, b) => Number(a.cost) - Number(b.cost) || (String(a.weather) < String(b.weather) ? -1 : 1));
+    const name = (at: number) => String(sorted[at].weather).replace('season', 'this season');
+    expect(of('named-years')).toMatchObject({ good: name(1), middle: name(5), poor: name(9), low: sorted[1].cost });
+    expect(entries?.[0].text).toMatch(/in the middle year, [a-z0-9 ]+\. A good year was [^,]+, a poor one [^,]+\./);
+    // By the definition of a standard deviation, of 11 numbers per bushel.
+    const each = sorted.map((row) => Number(row.costPerBushel));
+    const mean = each.reduce((sum, one) => sum + one, 0) / 11;
+    const sd = Math.sqrt(each.reduce((sum, one) => sum + (one - mean) ** 2, 0) / 10);
+    const spread = of('spread') as Record<string, { value: number }>;
+    expect([spread.mean.value, spread.sd.value]).toEqual([expect.closeTo(mean, 9), expect.closeTo(sd, 9)]);
+    expect(spread.least.value).toBeCloseTo(Math.min(...each), 9);
+  });
+
+  it('tells the chance of being there by each day, and by the end', () => {
+    const { tables } = strategySweptSection({ summary, why: null }, REVIEWS, UNITS);
+    const chances = tables?.find(({ id }) => id === 'chances');
+    expect(chances?.columns.map(({ label }) => label)).toEqual([
+      ...['Bin', 'Strategy', 'Years', 'By 20 Oct', 'By 28 Oct', 'At the end'],
+    ]);
+    // The run begins on 1 October: each year's day is of that year.
+    const by = (day: string) =>
+      rows.filter(
+        (row) =>
+          row.bin === 'B1' &&
+          row.strategy === 'always-on' &&
+          row.reachedTarget === true &&
+          String(row.reachedOn).slice(5) <= day,
+      ).length / 11;
+    const [first] = chances?.rows ?? [];
+    for (const [key, day] of [
+      ['10-20', '10-20'],
+      ['10-28', '10-28'],
+      ['end', '12-31'],
+    ])
+      expect(first[key], key).toMatchObject({ value: by(day) });
   });
 
   it('draws them, and says in words what it draws', () => {

@@ -1,12 +1,14 @@
 import { fileURLToPath } from 'node:url';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { hindsightCsv } from '../../../scripts/review/hindsight-csv.ts';
+import { bushelsOf } from '../../../src/analysis/grain/per-bushel.ts';
 import { runSpecOf } from '../../../src/analysis/model/run-spec-of.ts';
 import { reviewSeason } from '../../../src/analysis/review-season.ts';
 import { summaryOf } from '../../../src/analysis/summary.ts';
 import { SUMMARY_SHAPE } from '../../../src/analysis/summary-shape.ts';
 import type { SeasonReview } from '../../../src/analysis/types.ts';
 import { binWhatIf } from '../../../src/analysis/what-if/bin-what-if.ts';
+import { crossedRuns } from '../../../src/analysis/what-if/crossed-runs.ts';
 import type { BinWhatIf } from '../../../src/analysis/what-if/what-if-types.ts';
 import { zoneOf } from '../../../src/base/zone.ts';
 import { isothermsOf } from '../../../src/grain/isotherm.ts';
@@ -144,5 +146,59 @@ describe('its part of summary.json', () => {
     expect(strategies).toEqual([]);
     expect(strategiesWhy).toContain('--no-model');
     expect(bins[0].model.why).toContain('--no-model');
+  });
+});
+
+describe('every way on the bin', () => {
+  const crossed = (bins = plain.bins) => crossedRuns(loaded, bins, [told]);
+
+  it('runs each bin’s stated strategy on it, at the cost that its own page tells of that strategy', () => {
+    const { ways, bins } = crossed();
+    // As season.yaml states them, B1 to B6.
+    expect(ways.map(({ id, binIds }) => [id, binIds])).toEqual([
+      ['always-on', ['B1']],
+      ['daytime-hours', ['B2']],
+      ['temperature-difference', ['B3', 'B5']],
+      ['equilibrium-window', ['B4']],
+      ['humidity-limit', ['B6']],
+    ]);
+    expect(bins.map(({ binId, cells }) => [binId, cells.length])).toEqual([['B5', 5]]);
+    const bushels = bushelsOf(plain.bins.find(({ bin }) => bin.id === 'B5')!.grain)!.value!;
+    for (const cell of bins[0].cells) {
+      const alone = told.strategies.find(({ id }) => id === cell.wayId)!;
+      expect(cell.own).toBe(cell.wayId === 'temperature-difference');
+      expect(cell.perBushel.value).toBeCloseTo(Number(alone.cost.value) / bushels, 12);
+      expect(cell.perBushel.interval?.[1]).toBeCloseTo(Number(alone.cost.interval?.[1]) / bushels, 12);
+      expect([cell.reached, cell.reaching, cell.runs]).toEqual([
+        ...[alone.outcome.reachedTarget, alone.reaching, alone.runs],
+      ]);
+    }
+  });
+
+  it('carries the logged hours of a bin that states no strategy: on itself they are its season as logged', () => {
+    const bare = plain.bins.map((one) => ({ ...one, bin: { ...one.bin, strategy: null } }));
+    const { ways, bins } = crossed(bare);
+    expect(ways.map(({ id }) => id)).toEqual(['B1', 'B2', 'B3', 'B4', 'B5', 'B6'].map((id) => `hours of ${id}`));
+    const own = bins[0].cells.find((cell) => cell.own)!;
+    const bushels = bushelsOf(plain.bins.find(({ bin }) => bin.id === 'B5')!.grain)!.value!;
+    expect(own.wayId).toBe('hours of B5');
+    expect(own.perBushel.value).toBeCloseTo(Number(told.logged?.cost.value) / bushels, 12);
+    // Another's hours are other hours.
+    for (const cell of bins[0].cells.filter((one) => !one.own)) expect(cell.overOwn.value).not.toBeCloseTo(1, 3);
+  });
+
+  it('says why a bin is not run, and that one bin of a goal has nothing to be held against', () => {
+    const { bins, parts } = crossedRuns(loaded, plain.bins, [
+      { ...told, why: 'It does not fit.' },
+      { ...told, binId: 'B9' },
+    ]);
+    expect(bins).toEqual([
+      { binId: 'B5', cells: [], why: 'It does not fit.' },
+      { binId: 'B9', cells: [], why: 'There is no such bin.' },
+    ]);
+    expect(parts).toEqual([expect.objectContaining({ goal: 'cool', binIds: [], split: null })]);
+    expect(crossed().parts).toEqual([
+      expect.objectContaining({ binIds: ['B5'], why: expect.stringMatching(/^Only one of the bins/) }),
+    ]);
   });
 });

@@ -1,0 +1,84 @@
+import { AS_LOGGED, IN_HINDSIGHT } from '../analysis/strategies/run-strategy.ts';
+import type { StrategyYears } from '../analysis/strategies/strategy-years.ts';
+import type { PlannedBin } from '../analysis/strategies/sweep-plan.ts';
+import type { SweepSummary } from '../analysis/strategies/sweep-summary.ts';
+import type { BinReview } from '../analysis/types.ts';
+import { type Estimate, scaled, withheld } from '../base/estimate.ts';
+import type { Units } from '../report/units.ts';
+import { readWay } from '../simulation/strategies/chosen-way.ts';
+import { perGrain } from './per-grain.ts';
+
+/** A bin of a sweep with what its strategies came to over the years. */
+export interface SweptBin {
+  planned: PlannedBin;
+  review: BinReview | undefined;
+  told: readonly StrategyYears[];
+}
+
+/** How a number of one year alone is known. */
+export const MODEL = 'by the model';
+
+const APART: ReadonlyMap<string, string> = new Map([
+  [AS_LOGGED, 'As logged, this season'],
+  [IN_HINDSIGHT, 'Best in hindsight'],
+]);
+
+/** The bins of which some strategy was run, with their reviews. */
+export function sweptBins({ plan, strategies }: SweepSummary, reviews: readonly BinReview[]): SweptBin[] {
+  return plan.bins
+    .map((planned) => ({
+      planned,
+      review: reviews.find(({ bin }) => bin.id === planned.id),
+      told: strategies.filter((one) => one.bin === planned.id && one.years > 0),
+    }))
+    .filter(({ told }) => told.length > 0);
+}
+
+/** What readers call a strategy of a sweep, its chosen parameters with it. */
+export function titleOf(strategy: string): string {
+  const apart = APART.get(strategy);
+  if (apart !== undefined) return apart;
+  const read = readWay(strategy);
+  return read.ok ? read.strategy.title : strategy;
+}
+
+/** The log and the search in hindsight are no rules that a controller could be set to. */
+export function isApart(strategy: string): boolean {
+  return APART.has(strategy);
+}
+
+/** `this season`, or the year. */
+export function weatherSaid(weather: string): string {
+  return weather === 'season' ? 'this season' : weather;
+}
+
+/** Of reaching the target by the end. */
+export function chanceOf({ reached }: StrategyYears): number {
+  return reached[0].chance ?? 0;
+}
+
+export function yearsIn(bins: readonly SweptBin[]): number {
+  return Math.max(...bins.flatMap(({ told }) => told.map(({ years }) => years)));
+}
+
+/** The strategy, nobody's log and no hindsight, that reaches most surely, and of these the cheapest in the middle year. */
+export function surest({ told }: SweptBin): StrategyYears | null {
+  const rules = told.filter((one) => !isApart(one.strategy) && one.byCost.p50 !== null && chanceOf(one) > 0);
+  rules.sort((a, b) => chanceOf(b) - chanceOf(a) || Number(a.byCost.p50?.value) - Number(b.byCost.p50?.value));
+  return rules[0] ?? null;
+}
+
+/** Middle year with its range: tenth to ninetieth, of few years the outermost. */
+export function moneyOf({ byCost, cost }: StrategyYears): Estimate {
+  // One year is its own middle: the log tells of this season alone.
+  if (byCost.p50 === null && cost.years === 1) return { value: cost.mean, interval: null, why: null };
+  if (byCost.p50 === null) return withheld(byCost.why ?? 'No year has a cost.');
+  const [low, high] = byCost.p10 === null ? [cost.least, cost.most] : [byCost.p10.value, byCost.p90.value];
+  return { value: byCost.p50.value, interval: low === null || high === null ? null : [low, high], why: null };
+}
+
+/** Money of a bin as money for each measure of its grain. */
+export function grainOf(money: Estimate, { planned, review }: SweptBin, units: Units): Estimate {
+  if (planned.bushels === null || review === undefined) return withheld('The bushels are not known.');
+  return perGrain(scaled(money, 1 / planned.bushels), review, units);
+}

@@ -1,0 +1,147 @@
+import { IN_HINDSIGHT } from '../analysis/strategies/run-strategy.ts';
+import type { StrategyYears } from '../analysis/strategies/strategy-years.ts';
+import type { SweepSummary } from '../analysis/strategies/sweep-summary.ts';
+import { withheld } from '../base/estimate.ts';
+import { monthName } from '../report/date-text.ts';
+import type { Cell, Column, Table } from '../report/page.ts';
+import type { Units } from '../report/units.ts';
+import { grainOf, MODEL, moneyOf, type SweptBin, titleOf, weatherSaid } from './swept-bins.ts';
+
+const NAMED: readonly Column[] = [
+  { key: 'bin', label: 'Bin', quantity: null },
+  { key: 'way', label: 'Strategy', quantity: null },
+];
+
+/** A row a strategy of each bin, bin and strategy named. */
+function rowsOf(run: readonly SweptBin[], cells: (one: StrategyYears, bin: SweptBin) => Record<string, Cell>) {
+  return run.flatMap((bin) =>
+    bin.told.map((one) => ({ bin: bin.planned.name, way: titleOf(one.strategy), ...cells(one, bin) })),
+  );
+}
+
+/** What each strategy came to over the years, in a line. */
+export function overYearsTable(run: readonly SweptBin[], { regretAgainst }: SweepSummary, units: Units): Table {
+  const over = regretAgainst === IN_HINDSIGHT ? 'Over best in hindsight' : 'Over best';
+  return {
+    id: 'swept',
+    caption: 'Every strategy over the years',
+    folded: true,
+    columns: [
+      ...NAMED,
+      { key: 'years', label: 'Years', quantity: 'count' },
+      { key: 'cost', label: 'Cost, middle year', quantity: 'money', known: MODEL },
+      { key: 'grain', label: 'The same per grain', quantity: 'money per grain', known: MODEL },
+      { key: 'over', label: over, quantity: 'money', known: MODEL },
+      { key: 'hours', label: 'Fan hours', quantity: 'hours', known: MODEL },
+    ],
+    rows: rowsOf(run, (one, bin) => ({
+      years: one.years,
+      cost: moneyOf(one),
+      grain: grainOf(moneyOf(one), bin, units),
+      over: ranged(one.regret, 'It reached its target in no year.'),
+      hours: ranged(one.fanHours, 'No year was run.'),
+    })),
+  };
+}
+
+/** The good, the middle and the poor year of each strategy, by name. */
+export function namedYearsTable(run: readonly SweptBin[]): Table {
+  const money = (key: string, label: string): Column => ({ key, label, quantity: 'money', known: MODEL });
+  return {
+    id: 'named-years',
+    caption: 'The good, the middle and the poor year of each strategy, by what it cost in it',
+    folded: true,
+    columns: [
+      ...NAMED,
+      { key: 'good', label: 'Good year', quantity: null },
+      money('low', 'Its cost'),
+      { key: 'middle', label: 'Middle year', quantity: null },
+      money('mid', 'Its cost'),
+      { key: 'poor', label: 'Poor year', quantity: null },
+      money('high', 'Its cost'),
+    ],
+    rows: rowsOf(run, ({ byCost: { p10, p50, p90, why } }) => {
+      const none = { value: null, why: why ?? 'No year has a cost.' };
+      const [good, middle, poor] = [p10, p50, p90].map((year) => (year === null ? none : weatherSaid(year.weather)));
+      return {
+        ...{ good, middle, poor },
+        low: p10?.value ?? none,
+        mid: p50?.value ?? none,
+        high: p90?.value ?? none,
+      };
+    }),
+  };
+}
+
+/** What a measure of grain costs, and how far seasons lie apart. */
+export function spreadTable(run: readonly SweptBin[], units: Units): Table {
+  const grain = (key: string, label: string): Column => ({ key, label, quantity: 'money per grain', known: MODEL });
+  return {
+    id: 'spread',
+    caption:
+      'Cost of the grain from season to season: mean, standard deviation between years, cheapest and dearest year',
+    folded: true,
+    columns: [
+      ...NAMED,
+      { key: 'years', label: 'Years', quantity: 'count' },
+      grain('mean', 'Mean'),
+      grain('sd', 'From season to season ±'),
+      grain('least', 'Cheapest year'),
+      grain('most', 'Dearest year'),
+    ],
+    rows: rowsOf(run, ({ years, cost }, bin) => {
+      const said = (value: number | null, why: string): Cell =>
+        value === null ? withheld(why) : grainOf({ value, interval: null, why: null }, bin, units);
+      const none = 'No year has a cost.';
+      return {
+        years,
+        mean: said(cost.mean, none),
+        sd: said(cost.sd, cost.years === 0 ? none : 'It takes three years to tell how far they lie apart.'),
+        least: said(cost.least, none),
+        most: said(cost.most, none),
+      };
+    }),
+  };
+}
+
+/** How often each strategy had reached the target for good by each day, and by the end. */
+export function chanceTable(run: readonly SweptBin[]): Table {
+  const [first] = run.flatMap(({ told }) => told);
+  const days = (first?.reached ?? []).map(({ by }) => by);
+  const order = [...days.filter((by) => by !== null), ...days.filter((by) => by === null)];
+  return {
+    id: 'chances',
+    caption: 'Share of the years in which the target was reached for good by the end of a day',
+    folded: true,
+    columns: [
+      ...NAMED,
+      { key: 'years', label: 'Years', quantity: 'count' },
+      ...order.map((by) => ({
+        key: by ?? 'end',
+        label: by === null ? 'At the end' : `By ${daySaid(by)}`,
+        quantity: 'share' as const,
+      })),
+    ],
+    rows: rowsOf(run, ({ years, reached }) => ({
+      years,
+      ...Object.fromEntries(
+        reached.map(({ by, chance, chanceInterval }) => [
+          by ?? 'end',
+          { value: chance, interval: chanceInterval, why: chance === null ? 'No year was run.' : null },
+        ]),
+      ),
+    })),
+  };
+}
+
+/** `15 Nov` for `11-15`. */
+export function daySaid(by: string): string {
+  const [month, day] = by.split('-').map(Number);
+  return `${day} ${monthName(month)}`;
+}
+
+/** Mean, least and most over the years. */
+function ranged({ mean, least, most }: StrategyYears['fanHours'], why: string): Cell {
+  if (mean === null) return { value: null, why };
+  return { value: mean, interval: least === null || most === null ? null : [least, most], why: null };
+}
