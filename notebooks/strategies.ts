@@ -65,7 +65,7 @@ export default defineNotebook(
             notes: [...columnNotes(one), ...one.whatIf.model.notes, ...hangsNotes(one, units)],
           })),
         ),
-        section('swept', 'Cost in other years', () => strategySweptSection(swept, review.bins, units)),
+        section('swept', 'Cost in other years', () => strategySweptSection(swept, review.bins, units, review.whatIf)),
         section('fan', 'What would another fan do?', () => movedSection('airflow', swept, review.bins, units)),
         ...(['fill-date', 'start-moisture'] as const)
           .filter((varied) => isMoved(varied, swept))

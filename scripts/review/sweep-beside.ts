@@ -17,6 +17,7 @@ export async function sweepBeside(
 ): Promise<{ swept: Swept; failures: string[] }> {
   const { season } = loaded;
   const there = readSweep(season);
+  if (wanted && there.summary !== null) say('Sweep    as it stands: of these files, by this code');
   if (!wanted || there.summary !== null || review.whatIf === undefined) return { swept: there, failures: [] };
   say('Sweep    every rule in each year on file');
   const { failures } = await sweepLoaded(

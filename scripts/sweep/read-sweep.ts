@@ -18,7 +18,9 @@ const COMMAND = 'npm run sweep -- and the season folder';
 export function readSweep(season: Season, folder = join(season.folder, 'sweep')): Swept {
   const [told, rows] = ['sweep.json', 'strategies.arrow'].map((name) => join(folder, name));
   if (!existsSync(told) || !existsSync(rows)) {
-    return without(`No sweep stands beside this season. ${COMMAND} runs every strategy in each year on file.`);
+    return without(
+      `No sweep stands beside this season. ${COMMAND} runs every strategy in each year on file; npm run review with --sweep does too, by the beds that it fits, without the best in hindsight.`,
+    );
   }
   try {
     const plan = PLAN_SHAPE.parse(JSON.parse(readFileSync(told, 'utf8')).plan);

@@ -3,6 +3,7 @@ import { IN_HINDSIGHT } from '../analysis/strategies/run-strategy.ts';
 import type { LeftOut, SweepSummary } from '../analysis/strategies/sweep-summary.ts';
 import type { Swept } from '../analysis/strategies/swept.ts';
 import type { BinReview } from '../analysis/types.ts';
+import type { BinWhatIf } from '../analysis/what-if/what-if-types.ts';
 import { listed } from '../base/listed.ts';
 import { waysAcrossBins } from '../report/figures/ways-across-bins.ts';
 import type { Entry, Figure, SectionBody } from '../report/page.ts';
@@ -22,11 +23,16 @@ import {
 import { chanceTable, daySaid, namedYearsTable, overYearsTable, spreadTable } from './swept-tables.ts';
 import { counted } from './words.ts';
 
-/** What every strategy costs in other years, by the sweep that stands beside the season: bins of all goals, heaters too. */
+/**
+ * What every strategy costs in other years, by the sweep that stands beside the season: bins of all goals, heaters too.
+ *
+ * @param whatIf  of the review, whose best in hindsight of this season is drawn where the sweep searched none
+ */
 export function strategySweptSection(
   swept: Swept | undefined,
   reviews: readonly BinReview[],
   units: Units,
+  whatIf: readonly BinWhatIf[] = [],
 ): SectionBody {
   if (swept === undefined) return { lead: 'Can’t tell here: sweeps are read where a whole season is reviewed.' };
   if (swept.summary === null) return { lead: `Can’t tell. ${swept.why}` };
@@ -37,7 +43,7 @@ export function strategySweptSection(
   return {
     lead: leadOf(run, summary),
     entries: run.map((bin) => entryOf(bin, summary, units)),
-    figures: [figureOf(run, units)],
+    figures: [figureOf(run, summary, whatIf, units)],
     tables: [overYearsTable(run, summary, units), namedYearsTable(run), spreadTable(run, units), chanceTable(run)],
     notes: [
       `Each year is the same bin with the same grain, filled on the same date, in that year’s weather at this season’s prices. Good, middle and poor are years by cost alone: half of the years are cheaper than the middle one, a tenth cheaper than the good one, a tenth dearer than the poor one; of fewer than ${LEAST_YEARS} years only the middle one is told, with the cheapest and the dearest as its range. Ranges hold what years differ by, not what the fit leaves open; those of shares are 90 % intervals for so many years.`,
@@ -96,7 +102,26 @@ function entryOf(bin: SweptBin, { regretAgainst }: SweepSummary, units: Units): 
   };
 }
 
-function figureOf(run: readonly SweptBin[], units: Units): Figure {
+/** The best schedule in hindsight of this season, by the review. */
+function hindsightOf(bin: SweptBin, whatIf: readonly BinWhatIf[], units: Units) {
+  const best = whatIf.find(({ binId }) => binId === bin.planned.id)?.hindsight ?? null;
+  if (best === null) return [];
+  return [
+    {
+      name: `${titleOf(IN_HINDSIGHT)}, this season`,
+      of: grainOf(best.cost, bin, units),
+      misses: best.outcome.reachedTarget ? null : '0 of 1',
+      own: true,
+    },
+  ];
+}
+
+function figureOf(
+  run: readonly SweptBin[],
+  { regretAgainst }: SweepSummary,
+  whatIf: readonly BinWhatIf[],
+  units: Units,
+): Figure {
   const [first] = run.flatMap((bin) => {
     const pick = surest(bin);
     return pick === null ? [] : [{ bin, pick }];
@@ -111,12 +136,15 @@ function figureOf(run: readonly SweptBin[], units: Units): Figure {
       quantity: 'money per grain',
       bins: run.map((bin) => ({
         name: bin.planned.name,
-        ways: bin.told.map((one) => ({
-          name: titleOf(one.strategy),
-          of: grainOf(moneyOf(one), bin, units),
-          misses: chanceOf(one) > 0.5 ? null : `${one.reached[0].reached} of ${one.years}`,
-          own: isApart(one.strategy),
-        })),
+        ways: [
+          ...bin.told.map((one) => ({
+            name: titleOf(one.strategy),
+            of: grainOf(moneyOf(one), bin, units),
+            misses: chanceOf(one) > 0.5 ? null : `${one.reached[0].reached} of ${one.years}`,
+            own: isApart(one.strategy),
+          })),
+          ...(regretAgainst === IN_HINDSIGHT ? [] : hindsightOf(bin, whatIf, units)),
+        ],
       })),
       words: {
         subtitle: 'by the model; as logged and the best in hindsight in bold',

@@ -126,6 +126,16 @@ describe('every strategy in other years, by a sweep', () => {
     expect(figure.draw({ width: 900, narrow: false, idPrefix: 'x-' }).match(/<circle/g)).toHaveLength(6);
   });
 
+  it('marks this season’s best in hindsight by the review where the sweep searched none', () => {
+    const best = { binId: 'B1', hindsight: { cost: { value: 550 }, outcome: { reachedTarget: true } } };
+    const bare = { ...summary, regretAgainst: 'cheapest strategy that reached the target' as const };
+    const altOf = (told: SweepSummary) =>
+      strategySweptSection({ summary: told, why: null }, REVIEWS, UNITS, [best as never]).figures?.[0].alt;
+    // 550 USD over 11,000 bushels.
+    expect(altOf(bare)).toContain('Best in hindsight, this season (set apart) 0.050');
+    expect(altOf(summary)).not.toContain('Best in hindsight, this season');
+  });
+
   it('says why there is nothing to tell', () => {
     expect(strategySweptSection({ summary: null, why: 'No sweep stands here.' }, REVIEWS, UNITS).lead).toBe(
       'Can’t tell. No sweep stands here.',
