@@ -87,7 +87,8 @@ function entryOf(bin: SweptBin, { regretAgainst }: SweepSummary, units: Units): 
   const [{ reached, years, chance }, ...days] = pick.reached;
   const often = chance === 1 ? `in all ${years} years` : `in ${reached} of ${years} years`;
   const half = days.find((one) => Number(one.chance) > 0.5);
-  const soon = half?.by == null ? '' : ` (in ${half.reached} of them by ${daySaid(half.by)})`;
+  const soon =
+    half?.by == null ? '' : ` (in ${half.reached === reached ? 'all' : half.reached} of them by ${daySaid(half.by)})`;
   const { p10, p50, p90 } = pick.byCost;
   const year = (of: { weather: string; value: number }) =>
     `${weatherSaid(of.weather)} (${units.say('money', of.value)})`;
@@ -95,7 +96,9 @@ function entryOf(bin: SweptBin, { regretAgainst }: SweepSummary, units: Units): 
   const regret =
     pick.regret.mean === null
       ? ''
-      : ` On average it cost ${units.say('money', pick.regret.mean)} over ${regretAgainst === IN_HINDSIGHT ? 'the best schedule in hindsight' : 'the cheapest that reached'}.`;
+      : pick.regret.most === 0
+        ? ' In none of these years did another come there for less.'
+        : ` On average it cost ${units.say('money', pick.regret.mean)} over ${regretAgainst === IN_HINDSIGHT ? 'the best schedule in hindsight' : 'the cheapest that reached'}.`;
   return {
     term: bin.planned.name,
     text: `${titleOf(pick.strategy)} reaches the target ${often}${soon}, more surely than the others or for less: ${units.say('money', moneyOf(pick))} in the middle year, ${weatherSaid(p50?.weather ?? '')}.${ends}${regret}`,

@@ -45,7 +45,7 @@ export function movedSection(
     tables: [movedTable(varied, moved)],
     notes: [
       ...(varied === 'airflow' ? [`${AIRFLOW_LAW} What a fan costs to buy is not in these numbers.`] : []),
-      'Told of the rule that brings each bin to its target in most years, the bin as it is or moved, and of these for the least. Costs are means over the same years, moved and as it is.',
+      'Told of the rule that brings each bin to its target in most years, the bin as it is or moved, and of these for the least. Costs are means over the same years, moved and as it is. A step that comes to the target later leaves the grain warm or wet for longer; what that does to the grain is not in the cost.',
       ...(varied === 'airflow' ? others.map(command) : []),
     ],
   };
@@ -171,7 +171,7 @@ function movedTable(varied: Varied, moved: readonly Moved[]): Table {
       { key: 'rule', label: 'Strategy', quantity: null },
       { key: 'step', label: 'Moved', quantity: null },
       { key: 'years', label: 'Years', quantity: 'count' },
-      { key: 'reached', label: 'At the target in', quantity: 'count' },
+      { key: 'reached', label: 'Years at target', quantity: 'count' },
       { key: 'cost', label: 'Cost', quantity: 'money', known: MODEL },
       { key: 'change', label: 'Over the bin as it is', quantity: 'money', known: MODEL },
       { key: 'end', label: 'Moisture at the end', quantity: 'moisture', known: MODEL },
@@ -180,7 +180,7 @@ function movedTable(varied: Varied, moved: readonly Moved[]): Table {
       steps.map((step) => ({
         bin: name,
         rule,
-        step: stepSaid(step),
+        step: stepSaid(step).replace(/^with /, ''),
         years: step.years,
         reached: step.reached,
         cost: ranged(step.cost, 1),
