@@ -37,8 +37,7 @@ describe('withAirflow', () => {
 
   it('dries sooner with more air', () => {
     const end = (factor: number) =>
-      runStrategy(withAirflow(spec, factor), 'always-on', { logged: null }).outcome?.reachedHour ??
-      Number.NaN;
+      runStrategy(withAirflow(spec, factor), 'always-on', { logged: null }).outcome?.reachedHour ?? Number.NaN;
     expect(end(1)).toBeGreaterThan(0);
     expect(end(2)).toBeLessThan(end(1));
   });
