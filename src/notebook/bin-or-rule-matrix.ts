@@ -112,7 +112,7 @@ function crossedFigure(
         own: 'its own',
         dot: 'reaches the target',
         ring: 'does not',
-        whisker: 'air, moisture and drying rate to either side of the fit',
+        whisker: 'lowest to highest of the runs in bins that go with the log',
       },
       notShown:
         left.length === 0 ? null : `${counted(left.length, 'run')} without a cost not shown; the table says why.`,

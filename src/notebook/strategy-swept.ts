@@ -1,5 +1,6 @@
 import { LEAST_YEARS } from '../analysis/strategies/percentile-years.ts';
 import { IN_HINDSIGHT } from '../analysis/strategies/run-strategy.ts';
+import type { StrategyYears } from '../analysis/strategies/strategy-years.ts';
 import type { LeftOut, SweepSummary } from '../analysis/strategies/sweep-summary.ts';
 import type { Swept } from '../analysis/strategies/swept.ts';
 import type { BinReview } from '../analysis/types.ts';
@@ -22,6 +23,9 @@ import {
 } from './swept-bins.ts';
 import { chanceTable, daySaid, namedYearsTable, overYearsTable, spreadTable } from './swept-tables.ts';
 import { counted } from './words.ts';
+
+/** A rule that misses some years is told of where it costs less than this part of the surest. Our choice. */
+const LESS = 0.9;
 
 /**
  * What every strategy costs in other years, by the sweep that stands beside the season: bins of all goals, heaters too.
@@ -101,8 +105,18 @@ function entryOf(bin: SweptBin, { regretAgainst }: SweepSummary, units: Units): 
         : ` On average it cost ${units.say('money', pick.regret.mean)} over ${regretAgainst === IN_HINDSIGHT ? 'the best schedule in hindsight' : 'the cheapest that reached'}.`;
   return {
     term: bin.planned.name,
-    text: `${titleOf(pick.strategy)} reaches the target ${often}${soon}, more surely than the others or for less: ${units.say('money', moneyOf(pick))} in the middle year, ${weatherSaid(p50?.weather ?? '')}.${ends}${regret}`,
+    text: `${titleOf(pick.strategy)} reaches the target ${often}${soon}, more surely than the others or for less: ${units.say('money', moneyOf(pick))} in the middle year, ${weatherSaid(p50?.weather ?? '')}.${ends}${regret}${cheaperSaid(bin, pick, units)}`,
   };
+}
+
+/** The cheapest rule that reaches in most years, where it misses some and costs less: a reader may take that chance. */
+function cheaperSaid({ told }: SweptBin, pick: StrategyYears, units: Units): string {
+  const middle = ({ byCost }: StrategyYears) => byCost.p50?.value ?? Number.POSITIVE_INFINITY;
+  const often = told.filter((one) => !isApart(one.strategy) && chanceOf(one) > 0.5 && chanceOf(one) < chanceOf(pick));
+  const [first] = often.filter((one) => middle(one) < LESS * middle(pick)).sort((a, b) => middle(a) - middle(b));
+  if (first === undefined) return '';
+  const [{ reached, years }] = first.reached;
+  return ` ${titleOf(first.strategy)} does in ${reached} of ${years} years, for ${units.say('money', moneyOf(first))}.`;
 }
 
 /** The best schedule in hindsight of this season, by the review. */

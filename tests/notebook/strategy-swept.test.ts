@@ -127,13 +127,34 @@ describe('every strategy in other years, by a sweep', () => {
   });
 
   it('marks this season’s best in hindsight by the review where the sweep searched none', () => {
-    const best = { binId: 'B1', hindsight: { cost: { value: 550 }, outcome: { reachedTarget: true } } };
+    const best = { binId: 'B1', hindsight: { cost: { value: 550, interval: null }, outcome: { reachedTarget: true } } };
     const bare = { ...summary, regretAgainst: 'cheapest strategy that reached the target' as const };
     const altOf = (told: SweepSummary) =>
       strategySweptSection({ summary: told, why: null }, REVIEWS, UNITS, [best as never]).figures?.[0].alt;
     // 550 USD over 11,000 bushels.
     expect(altOf(bare)).toContain('Best in hindsight, this season (set apart) 0.050');
     expect(altOf(summary)).not.toContain('Best in hindsight, this season');
+  });
+
+  it('names a cheaper rule that misses some years, which a reader may take', () => {
+    const surest = strategySweptSection({ summary, why: null }, REVIEWS, UNITS).entries?.[0].text ?? '';
+    const [name] = surest.split(' reaches');
+    const id = name === 'Always on' ? 'always-on' : 'night-hours';
+    // The other rule at half the cost of the surest, in 9 of 11 years.
+    const pick = summary.strategies.find((one) => one.bin === 'B1' && one.strategy === id)!;
+    const half = { weather: '2020', value: Number(pick.byCost.p50?.value) / 2 };
+    const other = (reached: number) =>
+      summary.strategies.map((one) => {
+        if (one.bin !== 'B1' || !['always-on', 'night-hours'].includes(one.strategy)) return one;
+        const count = one === pick ? 11 : reached;
+        const byCost = one === pick ? one.byCost : { ...one.byCost, p10: half, p50: half, p90: half, why: null };
+        return { ...one, byCost, reached: [{ ...one.reached[0], reached: count, chance: count / 11 }] };
+      });
+    const said = (reached: number) =>
+      strategySweptSection({ summary: { ...summary, strategies: other(reached) }, why: null }, REVIEWS, UNITS)
+        .entries?.[0].text;
+    expect(said(9)).toMatch(/ (Night hours|Always on) does in 9 of 11 years, for \d[\d.,]* USD\.$/);
+    expect(said(5)).not.toContain(' does in ');
   });
 
   it('says why there is nothing to tell', () => {
