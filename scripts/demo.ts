@@ -4,7 +4,7 @@ import { leave } from './command-line.ts';
 
 new Command('demo')
   .description(
-    'Review data-samples/sorrel-fork, the invented farm, into its review/: pages, workbook, year-end report, and into its sweep/ what every rule would have cost in ten other years; some minutes, for the bins’ beds are fitted.',
+    'Review data-samples/sorrel-fork, the invented farm, into its review/: pages, workbook, year-end report, and into its sweep/ what every rule would have cost in the other years on file; some minutes, for the bins’ beds are fitted.',
   )
   .addHelpText(
     'after',
