@@ -15,6 +15,7 @@ import {
   isApart,
   moneyOf,
   type SweptBin,
+  small,
   surest,
   sweptBins,
   titleOf,
@@ -45,10 +46,15 @@ export function strategySweptSection(
   const left = leftSaid(summary);
   if (run.length === 0) return { lead: 'Can’t tell: the sweep could run no bin.', notes: left };
   return {
-    lead: leadOf(run, summary),
+    lead: leadOf(run, summary, units),
     entries: run.map((bin) => entryOf(bin, summary, units)),
     figures: [figureOf(run, summary, whatIf, units)],
-    tables: [overYearsTable(run, summary, units), namedYearsTable(run), spreadTable(run, units), chanceTable(run)],
+    tables: [
+      overYearsTable(run, summary, units),
+      namedYearsTable(run, units),
+      spreadTable(run, units),
+      chanceTable(run, units),
+    ],
     notes: [
       `Each year is the same bin with the same grain, filled on the same date, in that year’s weather at this season’s prices. Good, middle and poor are years by cost alone: half of the years are cheaper than the middle one, a tenth cheaper than the good one, a tenth dearer than the poor one; of fewer than ${LEAST_YEARS} years only the middle one is told, with the cheapest and the dearest as its range. Ranges hold what years differ by, not what the fit leaves open; those of shares are 90 % intervals for so many years.`,
       summary.regretAgainst === IN_HINDSIGHT
@@ -72,10 +78,10 @@ function leftSaid({ plan, leftOut }: SweepSummary): string[] {
   });
 }
 
-function leadOf(run: readonly SweptBin[], { regretAgainst }: SweepSummary): string {
+function leadOf(run: readonly SweptBin[], { regretAgainst }: SweepSummary, units: Units): string {
   const picks = run.flatMap((bin) => {
     const pick = surest(bin);
-    return pick === null ? [] : [`${bin.planned.name} by ${titleOf(pick.strategy).toLowerCase()}`];
+    return pick === null ? [] : [`${bin.planned.name} by ${small(titleOf(pick.strategy, units))}`];
   });
   const found =
     picks.length === 0
@@ -105,7 +111,7 @@ function entryOf(bin: SweptBin, { regretAgainst }: SweepSummary, units: Units): 
         : ` On average it cost ${units.say('money', pick.regret.mean)} over ${regretAgainst === IN_HINDSIGHT ? 'the best schedule in hindsight' : 'the cheapest that reached'}.`;
   return {
     term: bin.planned.name,
-    text: `${titleOf(pick.strategy)} reaches the target ${often}${soon}, more surely than the others or for less: ${units.say('money', moneyOf(pick))} in the middle year, ${weatherSaid(p50?.weather ?? '')}.${ends}${regret}${cheaperSaid(bin, pick, units)}`,
+    text: `${titleOf(pick.strategy, units)} reaches the target ${often}${soon}, more surely than the others or for less: ${units.say('money', moneyOf(pick))} in the middle year, ${weatherSaid(p50?.weather ?? '')}.${ends}${regret}${cheaperSaid(bin, pick, units)}`,
   };
 }
 
@@ -116,7 +122,7 @@ function cheaperSaid({ told }: SweptBin, pick: StrategyYears, units: Units): str
   const [first] = often.filter((one) => middle(one) < LESS * middle(pick)).sort((a, b) => middle(a) - middle(b));
   if (first === undefined) return '';
   const [{ reached, years }] = first.reached;
-  return ` ${titleOf(first.strategy)} does in ${reached} of ${years} years, for ${units.say('money', moneyOf(first))}.`;
+  return ` ${titleOf(first.strategy, units)} does in ${reached} of ${years} years, for ${units.say('money', moneyOf(first))}.`;
 }
 
 /** The best schedule in hindsight of this season, by the review. */
@@ -125,7 +131,7 @@ function hindsightOf(bin: SweptBin, whatIf: readonly BinWhatIf[], units: Units) 
   if (best === null) return [];
   return [
     {
-      name: `${titleOf(IN_HINDSIGHT)}, this season`,
+      name: `${titleOf(IN_HINDSIGHT, units)}, this season`,
       of: grainOf(best.cost, bin, units),
       misses: best.outcome.reachedTarget ? null : '0 of 1',
       own: true,
@@ -149,13 +155,13 @@ function figureOf(
       title:
         first === undefined
           ? 'No strategy reaches its target in any year'
-          : `${first.bin.planned.name}, ${titleOf(first.pick.strategy).toLowerCase()}: ${units.say('money', moneyOf(first.pick))} from year to year`,
+          : `${first.bin.planned.name}, ${small(titleOf(first.pick.strategy, units))}: ${units.say('money', moneyOf(first.pick))} from year to year`,
       quantity: 'money per grain',
       bins: run.map((bin) => ({
         name: bin.planned.name,
         ways: [
           ...bin.told.map((one) => ({
-            name: titleOf(one.strategy),
+            name: titleOf(one.strategy, units),
             of: grainOf(moneyOf(one), bin, units),
             misses: chanceOf(one) > 0.5 ? null : `${one.reached[0].reached} of ${one.years}`,
             own: isApart(one.strategy),

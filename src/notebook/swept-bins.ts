@@ -5,8 +5,8 @@ import type { SweepSummary } from '../analysis/strategies/sweep-summary.ts';
 import type { BinReview } from '../analysis/types.ts';
 import { type Estimate, scaled, withheld } from '../base/estimate.ts';
 import type { Units } from '../report/units.ts';
-import { readWay } from '../simulation/strategies/chosen-way.ts';
 import { perGrain } from './per-grain.ts';
+import { wayTitleOf } from './way-title.ts';
 
 /** A bin of a sweep with what its strategies came to over the years. */
 export interface SweptBin {
@@ -35,11 +35,13 @@ export function sweptBins({ plan, strategies }: SweepSummary, reviews: readonly 
 }
 
 /** What readers call a strategy of a sweep, its chosen parameters with it. */
-export function titleOf(strategy: string): string {
-  const apart = APART.get(strategy);
-  if (apart !== undefined) return apart;
-  const read = readWay(strategy);
-  return read.ok ? read.strategy.title : strategy;
+export function titleOf(strategy: string, units: Units): string {
+  return APART.get(strategy) ?? wayTitleOf(strategy, units) ?? strategy;
+}
+
+/** A title as it stands within a sentence; units keep their capitals. */
+export function small(title: string): string {
+  return title.charAt(0).toLowerCase() + title.slice(1);
 }
 
 /** The log and the search in hindsight are no rules that a controller could be set to. */

@@ -5,7 +5,7 @@ import { AIRFLOW_LAW, VARIED, type Varied } from '../analysis/strategies/variant
 import type { BinReview } from '../analysis/types.ts';
 import type { Cell, Entry, SectionBody, Table } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
-import { MODEL, type SweptBin, surest, sweptBins, titleOf } from './swept-bins.ts';
+import { MODEL, type SweptBin, small, surest, sweptBins, titleOf } from './swept-bins.ts';
 import { capital, counted } from './words.ts';
 
 /** A rule of a bin with one thing moved, and as the bin is. */
@@ -33,7 +33,7 @@ export function movedSection(
   if (swept === undefined || swept.summary === null)
     return { lead: `Can’t tell: no sweep stands here. ${command('all')}` };
   const { summary } = swept;
-  const moved = movedBins(varied, summary, reviews);
+  const moved = movedBins(varied, summary, reviews, units);
   const others = (Object.keys(VARIED) as Varied[]).filter(
     (one) => one !== varied && !summary.sensitivity.some((step) => step.varied === one),
   );
@@ -61,7 +61,7 @@ function command(varied: Varied | 'all'): string {
   return `For another ${what}: npm run sweep -- my-season --no-hindsight --vary ${varied}, with the season’s folder, then the review again.`;
 }
 
-function movedBins(varied: Varied, summary: SweepSummary, reviews: readonly BinReview[]): Moved[] {
+function movedBins(varied: Varied, summary: SweepSummary, reviews: readonly BinReview[], units: Units): Moved[] {
   return sweptBins(summary, reviews).flatMap((bin) => {
     const own = summary.sensitivity.filter(
       (step) => step.varied === varied && step.bin === bin.planned.id && step.years > 0,
@@ -73,7 +73,7 @@ function movedBins(varied: Varied, summary: SweepSummary, reviews: readonly BinR
     const { years, reached } = told.reached[0];
     return steps.length === 0
       ? []
-      : [{ name: bin.planned.name, rule: titleOf(told.strategy), base: { years, reached }, steps }];
+      : [{ name: bin.planned.name, rule: titleOf(told.strategy, units), base: { years, reached }, steps }];
   });
 }
 
@@ -147,16 +147,16 @@ function leadOf(moved: readonly Moved[], units: Units): string {
   const [first] = found;
   if (first === undefined) return 'Nothing that was moved brings a bin to its target more often, or as often for less.';
   const { one, step } = first;
-  return `${capital(stepSaid(step))}, ${one.name} would come to its target ${outcomeSaid(step, one.base, units)}, by ${one.rule.toLowerCase()}.`;
+  return `${capital(stepSaid(step))}, ${one.name} would come to its target ${outcomeSaid(step, one.base, units)}, by ${small(one.rule)}.`;
 }
 
 function movedSaid(one: Moved, units: Units): string {
   const [up, down] = [better(one), worse(one)];
   const said = (step: SensitivityStep) =>
     `${capital(stepSaid(step))}: at the target ${outcomeSaid(step, one.base, units)}.`;
-  if (up === null && down === null) return `By ${one.rule.toLowerCase()} nothing differs much.`;
+  if (up === null && down === null) return `By ${small(one.rule)} nothing differs much.`;
   return [
-    `By ${one.rule.toLowerCase()}.`,
+    `By ${small(one.rule)}.`,
     ...(up === null ? ['No step does better than the bin as it is.'] : [said(up)]),
     ...(down === null ? [] : [said(down)]),
   ].join(' ');

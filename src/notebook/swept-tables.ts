@@ -13,9 +13,13 @@ const NAMED: readonly Column[] = [
 ];
 
 /** A row a strategy of each bin, bin and strategy named. */
-function rowsOf(run: readonly SweptBin[], cells: (one: StrategyYears, bin: SweptBin) => Record<string, Cell>) {
+function rowsOf(
+  run: readonly SweptBin[],
+  units: Units,
+  cells: (one: StrategyYears, bin: SweptBin) => Record<string, Cell>,
+) {
   return run.flatMap((bin) =>
-    bin.told.map((one) => ({ bin: bin.planned.name, way: titleOf(one.strategy), ...cells(one, bin) })),
+    bin.told.map((one) => ({ bin: bin.planned.name, way: titleOf(one.strategy, units), ...cells(one, bin) })),
   );
 }
 
@@ -34,7 +38,7 @@ export function overYearsTable(run: readonly SweptBin[], { regretAgainst }: Swee
       { key: 'over', label: over, quantity: 'money', known: MODEL },
       { key: 'hours', label: 'Fan hours', quantity: 'hours', known: MODEL },
     ],
-    rows: rowsOf(run, (one, bin) => ({
+    rows: rowsOf(run, units, (one, bin) => ({
       years: one.years,
       cost: moneyOf(one),
       grain: grainOf(moneyOf(one), bin, units),
@@ -45,7 +49,7 @@ export function overYearsTable(run: readonly SweptBin[], { regretAgainst }: Swee
 }
 
 /** The good, the middle and the poor year of each strategy, by name. */
-export function namedYearsTable(run: readonly SweptBin[]): Table {
+export function namedYearsTable(run: readonly SweptBin[], units: Units): Table {
   const money = (key: string, label: string): Column => ({ key, label, quantity: 'money', known: MODEL });
   return {
     id: 'named-years',
@@ -60,7 +64,7 @@ export function namedYearsTable(run: readonly SweptBin[]): Table {
       { key: 'poor', label: 'Poor year', quantity: null },
       money('high', 'Its cost'),
     ],
-    rows: rowsOf(run, ({ byCost: { p10, p50, p90, why } }) => {
+    rows: rowsOf(run, units, ({ byCost: { p10, p50, p90, why } }) => {
       const none = { value: null, why: why ?? 'No year has a cost.' };
       const [good, middle, poor] = [p10, p50, p90].map((year) => (year === null ? none : weatherSaid(year.weather)));
       return {
@@ -89,7 +93,7 @@ export function spreadTable(run: readonly SweptBin[], units: Units): Table {
       grain('least', 'Cheapest year'),
       grain('most', 'Dearest year'),
     ],
-    rows: rowsOf(run, ({ years, cost }, bin) => {
+    rows: rowsOf(run, units, ({ years, cost }, bin) => {
       const said = (value: number | null, why: string): Cell =>
         value === null ? withheld(why) : grainOf({ value, interval: null, why: null }, bin, units);
       const none = 'No year has a cost.';
@@ -105,7 +109,7 @@ export function spreadTable(run: readonly SweptBin[], units: Units): Table {
 }
 
 /** How often each strategy had reached the target for good by each day, and by the end. */
-export function chanceTable(run: readonly SweptBin[]): Table {
+export function chanceTable(run: readonly SweptBin[], units: Units): Table {
   const [first] = run.flatMap(({ told }) => told);
   const days = (first?.reached ?? []).map(({ by }) => by);
   const order = [...days.filter((by) => by !== null), ...days.filter((by) => by === null)];
@@ -122,7 +126,7 @@ export function chanceTable(run: readonly SweptBin[]): Table {
         quantity: 'share' as const,
       })),
     ],
-    rows: rowsOf(run, ({ years, reached }) => ({
+    rows: rowsOf(run, units, ({ years, reached }) => ({
       years,
       ...Object.fromEntries(
         reached.map(({ by, chance, chanceInterval }) => [
