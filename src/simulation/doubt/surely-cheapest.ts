@@ -23,8 +23,11 @@ export interface SurelyCheapest {
 /** As cheap as the cheapest. */
 export const NEAR = 1.05;
 
-/** A strategy as cheap as the cheapest in fewer of the runs is one of those that may be it. Our choice. */
-const CLEAR = 0.7;
+/**
+ * A strategy as cheap as the cheapest in fewer of the runs is one of those that may be it. Our choice: of drawn bins whose truth is known
+ * nine in ten are then told rightly (`npm run bench -- ranking-fits`).
+ */
+const CLEAR = 0.8;
 /** A strategy that misses its target, or is dearer than the cheapest by so much, was the wrong one to name: no worse than that. */
 const MISS = 0.5;
 
