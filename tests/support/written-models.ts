@@ -98,6 +98,12 @@ export const WRITTEN_MODELS: readonly BinWhatIf[] = [
         logged: outcome(532, true, 0.1514),
         pick: outcome(421, true, 0.151),
       },
+      {
+        part: 'steps',
+        title: 'steps of half an hour',
+        logged: outcome(532, true, 0.1501),
+        pick: outcome(419, true, 0.151),
+      },
     ],
     heldBack: { rules: [], why: 'Past weather has been left out here.' },
     pick: 'humidity-limit',
