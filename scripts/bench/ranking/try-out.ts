@@ -7,13 +7,10 @@ import type { Strategy } from '../../../src/simulation/strategies/strategy.ts';
 /** Bins have no heater: `warmed-air` would be `always-on` again. */
 export const RANKED = STRATEGIES.filter((one) => one.heater === undefined);
 
-/** The runs of a strategy in each bed; only the first where that misses. */
+/** The runs of a strategy in each bed. */
 export function tryOut(specs: readonly RunSpec[], strategy: Strategy): Tried[] {
-  const runs: Tried[] = [];
-  for (const spec of specs) {
+  return specs.map((spec) => {
     const { cost, reachedTarget } = runSeason(spec, strategy).outcome;
-    runs.push({ cost, reached: reachedTarget });
-    if (!runs[0].reached) break;
-  }
-  return runs;
+    return { cost, reached: reachedTarget };
+  });
 }

@@ -23,11 +23,8 @@ export interface SurelyCheapest {
 /** As cheap as the cheapest. */
 export const NEAR = 1.05;
 
-/**
- * A strategy as cheap as the cheapest in fewer of the runs is one of those that may be it. Our choice: of drawn bins whose truth is known
- * nine in ten are then told rightly (`npm run bench -- ranking-fits`).
- */
-const CLEAR = 0.8;
+/** A strategy as cheap as the cheapest in fewer of the runs is one of those that may be it: as sure as the kit's 90 % intervals are. */
+const CLEAR = 0.9;
 /** A strategy that misses its target, or is dearer than the cheapest by so much, was the wrong one to name: no worse than that. */
 const MISS = 0.5;
 
@@ -37,18 +34,17 @@ const MISS = 0.5;
  * hangs on a tenth of a point, is not the one to be told. Mean regret is a usual measure of decisions under doubt; what a miss
  * weighs is our choice.
  *
- * @param tried  [strategies][runs]: the bin as fitted first, then each that it may be; one that misses as fitted needs no more runs
+ * @param tried  [strategies][runs]: the bin as fitted first, then each that it may be
  * @returns      null where none reaches its target, or a cost is not known
  */
 export function surelyCheapest(tried: readonly (readonly Tried[])[]): SurelyCheapest | null {
   const there = tried.flatMap((runs, index) => (runs.length > 0 && runs[0].reached ? [{ index, runs }] : []));
   const count = Math.max(0, ...there.map(({ runs }) => runs.length));
+  // Of a run also those that miss as fitted and come there in it.
   const least = Array.from({ length: count }, (_, k) =>
-    Math.min(...there.map(({ runs }) => (runs[k].reached ? runs[k].cost : Number.POSITIVE_INFINITY))),
+    Math.min(...tried.map((runs) => (runs[k]?.reached ? runs[k].cost : Number.POSITIVE_INFINITY))),
   );
-  const near = tried.map(
-    (runs) => runs.filter(({ cost, reached }, k) => reached && k < count && cost <= NEAR * least[k]).length,
-  );
+  const near = tried.map((runs) => runs.filter(({ cost, reached }, k) => reached && cost <= NEAR * least[k]).length);
   let best: SurelyCheapest | null = null;
   for (const { index, runs } of there) {
     const regrets = runs.map((run, k) => (run.reached ? Math.min(MISS, regretOf(run.cost, least[k])) : MISS));
