@@ -1,16 +1,16 @@
 import type { BinReview } from '../analysis/types.ts';
-import type { Crossed, CrossedBin, CrossedPart } from '../analysis/what-if/crossed-types.ts';
+import { type Crossed, type CrossedBin, type CrossedPart, wasRun } from '../analysis/what-if/crossed-types.ts';
 import { listed } from '../base/listed.ts';
 import type { KeyNumber, SectionBody } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
-import { cheaperElsewhere, crossedUntold, GOAL_SAID } from './bin-or-rule-matrix.ts';
+import { cheaperElsewhere, crossedUntold, GOAL_SAID, notHeldWhy, waysRun } from './bin-or-rule-matrix.ts';
 import { capital, counted } from './words.ts';
 
 /** The page in a sentence: where bin and way can be told apart, and in which bins another's way would have cost less. */
 export function binOrRuleAnswer(crossed: Crossed | undefined, reviews: readonly BinReview[], units: Units): string {
   const untold = crossedUntold(crossed);
   if (crossed === undefined || untold !== null) return `Can’t tell: ${untold}`;
-  const run = crossed.bins.filter(({ cells }) => cells.length > 0);
+  const run = crossed.bins.filter(wasRun);
   const apart = crossed.parts.filter(({ split }) => split !== null);
   const not = crossed.parts.filter(({ split }) => split === null);
   const alike =
@@ -35,6 +35,8 @@ function apartSaid({ goal, split, binIds }: CrossedPart, units: Units): string {
 }
 
 function cheaperSaid(run: readonly CrossedBin[], { ways }: Crossed, reviews: readonly BinReview[]): string {
+  const notHeld = notHeldWhy(run);
+  if (notHeld !== null) return `Whether another bin’s way costs less can’t be told. ${notHeld}`;
   const named = cheaperElsewhere(run).map(({ binId, wayId }) => {
     const name = reviews.find(({ bin }) => bin.id === binId)?.bin.name ?? binId;
     return `${name} (${ways.find(({ id }) => id === wayId)?.title.toLowerCase() ?? wayId})`;
@@ -45,23 +47,27 @@ function cheaperSaid(run: readonly CrossedBin[], { ways }: Crossed, reviews: rea
 }
 
 export function binOrRuleKeys(crossed: Crossed | undefined): KeyNumber[] {
-  const run = crossed?.bins.filter(({ cells }) => cells.length > 0) ?? [];
+  const run = crossed?.bins.filter(wasRun) ?? [];
   const none = capital(crossedUntold(crossed) ?? '');
+  const notHeld = notHeldWhy(run);
   return [
     {
       label: 'Bins run in each other’s way',
       quantity: 'count',
       amount: run.length,
       note:
-        run.length === 0
-          ? none
-          : `of ${counted(crossed!.bins.length, 'bin')}, in ${counted(crossed!.ways.length, 'way')}`,
+        run.length === 0 ? none : `of ${counted(crossed!.bins.length, 'bin')}, in ${counted(waysRun(crossed!), 'way')}`,
     },
     {
       label: 'Bins with a cheaper way among the others’',
       quantity: 'count',
-      amount: run.length === 0 ? null : cheaperElsewhere(run).length,
-      note: run.length === 0 ? none : 'that reaches the target for less in every run about the fit',
+      amount: run.length === 0 || notHeld !== null ? null : cheaperElsewhere(run).length,
+      note:
+        run.length === 0
+          ? none
+          : notHeld !== null
+            ? notHeld
+            : 'that reaches the target for less in every run about the fit',
     },
   ];
 }

@@ -1,5 +1,11 @@
 import type { BinReview } from '../analysis/types.ts';
-import type { Crossed, CrossedBin, CrossedCell, CrossedPart } from '../analysis/what-if/crossed-types.ts';
+import {
+  type Crossed,
+  type CrossedBin,
+  type CrossedCell,
+  type CrossedPart,
+  wasRun,
+} from '../analysis/what-if/crossed-types.ts';
 import type { Estimate } from '../base/estimate.ts';
 import { listed } from '../base/listed.ts';
 import { waysAcrossBins } from '../report/figures/ways-across-bins.ts';
@@ -21,21 +27,36 @@ export function crossedUntold(crossed: Crossed | undefined): string | null {
   if (crossed === undefined) return 'the runs of this comparison were left out or could not be made.';
   if (crossed.bins.every(({ cells }) => cells.length === 0))
     return 'no bin’s model can be trusted, so that no bin can be run in another’s way.';
+  if (!crossed.bins.some(wasRun)) return `no way could be run on any bin. ${notRunWhys(crossed.bins).join(' ')}`;
   return crossed.bins.length < 2 ? 'there is no second bin to hold beside it.' : null;
+}
+
+/** Why none of the ways could be run on bins whose models are trusted. */
+function notRunWhys(bins: readonly CrossedBin[]): string[] {
+  return [...new Set(bins.flatMap(({ cells }) => cells.flatMap(({ perBushel }) => perBushel.why ?? [])))];
+}
+
+/** The ways that could be run on some bin. */
+export function waysRun({ ways, bins }: Crossed): number {
+  return ways.filter(({ id }) => bins.some(({ cells }) => cells.some((cell) => cell.wayId === id && cell.runs > 0)))
+    .length;
 }
 
 /** Every bin's way on every bin's grain, so that a good bin is not mistaken for a good way to run it. */
 export function matrixSection(crossed: Crossed | undefined, reviews: readonly BinReview[], units: Units): SectionBody {
   const untold = crossedUntold(crossed);
   const nameOf = (binId: string) => reviews.find(({ bin }) => bin.id === binId)?.bin.name ?? binId;
-  const left = (crossed?.bins ?? []).filter(({ cells }) => cells.length === 0);
+  const left = (crossed?.bins ?? []).filter((bin) => !wasRun(bin));
   const apart = left.map(
-    ({ binId, why }) => `${nameOf(binId)} is not among the bins run: ${why ?? 'no reason is known.'}`,
+    (bin) =>
+      `${nameOf(bin.binId)} is not among the bins run: ${bin.why ?? notRunWhys([bin])[0] ?? 'no reason is known.'}`,
   );
   if (crossed === undefined || untold !== null) return { lead: `Withheld: ${untold}`, notes: apart };
   return {
-    lead: `${counted(crossed.bins.length - left.length, 'bin')} run in each of ${counted(crossed.ways.length, 'way')} in which this season’s bins were run, with the bin’s own grain, fan and air.`,
-    figures: [crossedFigure(crossed, reviews, nameOf, units)],
+    lead: `${counted(crossed.bins.length - left.length, 'bin')} run in each of ${counted(waysRun(crossed), 'way')} in which this season’s bins were run, with the bin’s own grain, fan and air.`,
+    figures: crossed.bins.some(({ cells }) => cells.some(({ perBushel }) => perBushel.value !== null))
+      ? [crossedFigure(crossed, reviews, nameOf, units)]
+      : [],
     tables: [crossedTable(crossed, reviews, nameOf, units)],
     notes: [
       'A strategy of the kit rests at the other bin’s own target. Logged hours of a bin that states none are carried by the clock; before and after that log the fan rests.',
@@ -57,6 +78,13 @@ export function againstSection(crossed: Crossed | undefined, reviews: readonly B
       text: partSaid(part, crossed, nameOf, units),
     })),
   };
+}
+
+/** Why no bin's cost in another's way can be set beside its own; null where one's can. */
+export function notHeldWhy(bins: readonly Pick<CrossedBin, 'cells'>[]): string | null {
+  const others = bins.flatMap(({ cells }) => cells.filter(({ own }) => !own));
+  if (others.some(({ overOwn }) => overOwn.value !== null)) return null;
+  return others[0]?.overOwn.why ?? 'All bins were run in one way.';
 }
 
 /** Bins in which another bin's way reaches the target, and costs less than the own, in every run about the fit: with the cheapest. */
@@ -95,7 +123,9 @@ function crossedFigure(
       id: 'costs',
       title:
         cheaper.length === 0
-          ? 'No other bin’s way that reaches the target costs clearly less than a bin’s own'
+          ? notHeldWhy(shown) === null
+            ? 'No other bin’s way that reaches the target costs clearly less than a bin’s own'
+            : 'What each bin costs in each way'
           : `Another bin’s way reaches the target for clearly less in ${cheaper.length} of ${counted(shown.length, 'bin')}`,
       quantity: 'money per grain',
       bins: shown.map(({ binId, cells }) => ({

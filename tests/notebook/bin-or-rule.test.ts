@@ -80,6 +80,32 @@ describe('every way on every bin', () => {
     expect(said).toContain('In no bin does another bin’s way clearly reach the target for less than its own.');
   });
 
+  it('counts no bin as run where no way could be run on it', () => {
+    const why = 'No sensor of Bin B1 has a log.';
+    const none = withheld(why);
+    const empty = { perBushel: none, perBushelPoint: none, overOwn: none, reached: null, reaching: 0, runs: 0 };
+    const bins = TWO.bins.map((bin) => ({ ...bin, cells: bin.cells.map((cell) => ({ ...cell, ...empty })) }));
+    const bare = { ...TWO, bins };
+    expect(binOrRuleAnswer(bare, REVIEWS, UNITS)).toBe(`Can’t tell: no way could be run on any bin. ${why}`);
+    expect(binOrRuleKeys(bare).map(({ amount }) => amount)).toEqual([0, null]);
+    expect(matrixSection(bare, REVIEWS, UNITS).figures).toBeUndefined();
+    expect(matrixSection(bare, REVIEWS, UNITS).notes?.[0]).toBe(`Bin B1 is not among the bins run: ${why}`);
+  });
+
+  it('claims no dearer ways, and draws nothing, where no way has a price', () => {
+    const none = withheld('No tariff is stated.');
+    const bins = TWO.bins.map((bin) => ({
+      ...bin,
+      cells: bin.cells.map((cell) => ({ ...cell, perBushel: none, overOwn: none })),
+    }));
+    const bare = { ...TWO, bins };
+    expect(binOrRuleAnswer(bare, REVIEWS, UNITS)).toContain(
+      'Whether another bin’s way costs less can’t be told. No tariff is stated.',
+    );
+    expect(binOrRuleKeys(bare).map(({ amount }) => amount)).toEqual([2, null]);
+    expect(matrixSection(bare, REVIEWS, UNITS).figures).toEqual([]);
+  });
+
   it('is withheld without models', () => {
     const none = { ways: [], bins: [{ binId: 'B3', cells: [], why: 'It does not fit.' }], parts: [] };
     // A farm of one bin has no other to hold beside it.

@@ -1,4 +1,4 @@
-import type { CrossedBin, CrossedPart } from './crossed-types.ts';
+import { type CrossedBin, type CrossedPart, wasRun } from './crossed-types.ts';
 import { twoWay } from './two-way.ts';
 
 type Goal = CrossedPart['goal'];
@@ -10,7 +10,7 @@ type Goal = CrossedPart['goal'];
  * @param goals  of each bin
  */
 export function crossedParts(bins: readonly CrossedBin[], goals: ReadonlyMap<string, Goal>): CrossedPart[] {
-  const run = bins.filter(({ cells }) => cells.length > 0);
+  const run = bins.filter(wasRun);
   const kinds = [...new Set(bins.map(({ binId }) => goals.get(binId)))].filter((goal) => goal !== undefined);
   return kinds.map((goal) =>
     partOf(

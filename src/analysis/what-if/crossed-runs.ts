@@ -6,6 +6,7 @@ import { runSeason } from '../../simulation/run/run-season.ts';
 import type { RunSpec } from '../../simulation/run/run-spec.ts';
 import { startMoistureDb } from '../../simulation/run/start-moisture.ts';
 import { bushelsOf } from '../grain/per-bushel.ts';
+import { binLog } from '../model/bin-log.ts';
 import { runSpecOf } from '../model/run-spec-of.ts';
 import type { BinReview } from '../types.ts';
 import { type BinRun, type Carried, carriedWays } from './carried-ways.ts';
@@ -39,9 +40,11 @@ export function crossedRuns(
 
 function runOf(loaded: LoadedSeason, review: BinReview): BinRun {
   const { id, name, strategy } = review.bin;
-  const found = runSpecOf(loaded, review);
-  const logged = found.spec === null ? null : { share: found.logged, startMs: found.spec.hours.startMs };
-  return { binId: id, binName: name, strategy, logged, why: found.why };
+  // Hours need neither airflow nor a fit: a bin without a static pressure is run by the clock as well.
+  const log = binLog(loaded, review);
+  if (typeof log === 'string') return { binId: id, binName: name, strategy, logged: null, why: log };
+  const logged = { share: log.fan.on, startMs: log.weather.hours.startMs };
+  return { binId: id, binName: name, strategy, logged, why: null };
 }
 
 function crossedBin(loaded: LoadedSeason, review: BinReview, of: BinWhatIf, ways: readonly Carried[]): CrossedBin {

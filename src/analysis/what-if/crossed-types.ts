@@ -38,6 +38,11 @@ export interface CrossedBin {
   why: string | null;
 }
 
+/** Whether some way could be run on a bin: a trusted model alone has cells that may all be empty. */
+export function wasRun({ cells }: Pick<CrossedBin, 'cells'>): boolean {
+  return cells.some(({ runs }) => runs > 0);
+}
+
 /** Every bin's way to run its fans on every bin's grain. */
 export interface Crossed {
   ways: readonly CarriedWay[];

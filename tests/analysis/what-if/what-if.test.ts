@@ -187,6 +187,20 @@ describe('every way on the bin', () => {
     for (const cell of bins[0].cells.filter((one) => !one.own)) expect(cell.overOwn.value).not.toBeCloseTo(1, 3);
   });
 
+  it('carries logged hours of bins whose airflow no log tells', () => {
+    const flow = { value: null, interval: null, why: 'Nothing tells it.' };
+    const bare = plain.bins.map((one) => ({
+      ...one,
+      bin: { ...one.bin, strategy: null },
+      airflow: { ...one.airflow, flowM3S: flow },
+    }));
+    const { ways, bins } = crossed(bare);
+    expect(ways.map(({ why }) => why)).toEqual(ways.map(() => null));
+    const own = bins[0].cells.find((cell) => cell.own)!;
+    expect(own.runs).toBeGreaterThan(0);
+    expect(own.overOwn.value).toBe(1);
+  });
+
   it('says why a bin is not run, and that one bin of a goal has nothing to be held against', () => {
     const { bins, parts } = crossedRuns(loaded, plain.bins, [
       { ...told, why: 'It does not fit.' },
