@@ -3,6 +3,7 @@ import type { StrategyYears } from '../analysis/strategies/strategy-years.ts';
 import type { PlannedBin } from '../analysis/strategies/sweep-plan.ts';
 import type { SweepSummary } from '../analysis/strategies/sweep-summary.ts';
 import type { BinReview } from '../analysis/types.ts';
+import { NO_PRICE } from '../analysis/what-if/what-if-types.ts';
 import { type Estimate, scaled, withheld } from '../base/estimate.ts';
 import type { Units } from '../report/units.ts';
 import { perGrain } from './per-grain.ts';
@@ -63,20 +64,50 @@ export function yearsIn(bins: readonly SweptBin[]): number {
   return Math.max(...bins.flatMap(({ told }) => told.map(({ years }) => years)));
 }
 
-/** The strategy, nobody's log and no hindsight, that reaches most surely, and of these the cheapest in the middle year. */
-export function surest({ told }: SweptBin): StrategyYears | null {
-  const rules = told.filter((one) => !isApart(one.strategy) && one.byCost.p50 !== null && chanceOf(one) > 0);
-  rules.sort((a, b) => chanceOf(b) - chanceOf(a) || Number(a.byCost.p50?.value) - Number(b.byCost.p50?.value));
-  return rules[0] ?? null;
+/** The rules of a bin that reach its target in most years. */
+export interface Surest {
+  /** of these the cheapest; the first where no cost is known */
+  one: StrategyYears;
+  /** that do as often and for about as much, cheapest first; all that do as often where no cost is known */
+  near: readonly StrategyYears[];
+  /** whether costs are known */
+  priced: boolean;
 }
 
-/** Middle year with its range: tenth to ninetieth, of few years the outermost. */
+/** A cost within this part of the least is about as much, as the section of the season says it. Our choice. */
+const NEAR = 0.05;
+
+/** The rules that a controller could be set to. */
+export function rulesIn({ told }: SweptBin): StrategyYears[] {
+  return told.filter(({ strategy }) => !isApart(strategy));
+}
+
+/** Of the middle year; of one or two years, which have none, their mean. Null without a price. */
+export function usualCost({ byCost, cost }: StrategyYears): number | null {
+  return byCost.p50?.value ?? cost.mean;
+}
+
+/** The rule that reaches most surely, and of these the cheapest; null where none reaches in any year. */
+export function surest(bin: SweptBin): Surest | null {
+  const able = rulesIn(bin).filter((one) => chanceOf(one) > 0);
+  const most = Math.max(...able.map(chanceOf));
+  const often = able.filter((one) => chanceOf(one) === most);
+  const priced = often.filter((one) => usualCost(one) !== null);
+  priced.sort((a, b) => Number(usualCost(a)) - Number(usualCost(b)));
+  const [one, ...others] = priced.length > 0 ? priced : often;
+  if (one === undefined) return null;
+  if (priced.length === 0) return { one, near: others, priced: false };
+  const least = Number(usualCost(one));
+  return { one, near: others.filter((other) => Number(usualCost(other)) <= (1 + NEAR) * least), priced: true };
+}
+
+/** Middle year with its range: tenth to ninetieth, of few years the outermost. One year is its own middle, two have a mean. */
 export function moneyOf({ byCost, cost }: StrategyYears): Estimate {
-  // One year is its own middle: the log tells of this season alone.
-  if (byCost.p50 === null && cost.years === 1) return { value: cost.mean, interval: null, why: null };
-  if (byCost.p50 === null) return withheld(byCost.why ?? 'No year has a cost.');
+  if (cost.mean === null) return withheld(NO_PRICE);
+  if (cost.years === 1) return { value: cost.mean, interval: null, why: null };
   const [low, high] = byCost.p10 === null ? [cost.least, cost.most] : [byCost.p10.value, byCost.p90.value];
-  return { value: byCost.p50.value, interval: low === null || high === null ? null : [low, high], why: null };
+  const value = byCost.p50?.value ?? cost.mean;
+  return { value, interval: low === null || high === null ? null : [low, high], why: null };
 }
 
 /** Money of a bin as money for each measure of its grain. */

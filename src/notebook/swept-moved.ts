@@ -80,7 +80,7 @@ function movedBins(varied: Varied, summary: SweepSummary, reviews: readonly BinR
 /** The surest rule of the bin as it is; where none ever reaches, the one that does most often when moved, and of these for the least. */
 function ruleOf(bin: SweptBin, steps: readonly SensitivityStep[]): string | undefined {
   const pick = surest(bin);
-  if (pick !== null) return pick.strategy;
+  if (pick !== null) return pick.one.strategy;
   const cost = ({ cost: { mean } }: SensitivityStep) => mean ?? Number.MAX_VALUE;
   return [...steps].sort((a, b) => b.reached - a.reached || cost(a) - cost(b))[0]?.strategy;
 }

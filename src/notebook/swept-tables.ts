@@ -1,6 +1,7 @@
 import { IN_HINDSIGHT } from '../analysis/strategies/run-strategy.ts';
 import type { StrategyYears } from '../analysis/strategies/strategy-years.ts';
 import type { SweepSummary } from '../analysis/strategies/sweep-summary.ts';
+import { NO_PRICE } from '../analysis/what-if/what-if-types.ts';
 import { withheld } from '../base/estimate.ts';
 import { monthName } from '../report/date-text.ts';
 import type { Cell, Column, Table } from '../report/page.ts';
@@ -11,6 +12,10 @@ const NAMED: readonly Column[] = [
   { key: 'bin', label: 'Bin', quantity: null },
   { key: 'way', label: 'Strategy', quantity: null },
 ];
+
+/** A cheap rule that misses its target must not pass for a good one. */
+const AT_TARGET: Column = { key: 'reached', label: 'Years at target', quantity: null };
+const atTarget = ({ reached: [{ reached, years }] }: StrategyYears) => `${reached} of ${years}`;
 
 /** A row a strategy of each bin, bin and strategy named. */
 function rowsOf(
@@ -32,14 +37,14 @@ export function overYearsTable(run: readonly SweptBin[], { regretAgainst }: Swee
     folded: true,
     columns: [
       ...NAMED,
-      { key: 'years', label: 'Years', quantity: 'count' },
+      AT_TARGET,
       { key: 'cost', label: 'Cost, middle year', quantity: 'money', known: MODEL },
       { key: 'grain', label: 'The same per grain', quantity: 'money per grain', known: MODEL },
       { key: 'over', label: over, quantity: 'money', known: MODEL },
       { key: 'hours', label: 'Fan hours', quantity: 'hours', known: MODEL },
     ],
     rows: rowsOf(run, units, (one, bin) => ({
-      years: one.years,
+      reached: atTarget(one),
       cost: moneyOf(one),
       grain: grainOf(moneyOf(one), bin, units),
       over: ranged(one.regret, 'It reached its target in no year.'),
@@ -57,6 +62,7 @@ export function namedYearsTable(run: readonly SweptBin[], units: Units): Table {
     folded: true,
     columns: [
       ...NAMED,
+      AT_TARGET,
       { key: 'good', label: 'Good year', quantity: null },
       money('low', 'Its cost'),
       { key: 'middle', label: 'Middle year', quantity: null },
@@ -64,10 +70,12 @@ export function namedYearsTable(run: readonly SweptBin[], units: Units): Table {
       { key: 'poor', label: 'Poor year', quantity: null },
       money('high', 'Its cost'),
     ],
-    rows: rowsOf(run, units, ({ byCost: { p10, p50, p90, why } }) => {
-      const none = { value: null, why: why ?? 'No year has a cost.' };
+    rows: rowsOf(run, units, (one) => {
+      const { p10, p50, p90, why } = one.byCost;
+      const none = { value: null, why: one.cost.mean === null ? NO_PRICE : (why ?? 'No year has a cost.') };
       const [good, middle, poor] = [p10, p50, p90].map((year) => (year === null ? none : weatherSaid(year.weather)));
       return {
+        reached: atTarget(one),
         ...{ good, middle, poor },
         low: p10?.value ?? none,
         mid: p50?.value ?? none,
@@ -87,22 +95,22 @@ export function spreadTable(run: readonly SweptBin[], units: Units): Table {
     folded: true,
     columns: [
       ...NAMED,
-      { key: 'years', label: 'Years', quantity: 'count' },
+      AT_TARGET,
       grain('mean', 'Mean'),
       grain('sd', 'From season to season ±'),
       grain('least', 'Cheapest year'),
       grain('most', 'Dearest year'),
     ],
-    rows: rowsOf(run, units, ({ years, cost }, bin) => {
+    rows: rowsOf(run, units, (one, bin) => {
+      const { cost } = one;
       const said = (value: number | null, why: string): Cell =>
         value === null ? withheld(why) : grainOf({ value, interval: null, why: null }, bin, units);
-      const none = 'No year has a cost.';
       return {
-        years,
-        mean: said(cost.mean, none),
-        sd: said(cost.sd, cost.years === 0 ? none : 'It takes three years to tell how far they lie apart.'),
-        least: said(cost.least, none),
-        most: said(cost.most, none),
+        reached: atTarget(one),
+        mean: said(cost.mean, NO_PRICE),
+        sd: said(cost.sd, cost.years === 0 ? NO_PRICE : 'It takes three years to tell how far they lie apart.'),
+        least: said(cost.least, NO_PRICE),
+        most: said(cost.most, NO_PRICE),
       };
     }),
   };
