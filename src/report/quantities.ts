@@ -78,6 +78,8 @@ export const QUANTITIES = {
   'points per hundred hours': same('points/100 h', decimals(2), 'points per 100 fan hours'),
   'hours per point': same('h/point', figures(3, 1), 'fan hours a point'),
   share: { us: '%', si: '%', from: { kind: 'fraction', us: '%', si: '%' }, rounding: figures(3, 1) },
+  // Of grain that keeps, tenths of a percent.
+  'dry matter lost': { us: '%', si: '%', from: { kind: 'fraction', us: '%', si: '%' }, rounding: decimals(2) },
   // Parts of a difference, whose intervals are tens of percent wide.
   'share of difference': { us: '%', si: '%', from: { kind: 'fraction', us: '%', si: '%' }, rounding: decimals(0) },
   temperature: { us: '°F', si: '°C', from: { kind: 'temperature', us: 'degF', si: 'degC' }, rounding: decimals(0) },

@@ -41,7 +41,8 @@ export function sweepSummary(plan: SweepPlan, rows: readonly SweepRow[]): SweepS
     for (const id of plan.strategies) {
       const own = usual.filter((row) => row.strategy === id);
       strategies.push(strategyYears(own, usual, bin.startOn ?? '', plan.by, regretAgainst));
-      steps.push(...sensitivity(all.filter((row) => row.strategy === id)));
+      const moved = all.filter((row) => row.strategy === id);
+      steps.push(...sensitivity(moved, bin.startOn ?? ''));
     }
   }
   const airflow = steps.some(({ varied }) => varied === 'airflow');

@@ -121,7 +121,7 @@ describe('strategyYears and sensitivity', () => {
       row('a', '2011', 240, { airflowFactor: 2 }),
       row('a', '2012', 900, { airflowFactor: 2 }),
     ];
-    const steps = sensitivity(rows);
+    const steps = sensitivity(rows, '2024-10-05');
     expect(steps.map(({ varied, step }) => `${varied} ${step}`)).toEqual([
       'airflow 0.5',
       'airflow 0.75',
@@ -131,5 +131,26 @@ describe('strategyYears and sensitivity', () => {
     ]);
     expect(steps[4]).toMatchObject({ years: 2, costChange: 35, reached: 2 });
     expect(steps[0]).toMatchObject({ years: 0, costChange: null, why: 'No year could be run.' });
+  });
+
+  it('tell when each step reaches, by how many days later, and what it loses', () => {
+    const moved = (weather: string, reachedOn: string | null, dryMatterLossPct: number) =>
+      row('a', weather, 50, { airflowFactor: 0.5, reachedTarget: reachedOn !== null, reachedOn, dryMatterLossPct });
+    const usual = (weather: string, reachedOn: string) => row('a', weather, 100, { reachedOn, dryMatterLossPct: 0.2 });
+    const [half] = sensitivity(
+      [
+        ...[usual('season', '2024-11-20'), usual('2010', '2010-11-10'), usual('2011', '2011-11-15')],
+        // After New Year is later than before it, whatever the day is called.
+        ...[moved('season', '2025-01-09', 0.3), moved('2010', '2010-12-30', 0.5), moved('2011', null, 0.4)],
+      ],
+      '2024-10-05',
+    );
+    expect(half.reachedOn).toEqual({ first: '12-30', last: '01-09' });
+    expect(half.base.reachedOn).toEqual({ first: '11-10', last: '11-20' });
+    // 50 days in both of the two years that reach both ways, counted on a calendar.
+    expect(half.daysLater).toBe(50);
+    expect([half.reached, half.base.reached]).toEqual([2, 3]);
+    expect(half.dryMatterLossPct.mean).toBeCloseTo(0.4, 12);
+    expect(half.base.dryMatterLossPct.mean).toBeCloseTo(0.2, 12);
   });
 });
