@@ -1,6 +1,7 @@
 import {
   adviceEntries,
   aloneNotes,
+  beforeNotes,
   binOrRulePointer,
   CAUTION_SOURCES,
   cautionsFor,
@@ -44,7 +45,7 @@ export default defineNotebook(
     return {
       answer: strategiesAnswer(bins, units),
       keyNumbers: strategyKeys(bins),
-      ranges: `${MODEL_RANGES} The weather is the season’s.`,
+      ...(played.length === 0 ? {} : { ranges: `${MODEL_RANGES} The weather is the season’s.` }),
       sections: [
         section('next-fall', 'Next fall', () => ({
           lead: 'What the season’s own weather says of each bin. Another year is another weather.',
@@ -52,9 +53,10 @@ export default defineNotebook(
           table: strategyTable(bins),
           notes: [
             'Costs by the model are of the bin alone on its tariff: energy, the demand of its own fans, and fuel. Charges on connected horsepower are the same whatever is run, and left out.',
+            ...beforeNotes(bins, units),
             ...aloneNotes(bins),
-            doubtsSaid(),
-            picksSaid(),
+            ...(played.length === 0 ? [] : [doubtsSaid()]),
+            ...(played.some(({ pick }) => pick !== null) ? [picksSaid()] : []),
           ],
         })),
         ...played.map((one) =>
@@ -85,7 +87,7 @@ export default defineNotebook(
           lead: trustSaid(units),
           table: skillTable(bins),
           tables: [fittedTable(bins)],
-          notes: fittedNotes(bins),
+          notes: fittedNotes(played),
         })),
         section('rules', 'What the strategies do', () => ({
           lead: `Each rests once the bin is at its target and goes on when it no longer is. “Best in hindsight” is the cheapest schedule found with the weather known ahead; nobody could have run it, it says how much there was to gain at most. A bin to be cooled must by it be cold no later than as it was run and than by the rule named, its grain no older in the end than in one of the two: a rule that came there later may cost less.${played.some(({ whatIf }) => whatIf.schedule !== null) ? ' Its hours are in tables/hindsight-hours.csv, which the review writes beside its pages.' : ''}`,

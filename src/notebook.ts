@@ -124,9 +124,11 @@ export {
 export { columnNotes } from './notebook/strategy-columns.ts';
 export { OTHER_PARAMETERS, RULE_SOURCES, strategyEntries } from './notebook/strategy-entries.ts';
 export { hangsNotes, hangsTable } from './notebook/strategy-hangs.ts';
+export { runsTable, strategyFigure } from './notebook/strategy-runs.ts';
+export { aloneNotes, beforeNotes } from './notebook/strategy-saving.ts';
 export { strategySweptSection } from './notebook/strategy-swept.ts';
-export { adviceEntries, runsTable, skillTable, strategyFigure, strategyTable } from './notebook/strategy-tables.ts';
-export { aloneNotes, playedBins } from './notebook/strategy-words.ts';
+export { adviceEntries, skillTable, strategyTable } from './notebook/strategy-tables.ts';
+export { playedBins } from './notebook/strategy-words.ts';
 export { strategyYearsSection } from './notebook/strategy-years.ts';
 export { isMoved, movedSection } from './notebook/swept-moved.ts';
 export { demandOf, tariffTable } from './notebook/tariff-section.ts';

@@ -9,6 +9,7 @@ import { RATE_SHAPE } from './rates/rates-summary.ts';
 import { interval, number, time, why } from './summary-cells.ts';
 import { USEFUL_SHAPE } from './useful/useful-summary.ts';
 import { CROSSED_SHAPE } from './what-if/crossed-shape.ts';
+import { DOUBTS } from './what-if/doubts.ts';
 
 const grain = z.strictObject({
   dryMatterKg: number.describe('as filled'),
@@ -230,7 +231,7 @@ const strategy = z.strictObject({
   fanHours: number.describe(`h, ${byModel}`),
   energyKwh: number.describe(`kWh, ${byModel}`),
   cost: number.describe(`money, ${byModel}: the bin alone on its tariff, connected charges left out`),
-  costInterval: interval.describe('lowest and highest with air, moisture and drying rate to either side of the fit'),
+  costInterval: interval.describe(DOUBTS),
   endMoisturePct: number.describe(`%, wet basis, mean of the bin, ${byModel}`),
   topMoisturePct: number.describe(`%, wet basis, ${byModel}`),
   bottomMoisturePct: number.describe(`%, wet basis, ${byModel}`),

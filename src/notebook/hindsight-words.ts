@@ -11,6 +11,7 @@ const LIFE_TOLD = 0.05;
  */
 export function hindsightSaid(hindsight: StrategyOutcome | null, pick: StrategyOutcome, units: Units): string {
   if (hindsight === null || hindsight.reachedMs === null || !hindsight.outcome.reachedTarget) return '';
+  if (hindsight.cost.value === null) return '';
   const cost = units.say('money', hindsight.cost.value);
   const by = `by ${units.date(hindsight.reachedMs)}`;
   const earlier = pick.reachedMs !== null && hindsight.reachedMs < pick.reachedMs;

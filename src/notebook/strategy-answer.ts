@@ -1,7 +1,10 @@
-import { DRAWN } from '../analysis/model/may-be.ts';
 import { MOST_K, MOST_POINTS } from '../analysis/model/verdict-of.ts';
+import { RUNS } from '../analysis/what-if/doubts.ts';
+import { listed } from '../base/listed.ts';
 import type { KeyNumber } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
+import { HELD, noRule, reachingSaid } from './no-rule.ts';
+import { lessSaid } from './strategy-saving.ts';
 import { type Played, targetSaid } from './strategy-words.ts';
 import { counted } from './words.ts';
 
@@ -24,16 +27,40 @@ export function strategiesAnswer(bins: readonly Played[], units: Units): string 
     const others = bins.length === 1 ? '' : ' The others’ reasons stand under Next fall.';
     return `Can’t tell: no bin’s model can be trusted. ${review.bin.name}: ${whatIf.why ?? 'not known'}${others}`;
   }
-  const first = mostSaved(trusted);
-  if (first === null || first.pick === null) {
-    return `None of the strategies would have brought ${trusted.length === 1 ? trusted[0].review.bin.name : 'these bins'} to the target in this season’s weather.`;
-  }
+  const first = mostSaved(trusted) ?? trusted.find(({ pick }) => pick !== null) ?? null;
+  if (first === null || first.pick === null) return unpickedAnswer(trusted);
   const start = `Run by the rule “${first.pick.title.toLowerCase()}”, ${first.review.bin.name} would have come to ${targetSaid(first, units)} for ${units.say('money', first.pick.cost)}`;
-  const value = Number(first.saving.value);
+  const { value, why } = first.saving;
+  if (value === null) return `${start}. What that is less than as it was run can’t be told: ${why}`;
   if (value <= 0 || (first.saving.interval?.[0] ?? 0) <= 0) {
     return `${start}, not clearly less than as it was run; no bin shows a clear saving.`;
   }
-  return `${start}, ${units.say('money', first.saving)} less than as it was run.`;
+  return `${start}, ${units.say('money', first.saving)} ${lessSaid(first, units)}.`;
+}
+
+/** Of bins that have runs and no rule named: what is known of each. */
+function unpickedAnswer(bins: readonly Played[]): string {
+  const of = (kind: string) => bins.filter((one) => noRule(one)?.kind === kind);
+  const names = (some: readonly Played[]) => listed(some.map(({ review }) => review.bin.name));
+  const unpriced = of('unpriced');
+  const held = of('held');
+  const none = of('none reaches');
+  return [
+    ...unpriced
+      .slice(0, 1)
+      .map(
+        (one) =>
+          `Which strategy is cheapest can’t be told: ${noRule(one)?.why} ${listed(unpriced.map(({ review, whatIf }) => `In ${review.bin.name} ${reachingSaid(whatIf)}`))}.`,
+      ),
+    ...(none.length === 0
+      ? []
+      : [
+          `None of the strategies would have brought ${none.length > 1 && none.length === bins.length ? 'these bins' : names(none)} to the target in this season’s weather.`,
+        ]),
+    ...(held.length === 0
+      ? []
+      : [`${names(held)} ${held.length === 1 ? 'is' : 'are'} to be held: there is nothing to reach.`]),
+  ].join(' ');
 }
 
 export function strategyKeys(bins: readonly Played[]): KeyNumber[] {
@@ -44,12 +71,7 @@ export function strategyKeys(bins: readonly Played[]): KeyNumber[] {
       label: 'Largest saving',
       quantity: 'money',
       amount: first?.saving ?? null,
-      note:
-        first !== null
-          ? first.review.bin.name
-          : trusted.length === 0
-            ? 'No bin has a model to run other ways by.'
-            : 'No bin has a strategy that reaches its target.',
+      note: first?.review.bin.name ?? noSaving(trusted),
     },
     {
       label: 'Models trusted',
@@ -60,8 +82,18 @@ export function strategyKeys(bins: readonly Played[]): KeyNumber[] {
   ];
 }
 
+/** Why no saving is told. */
+function noSaving(trusted: readonly Played[]): string {
+  if (trusted.length === 0) return 'No bin has a model to run other ways by.';
+  const nones = trusted.map((one) => noRule(one) ?? { kind: 'unpriced', why: one.saving.why });
+  const unpriced = nones.find(({ kind }) => kind === 'unpriced');
+  if (unpriced !== undefined) return unpriced.why ?? 'Not known.';
+  if (nones.every(({ kind }) => kind === 'held')) return HELD;
+  return 'No bin has a strategy that reaches its target.';
+}
+
 /** What the range of a cost by the model is. */
-export const MODEL_RANGES = `Ranges of costs by the model are the lowest and highest of ${1 + DRAWN} runs: in the bin as fitted, and in ${DRAWN} bins that go with the log as well.`;
+export const MODEL_RANGES = `Ranges of costs by the model are the lowest and highest of ${RUNS} runs: in the bin as fitted, and in ${RUNS - 1} bins that go with the log as well.`;
 
 /**
  * How far the name of a rule carries: `npm run bench -- ranking-fits --seeds 9681-9815`, seasons drawn in another, finer bed, the
@@ -76,7 +108,7 @@ export function picksSaid(): string {
 
 /** The runs that the ranges span, in words. */
 export function doubtsSaid(): string {
-  return `The ${1 + DRAWN} runs: in the bin as fitted, and in ${DRAWN} bins spread over what the log leaves open, where isotherm, airflow, moisture of the grain and of its sensors, drying rate, specific heat, respiration and exchange with the wall are off together as the fit’s errors say, and with them what no cable sees. Cost as run by log carries its 90 % interval.`;
+  return `The ${RUNS} runs: in the bin as fitted, and in ${RUNS - 1} bins spread over what the log leaves open, where isotherm, airflow, moisture of the grain and of its sensors, drying rate, specific heat, respiration and exchange with the wall are off together as the fit’s errors say, and with them what no cable sees. Cost as run by log carries its 90 % interval.`;
 }
 
 /** From where on a model is not trusted. */

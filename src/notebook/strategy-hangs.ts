@@ -1,10 +1,12 @@
 import type { HangsOn } from '../analysis/what-if/hangs-on.ts';
 import { runsOf } from '../analysis/what-if/what-if-summary.ts';
+import { NO_PRICE } from '../analysis/what-if/what-if-types.ts';
 import { listed } from '../base/listed.ts';
 import type { Table } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
 import type { Outcome } from '../simulation/run/outcome.ts';
-import type { Played } from './strategy-words.ts';
+import { missingRule } from './no-rule.ts';
+import { type Played, quoted } from './strategy-words.ts';
 
 const PARTS = {
   'as fitted': 'as fitted',
@@ -26,6 +28,7 @@ const LEAST_TOLD_SHARE = 0.001;
 export function hangsTable(one: Played): Table {
   const { whatIf, review, pick } = one;
   const known = 'by the model';
+  const none = { value: null, why: missingRule(one) ?? NO_PRICE };
   return {
     id: `hangs-${review.bin.id}`,
     caption: `${review.bin.name}: what its numbers hang on`,
@@ -35,7 +38,12 @@ export function hangsTable(one: Played): Table {
       { key: 'title', label: 'To', quantity: null },
       { key: 'logged', label: 'Moisture at the end, as logged', quantity: 'moisture', known },
       { key: 'temp', label: 'Temperature at the end, as logged', quantity: 'temperature', known },
-      { key: 'hours', label: `Fan hours, ${pick?.title.toLowerCase() ?? 'no rule'}`, quantity: 'hours', known },
+      {
+        key: 'hours',
+        label: `Fan hours, ${pick === null ? 'no rule' : quoted(pick.title.toLowerCase())}`,
+        quantity: 'hours',
+        known,
+      },
       { key: 'cost', label: 'Its cost', quantity: 'money', known },
       { key: 'reaches', label: 'Reaches the target', quantity: null },
     ],
@@ -44,8 +52,8 @@ export function hangsTable(one: Played): Table {
       title,
       logged: logged.endMoistureWb,
       temp: logged.endTempC,
-      hours: run?.fanHours ?? { value: null, why: 'No rule reaches the target.' },
-      cost: run === null || Number.isNaN(run.cost) ? { value: null, why: 'No rule, or no price.' } : run.cost,
+      hours: run?.fanHours ?? none,
+      cost: run === null || Number.isNaN(run.cost) ? none : run.cost,
       reaches: run === null ? '' : run.reachedTarget ? 'yes' : 'no',
     })),
   };

@@ -1,11 +1,14 @@
-import { runsOf } from '../analysis/what-if/what-if-summary.ts';
-import type { StrategyOutcome } from '../analysis/what-if/what-if-types.ts';
-import { waysToRun } from '../report/figures/ways-to-run.ts';
-import type { Cell, Figure, Table } from '../report/page.ts';
+import type { Estimate } from '../base/estimate.ts';
+import type { Cell, Table } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
+import { HELD, isHeld, missingRule, noRule, reachingSaid } from './no-rule.ts';
+import { dearerAlone, heldAgainst } from './strategy-saving.ts';
 import { adviceFor, type Played, ruleSaid } from './strategy-words.ts';
 
 const missing = (why: string | null): Cell => ({ value: null, why: why ?? 'Not known.' });
+
+/** The value of a column without intervals. */
+const plain = ({ value, why }: Estimate): Cell => value ?? missing(why);
 
 /** Every bin: as run by log and by model, what the kit would run, the best in hindsight. */
 export function strategyTable(bins: readonly Played[]): Table {
@@ -18,89 +21,55 @@ export function strategyTable(bins: readonly Played[]): Table {
       { key: 'logged', label: 'As run', quantity: 'money', known: 'by the model' },
       { key: 'pick', label: 'Rule', quantity: null },
       { key: 'cost', label: 'Its cost', quantity: 'money' },
+      ...(bins.some(dearerAlone)
+        ? [{ key: 'against', label: 'Held against', quantity: 'money', known: 'by the model' } as const]
+        : []),
       { key: 'saving', label: 'Less than as run', quantity: 'money' },
       { key: 'reached', label: 'Reached', quantity: 'day' },
       { key: 'hindsight', label: 'Best in hindsight', quantity: 'money', known: 'by the model' },
     ],
-    rows: bins.map(({ review, whatIf, pick, rivals, saving }) => {
-      const none = missing(whatIf.why ?? 'No strategy reaches the target.');
+    rows: bins.map((one) => {
+      const { review, whatIf, pick, saving } = one;
+      const none = missing(missingRule(one));
       return {
         bin: review.bin.name,
         log: review.fan.cost,
-        logged: whatIf.logged?.cost.value ?? missing(whatIf.why),
-        pick: ruleSaid({ pick, rivals }) ?? (whatIf.why === null ? 'none reaches the target' : 'withheld'),
+        logged: whatIf.logged === null ? missing(whatIf.why) : plain(whatIf.logged.cost),
+        pick: ruleSaid(one) ?? noneSaid(one),
         cost: pick?.cost ?? none,
+        against: heldAgainst(one),
         saving,
         reached: pick?.reachedMs ?? none,
-        hindsight:
-          whatIf.hindsight?.cost.value ?? missing(whatIf.why ?? 'Every schedule tried uses up too much storage life.'),
+        hindsight: hindsightCell(one),
       };
     }),
   };
 }
 
-const isApart = ({ id }: StrategyOutcome, { whatIf }: Played) =>
-  id === whatIf.logged?.id || id === whatIf.hindsight?.id;
-
-/** A bin's ways by cost; none where there are no runs. */
-export function strategyFigure(one: Played, units: Units): Figure[] {
-  const runs = runsOf(one.whatIf);
-  if (runs.length === 0) return [];
-  const reaching = one.whatIf.strategies.filter(({ outcome }) => outcome.reachedTarget).length;
-  return [
-    waysToRun(
-      {
-        id: `ways-${one.review.bin.id}`,
-        title: `${one.review.bin.name}: ${reaching} of ${one.whatIf.strategies.length} strategies ${reaching === 1 ? 'reaches' : 'reach'} the target${one.pick === null ? '' : `, ${ruleSaid(one)?.toLowerCase()} for the least`}`,
-        ways: runs.map((run) => ({
-          name: run.title,
-          cost: run.cost,
-          reaches: run.outcome.reachedTarget,
-          apart: isApart(run, one),
-        })),
-        notShown: null,
-      },
-      units,
-    ),
-  ];
+/** In place of a rule. */
+function noneSaid(one: Played): string {
+  switch (noRule(one)?.kind) {
+    case 'held':
+      return 'none: to be held';
+    case 'unpriced':
+      return `${reachingSaid(one.whatIf)}, the cheapest not known`;
+    case 'none reaches':
+      return 'none reaches the target';
+    default:
+      return 'withheld';
+  }
 }
 
-/** Every run of a bin. */
-export function runsTable(one: Played): Table {
-  const model = 'by the model';
-  return {
-    id: `runs-${one.review.bin.id}`,
-    caption: `${one.review.bin.name}: every way to run it`,
-    folded: true,
-    columns: [
-      { key: 'way', label: 'Way', quantity: null },
-      { key: 'hours', label: 'Fan hours', quantity: 'hours', known: model },
-      { key: 'energy', label: 'Energy', quantity: 'energy', known: model },
-      { key: 'cost', label: 'Cost', quantity: 'money', known: model },
-      { key: 'end', label: 'Moisture at the end', quantity: 'moisture', known: model },
-      { key: 'wettest', label: 'Wettest layer', quantity: 'moisture', known: model },
-      { key: 'temp', label: 'Temperature at the end', quantity: 'temperature', known: model },
-      { key: 'life', label: 'Storage life used', quantity: 'share', known: model },
-      { key: 'reached', label: 'Target reached', quantity: 'day' },
-      { key: 'runs', label: 'Reaches in', quantity: null },
-      { key: 'near', label: 'Cheapest or within 5 % of it in', quantity: null },
-    ],
-    rows: runsOf(one.whatIf).map((run) => ({
-      way: run.title,
-      hours: run.outcome.fanHours,
-      energy: run.outcome.energyKwh,
-      cost: run.cost,
-      end: run.outcome.endMoistureWb,
-      wettest: run.outcome.wettestWb,
-      temp: run.outcome.endTempC,
-      life: Number.isNaN(run.outcome.lifeUsed)
-        ? missing('No storage rule of this crop is known.')
-        : run.outcome.lifeUsed,
-      reached: run.reachedMs ?? missing('It does not reach the target.'),
-      runs: `${run.reaching} of ${run.runs} runs`,
-      near: nearSaid(one, run),
-    })),
-  };
+function hindsightCell(one: Played): Cell {
+  const { hindsight, why } = one.whatIf;
+  if (why !== null) return missing(why);
+  if (isHeld(one)) return missing(HELD);
+  if (hindsight === null) {
+    // A search without prices spends nothing and finds nothing.
+    const none = noRule(one);
+    return missing(none?.kind === 'unpriced' ? none.why : 'Every schedule tried uses up too much storage life.');
+  }
+  return hindsight.outcome.reachedTarget ? plain(hindsight.cost) : missing('No schedule tried reaches the target.');
 }
 
 /** How near each bin's bed comes to what it has not seen, beside leaving the last reading as it is. */
@@ -143,10 +112,4 @@ export function adviceEntries(bins: readonly Played[], units: Units) {
     text: adviceFor(one, units),
     details: one.whatIf.why === null ? [] : one.whatIf.model.wouldHelp,
   }));
-}
-
-/** The log and the search in hindsight are no rules to choose from. */
-function nearSaid({ whatIf: { strategies, near } }: Played, run: StrategyOutcome): Cell {
-  const k = strategies.findIndex(({ id }) => id === run.id);
-  return k < 0 ? missing('It is no rule to choose for another season.') : `${near[k]} of ${run.runs} runs`;
 }

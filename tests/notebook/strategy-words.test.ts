@@ -1,48 +1,15 @@
 import { describe, expect, it } from 'vitest';
-import type { BinReview, SeasonReview } from '../../src/analysis/types.ts';
-import type { BinWhatIf, StrategyOutcome } from '../../src/analysis/what-if/what-if-types.ts';
-import { estimate } from '../../src/base/estimate.ts';
+import { FAN_ON, type FanSpans } from '../../src/analysis/types.ts';
+import type { BinWhatIf } from '../../src/analysis/what-if/what-if-types.ts';
 import { strategiesAnswer, strategyKeys } from '../../src/notebook/strategy-answer.ts';
-import { skillTable, strategyFigure, strategyTable } from '../../src/notebook/strategy-tables.ts';
-import { adviceFor, dearerAlone, playedBins } from '../../src/notebook/strategy-words.ts';
+import { strategyFigure } from '../../src/notebook/strategy-runs.ts';
+import { aloneNotes, beforeNotes, dearerAlone } from '../../src/notebook/strategy-saving.ts';
+import { skillTable, strategyTable } from '../../src/notebook/strategy-tables.ts';
+import { adviceFor, ofRuns, playedBins, ruleSaid } from '../../src/notebook/strategy-words.ts';
 import { Units } from '../../src/report/units.ts';
+import { run, seasonOf } from './strategy-example.ts';
 
 const UNITS = new Units('us', 'USD', 'America/Chicago');
-
-/** A run by hand: what the sentences need of it. */
-function run(id: string, title: string, cost: [number, number, number], reaches: boolean): StrategyOutcome {
-  const outcome = { reachedTarget: reaches, fanHours: 300, lifeUsed: 0.4 } as StrategyOutcome['outcome'];
-  const reachedMs = reaches ? Date.UTC(2024, 10, 2, 18) : null;
-  const [value, low, high] = cost;
-  return { id, title, outcome, cost: estimate(value, low, high), reaching: reaches ? 5 : 0, runs: 6, reachedMs };
-}
-
-function seasonOf(changes: Partial<BinWhatIf>): SeasonReview {
-  const bin = { id: 'B1', name: 'North 36', goal: 'dry', grain: { targetMoistureWb: 0.15, targetTempC: null } };
-  const review = {
-    bin,
-    fan: { cost: estimate(540, 530, 550), connectedCost: estimate(20, 20, 20) },
-  } as unknown as BinReview;
-  const model = { trusted: true, why: 'It fits.', trained: null, unseen: null, wouldHelp: [], notes: [] };
-  const whatIf = {
-    binId: 'B1',
-    model,
-    logged: run('as-logged', 'As logged', [500, 500, 500], true),
-    strategies: [
-      run('always-on', 'Always on', [700, 650, 800], true),
-      run('humidity-limit', 'Humidity limit', [400, 380, 450], true),
-      run('night-hours', 'Night hours', [200, 190, 210], false),
-    ],
-    hindsight: { ...run('best-in-hindsight', 'Best in hindsight', [350, 350, 350], true) },
-    pick: 'humidity-limit',
-    clear: true,
-    near: [0, 5, 0],
-    sure: false,
-    why: null,
-    ...changes,
-  } as unknown as BinWhatIf;
-  return { bins: [review], whatIf: [whatIf] } as unknown as SeasonReview;
-}
 
 describe('what another way would have cost', () => {
   // 500 as run less 400 (380 to 450): 100 (50 to 120) less.
@@ -61,12 +28,48 @@ describe('what another way would have cost', () => {
 
   it('names the others that may be the cheapest where none clearly is, likeliest first', () => {
     const bins = playedBins(seasonOf({ clear: false, near: [1, 3, 2] }));
-    expect(strategyTable(bins).rows[0].pick).toBe('Humidity limit, night hours or always on');
-    expect(strategyFigure(bins[0], UNITS)[0].title).toContain('humidity limit, night hours or always on for the least');
+    expect(strategyTable(bins).rows[0].pick).toBe('“Humidity limit”, “night hours” or “always on”');
+    expect(strategyFigure(bins[0], UNITS)[0].title).toContain(
+      '“humidity limit”, “night hours” or “always on” for the least',
+    );
     expect(adviceFor(bins[0], UNITS)).toContain(
-      'Which rule costs least the log leaves open: this one does, or comes within 5 % of it, in 3 of 6 runs, night hours in 2 and always on in 1.',
+      'Which rule costs least the log leaves open: this one does, or comes within 5 % of it, in 3 of 6 runs, “night hours” in 2 and “always on” in 1.',
     );
     expect(adviceFor(playedBins(seasonOf({}))[0], UNITS)).not.toContain('leaves open');
+  });
+
+  it('sets titles that hold a comma apart in a list', () => {
+    const strategies = [
+      run('cheap-hours', 'Cheap hours', [400, 380, 450], true),
+      run('dry-then-cool', 'Drying, then cooling', [410, 380, 450], true),
+    ];
+    const [one] = playedBins(seasonOf({ strategies, pick: 'cheap-hours', clear: false, near: [3, 2] }));
+    expect(ruleSaid(one)).toBe('“Cheap hours” or “drying, then cooling”');
+    expect(adviceFor(one, UNITS)).toContain('in 3 of 6 runs, “drying, then cooling” in 2.');
+  });
+
+  it('counts one run as one', () => {
+    expect([ofRuns(1, 1), ofRuns(5, 12)]).toEqual(['1 of 1 run', '5 of 12 runs']);
+  });
+
+  it('says how many logged fan hours lie before the model, from one in a hundred on', () => {
+    const season = seasonOf({ schedule: { startMs: Date.UTC(2024, 9, 10, 18) } as BinWhatIf['schedule'] });
+    // 127 hours of 500 before; then 4 of 500.
+    const noted = (before: number) => {
+      const startMs = Date.UTC(2024, 9, 10, 18) - before * 3_600_000;
+      const spans = { startMs: [startMs], endMs: [startMs + 500 * 3_600_000], state: [FAN_ON] };
+      return beforeNotes(
+        playedBins({
+          ...season,
+          bins: season.bins.map((one) => ({ ...one, fan: { ...one.fan, spans: spans as unknown as FanSpans } })),
+        }),
+        UNITS,
+      );
+    };
+    expect(noted(127)).toEqual([
+      'North 36: the model begins on 10 Oct 2024; 127 h of the fan by the log before are in the cost by log and not in the costs by the model.',
+    ]);
+    expect(noted(4)).toEqual([]);
   });
 
   // Alone on the tariff the season costs 700, its share of the farm's peak makes 540 (530 to 550), 20 of it on connected horsepower: 520 less 450 for sure, 700 less 380 at the most.
@@ -76,6 +79,16 @@ describe('what another way would have cost', () => {
     expect(bins[0].saving).toEqual({ value: 120, interval: [70, 320], why: null });
     expect(dearerAlone(bins[0])).toBe(true);
     expect(dearerAlone(playedBins(seasonOf({}))[0])).toBe(false);
+    // What is subtracted from stands beside: 520 - 400 = 120, 520 - 450 = 70, 700 - 380 = 320.
+    const table = strategyTable(bins);
+    expect(table.rows[0].against).toEqual({ value: 520, interval: [520, 700], why: null });
+    expect(table.columns.map(({ label }) => label)).toContain('Held against');
+    expect(aloneNotes(bins)[0]).toContain('“held against” less “its cost”');
+    expect(adviceFor(bins[0], UNITS)).toContain(
+      '120 USD (70 to 320) less than as it was run (520 USD as its share of the farm’s bill, 700 USD alone by the model).',
+    );
+    expect(strategiesAnswer(bins, UNITS)).toContain('520 USD as its share of the farm’s bill');
+    expect(strategyTable(playedBins(seasonOf({}))).columns.map(({ key }) => key)).not.toContain('against');
   });
 
   it('says of a dearer schedule in hindsight that it is there earlier', () => {
@@ -127,10 +140,13 @@ describe('what another way would have cost', () => {
 
   it('draws the ways that reach first, each group by cost, in words too', () => {
     const [figure] = strategyFigure(playedBins(seasonOf({}))[0], UNITS);
-    expect(figure.title).toBe('North 36: 2 of 3 strategies reach the target, humidity limit for the least');
+    expect(figure.title).toBe('North 36: 2 of 3 strategies reach the target, “humidity limit” for the least');
     const order = ['Best in hindsight', 'Humidity limit', 'As logged', 'Always on', 'Night hours'];
     const places = order.map((name) => figure.alt.indexOf(name));
     expect(places).toEqual([...places].sort((a, b) => a - b));
+    expect(figure.legend.at(-1)?.label).toBe(
+      'lowest and highest in the bin as fitted and in 11 that go with the log as well',
+    );
     expect(figure.alt).toContain('Night hours: 200 (190 to 210), target not reached USD.');
     for (const narrow of [false, true]) {
       expect(figure.draw({ width: narrow ? 330 : 900, narrow, idPrefix: 'w' })).toContain('Humidity limit');

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { interval, number, why } from '../summary-cells.ts';
+import { DOUBTS } from './doubts.ts';
 
-const doubts = 'lowest and highest with air, moisture and drying rate to either side of the fit';
 const byModel = 'by the fitted model';
 
 /** The block `crossed` of `summary.json`. */
@@ -22,14 +22,14 @@ export const CROSSED_SHAPE = z.strictObject({
         way: z.string(),
         own: z.boolean().describe('whether the bin was itself run so'),
         costPerBushel: number.describe(`money, ${byModel}`),
-        costPerBushelInterval: interval.describe(doubts),
+        costPerBushelInterval: interval.describe(DOUBTS),
         costPerBushelPoint: number.describe(`money, ${byModel}; bins to be dried alone`),
-        costPerBushelPointInterval: interval.describe(doubts),
+        costPerBushelPointInterval: interval.describe(DOUBTS),
         overOwn: number.describe(`times, cost over that of the bin’s own way, ${byModel}`),
-        overOwnInterval: interval.describe('the same of each run to either side of the fit'),
+        overOwnInterval: interval.describe('the same, each run over the same run of the own way'),
         reachedTarget: z.boolean().nullable(),
-        runsReaching: z.int().nonnegative().describe('counted: of the runs about the fit those that reach the target'),
-        runs: z.int().nonnegative().describe('counted'),
+        runsReaching: z.int().nonnegative().describe('counted: of the runs those that reach the target'),
+        runs: z.int().nonnegative().describe('counted: the bin as fitted and those that go with the log as well'),
         why,
       }),
     )

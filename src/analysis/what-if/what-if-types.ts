@@ -13,7 +13,7 @@ export interface StrategyOutcome {
   id: string;
   title: string;
   outcome: Outcome;
-  /** money; the interval spans the runs with air, moisture and rate to either side of the fit. None for the search in hindsight */
+  /** money; the interval spans the runs in the bin as fitted and in those that go with the log as well, see `mayBes`. None for the search in hindsight */
   cost: Estimate;
   /** of those runs, how many reach the target */
   reaching: number;
@@ -62,7 +62,7 @@ export interface BinWhatIf {
   hangsOn: readonly HangsOn[];
   /** what held back the years on file, by the rule whose hours hang on the weather most and the rule that the kit would take */
   heldBack: BinHeldBack;
-  /** id of the strategy that is cheapest for all that is in doubt; null where none reaches the target */
+  /** id of the strategy that is cheapest for all that is in doubt; null where none reaches the target, or no cost of those that do is known */
   pick: string | null;
   /** whether it is told as the cheapest, and not as one of several that may be */
   clear: boolean;

@@ -25,7 +25,7 @@ export type Way = OwnStrategy | ChosenWay | string;
 /** What a way came to in the bin's season, a row for a table or a figure. Numbers are by the model. */
 export interface TriedWay {
   way: string;
-  /** its range: lowest and highest of the runs with air, moisture and drying rate to either side of the fit */
+  /** its range: lowest and highest of the runs in the bin as fitted and in those that go with the log as well, see `mayBes` */
   cost: ToldNumber;
   fanHours: ToldNumber;
   energy: ToldNumber;
@@ -33,7 +33,7 @@ export interface TriedWay {
   temperatureOut: ToldNumber;
   /** when the target was reached for good */
   reached: Date | { value: null; why: string };
-  /** in how many of those runs: `5 of 6` */
+  /** in how many of those runs: `10 of 12` */
   reaching: string;
 }
 

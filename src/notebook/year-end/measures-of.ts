@@ -8,6 +8,7 @@ import type { Units } from '../../report/units.ts';
 import type { LoadedSeason } from '../../season/loaded.ts';
 import type { Season } from '../../season/season.ts';
 import { sensorSeries } from '../../tables/sensors.ts';
+import { missingRule, noRule } from '../no-rule.ts';
 import { asGrain } from '../per-grain.ts';
 import { adviceFor, type Played, playedBins, targetSaid } from '../strategy-words.ts';
 import { counted, knownTotal, sentence } from '../words.ts';
@@ -49,7 +50,7 @@ function otherRule(one: Played, units: Units): Measure[] {
   const better = logged !== null && !logged.outcome.reachedTarget && pick !== null;
   const energy =
     logged === null || pick === null
-      ? withheld(whatIf.why ?? 'No strategy reaches the target.')
+      ? withheld(missingRule(one) ?? 'There are no runs.')
       : { value: logged.outcome.energyKwh - pick.outcome.energyKwh, interval: null, why: null };
   return [
     {
@@ -60,9 +61,7 @@ function otherRule(one: Played, units: Units): Measure[] {
       seen: sentence(adviceFor(one, units)),
       todo:
         pick === null
-          ? whatIf.why === null
-            ? 'Look at airflow, start moisture and fill date: no rule alone brings this bin to its target.'
-            : 'Keep the rule as it is until a model can be trusted.'
+          ? withoutRule(one)
           : `Set the controller to “${pick.title.toLowerCase()}” and let it rest at ${targetSaid(one, units)}.`,
       saving: better
         ? withheld('As it was run, the bin did not come to its target by the model; the two costs buy different grain.')
@@ -72,6 +71,20 @@ function otherRule(one: Played, units: Units): Measure[] {
       cautions: [WEATHER, PROBE_FIRST, ELECTRICIAN],
     },
   ];
+}
+
+/** What to do where no rule is named. */
+function withoutRule(one: Played): string {
+  switch (noRule(one)?.kind) {
+    case 'held':
+      return 'Keep the rule as it is: a bin to be held has no target to reach.';
+    case 'unpriced':
+      return 'Have a price for every hour of the season, then ask again which rule is cheapest.';
+    case 'none reaches':
+      return 'Look at airflow, start moisture and fill date: no rule alone brings this bin to its target.';
+    default:
+      return 'Keep the rule as it is until a model can be trusted.';
+  }
 }
 
 /** Fans of one meter in turns, tariff by tariff. */

@@ -9,8 +9,8 @@ import { type WhiskerRow, whiskerMarks } from './whisker-marks.ts';
 export interface WayToRun {
   name: string;
   cost: Estimate;
-  /** it brings the grain to its target */
-  reaches: boolean;
+  /** it brings the grain to its target; null where there is none to reach */
+  reaches: boolean | null;
   /** set apart from the others: as it was run, the best in hindsight */
   apart: boolean;
 }
@@ -19,6 +19,8 @@ export interface WaysToRun {
   id: string;
   title: string;
   ways: readonly WayToRun[];
+  /** what the ranges of the costs are */
+  whisker: string;
   notShown: string | null;
 }
 
@@ -29,26 +31,27 @@ interface Row extends WhiskerRow {
 }
 
 /** Ways by cost, cheapest first: those that reach the target as dots, the others as rings, as run and the best in hindsight in bold. */
-export function waysToRun({ id, title, ways, notShown }: WaysToRun, units: Units): Figure {
+export function waysToRun({ id, title, ways, whisker, notShown }: WaysToRun, units: Units): Figure {
   const known = ways
     .filter(({ cost }) => cost.value !== null)
     .sort((a, b) => Number(b.reaches) - Number(a.reaches) || Number(a.cost.value) - Number(b.cost.value));
   const rows = known.map(({ name, cost, reaches, apart }, i): Row => {
     const value = Number(cost.value);
     const [low, high] = cost.interval ?? [value, value];
-    const text = `${units.amount('money', cost)}${reaches ? '' : ', target not reached'}`;
-    return { key: `${i}`, name, value, low, high, text, open: !reaches, apart, said: `${name}: ${text}` };
+    const text = `${units.amount('money', cost)}${reaches === false ? ', target not reached' : ''}`;
+    return { key: `${i}`, name, value, low, high, text, open: reaches === false, apart, said: `${name}: ${text}` };
   });
   const unit = units.unit('money');
+  const aims = known.some(({ reaches }) => reaches !== null);
   return {
     id,
     title,
-    subtitle: `${unit}, by the model; cheapest of those that reach the target first`,
+    subtitle: `${unit}, by the model; cheapest ${aims ? 'of those that reach the target ' : ''}first`,
     alt: rows.map(({ name, text }) => `${name}: ${text} ${unit}.`).join(' '),
     legend: [
-      { label: 'reaches the target', swatch: 'dot' },
+      ...(aims ? [{ label: 'reaches the target', swatch: 'dot' }] : []),
       ...(rows.some((row) => row.open) ? [{ label: 'does not', swatch: 'ring' }] : []),
-      { label: 'air, moisture and drying rate to either side of the fit', swatch: 'whisker' },
+      { label: whisker, swatch: 'whisker' },
     ],
     notShown,
     draw: (size) => drawWays(rows, unit, size),

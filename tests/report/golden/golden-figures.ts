@@ -1,3 +1,4 @@
+import { DOUBTS } from '../../../src/analysis/what-if/doubts.ts';
 import { estimate } from '../../../src/base/estimate.ts';
 import { arrivalMap } from '../../../src/report/figures/arrival-map.ts';
 import { billsByTime } from '../../../src/report/figures/bills-by-time.ts';
@@ -200,6 +201,7 @@ export const GOLDEN_FIGURES: readonly Figure[] = [
         { name: 'Humidity limit', cost: estimate(380, 350, 455), reaches: true, apart: false },
         { name: 'Night hours', cost: estimate(120, 100, 160), reaches: false, apart: false },
       ],
+      whisker: DOUBTS,
       notShown: null,
     },
     units,
@@ -224,7 +226,7 @@ export const GOLDEN_FIGURES: readonly Figure[] = [
         own: 'its own',
         dot: 'reaches the target',
         ring: 'does not',
-        whisker: 'runs about the fit',
+        whisker: 'lowest to highest of the runs in bins that go with the log',
       },
       notShown: null,
     },

@@ -1,0 +1,103 @@
+import { DOUBTS } from '../analysis/what-if/doubts.ts';
+import { runsOf } from '../analysis/what-if/what-if-summary.ts';
+import type { StrategyOutcome } from '../analysis/what-if/what-if-types.ts';
+import { listed } from '../base/listed.ts';
+import { waysToRun } from '../report/figures/ways-to-run.ts';
+import type { Cell, Figure, Table } from '../report/page.ts';
+import type { Units } from '../report/units.ts';
+import { HELD, isHeld, missingRule, noRule, reachingSaid } from './no-rule.ts';
+import { ofRuns, type Played, quoted } from './strategy-words.ts';
+
+const missing = (why: string): Cell => ({ value: null, why });
+
+const isApart = ({ id }: StrategyOutcome, { whatIf }: Played) =>
+  id === whatIf.logged?.id || id === whatIf.hindsight?.id;
+
+/** All that was run, but of a held bin the search for what reaches a target. */
+function runsToTell(one: Played): StrategyOutcome[] {
+  return runsOf(one.whatIf).filter(({ id }) => !(isHeld(one) && id === one.whatIf.hindsight?.id));
+}
+
+/** A bin's ways by cost; none where there are no runs, or none has a cost. */
+export function strategyFigure(one: Played, units: Units): Figure[] {
+  const runs = runsToTell(one);
+  const unpriced = runs.filter(({ cost }) => cost.value === null);
+  if (unpriced.length === runs.length) return [];
+  return [
+    waysToRun(
+      {
+        id: `ways-${one.review.bin.id}`,
+        title: figureTitle(one),
+        ways: runs.map((run) => ({
+          name: run.title,
+          cost: run.cost,
+          reaches: isHeld(one) ? null : run.outcome.reachedTarget,
+          apart: isApart(run, one),
+        })),
+        whisker: DOUBTS,
+        notShown:
+          unpriced.length === 0
+            ? null
+            : `${unpriced.map(({ title }) => quoted(title)).join(', ')}: ${unpriced[0].cost.why ?? 'not known'}`,
+      },
+      units,
+    ),
+  ];
+}
+
+function figureTitle(one: Played): string {
+  const { review, whatIf, pick, rivals } = one;
+  const { name } = review.bin;
+  const kind = noRule(one)?.kind;
+  if (kind === 'held') return `${name}: to be held, there is nothing to reach`;
+  if (kind === 'unpriced') return `${name}: ${reachingSaid(whatIf)}, which is cheapest can’t be told`;
+  const named = pick === null ? [] : [pick, ...rivals].map(({ title }) => quoted(title.toLowerCase()));
+  return `${name}: ${reachingSaid(whatIf)}${named.length === 0 ? '' : `, ${listed(named, 'or')} for the least`}`;
+}
+
+/** Every run of a bin. */
+export function runsTable(one: Played): Table {
+  const model = 'by the model';
+  return {
+    id: `runs-${one.review.bin.id}`,
+    caption: `${one.review.bin.name}: every way to run it`,
+    folded: true,
+    columns: [
+      { key: 'way', label: 'Way', quantity: null },
+      { key: 'hours', label: 'Fan hours', quantity: 'hours', known: model },
+      { key: 'energy', label: 'Energy', quantity: 'energy', known: model },
+      { key: 'cost', label: 'Cost', quantity: 'money', known: model },
+      { key: 'end', label: 'Moisture at the end', quantity: 'moisture', known: model },
+      { key: 'wettest', label: 'Wettest layer', quantity: 'moisture', known: model },
+      { key: 'temp', label: 'Temperature at the end', quantity: 'temperature', known: model },
+      { key: 'life', label: 'Storage life used', quantity: 'share', known: model },
+      { key: 'reached', label: 'Target reached', quantity: 'day' },
+      { key: 'runs', label: 'Reaches in', quantity: null },
+      { key: 'near', label: 'Cheapest or within 5 % of it in', quantity: null },
+    ],
+    rows: runsToTell(one).map((run) => ({
+      way: run.title,
+      hours: run.outcome.fanHours,
+      energy: run.outcome.energyKwh,
+      cost: run.cost,
+      end: run.outcome.endMoistureWb,
+      wettest: run.outcome.wettestWb,
+      temp: run.outcome.endTempC,
+      life: Number.isNaN(run.outcome.lifeUsed)
+        ? missing('No storage rule of this crop is known.')
+        : run.outcome.lifeUsed,
+      reached: run.reachedMs ?? missing(isHeld(one) ? HELD : 'It does not reach the target.'),
+      runs: isHeld(one) ? missing(HELD) : ofRuns(run.reaching, run.runs),
+      near: nearSaid(one, run),
+    })),
+  };
+}
+
+/** The log and the search in hindsight are no rules to choose from. */
+function nearSaid(one: Played, run: StrategyOutcome): Cell {
+  const { strategies, near } = one.whatIf;
+  const k = strategies.findIndex(({ id }) => id === run.id);
+  if (k < 0) return missing('It is no rule to choose for another season.');
+  const why = missingRule(one) ?? run.cost.why;
+  return why === null ? ofRuns(near[k], run.runs) : missing(why);
+}
