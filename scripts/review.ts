@@ -1,5 +1,5 @@
 import { Command, Option } from 'commander';
-import { leave } from './command-line.ts';
+import { leave, tellError, UsageError } from './command-line.ts';
 import { PAPERS } from './pdf/papers.ts';
 
 const program = new Command('review')
@@ -34,7 +34,8 @@ changes, the next review takes it from there, in seconds. --fresh does not, and 
 row, units in its second, real dates by the clock of the site and real numbers at the
 digits of the pages, intervals and the reasons of missing numbers in columns of their own.
 --sweep: sweep/ in the season folder, as npm run sweep writes it, without the searches for the best in hindsight; one of
-the files and the kit as they are is taken as it stands. npm run sweep has the searches and what else may be moved.
+the files and the kit as they are that has every bin, rule and year is taken as it stands. What an earlier one held beyond
+that, searches among it, is run again with it. npm run sweep has the searches and what else may be moved.
 SOURCE_DATE_EPOCH sets the time that pages print.
 
 Exit status: 0 whole; 1 the season's files have problems (listed, nothing written);
@@ -60,6 +61,13 @@ interface Options {
 }
 
 const { out, model, fresh, xlsx, sweep, previous, pdf, page = [], paper, chromium } = program.opts<Options>();
+if (sweep === true && !model) {
+  const message = '--sweep runs by the bins’ models, which --no-model leaves out. Leave one of them away.';
+  const told = tellError(new UsageError([{ code: 'REVIEW_OPTION', message }]), (line) => {
+    process.stderr.write(`${line}\n`);
+  });
+  process.exit(told);
+}
 // Loaded once the command line is known to be right, as it takes seconds.
 const { reviewCommand } = await import('./review/command.ts');
 process.exitCode = await reviewCommand(folder, {

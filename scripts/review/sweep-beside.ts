@@ -4,11 +4,12 @@ import type { SeasonReview } from '../../src/analysis/types.ts';
 import type { LoadedSeason } from '../../src/season/loaded.ts';
 import { readSweep } from '../sweep/read-sweep.ts';
 import { sweepLoaded } from '../sweep/sweep-loaded.ts';
-import { sweepOptions } from '../sweep/sweep-options.ts';
+import { dueBins, keptSaid, lackOf, optionsKeeping, planBeside } from './sweep-due.ts';
 
 /**
- * The sweep that stands beside a season. Where one is wanted and none of these files and this code stands there, it is run: every
- * rule in every year on file, by the beds that the review has fitted, without searches in hindsight, which take minutes.
+ * The sweep that stands beside a season. Where one is wanted and none of these files and this code stands there whole, it is run:
+ * every rule for every bin in every year on file, by the beds that the review has fitted. Searches in hindsight, which take
+ * minutes, and whatever else the sweep before held are run again where it held them, and only there.
  */
 export async function sweepBeside(
   { loaded, review }: { loaded: LoadedSeason; review: SeasonReview },
@@ -17,14 +18,20 @@ export async function sweepBeside(
 ): Promise<{ swept: Swept; failures: string[] }> {
   const { season } = loaded;
   const there = readSweep(season);
-  if (wanted && there.summary !== null) say('Sweep    as it stands: of these files, by this code');
-  if (!wanted || there.summary !== null || review.whatIf === undefined) return { swept: there, failures: [] };
-  say('Sweep    every rule in each year on file');
-  const { failures } = await sweepLoaded(
-    { loaded, review },
-    join(season.folder, 'sweep'),
-    sweepOptions({ hindsight: false }),
-    say,
-  );
+  if (!wanted) return { swept: there, failures: [] };
+  if (review.whatIf === undefined) {
+    say('Sweep    not run: it goes by the bins’ models, and there are none');
+    return { swept: there, failures: [] };
+  }
+  const lack = there.summary === null ? null : lackOf(there.summary.plan, dueBins(loaded, review));
+  if (there.summary !== null && lack === null) {
+    say('Sweep    as it stands: of these files, by this code');
+    return { swept: there, failures: [] };
+  }
+  if (lack !== null) say(`Sweep    the one that stands here lacks ${lack}`);
+  const options = optionsKeeping(planBeside(season));
+  const kept = keptSaid(options);
+  say(`Sweep    every rule in each year on file${kept === null ? '' : `, and what the one before held: ${kept}`}`);
+  const { failures } = await sweepLoaded({ loaded, review }, join(season.folder, 'sweep'), options, say);
   return { swept: readSweep(season), failures: failures.map((one) => `sweep, ${one}`) };
 }
