@@ -6,7 +6,7 @@ import type { Units } from '../report/units.ts';
 import { HELD, noRule, reachingSaid } from './no-rule.ts';
 import { lessSaid } from './strategy-saving.ts';
 import { type Played, targetSaid } from './strategy-words.ts';
-import { counted } from './words.ts';
+import { capital, counted } from './words.ts';
 
 /** The bin in which another way would have saved most, for sure above zero first. */
 function mostSaved(bins: readonly Played[]): Played | null {
@@ -46,12 +46,11 @@ function unpickedAnswer(bins: readonly Played[]): string {
   const held = of('held');
   const none = of('none reaches');
   return [
-    ...unpriced
-      .slice(0, 1)
-      .map(
-        (one) =>
-          `Which strategy is cheapest can’t be told: ${noRule(one)?.why} ${listed(unpriced.map(({ review, whatIf }) => `In ${review.bin.name} ${reachingSaid(whatIf)}`))}.`,
-      ),
+    ...(unpriced.length === 0
+      ? []
+      : [
+          `Which strategy is cheapest can’t be told: ${noRule(unpriced[0])?.why} ${capital(unpriced.map(({ review, whatIf }) => `in ${review.bin.name}, ${reachingSaid(whatIf)}`).join('; '))}.`,
+        ]),
     ...(none.length === 0
       ? []
       : [

@@ -13,9 +13,11 @@ const missing = (why: string): Cell => ({ value: null, why });
 const isApart = ({ id }: StrategyOutcome, { whatIf }: Played) =>
   id === whatIf.logged?.id || id === whatIf.hindsight?.id;
 
-/** All that was run, but of a held bin the search for what reaches a target. */
+/** All that was run; a search for the cheapest that reaches a target tells nothing without a target, or without a price. */
 function runsToTell(one: Played): StrategyOutcome[] {
-  return runsOf(one.whatIf).filter(({ id }) => !(isHeld(one) && id === one.whatIf.hindsight?.id));
+  const { hindsight } = one.whatIf;
+  const idle = isHeld(one) || hindsight?.cost.value === null;
+  return runsOf(one.whatIf).filter(({ id }) => !(idle && id === hindsight?.id));
 }
 
 /** A bin's ways by cost; none where there are no runs, or none has a cost. */

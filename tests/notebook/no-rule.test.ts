@@ -67,7 +67,7 @@ describe('a bin whose energy has no price', () => {
   it('is not told as one that no strategy brings to its target', () => {
     const bins = unpriced();
     expect(strategiesAnswer(bins, UNITS)).toBe(
-      `Which strategy is cheapest can’t be told: ${NO_PRICE} In North 36 2 of 3 strategies reach the target.`,
+      `Which strategy is cheapest can’t be told: ${NO_PRICE} In North 36, 2 of 3 strategies reach the target.`,
     );
     expect(strategyKeys(bins)[0]).toMatchObject({ amount: null, note: NO_PRICE });
     expect(adviceFor(bins[0], UNITS)).toBe(
@@ -96,6 +96,7 @@ describe('a bin whose energy has no price', () => {
     const one = unpriced()[0];
     const whatIf = { ...one.whatIf, hindsight: free('best-in-hindsight', 'Best in hindsight', true) };
     expect(strategyTable([{ ...one, whatIf }]).rows[0].hindsight).toEqual(gone(NO_PRICE));
+    expect(runsTable({ ...one, whatIf }).rows.map(({ way }) => way)).not.toContain('Best in hindsight');
   });
 
   it('is told by its rule where only the log’s cost is not known', () => {
@@ -156,8 +157,13 @@ describe('a bin that no strategy brings to its target', () => {
 it('bins of each kind are told apart in one answer', () => {
   const named = (some: ReturnType<typeof none>, name: string) =>
     some.map((one) => ({ ...one, review: { ...one.review, bin: { ...one.review.bin, name } } }));
-  expect(strategiesAnswer([...named(unpriced(), 'A'), ...named(none(), 'B'), ...named(held(), 'C')], UNITS)).toBe(
-    `Which strategy is cheapest can’t be told: ${NO_PRICE} In A 2 of 3 strategies reach the target. None of the strategies would have brought B to the target in this season’s weather. C is to be held: there is nothing to reach.`,
+  expect(
+    strategiesAnswer(
+      [...named(unpriced(), 'A'), ...named(none(), 'B'), ...named(held(), 'C'), ...named(unpriced(), 'D')],
+      UNITS,
+    ),
+  ).toBe(
+    `Which strategy is cheapest can’t be told: ${NO_PRICE} In A, 2 of 3 strategies reach the target; in D, 2 of 3 strategies reach the target. None of the strategies would have brought B to the target in this season’s weather. C is to be held: there is nothing to reach.`,
   );
 });
 
