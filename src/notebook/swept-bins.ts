@@ -40,9 +40,10 @@ export function titleOf(strategy: string, units: Units): string {
   return APART.get(strategy) ?? wayTitleOf(strategy, units) ?? strategy;
 }
 
-/** A title as it stands within a sentence; units keep their capitals. */
+/** A title as it stands within a sentence; units keep their capitals, and one with a comma of its own is quoted, or it reads as two. */
 export function small(title: string): string {
-  return title.charAt(0).toLowerCase() + title.slice(1);
+  const lower = title.charAt(0).toLowerCase() + title.slice(1);
+  return lower.includes(',') ? `“${lower}”` : lower;
 }
 
 /** The log and the search in hindsight are no rules that a controller could be set to. */

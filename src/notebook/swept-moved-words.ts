@@ -99,11 +99,12 @@ function costSaid(one: SensitivityStep, units: Units): string {
   return `for ${units.say('money', Math.abs(change))} a season ${change < 0 ? 'less' : 'more'} on average${drier}`;
 }
 
-/** `10 Jan to 7 Apr in place of 10 Nov to 21 Nov`; empty where either never reaches. */
+/** `from 10 Jan to 7 Apr in place of 10 Nov to 21 Nov`; empty where it never reaches. */
 function whenSaid(one: SensitivityStep): string {
   const [moved, usual] = [daysSaid(one), daysSaid(one.base)];
-  if (moved === null || usual === null) return moved ?? '';
-  return moved === usual ? moved : `${moved} in place of ${usual}`;
+  if (moved === null) return '';
+  const on = `${moved.includes(' to ') ? 'from' : 'on'} ${moved}`;
+  return usual === null || moved === usual ? on : `${on} in place of ${usual}`;
 }
 
 /** `, with 1.80 times the dry-matter loss`, where it differs by a quarter. */

@@ -50,9 +50,7 @@ export function notSweptSaid({ plan }: SweepSummary, reviews: readonly BinReview
     return read.ok ? [read.strategy.id] : [];
   });
   const rules = STRATEGIES.filter(({ id }) => !swept.includes(id)).map(({ id }) => small(titleOf(id, units)));
-  // A title with a comma of its own would read as two.
-  const quoted = rules.map((title) => (title.includes(',') ? `“${title}”` : title));
-  return `${bins.length === 0 ? '' : ` Not swept: ${listed(bins)}.`}${quoted.length === 0 ? '' : ` Rules not swept: ${listed(quoted)}.`}`;
+  return `${bins.length === 0 ? '' : ` Not swept: ${listed(bins)}.`}${rules.length === 0 ? '' : ` Rules not swept: ${listed(rules)}.`}`;
 }
 
 /** What the sweep finds, in a sentence, and what it holds. */

@@ -114,7 +114,7 @@ describe('what another fan, fill date or start moisture would do', () => {
     );
     // The cheaper of the two that reach in all years; half the air is cheaper, and no gain.
     expect(lead).toBe(
-      'With half as much air again, B1 would come to its target in 3 of 3 years in place of 1 of 3, 10 Nov to 21 Nov, for 240 USD a season more on average, by always on.',
+      'With half as much air again, B1 would come to its target in 3 of 3 years in place of 1 of 3, from 10 Nov to 21 Nov, for 240 USD a season more on average, by always on.',
     );
     expect(entries?.[0].text).toContain('With half the air: at the target in 0 of 3 years in place of 1 of 3');
   });
@@ -123,7 +123,7 @@ describe('what another fan, fill date or start moisture would do', () => {
     const said = (steps: Parameters<typeof withAir>[0]) =>
       movedSection('airflow', withAir(steps, 3), REVIEWS, UNITS).lead;
     expect(said([{ step: 0.75, reached: 3, costChange: -120 }])).toBe(
-      'With three quarters of the air, B1 would come to its target as often (3 of 3 years), 10 Nov to 21 Nov, for 120 USD a season less on average, by always on.',
+      'With three quarters of the air, B1 would come to its target as often (3 of 3 years), from 10 Nov to 21 Nov, for 120 USD a season less on average, by always on.',
     );
     expect(said([{ step: 0.75, reached: 2, costChange: -120 }])).toBe(
       'Nothing that was moved brings a bin to its target more often, or as often for less.',
@@ -141,7 +141,7 @@ describe('what another fan, fill date or start moisture would do', () => {
     expect(lead([{ ...half, loss: 1 }, some])).toMatch(/^With three quarters of the air/);
     expect(lead([{ ...half, daysLater: 0 }, some])).toMatch(/^With three quarters of the air/);
     expect(lead([half])).toBe(
-      'With half the air, B1 would come to its target 92 days later (10 Jan to 7 Apr in place of 10 Nov to 21 Nov), with 1.80 times the dry-matter loss: the price of reaching it as often (3 of 3 years), for 364 USD a season less on average, by always on.',
+      'With half the air, B1 would come to its target 92 days later (from 10 Jan to 7 Apr in place of 10 Nov to 21 Nov), with 1.80 times the dry-matter loss: the price of reaching it as often (3 of 3 years), for 364 USD a season less on average, by always on.',
     );
     const [, row] = movedSection('airflow', withAir([half], 3), REVIEWS, UNITS).tables?.[0].rows ?? [];
     expect(row).toMatchObject({ when: '10 Jan to 7 Apr', loss: { value: expect.closeTo(0.0036, 12) } });

@@ -89,6 +89,9 @@ describe('rules that cost about the same', () => {
     expect(lead).toContain('North by daytime hours or humidity limit.');
     expect(text).toContain('Within 5 % of that, and as often: humidity limit for 870 USD (820 to 930)');
     expect(text).not.toContain('always on');
+    // A title with a comma of its own reads as one.
+    const two = told([rule('daytime-hours', years(844)), rule('drying-then-cooling', years(850))]);
+    expect(two.lead).toContain('North by daytime hours or “drying, then cooling”.');
   });
 });
 

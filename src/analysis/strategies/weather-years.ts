@@ -1,5 +1,5 @@
 import { firstNotBefore } from '../../base/first-not-before.ts';
-import { toLocalMs, type Zone } from '../../base/zone.ts';
+import { localDayStart, toLocalMs, type Zone } from '../../base/zone.ts';
 import type { Tariff } from '../../money/tariff.ts';
 import type { LevelStep, RunSpec } from '../../simulation/run/run-spec.ts';
 import { hoursOfTariff } from '../model/hours-of-tariff.ts';
@@ -115,7 +115,13 @@ function lackOf(
   return null;
 }
 
-/** Years of which the weather on file tells anything at all of the dates from `fromMs` to `toMs` (ms UTC, of the season). */
+/** A file of a year by UTC reaches this far into the local year before or after it, at most: the zones' largest offset. */
+const SPILL_MS = 14 * HOUR_MS;
+
+/**
+ * Years of which the weather on file tells anything of their own dates from `fromMs` to `toMs` (ms UTC, of the season): what is
+ * lacking is told. Neither the months after New Year alone, nor the hours that another year's file by UTC reaches over, are a year's own.
+ */
 export function yearsOnFile(fromMs: number, toMs: number, { timeMs, typical }: OutdoorAir, zone: Zone): number[] {
   if (timeMs.length === 0) return [];
   const own = localYear(zone, fromMs);
@@ -124,10 +130,14 @@ export function yearsOnFile(fromMs: number, toMs: number, { timeMs, typical }: O
   const found: number[] = [];
   for (let year = first; year <= last; year++) {
     const startMs = carryDate(zone, fromMs, year - own);
+    const endMs = Math.min(carryDate(zone, toMs, year - own), localDayStart(zone, year + 1, 1, 1));
     const from = firstNotBefore(timeMs, startMs);
-    // Any reading will do: what is lacking is told. But a typical year is that of its own months: none begins before it.
+    const to = firstNotBefore(timeMs, endMs);
+    // But a typical year is that of its own months: none begins before it.
     const before = typical.some((one) => startMs < one.fromMs && timeMs[from] >= one.fromMs && timeMs[from] < one.toMs);
-    if (!before && from < firstNotBefore(timeMs, carryDate(zone, toMs, year - own))) found.push(year);
+    // A run that begins within hours of New Year has no more of its own.
+    const least = Math.min(SPILL_MS, (endMs - startMs) / 2);
+    if (!before && from < to && timeMs[to - 1] - timeMs[from] >= least) found.push(year);
   }
   return found;
 }

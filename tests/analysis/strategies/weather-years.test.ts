@@ -199,4 +199,21 @@ describe('yearSpec', () => {
     expect(years).toEqual(Array.from({ length: 14 }, (_, i) => 2011 + i));
     expect(yearsOnFile(...stretch, lineAir([]), CHICAGO)).toEqual([]);
   });
+
+  it('finds no year of which a file of the next one, by UTC, tells its last evening', () => {
+    const { startMs } = spec.hours;
+    const stretch = [startMs, startMs + spec.endHour * HOUR_MS] as const;
+    // From New Year 2014 by UTC on: 18:00 of 31 December 2013 in Chicago, and the January of a run that began in 2013.
+    const from = air.timeMs.findIndex((ms) => ms >= utc('2014-01-01T00:00:00Z'));
+    const cut = (at: number) => ({
+      timeMs: air.timeMs.subarray(at),
+      tempC: air.tempC.subarray(at),
+      humidityRatio: air.humidityRatio.subarray(at),
+      hourMean: air.hourMean.subarray(at),
+      typical: [],
+    });
+    expect(yearsOnFile(...stretch, cut(from), CHICAGO)[0]).toBe(2014);
+    // A whole day of its own is told, with what it lacks.
+    expect(yearsOnFile(...stretch, cut(from - 24), CHICAGO)[0]).toBe(2013);
+  });
 });
