@@ -62,12 +62,7 @@ export function binOrRuleKeys(crossed: Crossed | undefined): KeyNumber[] {
       label: 'Bins with a cheaper way among the others’',
       quantity: 'count',
       amount: run.length === 0 || notHeld !== null ? null : cheaperElsewhere(run).length,
-      note:
-        run.length === 0
-          ? none
-          : notHeld !== null
-            ? notHeld
-            : 'that reaches the target for less in every run about the fit',
+      note: run.length === 0 ? none : notHeld !== null ? notHeld : 'that reaches the target for less in every run',
     },
   ];
 }

@@ -60,7 +60,7 @@ export function matrixSection(crossed: Crossed | undefined, reviews: readonly Bi
     tables: [crossedTable(crossed, reviews, nameOf, units)],
     notes: [
       'A strategy of the kit rests at the other bin’s own target. Logged hours of a bin that states none are carried by the clock; before and after that log the fan rests.',
-      'Ranges are the lowest and highest of the runs about the fit, no 90 % intervals; over its own way each run is held against the same run of the own way. A way that misses the target is no saving, whatever it costs.',
+      'Ranges are the lowest and highest of the runs, in the bin as fitted and in those that go with the log as well; over its own way each run is held against the same run of the own way. A way that misses the target is no saving, whatever it costs.',
       ...apart,
     ],
   };
@@ -87,7 +87,7 @@ export function notHeldWhy(bins: readonly Pick<CrossedBin, 'cells'>[]): string |
   return others[0]?.overOwn.why ?? 'All bins were run in one way.';
 }
 
-/** Bins in which another bin's way reaches the target, and costs less than the own, in every run about the fit: with the cheapest. */
+/** Bins in which another bin's way reaches the target, and costs less than the own, in every run: with the cheapest. */
 export function cheaperElsewhere(
   bins: readonly Pick<CrossedBin, 'binId' | 'cells'>[],
 ): { binId: string; wayId: string }[] {

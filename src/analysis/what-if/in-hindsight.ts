@@ -13,6 +13,8 @@ export function inHindsight(
   logged: Float64Array,
   named: Strategy | null,
 ): { run: StrategyOutcome; ways: Uint8Array } | null {
+  // A bin to be held has nothing to reach: its cheapest schedule is none.
+  if (spec.goal === 'hold') return null;
   const schedule = hindsightSchedule(spec, known, { logged, named: named ?? undefined });
   if (schedule === null) return null;
   const { outcome } = runSeason(spec, schedule);

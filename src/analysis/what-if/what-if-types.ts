@@ -54,7 +54,7 @@ export interface BinWhatIf {
   logged: StrategyOutcome | null;
   /** the kit's strategies in their order; empty where the model is not trusted */
   strategies: readonly StrategyOutcome[];
-  /** the cheapest schedule found with the weather known; null where none keeps the grain, or there are no runs */
+  /** the cheapest schedule found with the weather known; null where none keeps the grain, the bin is to be held, or there are no runs */
   hindsight: StrategyOutcome | null;
   /** the schedule of `hindsight`, hour by hour; null with it */
   schedule: WrittenHours | null;
