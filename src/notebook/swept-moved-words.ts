@@ -44,6 +44,7 @@ export function daysSaid({ reachedOn }: StepOutcome): string | null {
 /** Share of its years in which a step reaches the target. */
 const share = ({ reached, years }: StepOutcome) => (years === 0 ? 0 : reached / years);
 
+/** 0 where it is not known, too. */
 const changeOf = ({ costChange, cost: { mean } }: SensitivityStep) =>
   Math.abs(Number(costChange)) < TELLING * Math.abs(mean ?? 0) ? 0 : Number(costChange);
 
@@ -66,11 +67,9 @@ function harms(step: SensitivityStep): boolean {
  * least; null where none does.
  */
 function better({ steps }: Moved): SensitivityStep | null {
-  const ranked = steps
-    .filter(({ costChange }) => costChange !== null)
-    .filter(
-      (one) => share(one) > share(one.base) || (share(one) === share(one.base) && share(one) > 0 && changeOf(one) < 0),
-    );
+  const ranked = steps.filter(
+    (one) => share(one) > share(one.base) || (share(one) === share(one.base) && share(one) > 0 && changeOf(one) < 0),
+  );
   ranked.sort(
     (a, b) => Number(harms(a)) - Number(harms(b)) || share(b) - share(a) || Number(a.costChange) - Number(b.costChange),
   );
@@ -80,7 +79,6 @@ function better({ steps }: Moved): SensitivityStep | null {
 /** The step that misses most often against the bin as it is, and of these the dearest; null where none is worse. */
 function worse({ steps }: Moved): SensitivityStep | null {
   const ranked = steps
-    .filter(({ costChange }) => costChange !== null)
     .filter((one) => share(one) < share(one.base) || (share(one) === share(one.base) && changeOf(one) > 0))
     .sort((a, b) => share(a) - share(b) || Number(b.costChange) - Number(a.costChange));
   return ranked[0] ?? null;
@@ -95,6 +93,7 @@ function oftenSaid(one: SensitivityStep): string {
 function costSaid(one: SensitivityStep, units: Units): string {
   const change = changeOf(one);
   const drier = one.varied === 'start-moisture' && one.step < 0 ? ', before what drying it first costs' : '';
+  if (one.costChange === null) return 'at a cost that can’t be told';
   if (change === 0) return `for about as much${drier}`;
   return `for ${units.say('money', Math.abs(change))} a season ${change < 0 ? 'less' : 'more'} on average${drier}`;
 }
@@ -132,7 +131,12 @@ export function movedLead(moved: readonly Moved[], units: Units): string {
       Number(a.step.costChange) - Number(b.step.costChange),
   );
   const [first] = found;
-  if (first === undefined) return 'Nothing that was moved brings a bin to its target more often, or as often for less.';
+  if (first === undefined) {
+    const start = 'Nothing that was moved brings a bin to its target more often';
+    return moved.some(({ steps }) => steps.some(({ costChange }) => costChange !== null))
+      ? `${start}, or as often for less.`
+      : `${start}; what it costs can’t be told.`;
+  }
   const { one, step } = first;
   const start = `${capital(stepSaid(step))}, ${one.name} would come to its target`;
   if (!harms(step)) return `${start} ${outcomeSaid(step, units)}, by ${small(one.rule)}.`;

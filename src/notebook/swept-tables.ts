@@ -47,10 +47,16 @@ export function overYearsTable(run: readonly SweptBin[], { regretAgainst }: Swee
       reached: atTarget(one),
       cost: moneyOf(one),
       grain: grainOf(moneyOf(one), bin, units),
-      over: ranged(one.regret, 'It reached its target in no year.'),
+      over: ranged(one.regret, unheldWhy(one)),
       hours: ranged(one.fanHours, 'No year was run.'),
     })),
   };
+}
+
+/** Why a strategy is not held against the best. */
+function unheldWhy({ cost, reached: [{ reached }] }: StrategyYears): string {
+  if (reached === 0) return 'It reached its target in no year.';
+  return cost.mean === null ? NO_PRICE : 'Nothing to hold it against reached the target in its years.';
 }
 
 /** The good, the middle and the poor year of each strategy, by name. */

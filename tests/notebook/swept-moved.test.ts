@@ -37,7 +37,7 @@ const swept = () => ({ summary, why: null }) as const;
 interface Air {
   step: number;
   reached: number;
-  costChange: number;
+  costChange: number | null;
   daysLater?: number;
   reachedOn?: { first: string; last: string };
   /** dry matter lost, so many times that of the bin as it is */
@@ -145,6 +145,13 @@ describe('what another fan, fill date or start moisture would do', () => {
     );
     const [, row] = movedSection('airflow', withAir([half], 3), REVIEWS, UNITS).tables?.[0].rows ?? [];
     expect(row).toMatchObject({ when: '10 Jan to 7 Apr', loss: { value: expect.closeTo(0.0036, 12) } });
+  });
+
+  it('leads without prices with what reaches more often, and claims nothing of costs', () => {
+    const lead = (reached: number) =>
+      movedSection('airflow', withAir([{ step: 1.5, reached, costChange: null }], 2), REVIEWS, UNITS).lead;
+    expect(lead(3)).toMatch(/in 3 of 3 years in place of 2 of 3, .*, at a cost that can’t be told, by always on\.$/);
+    expect(lead(2)).toBe('Nothing that was moved brings a bin to its target more often; what it costs can’t be told.');
   });
 
   it('says that drying the grain first has its price', () => {

@@ -58,7 +58,7 @@ describe('a sweep of few years, or without a price', () => {
   });
 
   it('tells without prices which rules reach, and that their costs lack', () => {
-    const { lead, text, figures } = told([
+    const { lead, text, figures, tables } = told([
       rule('always-on', [null, null, null]),
       rule('night-hours', [null, null, null]),
       rule('humidity-limit', [null, null, null], 2),
@@ -67,6 +67,10 @@ describe('a sweep of few years, or without a price', () => {
     expect(lead).toContain('What they cost can’t be told. A price of the energy');
     expect(text).toMatch(/^Always on or night hours reaches? the target in all 3 years, no other more surely\./);
     expect(figures).toEqual([]);
+    expect(tables?.[0].rows[0].over).toEqual({
+      value: null,
+      why: 'A price of the energy is not known for all of its hours.',
+    });
   });
 
   it('says that none reaches only where none does', () => {
