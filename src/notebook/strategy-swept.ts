@@ -112,8 +112,8 @@ function figureOf(
       words: {
         subtitle: 'by the model; as logged and the best in hindsight in bold',
         own: 'set apart',
-        dot: 'middle year; target reached in more than half of the years',
-        ring: 'in half of them at most: so many of how many',
+        dot: yearsIn(run) === 1 ? 'target reached' : 'middle year; target reached in more than half of the years',
+        ring: yearsIn(run) === 1 ? 'not reached' : 'in half of them at most: so many of how many',
         whisker:
           yearsIn(run) < LEAST_YEARS ? 'cheapest to dearest year' : 'one year in ten is cheaper, one in ten dearer',
       },

@@ -47,6 +47,7 @@ describe('a sweep of few years, or without a price', () => {
       'Night hours reaches the target in the one year that could be run, more surely than the others or for less: 46 USD.',
     );
     expect(figures?.[0].title).toBe('North, night hours: 46 USD');
+    expect(figures?.[0].legend?.[0].label).toBe('target reached');
   });
 
   it('tells of two years their mean, and that it is no middle one', () => {
