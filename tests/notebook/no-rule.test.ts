@@ -205,8 +205,8 @@ describe('the page of strategies', () => {
     ];
     const not = { ...without, model: { ...without.model, mayBes } };
     const said = (whatIf: typeof WRITTEN_MODELS) => JSON.stringify(of(whatIf));
-    expect(said([trusted, not])).toMatch(/12 runs.*best guess/s);
-    expect(said([not])).not.toMatch(/12 runs|best guess|four factors/);
+    expect(said([trusted, not])).toMatch(/12 runs.*truth is known/s);
+    expect(said([not])).not.toMatch(/12 runs|truth is known|four factors/);
     expect(of([not]).ranges).toBeUndefined();
   });
 });
