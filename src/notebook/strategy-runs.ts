@@ -6,7 +6,7 @@ import { waysToRun } from '../report/figures/ways-to-run.ts';
 import type { Cell, Figure, Table } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
 import { HELD, isHeld, missingRule, noRule, reachingSaid } from './no-rule.ts';
-import { ofRuns, type Played, quoted } from './strategy-words.ts';
+import { type Played, quoted } from './strategy-words.ts';
 
 const missing = (why: string): Cell => ({ value: null, why });
 
@@ -74,8 +74,8 @@ export function runsTable(one: Played): Table {
       { key: 'temp', label: 'Temperature at the end', quantity: 'temperature', known: model },
       { key: 'life', label: 'Storage life used', quantity: 'share', known: model },
       { key: 'reached', label: 'Target reached', quantity: 'day' },
-      { key: 'runs', label: 'Reaches in', quantity: null },
-      { key: 'near', label: 'Cheapest or within 5 % of it in', quantity: null },
+      { key: 'runs', label: 'Runs that reach', quantity: null },
+      { key: 'near', label: 'Runs as cheap, to 5 %', quantity: null },
     ],
     rows: runsToTell(one).map((run) => ({
       way: run.title,
@@ -89,11 +89,14 @@ export function runsTable(one: Played): Table {
         ? missing('No storage rule of this crop is known.')
         : run.outcome.lifeUsed,
       reached: run.reachedMs ?? missing(isHeld(one) ? HELD : 'It does not reach the target.'),
-      runs: isHeld(one) ? missing(HELD) : ofRuns(run.reaching, run.runs),
+      runs: isHeld(one) ? missing(HELD) : partOf(run.reaching, run.runs),
       near: nearSaid(one, run),
     })),
   };
 }
+
+/** Short: eleven columns are to stand on a sheet. */
+const partOf = (some: number, all: number) => `${some} of ${all}`;
 
 /** The log and the search in hindsight are no rules to choose from. */
 function nearSaid(one: Played, run: StrategyOutcome): Cell {
@@ -101,5 +104,5 @@ function nearSaid(one: Played, run: StrategyOutcome): Cell {
   const k = strategies.findIndex(({ id }) => id === run.id);
   if (k < 0) return missing('It is no rule to choose for another season.');
   const why = missingRule(one) ?? run.cost.why;
-  return why === null ? ofRuns(near[k], run.runs) : missing(why);
+  return why === null ? partOf(near[k], run.runs) : missing(why);
 }

@@ -86,7 +86,7 @@ describe('a bin whose energy has no price', () => {
       hindsight: gone(NO_PRICE),
     });
     const rows = runsTable(bins[0]).rows;
-    expect(rows[2]).toMatchObject({ near: gone(NO_PRICE), runs: '5 of 6 runs' });
+    expect(rows[2]).toMatchObject({ near: gone(NO_PRICE), runs: '5 of 6' });
     expect(hangsTable(bins[0]).rows[0]).toMatchObject({ hours: gone(NO_PRICE), cost: gone(NO_PRICE) });
     // Nothing to draw.
     expect(strategyFigure(bins[0], UNITS)).toEqual([]);
