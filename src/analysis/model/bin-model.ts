@@ -130,14 +130,6 @@ function modelOfLog(log: BinLog, own: readonly SensorSeries[]): BinModel {
     flowM3S: sureFlow(flowM3S, log.floorAreaM2 * log.depthM),
     moistureBiasPoints,
     endMoistureWb: sureEnd(endMoistureWb, openEnd?.why ?? null),
-    mayBes: mayBes(
-      log,
-      finals.map((one) => ({ ...one, weight: weightOf(one.fit, final.fit) })),
-      parameters,
-      papers,
-      (of, fit) => fittedOf({ ...of, fit }, intervals.flowOverCables),
-      intervals.placeSd,
-    ),
     isotherms: tried.map(({ fit }) => ({
       name: fit.isotherm,
       cable: fit.cableIsotherm,
@@ -164,7 +156,11 @@ function modelOfLog(log: BinLog, own: readonly SensorSeries[]): BinModel {
     ...clockDoubts(log, samples, play),
     ...(openEnd?.guess === true && !aimsAtTemperature(log.bin.goal) ? [openEnd] : []),
   ];
-  return { ...told, ...verdictOf(log, { ...told, flowAtCables }, final.fit, parameters, doubts) };
+  const verdict = verdictOf(log, { ...told, flowAtCables }, final.fit, parameters, doubts);
+  if (!verdict.trusted) return { ...told, mayBes: [], ...verdict };
+  const weighed = finals.map((one) => ({ ...one, weight: weightOf(one.fit, final.fit) }));
+  const valuesOf = (of: Tried, fit: Fit) => fittedOf({ ...of, fit }, intervals.flowOverCables);
+  return { ...told, mayBes: mayBes(log, weighed, parameters, papers, valuesOf, intervals.placeSd), ...verdict };
 }
 
 /** A fit with one isotherm. */

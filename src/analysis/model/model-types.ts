@@ -32,7 +32,7 @@ export interface BinModel {
   moistureBiasPoints: Estimate;
   /** moisture at the end by the bed, fraction, wet basis */
   endMoistureWb: Estimate;
-  /** the bin as it may be for all that its log says; none where nothing was fitted */
+  /** the bin as it may be for all that its log says; none where it is not trusted */
   mayBes: readonly MayBe[];
   /** the isotherms of grain and cables that were tried, the nearest first: sums of squares over the best's, those within 2 are as near */
   isotherms: readonly { name: string; cable: string; cost: number }[];
