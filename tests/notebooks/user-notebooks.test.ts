@@ -5,10 +5,8 @@ import { max, mean, median, min, sampleStandardDeviation } from 'simple-statisti
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import firstLook from '../../notebooks/first-look.ts';
 import { madeBy, unitsOf } from '../../scripts/review/made-by.ts';
-import type { FittedValues } from '../../src/analysis/model/fitted-values.ts';
 import type { BinModel } from '../../src/analysis/model/model-types.ts';
 import { reviewSeason } from '../../src/analysis/review-season.ts';
-import { withheld } from '../../src/base/estimate.ts';
 import { type NotebookInput, notebook } from '../../src/notebook.ts';
 import { renderPages } from '../../src/report/html/pages.ts';
 import type { Page, Table } from '../../src/report/page.ts';
@@ -17,6 +15,7 @@ import { loadSeason } from '../../src/season/load-season.ts';
 import { readSeason } from '../../src/season/read-season.ts';
 import { integers } from '../../src/tables/arrow.ts';
 import { makeSeasonFolder, SMALL_SEASON } from '../support/season-folder.ts';
+import { statedModel } from '../support/stated-model.ts';
 import byFrame from './user/by-frame.ts';
 import byVerbs from './user/by-verbs.ts';
 import ownRule from './user/own-rule.ts';
@@ -201,22 +200,7 @@ describe('a notebook by data frames', () => {
 });
 
 // A bed as a fit would leave it, so that nothing waits for one: what a clock's rule costs hangs on hours, power and tariff alone.
-const model: BinModel = {
-  // What is left out is as the season states it.
-  fitted: { flowM3S: 5, isotherm: 'modified Henderson D245.5' } satisfies Partial<FittedValues> as FittedValues,
-  cables: [],
-  flowM3S: withheld('not asked'),
-  moistureBiasPoints: withheld('not asked'),
-  endMoistureWb: withheld('not asked'),
-  mayBes: [],
-  isotherms: [],
-  trained: null,
-  unseen: null,
-  trusted: true,
-  why: 'Stated by a test.',
-  wouldHelp: [],
-  notes: [],
-};
+const model = statedModel({ flowM3S: 5, isotherm: 'modified Henderson D245.5' });
 const withBed = (of: BinModel) => ({ ...input, beds: { get: () => of, keep: () => {} } });
 
 describe('a notebook with a rule of its own', () => {

@@ -3,23 +3,15 @@ import { missing } from '../../../src/analysis/airflow/bin-airflow.ts';
 import { airflowWithModel } from '../../../src/analysis/model/airflow-with-model.ts';
 import type { BinModel } from '../../../src/analysis/model/model-types.ts';
 import { type Estimate, estimate, withheld } from '../../../src/base/estimate.ts';
+import { statedModel } from '../../support/stated-model.ts';
 
 const FRONT = estimate(2, 1.8, 2.2);
-const fitted = (flowM3S: Estimate, trusted = true): BinModel => ({
-  fitted: null,
-  cables: [],
-  flowM3S,
-  moistureBiasPoints: withheld('not asked'),
-  endMoistureWb: withheld('not asked'),
-  mayBes: [],
-  isotherms: [],
-  trusted,
-  trained: null,
-  unseen: null,
-  why: trusted ? 'near to the log' : 'The clock of the fan log is off.',
-  wouldHelp: [],
-  notes: [],
-});
+const fitted = (flowM3S: Estimate, trusted = true): BinModel =>
+  statedModel(null, {
+    flowM3S,
+    trusted,
+    why: trusted ? 'near to the log' : 'The clock of the fan log is off.',
+  });
 const airflow = (byFront: Estimate, byPressure: Estimate, agree: boolean | null) => ({
   ...missing('no way'),
   byFront,
