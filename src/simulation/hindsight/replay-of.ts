@@ -1,6 +1,7 @@
 import { wetFromDry } from '../../grain/moisture-basis.ts';
 import type { Bed } from '../bed/bed.ts';
 import { type BedState, keepState, newState, restoreState } from '../bed/keep-state.ts';
+import { meanLoss } from '../bed/mean-loss.ts';
 import { type MoneyMeter, meterCost, meterHour, monthsLeft, newMeter, owedLater } from '../run/money-meter.ts';
 import { playBin, playHour, reachLevels } from '../run/played-bin.ts';
 import { hasHeater, type RunSpec } from '../run/run-spec.ts';
@@ -74,7 +75,7 @@ export function replayOf(spec: RunSpec, coldBy = spec.endHour): Replay<Kept> {
     cost: () => meterCost(meter) + owedLater(meter, hours, left),
     stand(into) {
       standOf(bin.bed, into);
-      into.lossMean = lossOf(bin.bed);
+      into.lossMean = meanLoss(bin.bed);
       into.cooled = cooled;
       into.missed = missed;
     },
@@ -110,20 +111,4 @@ function standOf(bed: Bed, into: Standing): void {
   into.meanC = heat / dry;
   into.warmestC = warmest;
   into.lifeUsed = used;
-}
-
-/** Dry matter lost on the mean, fraction; NaN where no rule tells it. As `runSeason` counts it. No allocation. */
-function lossOf({ medium, lifeUsed, dryKgM2, areaShares, columns, layers, filled }: Bed): number {
-  const lossOfShare = medium.storage?.lossOfShare ?? null;
-  if (lossOfShare === null) return Number.NaN;
-  let lost = 0;
-  let dry = 0;
-  for (let column = 0; column < columns; column++) {
-    for (let i = 0; i < filled; i++) {
-      const kg = areaShares[column] * dryKgM2[i];
-      dry += kg;
-      lost += kg * lossOfShare(lifeUsed[column * layers + i]);
-    }
-  }
-  return lost / dry;
 }

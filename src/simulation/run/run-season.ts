@@ -1,5 +1,6 @@
 import { ACCOUNT } from '../bed/bed.ts';
 import { bedImbalance } from '../bed/bed-totals.ts';
+import { meanLoss } from '../bed/mean-loss.ts';
 import type { Parameters, Strategy } from '../strategies/strategy.ts';
 import { usualParameters } from '../strategies/usual-parameters.ts';
 import { enteringAir } from './entering-air.ts';
@@ -76,20 +77,12 @@ export function runSeason(
 }
 
 function endOf({ bed }: PlayedBin, view: View) {
-  const { medium, lifeUsed, dryKgM2, areaShares, columns, layers, filled, down } = bed;
+  const { medium, lifeUsed, columns, layers, filled, down } = bed;
   const { storage } = medium;
   const lossOfShare = storage?.lossOfShare ?? null;
   let worst = filled > 0 ? 0 : Number.NaN;
-  let lost = 0;
-  let dry = 0;
   for (let column = 0; column < columns; column++) {
-    for (let i = 0; i < filled; i++) {
-      const used = lifeUsed[column * layers + i];
-      const kg = areaShares[column] * dryKgM2[i];
-      worst = Math.max(worst, used);
-      dry += kg;
-      if (lossOfShare !== null) lost += kg * lossOfShare(used);
-    }
+    for (let i = 0; i < filled; i++) worst = Math.max(worst, lifeUsed[column * layers + i]);
   }
   return {
     endMoistureWb: view.grainWb,
@@ -99,7 +92,7 @@ function endOf({ bed }: PlayedBin, view: View) {
     endTempC: view.grainC,
     warmestC: view.warmestC,
     lifeUsed: storage === null ? Number.NaN : worst,
-    lossMean: lossOfShare === null ? Number.NaN : lost / dry,
+    lossMean: meanLoss(bed),
     lossWorst: lossOfShare === null ? Number.NaN : lossOfShare(worst),
   };
 }
