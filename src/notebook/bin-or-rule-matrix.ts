@@ -6,6 +6,7 @@ import {
   type CrossedPart,
   wasRun,
 } from '../analysis/what-if/crossed-types.ts';
+import { DOUBTS } from '../analysis/what-if/doubts.ts';
 import type { Estimate } from '../base/estimate.ts';
 import { listed } from '../base/listed.ts';
 import { waysAcrossBins } from '../report/figures/ways-across-bins.ts';
@@ -60,7 +61,7 @@ export function matrixSection(crossed: Crossed | undefined, reviews: readonly Bi
     tables: [crossedTable(crossed, reviews, nameOf, units)],
     notes: [
       'A strategy of the kit rests at the other bin’s own target. Logged hours of a bin that states none are carried by the clock; before and after that log the fan rests.',
-      'Ranges are the lowest and highest of the runs, in the bin as fitted and in those that go with the log as well; over its own way each run is held against the same run of the own way. A way that misses the target is no saving, whatever it costs.',
+      `Ranges are ${DOUBTS}; over its own way each run is held against the same run of the own way. A way that misses the target is no saving, whatever it costs.`,
       ...apart,
     ],
   };
@@ -142,7 +143,7 @@ function crossedFigure(
         own: 'its own',
         dot: 'reaches the target',
         ring: 'does not',
-        whisker: 'lowest to highest of the runs in bins that go with the log',
+        whisker: DOUBTS,
       },
       notShown:
         left.length === 0 ? null : `${counted(left.length, 'run')} without a cost not shown; the table says why.`,

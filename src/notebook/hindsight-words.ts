@@ -6,8 +6,8 @@ const LIFE_TOLD = 0.05;
 
 /**
  * What the best schedule in hindsight would have cost and when the bin had been there, and what it takes of the grain where that
- * is clearly more. A bin to be cooled has to be cold as early as it was as run: it may then cost more than a rule that came there
- * later.
+ * is clearly more. A bin to be cooled has to be cold no later than it was as run, see `heldAgainst`: it may then cost more than a rule that
+ * came there later.
  */
 export function hindsightSaid(hindsight: StrategyOutcome | null, pick: StrategyOutcome, units: Units): string {
   if (hindsight === null || hindsight.reachedMs === null || !hindsight.outcome.reachedTarget) return '';

@@ -2,7 +2,8 @@ import type { BinReview } from '../analysis/types.ts';
 import { type BinWhatIf, NO_PRICE } from '../analysis/what-if/what-if-types.ts';
 import { counted } from './words.ts';
 
-type Run = Readonly<{ review: BinReview; whatIf: BinWhatIf }>;
+/** A bin with its what-if. */
+export type Run = Readonly<{ review: BinReview; whatIf: BinWhatIf }>;
 
 /** Why no rule is named of a bin that has runs: it has no target, a cost is not known, or none reaches. */
 export type NoRule = Readonly<{

@@ -1,5 +1,5 @@
 import { MOST_K, MOST_POINTS } from '../analysis/model/verdict-of.ts';
-import { RUNS } from '../analysis/what-if/doubts.ts';
+import { DOUBTS, RUNS } from '../analysis/what-if/doubts.ts';
 import { listed } from '../base/listed.ts';
 import type { KeyNumber } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
@@ -92,7 +92,7 @@ function noSaving(trusted: readonly Played[]): string {
 }
 
 /** What the range of a cost by the model is. */
-export const MODEL_RANGES = `Ranges of costs by the model are the lowest and highest of ${RUNS} runs: in the bin as fitted, and in ${RUNS - 1} bins that go with the log as well.`;
+export const MODEL_RANGES = `Ranges of costs by the model are of ${RUNS} runs: ${DOUBTS}.`;
 
 /**
  * How far the name of a rule carries: `npm run bench -- ranking-fits`, seasons drawn in another, finer bed, the rules then run in another

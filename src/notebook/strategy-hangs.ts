@@ -6,7 +6,8 @@ import type { Table } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
 import type { Outcome } from '../simulation/run/outcome.ts';
 import { missingRule } from './no-rule.ts';
-import { type Played, quoted } from './strategy-words.ts';
+import type { Played } from './strategy-words.ts';
+import { quoted } from './words.ts';
 
 const PARTS = {
   'as fitted': 'as fitted',

@@ -6,7 +6,8 @@ import { waysToRun } from '../report/figures/ways-to-run.ts';
 import type { Cell, Figure, Table } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
 import { HELD, isHeld, missingRule, noRule, reachingSaid } from './no-rule.ts';
-import { type Played, quoted } from './strategy-words.ts';
+import type { Played } from './strategy-words.ts';
+import { quoted } from './words.ts';
 
 const missing = (why: string): Cell => ({ value: null, why });
 

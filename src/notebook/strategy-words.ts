@@ -6,7 +6,7 @@ import type { Units } from '../report/units.ts';
 import { hindsightSaid } from './hindsight-words.ts';
 import { noRule, reachingSaid } from './no-rule.ts';
 import { asRunSaid, lessSaid, savingOf } from './strategy-saving.ts';
-import { counted } from './words.ts';
+import { counted, quoted } from './words.ts';
 
 /** A bin with its what-if. */
 export interface Played {
@@ -31,7 +31,7 @@ export function playedBins(review: SeasonReview): Played[] {
 }
 
 /** No more are named beside the pick. */
-const MOST_RIVALS = 2;
+export const MOST_RIVALS = 2;
 
 function rivalsOf({ strategies, near, pick, clear }: BinWhatIf): StrategyOutcome[] {
   if (pick === null || clear) return [];
@@ -42,9 +42,6 @@ function rivalsOf({ strategies, near, pick, clear }: BinWhatIf): StrategyOutcome
     .slice(0, MOST_RIVALS)
     .map(({ one }) => one);
 }
-
-/** A title among words: rules' titles hold commas. */
-export const quoted = (title: string): string => `“${title}”`;
 
 /** `Night hours`, or `“Night hours”, “daytime hours” or “always on”` where the log leaves open which is the cheapest. */
 export function ruleSaid({ pick, rivals }: Pick<Played, 'pick' | 'rivals'>): string | null {

@@ -6,8 +6,10 @@ import type { BinReview } from '../analysis/types.ts';
 import { NO_PRICE } from '../analysis/what-if/what-if-types.ts';
 import { type Estimate, scaled, withheld } from '../base/estimate.ts';
 import type { Units } from '../report/units.ts';
+import { NEAR } from '../simulation/doubt/surely-cheapest.ts';
 import { perGrain } from './per-grain.ts';
 import { wayTitleOf } from './way-title.ts';
+import { quoted } from './words.ts';
 
 /** A bin of a sweep with what its strategies came to over the years. */
 export interface SweptBin {
@@ -43,7 +45,7 @@ export function titleOf(strategy: string, units: Units): string {
 /** A title as it stands within a sentence; units keep their capitals, and one with a comma of its own is quoted, or it reads as two. */
 export function small(title: string): string {
   const lower = title.charAt(0).toLowerCase() + title.slice(1);
-  return lower.includes(',') ? `“${lower}”` : lower;
+  return lower.includes(',') ? quoted(lower) : lower;
 }
 
 /** The log and the search in hindsight are no rules that a controller could be set to. */
@@ -75,9 +77,6 @@ export interface Surest {
   priced: boolean;
 }
 
-/** A cost within this part of the least is about as much, as the section of the season says it. Our choice. */
-const NEAR = 0.05;
-
 /** The rules that a controller could be set to. */
 export function rulesIn({ told }: SweptBin): StrategyYears[] {
   return told.filter(({ strategy }) => !isApart(strategy));
@@ -99,7 +98,7 @@ export function surest(bin: SweptBin): Surest | null {
   if (one === undefined) return null;
   if (priced.length === 0) return { one, near: others, priced: false };
   const least = Number(usualCost(one));
-  return { one, near: others.filter((other) => Number(usualCost(other)) <= (1 + NEAR) * least), priced: true };
+  return { one, near: others.filter((other) => Number(usualCost(other)) <= NEAR * least), priced: true };
 }
 
 /** Middle year with its range: tenth to ninetieth, of few years the outermost. One year is its own middle, two have a mean. */

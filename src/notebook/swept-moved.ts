@@ -7,7 +7,9 @@ import type { Cell, Entry, SectionBody, Table } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
 import { MODEL, type SweptBin, surest, sweptBins, titleOf } from './swept-bins.ts';
 import { daysSaid, LATE_DAYS, MORE_LOSS, type Moved, movedLead, movedSaid, stepSaid } from './swept-moved-words.ts';
+import { ranged } from './swept-tables.ts';
 
+const NO_YEAR = 'No year has one.';
 const WHAT: Readonly<Record<Varied, string>> = {
   airflow: 'airflow',
   'fill-date': 'fill date',
@@ -106,11 +108,11 @@ function movedTable(varied: Varied, moved: readonly Moved[]): Table {
         step,
         reached: `${of.reached} of ${of.years}`,
         when: daysSaid(of) ?? { value: null, why: 'It reaches the target in no year.' },
-        cost: ranged(of.cost, 1),
+        cost: ranged(of.cost, NO_YEAR),
         change,
-        loss: ranged(of.dryMatterLossPct, 0.01, 'The crop’s storage rule tells of no dry matter.'),
-        life: ranged(of.storageLifeUsed, 1, 'No storage rule is known for the crop.'),
-        end: ranged(of.endMoisturePct, 0.01),
+        loss: ranged(of.dryMatterLossPct, 'The crop’s storage rule tells of no dry matter.', 0.01),
+        life: ranged(of.storageLifeUsed, 'No storage rule is known for the crop.'),
+        end: ranged(of.endMoisturePct, NO_YEAR, 0.01),
       });
       return [
         rowOf('nothing, as it is', base, 0),
@@ -123,15 +125,5 @@ function movedTable(varied: Varied, moved: readonly Moved[]): Table {
         ),
       ];
     }),
-  };
-}
-
-/** Mean over the years, from the least to the most. */
-function ranged({ mean, least, most }: StepOutcome['cost'], scale: number, why = 'No year has one.'): Cell {
-  if (mean === null) return { value: null, why };
-  return {
-    value: scale * mean,
-    interval: least === null || most === null ? null : [scale * least, scale * most],
-    why: null,
   };
 }

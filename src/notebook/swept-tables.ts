@@ -158,8 +158,12 @@ export function daySaid(by: string): string {
   return `${day} ${monthName(month)}`;
 }
 
-/** Mean, least and most over the years. */
-function ranged({ mean, least, most }: StrategyYears['fanHours'], why: string): Cell {
+/** Mean over the years, from the least to the most. */
+export function ranged({ mean, least, most }: StrategyYears['fanHours'], why: string, scale = 1): Cell {
   if (mean === null) return { value: null, why };
-  return { value: mean, interval: least === null || most === null ? null : [least, most], why: null };
+  return {
+    value: scale * mean,
+    interval: least === null || most === null ? null : [scale * least, scale * most],
+    why: null,
+  };
 }

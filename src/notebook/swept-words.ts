@@ -8,6 +8,7 @@ import type { Entry } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
 import { readWay } from '../simulation/strategies/chosen-way.ts';
 import { STRATEGIES } from '../simulation/strategies/strategies.ts';
+import { MOST_RIVALS } from './strategy-words.ts';
 import {
   chanceOf,
   moneyOf,
@@ -26,8 +27,6 @@ import { capital, counted } from './words.ts';
 
 /** A rule that misses some years is told of where it costs less than this part of the surest. Our choice. */
 const LESS = 0.9;
-/** No more are named beside the surest. */
-const MOST_NEAR = 2;
 
 /** What could not be run: a year that no bin has, once, with one bin's reason. */
 export function leftOutSaid({ plan, leftOut }: SweepSummary): string[] {
@@ -77,9 +76,9 @@ function startOf(run: readonly SweptBin[], picks: readonly { pick: Surest }[]): 
 
 /** `daytime hours or humidity limit`: the surest with what costs about as much. */
 function namesOf({ one, near, priced }: Surest, units: Units): string {
-  if (!priced && near.length > MOST_NEAR) return `any of ${counted(1 + near.length, 'rule')}`;
+  if (!priced && near.length > MOST_RIVALS) return `any of ${counted(1 + near.length, 'rule')}`;
   return listed(
-    [one, ...near.slice(0, MOST_NEAR)].map(({ strategy }) => small(titleOf(strategy, units))),
+    [one, ...near.slice(0, MOST_RIVALS)].map(({ strategy }) => small(titleOf(strategy, units))),
     'or',
   );
 }
@@ -146,7 +145,7 @@ function costSaid(one: StrategyYears, units: Units): string {
 function nearSaid({ near }: Surest, units: Units): string {
   if (near.length === 0) return '';
   const named = near
-    .slice(0, MOST_NEAR)
+    .slice(0, MOST_RIVALS)
     .map((one) => `${small(titleOf(one.strategy, units))} for ${units.say('money', moneyOf(one))}`);
   return ` Within 5 % of that, and as often: ${listed(named)}; these years leave open which costs less.`;
 }

@@ -15,6 +15,11 @@ export function capital(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
+/** A title among words: rules' titles hold commas. */
+export function quoted(title: string): string {
+  return `“${title}”`;
+}
+
 /** Ends a reason as a sentence. */
 export function sentence(text: string): string {
   return /[.!?]$/.test(text) ? text : `${text}.`;

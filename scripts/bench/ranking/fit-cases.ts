@@ -68,7 +68,7 @@ function fitCase(
   const found = runSpecOf(loaded, review, model.fitted, model.mayBes);
   if (found.spec === null) return { ...none, told: 'withheld', why: found.why };
   const hours = inWeather(found.spec.hours, weather);
-  const specs = [found.spec, ...found.others].map((one) => ({ ...one, hours }));
+  const specs = found.specs.map((one) => ({ ...one, hours }));
   const [spec] = specs;
   const strategies = RANKED.map((one) => untilReached(one, spec.goal));
   const isotherm = isothermOf(review.bin.grain.crop, model.fitted.isotherm);

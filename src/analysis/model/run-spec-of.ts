@@ -17,8 +17,8 @@ import { type Profile, startProfiles, valueAtHeight } from './start-profile.ts';
 export type RunFound =
   | {
       spec: RunSpec;
-      /** of each bin that it may be, see `mayBes` */
-      others: readonly RunSpec[];
+      /** the bin as fitted, then each that it may be, see `mayBes` */
+      specs: readonly RunSpec[];
       /** part of each hour in which the fan ran by its log, [hours] */
       logged: Float64Array;
       /** of its bed, in their order */
@@ -53,7 +53,7 @@ export function runSpecOf(
   const others = mayBes.map((one) =>
     doubtedSpec(specOf(log, one.fitted, airColumns(log, one.fitted.cableFlows)), one.doubt),
   );
-  return { spec, others, logged: log.fan.on, columns, notes: log.notes, why: null };
+  return { spec, specs: [spec, ...others], logged: log.fan.on, columns, notes: log.notes, why: null };
 }
 
 function specOf(

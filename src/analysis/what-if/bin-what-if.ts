@@ -26,9 +26,8 @@ export function binWhatIf(loaded: LoadedSeason, review: BinReview): BinWhatIf {
   if (!model.trusted || model.fitted === null) return withoutRuns(binId, model, model.why);
   const found = runSpecOf(loaded, review, model.fitted, model.mayBes);
   if (found.spec === null) return withoutRuns(binId, model, found.why);
-  const { spec, others, logged } = found;
+  const { spec, specs, logged } = found;
   const known = STRATEGIES.filter((one) => runsOn(one, spec));
-  const specs = [spec, ...others];
   const again = scheduled(AS_LOGGED, 'As logged', logged);
   const asLogged = doubtedOutcome(specs, again);
   const strategies = known.map((one) => doubtedOutcome(specs, untilReached(one, spec.goal)));

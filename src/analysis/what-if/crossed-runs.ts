@@ -53,7 +53,7 @@ function crossedBin(loaded: LoadedSeason, review: BinReview, of: BinWhatIf, ways
   const found = runSpecOf(loaded, review, model.fitted, model.mayBes);
   if (found.spec === null) return { binId, cells: [], why: found.why };
   const bushels = bushelsOf(review.grain)?.value ?? null;
-  return { binId, cells: cellsOf([found.spec, ...found.others], binId, ways, bushels), why: null };
+  return { binId, cells: cellsOf(found.specs, binId, ways, bushels), why: null };
 }
 
 /**

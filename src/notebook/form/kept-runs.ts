@@ -25,7 +25,7 @@ function bedRuns(loaded: LoadedSeason, review: BinReview, model: BinModel): BedR
   const there = before.get(review.bin.id);
   if (there !== undefined && there.model === model) return there;
   const found = runSpecOf(loaded, review, model.fitted ?? undefined, model.mayBes);
-  const specs = found.spec === null ? [] : [found.spec, ...found.others];
+  const specs = found.spec === null ? [] : found.specs;
   const fresh = { model, found, specs, known: new Map() };
   before.set(review.bin.id, fresh);
   return fresh;
