@@ -1,7 +1,7 @@
 import { wetFromDry } from '../../grain/moisture-basis.ts';
 import type { Bed } from '../bed/bed.ts';
 import { type BedState, keepState, newState, restoreState } from '../bed/keep-state.ts';
-import { meanLoss } from '../bed/mean-loss.ts';
+import { meanLoss } from '../run/mean-loss.ts';
 import { type MoneyMeter, meterCost, meterHour, monthsLeft, newMeter, owedLater } from '../run/money-meter.ts';
 import { playBin, playHour, reachLevels } from '../run/played-bin.ts';
 import { hasHeater, type RunSpec } from '../run/run-spec.ts';

@@ -1,11 +1,11 @@
 import { ACCOUNT } from '../bed/bed.ts';
 import { bedImbalance } from '../bed/bed-totals.ts';
-import { meanLoss } from '../bed/mean-loss.ts';
 import type { Parameters, Strategy } from '../strategies/strategy.ts';
 import { usualParameters } from '../strategies/usual-parameters.ts';
 import { enteringAir } from './entering-air.ts';
 import { newView, seeGrain } from './fill-view.ts';
 import { hoursAround } from './hours-around.ts';
+import { meanLoss } from './mean-loss.ts';
 import { METER, meterCost, newMeter } from './money-meter.ts';
 import type { Outcome, RunTrace } from './outcome.ts';
 import { playHours } from './play-hours.ts';

@@ -1,4 +1,4 @@
-import type { Bed } from './bed.ts';
+import type { Bed } from '../bed/bed.ts';
 
 /** Dry matter lost on the mean, fraction; NaN where no rule tells it. No allocation. */
 export function meanLoss({ medium, lifeUsed, dryKgM2, areaShares, columns, layers, filled }: Bed): number {
