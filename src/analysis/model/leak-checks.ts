@@ -22,13 +22,36 @@ const AT_WORK_PA = 150;
 const SMALL_SHAFT_W = 700;
 const LEAST_OF_SMALL = 0.04;
 
-/** Whether the fans' power fits the airflow that the grain got, at the pressure that was logged, else at that of the grain's resistance. */
-export function powerDoubts(log: BinLog, flowM3S: number): Doubt[] {
+/** What the fans' power makes of an airflow through the grain. */
+export interface AirPower {
+  /** static, as logged, else of the grain's resistance; NaN where neither is known */
+  pressurePa: number;
+  shaftW: number;
+  /** air power, of static pressure and speed, over shaft power */
+  efficiency: number;
+  /** such a fan is often too large for its grain */
+  small: boolean;
+  /** whether the pressure is one of a fan at work */
+  atWork: boolean;
+}
+
+export function airPower(log: BinLog, flowM3S: number): AirPower {
   const shaftW = DEFAULT_MOTOR_EFFICIENCY * runningPowerW(log);
   const pressurePa = log.review.airflow.pressure?.pressurePa ?? pressureOf(log, flowM3S);
-  const efficiency = ((pressurePa + VELOCITY_PA) * flowM3S) / shaftW;
-  if (!(efficiency < (pressurePa < AT_WORK_PA ? LEAST_ON_LIGHT_BED : LEAST_AT_WORK))) return [];
-  if (shaftW <= SMALL_SHAFT_W && !((pressurePa * flowM3S) / shaftW < LEAST_OF_SMALL)) return [];
+  return {
+    pressurePa,
+    shaftW,
+    efficiency: ((pressurePa + VELOCITY_PA) * flowM3S) / shaftW,
+    small: shaftW <= SMALL_SHAFT_W,
+    atWork: pressurePa >= AT_WORK_PA,
+  };
+}
+
+/** Whether the fans' power fits the airflow that the grain got, at the pressure that was logged, else at that of the grain's resistance. */
+export function powerDoubts(log: BinLog, flowM3S: number): Doubt[] {
+  const { pressurePa, shaftW, efficiency, small, atWork } = airPower(log, flowM3S);
+  if (!(efficiency < (atWork ? LEAST_AT_WORK : LEAST_ON_LIGHT_BED))) return [];
+  if (small && !((pressurePa * flowM3S) / shaftW < LEAST_OF_SMALL)) return [];
   const share = (100 * efficiency).toFixed(efficiency < 0.01 ? 1 : 0);
   return [
     {
@@ -52,19 +75,30 @@ const THERMOMETERS_K = 0.35;
 const CLEARLY_MORE = 1.3;
 
 /**
+ * The air that takes the fans' heat by its warming: m3/s and its relative standard error; null where a heater, a plenum without readings or
+ * air drawn down leaves it untold.
+ */
+export function warmedAir(log: BinLog): { flowM3S: number; relSd: number } | null {
+  const { bin, season, warmingK, specificVolumeM3Kg } = log;
+  const heated = season.fans.some((fan) => bin.fanIds.includes(fan.id) && fan.heater !== null);
+  if (warmingK === null || !(warmingK > 0) || heated || bin.air === 'down') return null;
+  return {
+    flowM3S: (POWER_TO_AIR * runningPowerW(log) * specificVolumeM3Kg) / (HEAT_DRY_AIR_J_KGK * warmingK),
+    relSd: Math.hypot(HEAT_REL_SD, THERMOMETERS_K / warmingK),
+  };
+}
+
+/**
  * Whether the fans warm the air by what their power makes of the air that the grain got: what leaks on the way takes its share of the heat.
  *
  * @param flowM3S  of the whole bin, static pressure joined: that is of the grain's air too
  */
 export function warmingDoubts(log: BinLog, { interval }: Estimate): Doubt[] {
-  const { bin, season, warmingK, specificVolumeM3Kg } = log;
-  const heated = season.fans.some((fan) => bin.fanIds.includes(fan.id) && fan.heater !== null);
-  if (warmingK === null || !(warmingK > 0) || heated || bin.air === 'down' || interval === null) return [];
-  const warmedM3S = (POWER_TO_AIR * runningPowerW(log) * specificVolumeM3Kg) / (HEAT_DRY_AIR_J_KGK * warmingK);
+  const warmed = warmedAir(log);
+  if (warmed === null || interval === null) return [];
   const [low, high] = interval;
-  const more = warmedM3S / Math.sqrt(low * high);
-  const flowSd = Math.log(high / low) / 2 / Z90;
-  const sd = Math.hypot(HEAT_REL_SD, THERMOMETERS_K / warmingK, flowSd);
+  const more = warmed.flowM3S / Math.sqrt(low * high);
+  const sd = Math.hypot(warmed.relSd, Math.log(high / low) / 2 / Z90);
   if (!(more * Math.exp(-Z90 * sd) > CLEARLY_MORE)) return [];
   const times = more.toFixed(1);
   return [

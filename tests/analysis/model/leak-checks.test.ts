@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { BinLog } from '../../../src/analysis/model/bin-log.ts';
 import { powerDoubts, warmingDoubts } from '../../../src/analysis/model/leak-checks.ts';
+import { leakDoubts } from '../../../src/analysis/model/leak-joined.ts';
 import { estimate } from '../../../src/base/estimate.ts';
 
 interface Plan {
@@ -8,8 +9,10 @@ interface Plan {
   pressurePa?: number;
   warmingK?: number | null;
   air?: 'up' | 'down';
+  /** airflow by the fans' curves */
+  curve?: readonly [number, number] | null;
 }
-const logOf = ({ powerW = 8000, pressurePa = 500, warmingK = null, air = 'up' }: Plan) =>
+const logOf = ({ powerW = 8000, pressurePa = 500, warmingK = null, air = 'up', curve = null }: Plan) =>
   ({
     bin: { air, fanIds: ['F1'] },
     season: { fans: [{ id: 'F1', heater: null }] },
@@ -17,7 +20,7 @@ const logOf = ({ powerW = 8000, pressurePa = 500, warmingK = null, air = 'up' }:
     specificVolumeM3Kg: 0.83,
     review: {
       fan: { energyKwh: { value: powerW / 10 }, hours: { value: 100 } },
-      airflow: { pressure: { pressurePa } },
+      airflow: { pressure: { pressurePa }, byFanCurve: { interval: curve } },
     },
   }) as unknown as BinLog;
 const about = (flowM3S: number) => estimate(flowM3S, 0.85 * flowM3S, 1.15 * flowM3S);
@@ -50,5 +53,33 @@ describe('a floor that leaks', () => {
     // Of half a kelvin the thermometers leave a factor of three open, and air drawn down meets the grain before the fan.
     expect(warmingDoubts(logOf({ powerW: 2400, warmingK: 0.5 }), about(1.4))).toEqual([]);
     expect(warmingDoubts(logOf({ warmingK: 1.5, air: 'down' }), about(1.4))).toEqual([]);
+  });
+});
+
+describe('all that tells of a leak together', () => {
+  // 3 m3/s at 335 Pa are 17 % of the shaft's 7 kW: a quarter of the air is lost, or the fan is poor. 8 kW warm by 1.5 K what is 1.3 times
+  // those 3 m3/s, which thermometers alone leave open too.
+  const quarter = { pressurePa: 335, warmingK: 1.5 };
+
+  it('is sure where each alone is not, and says how much', () => {
+    expect(powerDoubts(logOf(quarter), 3)).toEqual([]);
+    expect(warmingDoubts(logOf(quarter), about(3))).toEqual([]);
+    const [{ why }] = leakDoubts(logOf(quarter), about(3));
+    // ln(0.4 / 0.168) / 2 = 0.43 to 0.15, ln(3.96 / 3) = 0.28 to 0.25: 0.39, with the grain's airflow to 0.14; e^0.39 = 1.5.
+    expect(why).toContain('By their power and the warming of the air the fans blow 1.5 (1.2 to 1.9) times the air');
+  });
+
+  it('leaves a poor fan alone whose air is warmed by all that it wastes', () => {
+    // 20 % efficiency: 12.7 kW for 4 m3/s at 500 Pa, warmed by 2.4 K.
+    expect(leakDoubts(logOf({ powerW: 12_700, warmingK: 2.4 }), about(4))).toEqual([]);
+    expect(leakDoubts(logOf({ warmingK: 1.5 }), about(4))).toEqual([]);
+  });
+
+  it('takes the fans’ curves, and tells nothing on a light bed by power alone', () => {
+    const light = { powerW: 1750, pressurePa: 100 };
+    expect(leakDoubts(logOf(light), about(1.2))).toEqual([]);
+    const [{ why }] = leakDoubts(logOf({ ...light, curve: [1.9, 2.3] }), about(1.2));
+    expect(why).toContain('By their power and their curves');
+    expect(leakDoubts(logOf({ ...light, curve: [1.1, 1.4] }), about(1.2))).toEqual([]);
   });
 });

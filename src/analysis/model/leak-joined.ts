@@ -1,0 +1,82 @@
+import { type Estimate, Z90 } from '../../base/estimate.ts';
+import type { BinLog } from './bin-log.ts';
+import type { Doubt } from './cross-checks.ts';
+import { LOOK_FOR_LEAKS } from './flow-checks.ts';
+import { airPower, warmedAir } from './leak-checks.ts';
+
+/**
+ * Efficiency of farm fans, air power over shaft power, and the standard error of its logarithm: at work 0.22 to 0.73 of nine in ten, on a
+ * bed lighter than a fan is made for, and of the smallest fans, anything (common practice; middles and spreads from memory).
+ */
+const AT_WORK = { usual: 0.4, sd: 0.3 };
+const ON_LIGHT_BED = { usual: 0.3, sd: 0.5 };
+const SMALLEST = { usual: 0.3, sd: 0.8 };
+/** By which power of the air's part that goes through the grain efficiency falls: static pressure falls by 1.2 to 1.5, that of the air's own speed not at all. */
+const FALLS_BY = 2;
+/** So much more than the grain's air must have been blown, sure to nineteen in twenty: a tenth is lost at any floor (common practice, from memory). */
+const CLEARLY_MORE = 1.1;
+
+/** Air blown over air through the grain, a natural logarithm and its standard error. */
+interface Blown {
+  by: string;
+  ln: number;
+  /** of what it is told by, without the grain's airflow */
+  sd: number;
+  /** by which power of the grain's airflow it moves the other way */
+  byFlow: number;
+}
+
+/**
+ * Whether the fans blow clearly more air than the grain got, by all that tells it together: their power, the warming of the air, their curves.
+ * Each alone leaves a leak of a third or a half open.
+ *
+ * @param flowM3S  of the whole bin, static pressure joined: that is of the grain's air too
+ */
+export function leakDoubts(log: BinLog, { interval }: Estimate): Doubt[] {
+  if (interval === null) return [];
+  const [low, high] = interval;
+  const flowM3S = Math.sqrt(low * high);
+  const flowSd = Math.log(high / low) / 2 / Z90;
+  const ways = [byPower(log, flowM3S), byWarming(log, flowM3S), byCurve(log, flowM3S)].filter((way) => way !== null);
+  const told = ways.map(({ by }) => by).join(' and ');
+  if (ways.length === 0) return [];
+  const weights = ways.map(({ sd }) => 1 / sd ** 2);
+  const weight = weights.reduce((sum, one) => sum + one, 0);
+  const joined = (of: (way: Blown) => number) => ways.reduce((sum, way, i) => sum + (weights[i] * of(way)) / weight, 0);
+  const ln = joined((way) => way.ln);
+  const sd = Math.hypot(Math.sqrt(1 / weight), joined((way) => way.byFlow) * flowSd);
+  if (!(Math.exp(ln - Z90 * sd) > CLEARLY_MORE)) return [];
+  const [from, to] = [ln - Z90 * sd, ln + Z90 * sd].map((one) => Math.exp(one).toFixed(1));
+  return [
+    {
+      why: `By ${told} the fans blow ${Math.exp(ln).toFixed(1)} (${from} to ${to}) times the air that the grain got.`,
+      help: LOOK_FOR_LEAKS,
+    },
+  ];
+}
+
+function byPower(log: BinLog, flowM3S: number): Blown | null {
+  const { efficiency, small, atWork } = airPower(log, flowM3S);
+  if (!(efficiency > 0)) return null;
+  const { usual, sd } = small ? SMALLEST : atWork ? AT_WORK : ON_LIGHT_BED;
+  return { by: 'their power', ln: Math.log(usual / efficiency) / FALLS_BY, sd: sd / FALLS_BY, byFlow: 1 / FALLS_BY };
+}
+
+function byWarming(log: BinLog, flowM3S: number): Blown | null {
+  const warmed = warmedAir(log);
+  return warmed === null
+    ? null
+    : { by: 'the warming of the air', ln: Math.log(warmed.flowM3S / flowM3S), sd: warmed.relSd, byFlow: 1 };
+}
+
+function byCurve({ review }: BinLog, flowM3S: number): Blown | null {
+  const { interval } = review.airflow.byFanCurve;
+  if (interval === null || !(interval[0] > 0)) return null;
+  const [low, high] = interval;
+  return {
+    by: 'their curves',
+    ln: Math.log(Math.sqrt(low * high) / flowM3S),
+    sd: Math.log(high / low) / 2 / Z90,
+    byFlow: 1,
+  };
+}
