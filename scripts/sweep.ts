@@ -29,7 +29,7 @@ A rule's parameters follow its id in words: "humidity-limit with rh 65 %", "nigh
 ${parameterLines().join('\n')}
 ${AS_LOGGED} runs in this season's weather only. ${IN_HINDSIGHT} is the cheapest schedule found with the weather known, which
 regret is told against; without it regret is told against the cheapest strategy that reached the target. A search plays at
-most 4 million hours of the bed, about 5 s for each bin, year and variation on one core; all else takes 0.05 s.
+most 4 million hours of the bed, about 15 s for each bin, year and variation on one core; all else takes 0.05 s.
 
 A year is named after the local calendar year in which the run begins: 1998 begins on the bin's filling date of 1998.
 Its own local dates, clock, weekdays and prices hold. A year with a gap of more than 6 hours in its weather is left out
