@@ -1,12 +1,19 @@
 import { defineConfig } from 'vitest/config';
 
+/** What counts bytes of the heap wants code that nothing else has run before. */
+const ALONE = 'tests/**/{bed,kernel,run}-bytes.test.ts';
+
 export default defineConfig({
   test: {
-    include: ['tests/**/*.test.ts'],
     // Two cores: more workers than that only wait for each other.
     maxWorkers: 2,
     // Whole reviews run in some tests; a busy machine takes several times what a quiet one does.
     testTimeout: 180_000,
     hookTimeout: 300_000,
+    projects: [
+      // Files of a worker share the modules that they load, and the sample once it is read: half as long as each for itself.
+      { extends: true, test: { name: 'together', isolate: false, include: ['tests/**/*.test.ts'], exclude: [ALONE] } },
+      { extends: true, test: { name: 'alone', include: [ALONE] } },
+    ],
   },
 });

@@ -72,7 +72,7 @@ function bare(page: Page): string[] {
   ];
 }
 
-describe.each(['sorrel-fork', 'sorrel-fork-2023'])('no number of %s stands alone', (name) => {
+describe.each(['sorrel-fork', 'sorrel-fork-2023'] as const)('no number of %s stands alone', (name) => {
   let pages: Page[] = [];
 
   beforeAll(async () => {

@@ -1,16 +1,13 @@
-import { resolve } from 'node:path';
 import { NOTEBOOKS } from '../../scripts/review/run-review.ts';
-import { reviewSeason } from '../../src/analysis/review-season.ts';
 import type { Page } from '../../src/report/page.ts';
 import { Units } from '../../src/report/units.ts';
-import { loadSeason } from '../../src/season/load-season.ts';
-import { readSeason } from '../../src/season/read-season.ts';
+import { loadedSample, reviewedSample, type Sample } from '../support/sample.ts';
 
 /** The pages of a sample season without models. @param As  what says numbers with their units */
-export async function samplePages(name: string, As: typeof Units = Units): Promise<Page[]> {
-  const season = await readSeason(resolve('data-samples', name));
-  const loaded = await loadSeason(season);
-  const review = reviewSeason(loaded);
+export async function samplePages(name: Sample, As: typeof Units = Units): Promise<Page[]> {
+  const loaded = await loadedSample(name);
+  const review = await reviewedSample(name);
+  const { season } = loaded;
   const units = new As(season.showUnits, season.currency, season.site.timeZone);
   const made = {
     seasonTitle: season.title,

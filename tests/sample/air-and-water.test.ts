@@ -1,23 +1,20 @@
-import { join } from 'node:path';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { operatingPoint } from '../../scripts/sample/airflow.ts';
 import { KERNELS } from '../../scripts/sample/kernels.ts';
-import { reviewSeason } from '../../src/analysis/review-season.ts';
 import type { BinReview, SeasonReview } from '../../src/analysis/types.ts';
-import { loadSeason } from '../../src/season/load-season.ts';
 import type { LoadedSeason } from '../../src/season/loaded.ts';
-import { readSeason } from '../../src/season/read-season.ts';
-import { SAMPLES, type Truth, truthOf } from './read-sample.ts';
+import { loadedSample, reviewedSample } from '../support/sample.ts';
+import { type Truth, truthOf } from './read-sample.ts';
 
 // The truth is the generator's. Its grain follows other isotherms than the kit takes by default, its cables work by those too, and
 // season.yaml does not say so: what the kit tells has to hold without that knowledge.
-describe.each(['sorrel-fork', 'sorrel-fork-2023'])('airflow and water of %s', (folder) => {
+describe.each(['sorrel-fork', 'sorrel-fork-2023'] as const)('airflow and water of %s', (folder) => {
   const truth: Truth = truthOf(folder);
   let loaded: LoadedSeason;
   let review: SeasonReview;
   beforeAll(async () => {
-    loaded = await loadSeason(await readSeason(join(SAMPLES, folder)));
-    review = reviewSeason(loaded);
+    loaded = await loadedSample(folder);
+    review = await reviewedSample(folder);
   }, 240_000);
 
   const found = (id: string): BinReview => review.bins.find((one) => one.bin.id === id)!;

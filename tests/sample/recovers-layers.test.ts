@@ -1,10 +1,7 @@
-import { join } from 'node:path';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { reviewSeason } from '../../src/analysis/review-season.ts';
 import type { BinReview, SeasonReview } from '../../src/analysis/types.ts';
-import { loadSeason } from '../../src/season/load-season.ts';
-import { readSeason } from '../../src/season/read-season.ts';
-import { SAMPLES, truthOf } from './read-sample.ts';
+import { reviewedSample } from '../support/sample.ts';
+import { truthOf } from './read-sample.ts';
 
 /**
  * Mean moisture of the thirds and of the core column at the end, percent: by areas of the columns and dry matter over the
@@ -24,7 +21,7 @@ describe('layers, tickets and hand samples of the sample', () => {
   const truth = truthOf('sorrel-fork');
   let review: SeasonReview;
   beforeAll(async () => {
-    review = reviewSeason(await loadSeason(await readSeason(join(SAMPLES, 'sorrel-fork'))));
+    review = await reviewedSample('sorrel-fork');
   }, 240_000);
   const found = (id: string): BinReview => review.bins.find((one) => one.bin.id === id)!;
   const holds = (interval: readonly [number, number] | null, value: number) =>

@@ -1,12 +1,9 @@
-import { join } from 'node:path';
 import { beforeAll, describe, expect, test } from 'vitest';
-import { reviewSeason } from '../../src/analysis/review-season.ts';
 import type { BinReview, SeasonReview } from '../../src/analysis/types.ts';
-import { loadSeason } from '../../src/season/load-season.ts';
 import type { LoadedSeason } from '../../src/season/loaded.ts';
-import { readSeason } from '../../src/season/read-season.ts';
 import { sensorSeries } from '../../src/tables/sensors.ts';
-import { SAMPLES, type Truth, truthOf } from './read-sample.ts';
+import { loadedSample, reviewedSample } from '../support/sample.ts';
+import { type Truth, truthOf } from './read-sample.ts';
 
 const HOUR = 3_600_000;
 /** Of the arrivals told in clear planned campaigns, how many may have no true one near. */
@@ -14,13 +11,13 @@ const SPURIOUS_PART = 0.15;
 
 // The bounds are those that the kit promises (fan hours 0.5 %, kWh and cost 1 % of metered or current fans, points in the interval
 // and 0.2 from the middle, nine of ten arrivals within 6 fan hours); the truth is the generator's, which shares no code with the kit.
-describe.each(['sorrel-fork', 'sorrel-fork-2023'])('the review of %s', (folder) => {
+describe.each(['sorrel-fork', 'sorrel-fork-2023'] as const)('the review of %s', (folder) => {
   const truth: Truth = truthOf(folder);
   let loaded: LoadedSeason;
   let review: SeasonReview;
   beforeAll(async () => {
-    loaded = await loadSeason(await readSeason(join(SAMPLES, folder)));
-    review = reviewSeason(loaded);
+    loaded = await loadedSample(folder);
+    review = await reviewedSample(folder);
   }, 240_000);
 
   const found = (id: string): BinReview => review.bins.find((one) => one.bin.id === id)!;

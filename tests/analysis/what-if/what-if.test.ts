@@ -1,9 +1,7 @@
-import { fileURLToPath } from 'node:url';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { hindsightCsv } from '../../../scripts/review/hindsight-csv.ts';
 import { bushelsOf } from '../../../src/analysis/grain/per-bushel.ts';
 import { runSpecOf } from '../../../src/analysis/model/run-spec-of.ts';
-import { reviewSeason } from '../../../src/analysis/review-season.ts';
 import { summaryOf } from '../../../src/analysis/summary.ts';
 import { SUMMARY_SHAPE } from '../../../src/analysis/summary-shape.ts';
 import type { SeasonReview } from '../../../src/analysis/types.ts';
@@ -14,13 +12,10 @@ import { zoneOf } from '../../../src/base/zone.ts';
 import { isothermsOf } from '../../../src/grain/isotherm.ts';
 import { hangsNotes } from '../../../src/notebook/strategy-hangs.ts';
 import { Units } from '../../../src/report/units.ts';
-import { loadSeason } from '../../../src/season/load-season.ts';
 import type { LoadedSeason } from '../../../src/season/loaded.ts';
-import { readSeason } from '../../../src/season/read-season.ts';
 import { runSeason } from '../../../src/simulation/run/run-season.ts';
 import { scheduled } from '../../../src/simulation/strategies/scheduled.ts';
-
-const SAMPLE = fileURLToPath(new URL('../../../data-samples/sorrel-fork', import.meta.url));
+import { loadedSample, reviewedSample } from '../../support/sample.ts';
 
 let loaded: LoadedSeason;
 let plain: SeasonReview;
@@ -29,8 +24,8 @@ let told: BinWhatIf;
 let review: SeasonReview;
 
 beforeAll(async () => {
-  loaded = await loadSeason(await readSeason(SAMPLE));
-  plain = reviewSeason(loaded);
+  loaded = await loadedSample('sorrel-fork');
+  plain = await reviewedSample('sorrel-fork');
   const bin = plain.bins.find((one) => one.bin.id === 'B5');
   if (bin === undefined) throw new Error('the sample has no B5');
   told = binWhatIf(loaded, bin);

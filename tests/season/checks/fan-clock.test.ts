@@ -1,10 +1,8 @@
-import { resolve } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { checkSeason } from '../../../src/season/checks/check-season.ts';
 import { clockShift } from '../../../src/season/checks/fan-clock.ts';
 import { airNow, fanHistory } from '../../../src/season/checks/fan-state.ts';
-import { loadSeason } from '../../../src/season/load-season.ts';
-import { readSeason } from '../../../src/season/read-season.ts';
+import { loadedSample } from '../../support/sample.ts';
 import { make } from './made-bin.ts';
 import { madeSeason, table, tablesOf, text } from './made-season.ts';
 
@@ -92,7 +90,7 @@ describe('in a season', () => {
 describe('the sample season', () => {
   // Its README: plenum-b2.csv keeps standard time while it is read as local time, an hour early under daylight saving.
   it('tells the plenum logger of B2 that keeps standard time, and no other clock', async () => {
-    const { load } = await loadSeason(await readSeason(resolve('data-samples/sorrel-fork')));
+    const { load } = await loadedSample('sorrel-fork');
     const told = load.findings.filter((one) => one.kind === 'clock' && one.where.startsWith('fan '));
     expect(told.map((one) => one.binId)).toEqual(['B2']);
     expect(told[0].text).toContain('if the fan ran 1 hour earlier than logged');
