@@ -10,10 +10,9 @@ const work = mkdtempSync(join(tmpdir(), 'fanbook-model-'));
 afterAll(() => rmSync(work, { recursive: true, force: true }));
 
 describe('a bed fitted to the log of a drawn season', { timeout: 240_000 }, () => {
-  // 3001: two bins that were cooled, whose airflow is known to 15 % and worse, so not told. 9519: another. 3005: corn and soybeans dried, whose cables work by another isotherm than the grain follows, which
+  // 9519: a bin that was cooled. 3005: corn and soybeans dried, whose cables work by another isotherm than the grain follows, which
   // nobody states; the sensors end 1.3 and 0.7 points off. 8110: wheat with five cables, whose loads were weighed in and out.
   it.each([
-    [3001, { bins: 2, flows: 0, ends: 0 }],
     [9519, { bins: 1, flows: 1, ends: 0 }],
     [3005, { bins: 2, flows: 1, ends: 0 }],
     [8110, { bins: 1, flows: 1, ends: 1 }],
@@ -39,11 +38,13 @@ describe('a bed fitted to the log of a drawn season', { timeout: 240_000 }, () =
   });
 
   it.each([
-    ['sensors swapped', 3001],
-    ['depth too small', 3001],
-    ['depth too large', 3001],
+    ['sensors swapped', 9519],
+    ['depth too small', 9519],
+    ['depth too large', 9519],
     ['fan log shifted', 3014],
     ['floor leaks two thirds', 3014],
+    ['floor leaks a half', 9519],
+    ['floor leaks a third', 9519],
   ] as const)('is not trusted with %s', async (id, seed) => {
     const bad = BADNESS.find((one) => one.id === id);
     expect(bad).toBeDefined();
