@@ -1,26 +1,17 @@
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { max, mean, median, min, sampleStandardDeviation } from 'simple-statistics';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import firstLook from '../../notebooks/first-look.ts';
-import { madeBy, unitsOf } from '../../scripts/review/made-by.ts';
-import type { BinModel } from '../../src/analysis/model/model-types.ts';
-import { reviewSeason } from '../../src/analysis/review-season.ts';
-import { type NotebookInput, notebook } from '../../src/notebook.ts';
+import type { NotebookInput } from '../../src/notebook.ts';
 import { renderPages } from '../../src/report/html/pages.ts';
-import type { Page, Table } from '../../src/report/page.ts';
 import { Units } from '../../src/report/units.ts';
-import { loadSeason } from '../../src/season/load-season.ts';
-import { readSeason } from '../../src/season/read-season.ts';
 import { integers } from '../../src/tables/arrow.ts';
-import { makeSeasonFolder, SMALL_SEASON } from '../support/season-folder.ts';
-import { statedModel } from '../support/stated-model.ts';
+import { SMALL_SEASON } from '../support/season-folder.ts';
 import byFrame from './user/by-frame.ts';
 import byVerbs from './user/by-verbs.ts';
-import ownRule from './user/own-rule.ts';
+import { localOf, type TwoBins, tableOf, twoBins, whole } from './user/two-bins.ts';
 
-// Three notebooks as their users write them, on logs that this file reads again by itself: split lines, the runtime's own calendar, and
+// Notebooks as their users write them, on logs that this file reads again by itself: split lines, the runtime's own calendar, and
 // statistics by the library simple-statistics. Nothing of the kit makes an expected value here.
 interface Row {
   ms: number;
@@ -30,20 +21,6 @@ interface Row {
   /** NaN where a check of the loader does not believe it: which ones those are is not this test's question */
   tempF: number;
   moisturePct: number;
-}
-
-const clock = new Intl.DateTimeFormat('en-CA', {
-  timeZone: 'America/Chicago',
-  year: 'numeric',
-  month: '2-digit',
-  day: '2-digit',
-  hour: '2-digit',
-  hourCycle: 'h23',
-});
-
-function localOf(ms: number): { day: string; hour: number } {
-  const part = Object.fromEntries(clock.formatToParts(ms).map(({ type, value }) => [type, value]));
-  return { day: `${part.year}-${part.month}-${part.day}`, hour: Number(part.hour) };
 }
 
 /** A bin's log, line by line. The readings table has the lines of all bins in the order of their files. */
@@ -62,7 +39,7 @@ function rowsOf(id: 'B1' | 'B2'): Row[] {
 }
 
 function linesOf(id: string): string[] {
-  return readFileSync(join(work, 'logs', `${id}.csv`), 'utf8')
+  return readFileSync(join(bins.folder, 'logs', `${id}.csv`), 'utf8')
     .trim()
     .split('\n')
     .slice(1);
@@ -79,33 +56,17 @@ function groups(rows: readonly Row[], key: (row: Row) => string): Map<string, Ro
   return out;
 }
 
-const work = mkdtempSync(join(tmpdir(), 'fanbook-user-'));
+let bins: TwoBins;
 let input: NotebookInput;
-let fanHours: number;
 
 beforeAll(async () => {
-  ({ fanHours } = makeSeasonFolder(work, { ...SMALL_SEASON, bins: 2, hours: 24 * 34 }));
-  const loaded = await loadSeason(await readSeason(work));
-  input = { loaded, review: reviewSeason(loaded), units: unitsOf(loaded), made: madeBy(loaded, 'a test', 0) };
+  bins = await twoBins();
+  input = bins.input;
 });
-afterAll(() => rmSync(work, { recursive: true, force: true }));
+afterAll(() => bins?.clear());
 
 const bin1 = () => rowsOf('B1');
-const tableOf = (page: Page, caption: string): Table => {
-  const found = page.sections.flatMap(({ tables = [] }) => tables).find((one) => one.caption === caption);
-  if (found === undefined)
-    throw new Error(
-      `no table ${caption} among ${page.sections.flatMap(({ tables = [] }) => tables.map((one) => one.caption))}`,
-    );
-  return found;
-};
 const meanC = (rows: readonly Row[]) => ((mean(temps(rows)) - 32) * 5) / 9;
-const whole = (page: Page) => {
-  const [{ html, failures }] = renderPages([page]);
-  expect(failures).toEqual([]);
-  return html;
-};
-
 describe('a notebook by verbs', () => {
   it('tells means, lowest and counts of each cable, in the page’s own kinds', async () => {
     const page = await byVerbs.page(input);
@@ -196,105 +157,5 @@ describe('a notebook by data frames', () => {
     expect(rows.map(({ bin_name }) => bin_name)).toEqual(['Bin 1', 'Bin 2']);
     expect(rows[0].moisture_pct_mean).toBeCloseTo(of('B1'), 9);
     expect(rows[1].moisture_pct_mean).toBeCloseTo(of('B2'), 9);
-  });
-});
-
-// A bed as a fit would leave it, so that nothing waits for one: what a clock's rule costs hangs on hours, power and tariff alone.
-const model = statedModel({ flowM3S: 5, isotherm: 'modified Henderson D245.5' });
-const withBed = (of: BinModel) => ({ ...input, beds: { get: () => of, keep: () => {} } });
-
-describe('a notebook with a rule of its own', () => {
-  it('costs what its hours cost by the tariff', async () => {
-    const page = await ownRule.page(withBed(model));
-    const [early, half, logged] = tableOf(page, 'Three ways').rows;
-    // From filling, local midnight of 4 October, to the last row of the log.
-    const firstMs = Date.UTC(2024, 9, 4, 5);
-    const hours = Array.from({ length: 24 * 34 - 1 }, (_, h) => localOf(firstMs + h * 3_600_000).hour);
-    const kw = (Math.sqrt(3) * 230 * 38.5 * 0.85) / 1000;
-    const price = (hour: number) => (hour >= 22 || hour < 6 ? 0.08 : 0.11);
-    const run = hours.filter((hour) => hour >= 4 && hour < 9);
-    const money = (of: readonly number[], share: number) => of.reduce((sum, hour) => sum + share * kw * price(hour), 0);
-    expect(early.fanHours).toBe(run.length);
-    expect(early.energy).toBeCloseTo(run.length * kw, 6);
-    expect(early.cost).toMatchObject({ value: expect.closeTo(money(run, 1), 6) });
-    expect(half.fanHours).toBe(hours.length / 2);
-    expect(half.cost).toMatchObject({ value: expect.closeTo(money(hours, 0.5), 6) });
-    // As the log's samples say it, each on until the next.
-    const on = readFileSync(join(work, 'logs', 'fans.csv'), 'utf8')
-      .split('\n')
-      .filter((line) => line.includes(',F1,38.5')).length;
-    expect(logged.fanHours).toBeCloseTo(on, 6);
-    expect(page.answer).toContain(`Before breakfast runs ${run.length} h`);
-    expect(whole(page)).toContain('by the model');
-  });
-
-  it('is withheld where the bed is not trusted, and says why in the answer and the warnings', async () => {
-    const page = await ownRule.page(withBed({ ...model, trusted: false, why: 'The fan’s clock cannot be.' }));
-    expect(page.answer).toBe('Can’t tell: The fan’s clock cannot be.');
-    expect(page.warnings.join()).toContain('withheld. The fan’s clock cannot be.');
-    expect(page.sections.flatMap(({ tables = [] }) => tables)).toEqual([]);
-  });
-});
-
-describe('a notebook with a rule of the kit as it sets it', () => {
-  const page = (ways: readonly unknown[]) =>
-    notebook({ title: 'Clocks', question: 'Which clock?' }, ({ bins, tryWays, answer, table }) => {
-      const tried = tryWays(bins[0], ways as never);
-      answer`${tried.ways.length} ways.`;
-      table(tried.ways, { title: 'Clocks' });
-    }).page(withBed(model));
-
-  it('runs its hours, beside the rule as it is usual, each by its name in words', async () => {
-    const early = {
-      id: 'early',
-      title: 'Early',
-      fan: (now: { localHour: number }) => now.localHour >= 4 && now.localHour < 9,
-    };
-    const clock = { id: 'night-hours', parameters: { from: 4, to: '9 h' } };
-    const rows = tableOf(await page([early, clock, 'night-hours', 'night-hours with from 22 h']), 'Clocks').rows;
-    expect(rows.map(({ way }) => way)).toEqual([
-      'Early',
-      'Night hours, from 4 h',
-      'Night hours',
-      'Night hours, from 22 h',
-    ]);
-    expect({ ...rows[1], way: 'Early' }).toEqual(rows[0]);
-    expect(Number(rows[3].fanHours)).toBeLessThan(Number(rows[2].fanHours));
-    // Kept from the time before, under the same name.
-    expect(tableOf(await page([clock]), 'Clocks').rows).toEqual([rows[1]]);
-  });
-
-  it('says all that is wrong with its ways', async () => {
-    const [{ failures }] = renderPages([await page([{ id: 'night-hours', parameters: { form: 4, to: 30 } }])]);
-    const told = failures.join();
-    expect(told).toContain('night-hours has no parameter "form"');
-    expect(told).toContain('night-hours: to is 30; 0 h to 24 h is allowed, 9 h is usual.');
-  });
-});
-
-describe('the first look', () => {
-  it('tells what the log’s samples say, in the units of either reader', async () => {
-    const { season } = input.loaded;
-    for (const system of ['us', 'si'] as const) {
-      const units = new Units(system, season.currency, season.site.timeZone);
-      const page = await firstLook.page({ ...withBed(model), units });
-      expect(whole(page)).toContain(system === 'us' ? '°F' : '°C');
-      // As the made log has them, each sample on until the next.
-      expect(page.answer).toMatch(new RegExp(`^Bin 1 ran ${fanHours} h`));
-      expect(page.sections.map(({ title }) => title)).toEqual([
-        'Every bin',
-        'What its cables read',
-        'The days in numbers',
-        'Another rule',
-      ]);
-      const ways = tableOf(page, 'Bin 1, three ways to run its fans').rows;
-      expect(ways.map(({ way }) => way)).toEqual(['As logged', 'Humidity limit', 'Dry afternoons']);
-      expect(ways[0].fanHours).toBeCloseTo(fanHours, 6);
-    }
-  });
-
-  it('goes on where a bed is not trusted', async () => {
-    const page = await firstLook.page(withBed({ ...model, trusted: false, why: 'The depth cannot be.' }));
-    expect(whole(page)).toContain('Not told for Bin 1: The depth cannot be.');
   });
 });
