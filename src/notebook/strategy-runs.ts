@@ -54,8 +54,17 @@ function figureTitle(one: Played): string {
   const kind = noRule(one)?.kind;
   if (kind === 'held') return `${name}: to be held, there is nothing to reach`;
   if (kind === 'unpriced') return `${name}: ${reachingSaid(whatIf)}, which is cheapest can’t be told`;
-  const named = pick === null ? [] : [pick, ...rivals].map(({ title }) => quoted(title.toLowerCase()));
-  return `${name}: ${reachingSaid(whatIf)}${named.length === 0 ? '' : `, ${listed(named, 'or')} for the least`}`;
+  const said = `${name}: ${reachingSaid(whatIf)}`;
+  if (pick === null) return said;
+  const named = (reach: boolean) =>
+    [pick, ...rivals]
+      .filter(({ outcome }) => outcome.reachedTarget === reach)
+      .map(({ title }) => quoted(title.toLowerCase()));
+  const least = whatIf.strategies.filter(({ outcome }) => outcome.reachedTarget).length > 1 ? ' for the least' : '';
+  const others = named(false);
+  // What does not reach in the bin as fitted may be the cheapest in one that goes with the log as well.
+  if (others.length === 0) return `${said}, ${listed(named(true), 'or')}${least}`;
+  return `${said} in the bin as fitted${named(true).length === 0 ? '' : `, ${listed(named(true), 'or')}${least}`}; ${listed(others, 'or')} may too`;
 }
 
 /** Every run of a bin. */
