@@ -5,6 +5,7 @@ import { reviewSeason } from '../../src/analysis/review-season.ts';
 import { IN_HINDSIGHT } from '../../src/analysis/strategies/run-strategy.ts';
 import { jobGroups, type SweepPlan, shardGroups } from '../../src/analysis/strategies/sweep-plan.ts';
 import type { SeasonReview } from '../../src/analysis/types.ts';
+import { counted } from '../../src/notebook/words.ts';
 import type { LoadedSeason } from '../../src/season/loaded.ts';
 import { binFitter } from '../threads/bin-fitter.ts';
 import { workerPool } from '../threads/worker-pool.ts';
@@ -62,7 +63,7 @@ export async function sweepLoaded(
     by: options.by ?? by,
     bins: planned,
   };
-  tellYears(plan, say);
+  tellYears(plan, options.weathers !== null, say);
   for (const { fromMs, toMs } of air.typical) say(typicalSaid(new Date((fromMs + toMs) / 2).getUTCFullYear()));
   tellSearches(plan, say);
   const part = shard ?? { index: 1, of: 1 };
@@ -116,9 +117,10 @@ function tellSearches({ strategies, bins, variants }: SweepPlan, say: (line: str
 }
 
 /** How many years there are; a season without history says so and what to do, once. */
-function tellYears({ bins }: SweepPlan, say: (line: string) => void): void {
+function tellYears({ bins }: SweepPlan, asked: boolean, say: (line: string) => void): void {
   const years = new Set(bins.flatMap(({ weathers }) => [...weathers]).filter((name) => name !== 'season'));
-  if (years.size > 0) say(`Weather  ${years.size} years beside the season`);
+  if (years.size > 0) say(`Weather  ${counted(years.size, 'year')} beside the season`);
+  else if (asked) say('Weather  this season alone, as --years asks');
   else
     say(
       'Weather  this season alone: no other year is on file. Add an archive of past weather to season.yaml under files with role: history.',

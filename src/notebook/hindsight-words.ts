@@ -1,5 +1,6 @@
 import type { StrategyOutcome } from '../analysis/what-if/what-if-types.ts';
 import type { Units } from '../report/units.ts';
+import { reachedDay } from './reached-day.ts';
 
 /** So much more of the storage life used is told: less is within what its rules are good for. Our choice. */
 const LIFE_TOLD = 0.05;
@@ -13,7 +14,7 @@ export function hindsightSaid(hindsight: StrategyOutcome | null, pick: StrategyO
   if (hindsight === null || hindsight.reachedMs === null || !hindsight.outcome.reachedTarget) return '';
   if (hindsight.cost.value === null) return '';
   const cost = units.say('money', hindsight.cost.value);
-  const by = `by ${units.date(hindsight.reachedMs)}`;
+  const by = `by ${units.date(reachedDay(hindsight.reachedMs))}`;
   const earlier = pick.reachedMs !== null && hindsight.reachedMs < pick.reachedMs;
   const said =
     earlier && Number(hindsight.cost.value) > Number(pick.cost.value)

@@ -6,6 +6,7 @@ import { waysToRun } from '../report/figures/ways-to-run.ts';
 import type { Cell, Figure, Table } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
 import { HELD, isHeld, missingRule, noRule, reachingSaid } from './no-rule.ts';
+import { reachedDay } from './reached-day.ts';
 import type { Played } from './strategy-words.ts';
 import { quoted } from './words.ts';
 
@@ -98,7 +99,10 @@ export function runsTable(one: Played): Table {
       life: Number.isNaN(run.outcome.lifeUsed)
         ? missing('No storage rule of this crop is known.')
         : run.outcome.lifeUsed,
-      reached: run.reachedMs ?? missing(isHeld(one) ? HELD : 'It does not reach the target.'),
+      reached:
+        run.reachedMs === null
+          ? missing(isHeld(one) ? HELD : 'It does not reach the target.')
+          : reachedDay(run.reachedMs),
       runs: isHeld(one) ? missing(HELD) : partOf(run.reaching, run.runs),
       near: nearSaid(one, run),
     })),

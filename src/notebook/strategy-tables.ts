@@ -2,6 +2,7 @@ import type { Estimate } from '../base/estimate.ts';
 import type { Cell, Table } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
 import { HELD, isHeld, missingRule, noRule, reachingSaid } from './no-rule.ts';
+import { reachedDay } from './reached-day.ts';
 import { dearerAlone, heldAgainst } from './strategy-saving.ts';
 import { adviceFor, type Played, ruleSaid } from './strategy-words.ts';
 
@@ -39,7 +40,7 @@ export function strategyTable(bins: readonly Played[]): Table {
         cost: pick?.cost ?? none,
         against: heldAgainst(one),
         saving,
-        reached: pick?.reachedMs ?? none,
+        reached: pick === null || pick.reachedMs === null ? none : reachedDay(pick.reachedMs),
         hindsight: hindsightCell(one),
       };
     }),

@@ -2,9 +2,11 @@ import type { BinReview, SeasonReview } from '../analysis/types.ts';
 import type { BinWhatIf, StrategyOutcome } from '../analysis/what-if/what-if-types.ts';
 import type { Estimate } from '../base/estimate.ts';
 import { listed } from '../base/listed.ts';
+import { overdryingFraction } from '../money/overdrying-weight.ts';
 import type { Units } from '../report/units.ts';
 import { hindsightSaid } from './hindsight-words.ts';
 import { noRule, reachingSaid } from './no-rule.ts';
+import { reachedDay } from './reached-day.ts';
 import { asRunSaid, lessSaid, savingOf } from './strategy-saving.ts';
 import { counted, quoted } from './words.ts';
 
@@ -70,17 +72,31 @@ export function targetSaid({ review: { bin } }: Played, units: Units): string {
   return targetMoistureWb === null ? 'its target' : units.say('moisture', targetMoistureWb);
 }
 
+/** Told from this part of the weight on: half a percent is what meters part by. */
+const LOST_TOLD = 0.005;
+
+/** What a rule leaves its grain drier than asked for: weight that is not sold, and in no rule's cost. */
+function drierSaid({ review: { bin }, pick }: Played, units: Units): string {
+  const { targetMoistureWb } = bin.grain;
+  if (pick === null || bin.goal !== 'dry' || targetMoistureWb === null) return '';
+  const { endMoistureWb } = pick.outcome;
+  const lost = overdryingFraction(targetMoistureWb, endMoistureWb);
+  if (lost < LOST_TOLD) return '';
+  return ` It would have ended at ${units.say('moisture', endMoistureWb)}, ${units.say('share', lost)} of its weight lighter than at the target; that is in no rule’s cost.`;
+}
+
 /** What a grower would do next fall, for one bin. */
 export function adviceFor(one: Played, units: Units): string {
   const { review, whatIf, pick, saving } = one;
   const { logged, hindsight } = whatIf;
   if (whatIf.why !== null || logged === null) return `Withheld. ${whatIf.why ?? ''}`;
   if (pick === null) return unpickedSaid(one, units);
+  const drier = drierSaid(one, units);
   const doubt = whatIf.sure
-    ? openSaid(one)
-    : `${openSaid(one)} It reaches the target in ${ofRuns(pick.reaching, pick.runs)}.`;
+    ? `${drier}${openSaid(one)}`
+    : `${drier}${openSaid(one)} It reaches the target in ${ofRuns(pick.reaching, pick.runs)}.`;
   const best = hindsightSaid(hindsight, pick, units);
-  const reached = pick.reachedMs === null ? '' : ` by ${units.date(pick.reachedMs)}`;
+  const reached = pick.reachedMs === null ? '' : ` by ${units.date(reachedDay(pick.reachedMs))}`;
   const start = `${pick.title} would have brought it to ${targetSaid(one, units)}${reached} for ${units.say('money', pick.cost)}`;
   if (!logged.outcome.reachedTarget) {
     return `${start}; as run it cost ${units.say('money', logged.cost.value)} by the model and did not come there.${doubt}${best}`;

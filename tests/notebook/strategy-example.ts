@@ -4,7 +4,12 @@ import { estimate } from '../../src/base/estimate.ts';
 
 /** A run by hand: what the sentences need of it. */
 export function run(id: string, title: string, cost: [number, number, number], reaches: boolean): StrategyOutcome {
-  const outcome = { reachedTarget: reaches, fanHours: 300, lifeUsed: 0.4 } as StrategyOutcome['outcome'];
+  const outcome = {
+    reachedTarget: reaches,
+    fanHours: 300,
+    lifeUsed: 0.4,
+    endMoistureWb: 0.147,
+  } as StrategyOutcome['outcome'];
   const reachedMs = reaches ? Date.UTC(2024, 10, 2, 18) : null;
   const [value, low, high] = cost;
   return { id, title, outcome, cost: estimate(value, low, high), reaching: reaches ? 5 : 0, runs: 6, reachedMs };

@@ -26,6 +26,24 @@ describe('what another way would have cost', () => {
     expect(strategyKeys(bins)[0].amount).toEqual(bins[0].saving);
   });
 
+  it('tells a midnight as the day before, and weight that the rule would have dried away', () => {
+    const [bin] = playedBins(seasonOf({}));
+    const drier = (endMoistureWb: number) => {
+      const pick = {
+        ...bin.pick!,
+        reachedMs: Date.UTC(2024, 10, 3, 5),
+        outcome: { ...bin.pick!.outcome, endMoistureWb },
+      };
+      return adviceFor({ ...bin, pick }, UNITS);
+    };
+    // Midnight in Chicago, summer time; 1 - 0.85 / 0.88 of the weight.
+    expect(drier(0.12)).toContain('brought it to 15.0 % by 2 Nov 2024 for 400 USD');
+    expect(drier(0.12)).toContain(
+      'It would have ended at 12.0 %, 3.4 % of its weight lighter than at the target; that is in no rule’s cost.',
+    );
+    expect(drier(0.1465)).not.toContain('lighter');
+  });
+
   it('names the others that may be the cheapest where none clearly is, likeliest first', () => {
     const bins = playedBins(seasonOf({ clear: false, near: [1, 3, 2] }));
     expect(strategyTable(bins).rows[0].pick).toBe('“Humidity limit”, “night hours” or “always on”');

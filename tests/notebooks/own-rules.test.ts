@@ -54,6 +54,22 @@ describe('a notebook with a rule of its own', () => {
   });
 });
 
+describe('a mistake in a rule of one’s own', () => {
+  const failures = async (fan: (now: Record<string, number>) => unknown) => {
+    const page = await notebook({ title: 'Mine', question: 'Mine?' }, ({ bins, tryWays, answer }) => {
+      answer`${tryWays(bins[0], [{ id: 'mine', title: 'Mine', fan } as never]).ways.length} ways.`;
+    }).page(withBed(model));
+    return renderPages([page])[0].failures.join();
+  };
+
+  it('is told by the word that nobody knows, or by what was given, and is no result of no hours', async () => {
+    expect(await failures((now) => now.outdorC > 3)).toMatch(/now has no "outdorC" \(did you mean outdoorC\?\)/);
+    expect(await failures(() => 'yes')).toContain('fan gave "yes"; true, false or a share');
+    expect(await failures(() => undefined)).toContain('fan gave undefined');
+    expect(await failures((now) => now.outdoorC > 3)).toBe('');
+  });
+});
+
 describe('a notebook with a rule of the kit as it sets it', () => {
   const page = (ways: readonly unknown[]) =>
     notebook({ title: 'Clocks', question: 'Which clock?' }, ({ bins, tryWays, answer, table }) => {

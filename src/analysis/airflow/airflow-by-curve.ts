@@ -3,6 +3,7 @@ import { fanFlowM3S, pressureRangePa } from '../../bin/fan-curve.ts';
 import { operatingPoint } from '../../bin/operating-point.ts';
 import { resistanceCurveOf } from '../../bin/resistance-curves.ts';
 import type { Bin, Season } from '../../season/season.ts';
+import { binsOnFan } from '../energy/bins-on-fan.ts';
 import type { PressureStage } from './airflow-by-pressure.ts';
 import { packingRange } from './packing-range.ts';
 
@@ -25,6 +26,8 @@ export function airflowByCurve(
   const none = (why: string) => ({ flowM3S: withheld(why), from: null });
   const ids = (stage?.fanSet ?? fanSet).split('+').filter((id) => id !== '');
   const running = ids.length === 0 ? bin.fanIds : ids;
+  if (running.some((id) => binsOnFan(season, id) > 1))
+    return none('A fan of the bin blows into other bins too; which part of its air comes here no curve tells.');
   const known = running.map((id) => season.fans.find((fan) => fan.id === id)?.curve ?? null);
   const fans = known.filter((curve) => curve !== null);
   if (fans.length === 0 || fans.length < known.length)

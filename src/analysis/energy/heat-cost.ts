@@ -26,7 +26,7 @@ export function heatCost(fan: Fan, season: FanSeason, bill: TariffBill | undefin
   const inputW = heater.outputW / heater.efficiency;
   const assumed = `The heater of fan ${fan.id} is taken to run whenever the fan does`;
   if (heater.fuel === 'electric') {
-    if (season.energyFrom !== 'nameplate' && runningW > nominalPower(fan).powerW + inputW / 2) {
+    if (includesHeater(fan, season, runningW)) {
       return {
         part: { value: 0, sd: 0, more: 0 },
         note: `The power of fan ${fan.id} includes its electric heater, whose cost is in the energy.`,
@@ -50,4 +50,11 @@ export function heatCost(fan: Fan, season: FanSeason, bill: TariffBill | undefin
 function withUnknown(value: number, season: FanSeason): Part {
   const more = season.onHours > 0 ? (value * season.unknownHours) / season.onHours : 0;
   return { value, sd: HEATER_REL_SD * value, more };
+}
+
+/** Whether a fan's own power shows that its meter or current includes its electric heater. @param runningW  mean power while running */
+export function includesHeater(fan: Fan, { energyFrom }: FanSeason, runningW: number): boolean {
+  const { heater } = fan;
+  if (heater === null || heater.fuel !== 'electric' || energyFrom === 'nameplate') return false;
+  return runningW > nominalPower(fan).powerW + heater.outputW / heater.efficiency / 2;
 }

@@ -6,7 +6,7 @@ import { HOUR_MS } from '../fronts/front-limits.ts';
 import type { BinReview } from '../types.ts';
 import { type BinLog, binLog } from './bin-log.ts';
 import { clockDoubts } from './clock-check.ts';
-import { type Doubt, misplacedSensors, openEndOf } from './cross-checks.ts';
+import { misplacedSensors, openEndOf } from './cross-checks.ts';
 import { depthDoubts } from './depth-check.ts';
 import { type Fit, type Model, modelOf } from './fit-bin.ts';
 import { fitIntervals, weightOf } from './fit-intervals.ts';
@@ -15,8 +15,7 @@ import { type FitSamples, fitSamples } from './fit-samples.ts';
 import type { FittedValues } from './fitted-values.ts';
 import { flowDoubts } from './flow-checks.ts';
 import { type IsothermChoice, isothermChoices } from './isotherm-choices.ts';
-import { powerDoubts, warmingDoubts } from './leak-checks.ts';
-import { leakDoubts } from './leak-joined.ts';
+import { airLost } from './leak-joined.ts';
 import { mayBes } from './may-be.ts';
 import { misfitOf, persisting } from './misfit-of.ts';
 import type { BinModel } from './model-types.ts';
@@ -161,12 +160,6 @@ function modelOfLog(log: BinLog, own: readonly SensorSeries[]): BinModel {
   const weighed = finals.map((one) => ({ ...one, weight: weightOf(one.fit, final.fit) }));
   const valuesOf = (of: Tried, fit: Fit) => fittedOf({ ...of, fit }, intervals.flowOverCables);
   return { ...told, mayBes: mayBes(log, weighed, parameters, papers, valuesOf, intervals.placeSd), ...verdict };
-}
-
-/** Whether air is lost between fan and grain: by what alone shows it, else by all together. */
-function airLost(log: BinLog, fittedM3S: number, flowM3S: BinModel['flowM3S']): Doubt[] {
-  const alone = [...powerDoubts(log, fittedM3S), ...warmingDoubts(log, flowM3S)];
-  return alone.length > 0 ? alone : leakDoubts(log, flowM3S);
 }
 
 /** A fit with one isotherm. */

@@ -1,8 +1,8 @@
 import { HEAT_DRY_AIR_J_KGK } from '../../air/enthalpy.ts';
 import type { Blower } from '../../simulation/run/blower.ts';
-import { nominalPower } from '../fan/nominal-power.ts';
 import { HOUR_MS } from '../fronts/front-limits.ts';
 import type { BinLog } from './bin-log.ts';
+import { fansPower } from './fans-power.ts';
 
 /**
  * Part of a fan's electric power that warms the air: all of it where the motor hangs in the airstream, what the motor
@@ -22,7 +22,7 @@ export function blowerOf(log: BinLog, flowM3S: number, depthM: number): Blower {
   const flow = flowM3S * (log.depthM / depthM) ** DEPTH_POWER;
   const dryAirKgS = flow / log.specificVolumeM3Kg;
   const fans = season.fans.filter((fan) => bin.fanIds.includes(fan.id));
-  const powerW = runningPowerW(log);
+  const { powerW } = fansPower(log);
   const perKelvin = dryAirKgS * HEAT_DRY_AIR_J_KGK;
   const heaters = fans.flatMap(({ heater }) => (heater === null ? [] : [heater]));
   const heatW = heaters.reduce((sum, heater) => sum + heater.outputW, 0);
@@ -43,15 +43,4 @@ export function blowerOf(log: BinLog, flowM3S: number, depthM: number): Blower {
       0,
     ),
   };
-}
-
-/** Electric power of the fans while they ran: energy over hours, else the nameplates'. */
-export function runningPowerW({ bin, season, review }: BinLog): number {
-  const { energyKwh, hours } = review.fan;
-  if (energyKwh.value !== null && hours.value !== null && hours.value > 1) {
-    return (1000 * energyKwh.value) / hours.value;
-  }
-  return season.fans
-    .filter((fan) => bin.fanIds.includes(fan.id))
-    .reduce((sum, fan) => sum + nominalPower(fan).powerW, 0);
 }

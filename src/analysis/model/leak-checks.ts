@@ -2,10 +2,10 @@ import { HEAT_DRY_AIR_J_KGK } from '../../air/enthalpy.ts';
 import { type Estimate, Z90 } from '../../base/estimate.ts';
 import { resistancePaM } from '../../bin/airflow-resistance.ts';
 import { resistanceCurve } from '../airflow/airflow-by-pressure.ts';
-import { DEFAULT_MOTOR_EFFICIENCY } from '../fan/nominal-power.ts';
 import type { BinLog } from './bin-log.ts';
-import { POWER_TO_AIR, runningPowerW } from './blower-of.ts';
+import { POWER_TO_AIR } from './blower-of.ts';
 import type { Doubt } from './cross-checks.ts';
+import { fansPower } from './fans-power.ts';
 import { LOOK_FOR_LEAKS } from './flow-checks.ts';
 
 /** Pressure of the air's own speed where a farm fan blows it out, at about 10 m/s (common practice), Pa. */
@@ -22,6 +22,14 @@ const AT_WORK_PA = 150;
 const SMALL_SHAFT_W = 700;
 const LEAST_OF_SMALL = 0.04;
 
+/** What to do, and what may look like a leak. */
+export function lookForLeaks(log: BinLog): string {
+  const power = fansPower(log).byNameplate
+    ? 'Log the fans’ current or power, which the nameplate stands for.'
+    : 'See whether other loads are on the fans’ meter, and whether a damper throttles them.';
+  return `${LOOK_FOR_LEAKS} ${power}`;
+}
+
 /** What the fans' power makes of an airflow through the grain. */
 export interface AirPower {
   /** static, as logged, else of the grain's resistance; NaN where neither is known */
@@ -35,8 +43,24 @@ export interface AirPower {
   atWork: boolean;
 }
 
-export function airPower(log: BinLog, flowM3S: number): AirPower {
-  const shaftW = DEFAULT_MOTOR_EFFICIENCY * runningPowerW(log);
+/** What fans draw at work over one kilowatt for each horsepower of their nameplates: 0.6 to 1 (common practice, from memory), and its relative standard error. */
+const OF_NAMEPLATE = { usual: 0.8, least: 0.6, sd: 0.15 };
+
+/** Electric power as a leak may be told by it, W. @param nameplate  the part of its nameplate that a fan is taken to draw which nothing else tells of */
+function drawnW({ powerW, byNameplate }: ReturnType<typeof fansPower>, nameplate: number): number {
+  return byNameplate ? nameplate * powerW : powerW;
+}
+
+/** Relative standard error of the power of the fans. */
+export function powerRelSd(log: BinLog): number {
+  const { relSd, byNameplate } = fansPower(log);
+  return byNameplate ? OF_NAMEPLATE.sd : relSd;
+}
+
+/** @param nameplate  see `drawnW` */
+export function airPower(log: BinLog, flowM3S: number, nameplate = OF_NAMEPLATE.usual): AirPower {
+  const fans = fansPower(log);
+  const shaftW = fans.motorEfficiency * drawnW(fans, nameplate);
   const pressurePa = log.review.airflow.pressure?.pressurePa ?? pressureOf(log, flowM3S);
   return {
     pressurePa,
@@ -49,14 +73,14 @@ export function airPower(log: BinLog, flowM3S: number): AirPower {
 
 /** Whether the fans' power fits the airflow that the grain got, at the pressure that was logged, else at that of the grain's resistance. */
 export function powerDoubts(log: BinLog, flowM3S: number): Doubt[] {
-  const { pressurePa, shaftW, efficiency, small, atWork } = airPower(log, flowM3S);
+  const { pressurePa, shaftW, efficiency, small, atWork } = airPower(log, flowM3S, OF_NAMEPLATE.least);
   if (!(efficiency < (atWork ? LEAST_AT_WORK : LEAST_ON_LIGHT_BED))) return [];
   if (small && !((pressurePa * flowM3S) / shaftW < LEAST_OF_SMALL)) return [];
   const share = (100 * efficiency).toFixed(efficiency < 0.01 ? 1 : 0);
   return [
     {
       why: `To blow the fitted airflow through the grain takes ${share} % of the fans’ power; fans at work reach 30 to 65 %, so that much of the air seems to go elsewhere.`,
-      help: LOOK_FOR_LEAKS,
+      help: lookForLeaks(log),
     },
   ];
 }
@@ -83,7 +107,9 @@ export function warmedAir(log: BinLog): { flowM3S: number; relSd: number } | nul
   const heated = season.fans.some((fan) => bin.fanIds.includes(fan.id) && fan.heater !== null);
   if (warmingK === null || !(warmingK > 0) || heated || bin.air === 'down') return null;
   return {
-    flowM3S: (POWER_TO_AIR * runningPowerW(log) * specificVolumeM3Kg) / (HEAT_DRY_AIR_J_KGK * warmingK),
+    flowM3S:
+      (POWER_TO_AIR * drawnW(fansPower(log), OF_NAMEPLATE.usual) * specificVolumeM3Kg) /
+      (HEAT_DRY_AIR_J_KGK * warmingK),
     relSd: Math.hypot(HEAT_REL_SD, THERMOMETERS_K / warmingK),
   };
 }
@@ -98,13 +124,13 @@ export function warmingDoubts(log: BinLog, { interval }: Estimate): Doubt[] {
   if (warmed === null || interval === null) return [];
   const [low, high] = interval;
   const more = warmed.flowM3S / Math.sqrt(low * high);
-  const sd = Math.hypot(warmed.relSd, Math.log(high / low) / 2 / Z90);
+  const sd = Math.hypot(warmed.relSd, powerRelSd(log), Math.log(high / low) / 2 / Z90);
   if (!(more * Math.exp(-Z90 * sd) > CLEARLY_MORE)) return [];
   const times = more.toFixed(1);
   return [
     {
       why: `The fans’ power warms the air as little as if ${times} times the air were blown that the grain got.`,
-      help: LOOK_FOR_LEAKS,
+      help: lookForLeaks(log),
     },
   ];
 }

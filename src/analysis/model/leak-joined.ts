@@ -1,8 +1,8 @@
 import { type Estimate, Z90 } from '../../base/estimate.ts';
 import type { BinLog } from './bin-log.ts';
 import type { Doubt } from './cross-checks.ts';
-import { LOOK_FOR_LEAKS } from './flow-checks.ts';
-import { airPower, warmedAir } from './leak-checks.ts';
+import { fansPower } from './fans-power.ts';
+import { airPower, lookForLeaks, powerDoubts, powerRelSd, warmedAir, warmingDoubts } from './leak-checks.ts';
 
 /**
  * Efficiency of farm fans, air power over shaft power, and the standard error of its logarithm: at work 0.22 to 0.73 of nine in ten, on a
@@ -16,6 +16,18 @@ const FALLS_BY = 2;
 /** So much more than the grain's air must have been blown, sure to nineteen in twenty: a tenth is lost at any floor (common practice, from memory). */
 const CLEARLY_MORE = 1.1;
 
+/** Where thermometers tell the warming of the air to this, relative, air that takes all of the fans' heat clears them: a damper too makes a fan's power poor. */
+const WARMING_TOLD = 0.3;
+
+/** Whether air is lost between fan and grain: by what alone shows it, else by all together. Of a fan that blows into other bins too nobody knows this bin's part. @param fittedM3S  of the fit */
+export function airLost(log: BinLog, fittedM3S: number, flowM3S: Estimate): Doubt[] {
+  if (fansPower(log).shared) return [];
+  const warmed = warmedAir(log);
+  if (warmed !== null && warmed.relSd < WARMING_TOLD && warmed.flowM3S < CLEARLY_MORE * fittedM3S) return [];
+  const alone = [...powerDoubts(log, fittedM3S), ...warmingDoubts(log, flowM3S)];
+  return alone.length > 0 ? alone : leakDoubts(log, flowM3S);
+}
+
 /** Air blown over air through the grain, a natural logarithm and its standard error. */
 interface Blown {
   by: string;
@@ -24,6 +36,8 @@ interface Blown {
   sd: number;
   /** by which power of the grain's airflow it moves the other way */
   byFlow: number;
+  /** by which power of the fans' power it moves */
+  byPower: number;
 }
 
 /**
@@ -44,13 +58,18 @@ export function leakDoubts(log: BinLog, { interval }: Estimate): Doubt[] {
   const weight = weights.reduce((sum, one) => sum + one, 0);
   const joined = (of: (way: Blown) => number) => ways.reduce((sum, way, i) => sum + (weights[i] * of(way)) / weight, 0);
   const ln = joined((way) => way.ln);
-  const sd = Math.hypot(Math.sqrt(1 / weight), joined((way) => way.byFlow) * flowSd);
+  // The grain's airflow is in all of them alike, the fans' power in two.
+  const sd = Math.hypot(
+    Math.sqrt(1 / weight),
+    joined((way) => way.byFlow) * flowSd,
+    joined((way) => way.byPower) * powerRelSd(log),
+  );
   if (!(Math.exp(ln - Z90 * sd) > CLEARLY_MORE)) return [];
   const [from, to] = [ln - Z90 * sd, ln + Z90 * sd].map((one) => Math.exp(one).toFixed(1));
   return [
     {
       why: `By ${told} the fans blow ${Math.exp(ln).toFixed(1)} (${from} to ${to}) times the air that the grain got.`,
-      help: LOOK_FOR_LEAKS,
+      help: lookForLeaks(log),
     },
   ];
 }
@@ -59,14 +78,20 @@ function byPower(log: BinLog, flowM3S: number): Blown | null {
   const { efficiency, small, atWork } = airPower(log, flowM3S);
   if (!(efficiency > 0)) return null;
   const { usual, sd } = small ? SMALLEST : atWork ? AT_WORK : ON_LIGHT_BED;
-  return { by: 'their power', ln: Math.log(usual / efficiency) / FALLS_BY, sd: sd / FALLS_BY, byFlow: 1 / FALLS_BY };
+  return {
+    by: 'their power',
+    ln: Math.log(usual / efficiency) / FALLS_BY,
+    sd: sd / FALLS_BY,
+    byFlow: 1 / FALLS_BY,
+    byPower: 1 / FALLS_BY,
+  };
 }
 
 function byWarming(log: BinLog, flowM3S: number): Blown | null {
   const warmed = warmedAir(log);
   return warmed === null
     ? null
-    : { by: 'the warming of the air', ln: Math.log(warmed.flowM3S / flowM3S), sd: warmed.relSd, byFlow: 1 };
+    : { by: 'the warming of the air', ln: Math.log(warmed.flowM3S / flowM3S), sd: warmed.relSd, byFlow: 1, byPower: 1 };
 }
 
 function byCurve({ review }: BinLog, flowM3S: number): Blown | null {
@@ -78,5 +103,6 @@ function byCurve({ review }: BinLog, flowM3S: number): Blown | null {
     ln: Math.log(Math.sqrt(low * high) / flowM3S),
     sd: Math.log(high / low) / 2 / Z90,
     byFlow: 1,
+    byPower: 0,
   };
 }

@@ -11,6 +11,7 @@ import { type AirColumn, airColumns } from './air-columns.ts';
 import { type BinLog, binLog } from './bin-log.ts';
 import { blowerOf } from './blower-of.ts';
 import type { FittedValues, MayBe } from './fitted-values.ts';
+import { loggedShares } from './logged-shares.ts';
 import { type Profile, startProfiles, valueAtHeight } from './start-profile.ts';
 
 /** A bin's season ready to run, or the reason why it is not. */
@@ -19,7 +20,7 @@ export type RunFound =
       spec: RunSpec;
       /** the bin as fitted, then each that it may be, see `mayBes` */
       specs: readonly RunSpec[];
-      /** part of each hour in which the fan ran by its log, [hours] */
+      /** part of each hour in which the fans ran by their log, [hours], see `loggedShares` */
       logged: Float64Array;
       /** of its bed, in their order */
       columns: readonly AirColumn[];
@@ -53,7 +54,7 @@ export function runSpecOf(
   const others = mayBes.map((one) =>
     doubtedSpec(specOf(log, one.fitted, airColumns(log, one.fitted.cableFlows)), one.doubt),
   );
-  return { spec, specs: [spec, ...others], logged: log.fan.on, columns, notes: log.notes, why: null };
+  return { spec, specs: [spec, ...others], logged: loggedShares(log), columns, notes: log.notes, why: null };
 }
 
 function specOf(

@@ -7,6 +7,7 @@ import type { RunSpec } from '../../simulation/run/run-spec.ts';
 import { startMoistureDb } from '../../simulation/run/start-moisture.ts';
 import { bushelsOf } from '../grain/per-bushel.ts';
 import { binLog } from '../model/bin-log.ts';
+import { loggedShares } from '../model/logged-shares.ts';
 import { runSpecOf } from '../model/run-spec-of.ts';
 import type { BinReview } from '../types.ts';
 import { type BinRun, type Carried, carriedWays } from './carried-ways.ts';
@@ -43,7 +44,7 @@ function runOf(loaded: LoadedSeason, review: BinReview): BinRun {
   // Hours need neither airflow nor a fit: a bin without a static pressure is run by the clock as well.
   const log = binLog(loaded, review);
   if (typeof log === 'string') return { binId: id, binName: name, strategy, logged: null, why: log };
-  const logged = { share: log.fan.on, startMs: log.weather.hours.startMs };
+  const logged = { share: loggedShares(log), startMs: log.weather.hours.startMs };
   return { binId: id, binName: name, strategy, logged, why: null };
 }
 

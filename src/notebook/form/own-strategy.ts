@@ -1,4 +1,5 @@
 import { AS_LOGGED, SWEPT } from '../../analysis/strategies/run-strategy.ts';
+import { nearest } from '../../season/yaml/nearest.ts';
 import type { View } from '../../simulation/run/view.ts';
 import type { Parameters, Strategy } from '../../simulation/strategies/strategy.ts';
 
@@ -47,7 +48,31 @@ export function ownStrategy(own: OwnStrategy): Strategy {
     })),
     sourceKey: null,
     endsItself,
-    fan: (view, parameters, memory) => Number(fan(view, parameters, memory)),
-    ...(heater === undefined ? {} : { heater }),
+    fan: (view, parameters, memory) => shareOf(id, fan(knownOnly(view), parameters, memory)),
+    ...(heater === undefined
+      ? {}
+      : { heater: (view, parameters, memory) => heater(knownOnly(view), parameters, memory) }),
   };
+}
+
+/** A word that `now` does not have would read as undefined, compare as false, and leave the fan at rest without a word. @throws RangeError that names it */
+function knownOnly(view: View): View {
+  return new Proxy(view, {
+    get(of, key) {
+      if (typeof key === 'string' && !(key in of)) {
+        const near = nearest(key, Object.keys(of));
+        throw new RangeError(
+          `now has no "${key}"${near === null ? '' : ` (did you mean ${near}?)`}; it has ${Object.keys(of).join(', ')}`,
+        );
+      }
+      return Reflect.get(of, key);
+    },
+  });
+}
+
+/** @throws RangeError for what is neither; a number out of range is told where it is run */
+function shareOf(id: string, given: unknown): number {
+  if (typeof given === 'boolean' || typeof given === 'number') return Number(given);
+  const shown = typeof given === 'string' ? `"${given}"` : String(given);
+  throw new RangeError(`strategy ${id}: fan gave ${shown}; true, false or a share of the hour, 0 to 1, is due`);
 }

@@ -9,6 +9,7 @@ import { runsOn } from '../../simulation/strategies/runs-on.ts';
 import { scheduled } from '../../simulation/strategies/scheduled.ts';
 import type { Strategy } from '../../simulation/strategies/strategy.ts';
 import { untilReached } from '../../simulation/strategies/until-reached.ts';
+import { reachedDay } from '../reached-day.ts';
 import { amount, type ToldNumber } from './amount.ts';
 import type { NotebookBin } from './bin-numbers.ts';
 import { bedOf, runOn } from './kept-runs.ts';
@@ -103,7 +104,7 @@ function wayOf({ title, outcome, cost, reachedMs, reaching, runs }: StrategyOutc
     energy: byModel('energy', outcome.energyKwh),
     moistureOut: byModel('moisture', outcome.endMoistureWb),
     temperatureOut: byModel('temperature', outcome.endTempC),
-    reached: reachedMs === null ? { value: null, why } : new Date(reachedMs),
+    reached: reachedMs === null ? { value: null, why } : new Date(reachedDay(reachedMs)),
     reaching: `${reaching} of ${runs}`,
   };
 }

@@ -117,8 +117,11 @@ describe('airflow by static pressure', () => {
 });
 
 describe('the fan curve beside it', () => {
-  const season = (curve: [number, number][] | null) =>
-    ({ fans: [{ id: 'F1', curve, nameplateW: 7500 }] }) as unknown as Season;
+  const season = (curve: [number, number][] | null, users = 1) =>
+    ({
+      fans: [{ id: 'F1', curve, nameplateW: 7500 }],
+      bins: Array.from({ length: users }, () => ({ fanIds: ['F1'] })),
+    }) as unknown as Season;
   it('tells the airflow at the logged pressure, straight between its points', () => {
     const { stage } = airflowByPressure(corn(6), logOf(new Array(9).fill(600), 6), 6, null);
     // half-way between 500 Pa, 6 m3/s and 700 Pa, 4 m3/s
@@ -165,5 +168,16 @@ describe('the fan curve beside it', () => {
     const [low, high] = found.flowM3S.interval!;
     expect(low).toBeLessThan(found.flowM3S.value!);
     expect(high).toBeGreaterThan(found.flowM3S.value!);
+  });
+  it('tells nothing of a fan that blows into two bins', () => {
+    const curve: [number, number][] = [
+      [0, 9],
+      [1500, 1],
+    ];
+    expect(airflowByCurve(corn(6), season(curve, 1), null, 6, 'F1').flowM3S.value).not.toBeNull();
+    expect(airflowByCurve(corn(6), season(curve, 2), null, 6, 'F1').flowM3S).toMatchObject({
+      value: null,
+      why: expect.stringContaining('blows into other bins too'),
+    });
   });
 });

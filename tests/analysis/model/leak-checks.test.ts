@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { BinLog } from '../../../src/analysis/model/bin-log.ts';
 import { powerDoubts, warmingDoubts } from '../../../src/analysis/model/leak-checks.ts';
-import { leakDoubts } from '../../../src/analysis/model/leak-joined.ts';
+import { airLost, leakDoubts } from '../../../src/analysis/model/leak-joined.ts';
 import { estimate } from '../../../src/base/estimate.ts';
 
 interface Plan {
@@ -11,18 +11,36 @@ interface Plan {
   air?: 'up' | 'down';
   /** airflow by the fans' curves */
   curve?: readonly [number, number] | null;
+  byNameplate?: boolean;
+  /** bins into which the fan blows */
+  users?: number;
+  motorEfficiency?: number | null;
 }
-const logOf = ({ powerW = 8000, pressurePa = 500, warmingK = null, air = 'up', curve = null }: Plan) =>
-  ({
+const logOf = ({
+  powerW = 8000,
+  pressurePa = 500,
+  warmingK = null,
+  air = 'up',
+  curve = null,
+  byNameplate = false,
+  users = 1,
+  motorEfficiency = null,
+}: Plan) => {
+  const energyFrom = byNameplate ? 'nameplate' : 'meter';
+  return {
     bin: { air, fanIds: ['F1'] },
-    season: { fans: [{ id: 'F1', heater: null }] },
+    season: {
+      fans: [{ id: 'F1', heater: null, motorEfficiency, load: null, nameplateW: powerW }],
+      bins: Array.from({ length: users }, () => ({ fanIds: ['F1'] })),
+    },
     warmingK,
     specificVolumeM3Kg: 0.83,
     review: {
-      fan: { energyKwh: { value: powerW / 10 }, hours: { value: 100 } },
-      airflow: { pressure: { pressurePa }, byFanCurve: { interval: curve } },
+      fan: { fans: [{ fanId: 'F1', onHours: 100, energyKwh: powerW / 10, energyFrom, energyRelSd: 0.02 }] },
+      airflow: { fanSet: 'F1', pressure: { pressurePa }, byFanCurve: { interval: curve } },
     },
-  }) as unknown as BinLog;
+  } as unknown as BinLog;
+};
 const about = (flowM3S: number) => estimate(flowM3S, 0.85 * flowM3S, 1.15 * flowM3S);
 
 describe('a floor that leaks', () => {
@@ -81,5 +99,31 @@ describe('all that tells of a leak together', () => {
     const [{ why }] = leakDoubts(logOf({ ...light, curve: [1.9, 2.3] }), about(1.2));
     expect(why).toContain('By their power and their curves');
     expect(leakDoubts(logOf({ ...light, curve: [1.1, 1.4] }), about(1.2))).toEqual([]);
+  });
+
+  it('clears by well told warming a fan that a damper throttles, and accuses none that blows into another bin too', () => {
+    // Half of the air at three quarters of the power: 2 m3/s at 190 Pa are 10 % of the shaft, and all of it warms those 2 m3/s by 2.3 K.
+    const throttled = { powerW: 6000, pressurePa: 190 };
+    expect(airLost(logOf(throttled), 2, about(2))).toHaveLength(1);
+    expect(airLost(logOf({ ...throttled, warmingK: 2.3 }), 2, about(2))).toEqual([]);
+    expect(airLost(logOf({ ...throttled, users: 2 }), 2, about(2))).toEqual([]);
+  });
+
+  it('leaves to a fan that only its nameplate tells of what such a fan may draw', () => {
+    // 4 m3/s at 500 Pa by 12 kW of nameplate, of which it may draw 8: warmed by 1.5 K as 8 kW would.
+    const told = { powerW: 12_000, warmingK: 1.5 };
+    expect(airLost(logOf(told), 4, about(4))).toHaveLength(1);
+    expect(airLost(logOf({ ...told, byNameplate: true }), 4, about(4))).toEqual([]);
+    // A third of the air is too little all the same.
+    const third = { ...told, byNameplate: true, pressurePa: 107 };
+    const [{ help }] = airLost(logOf(third), 1.33, about(1.33));
+    expect(help).toContain('Log the fans’ current or power');
+  });
+
+  it('takes the motor’s own efficiency where it is stated', () => {
+    // 2.2 m3/s at 260 Pa are 9 % of 8 kW; of the shaft of a motor that loses 40 % they are 15 %.
+    const poor = { pressurePa: 260 };
+    expect(powerDoubts(logOf(poor), 2.2)).toHaveLength(1);
+    expect(powerDoubts(logOf({ ...poor, motorEfficiency: 0.55 }), 2.2)).toEqual([]);
   });
 });

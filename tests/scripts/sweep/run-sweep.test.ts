@@ -75,6 +75,14 @@ describe('npm run sweep', () => {
     expect(existsSync(join(dir, 'o-none'))).toBe(false);
   });
 
+  it('runs the season’s own year alone where that is asked for, and does not say that none is on file', async () => {
+    const { said } = await sweep(past, 'o-own', { strategies: 'always-on', years: 'season' });
+    expect(said).toContain('Weather  this season alone, as --years asks');
+    expect(said.join()).not.toContain('on file');
+    const one = await sweep(past, 'o-one', { strategies: 'always-on', years: '2021' });
+    expect(one.said).toContain('Weather  1 year beside the season');
+  });
+
   it('plans each year on file, and withholds the numbers of a model that is not trusted', async () => {
     const { said, out } = await sweep(past, 'o-past', { strategies: 'always-on,night-hours', vary: 'fill-date' });
     const table = tableFromIPC(readFileSync(join(out, 'strategies.arrow')));

@@ -1,0 +1,52 @@
+import { binsOnFan } from '../energy/bins-on-fan.ts';
+import { runningPowerW } from '../energy/fan-cost.ts';
+import { includesHeater } from '../energy/heat-cost.ts';
+import { DEFAULT_MOTOR_EFFICIENCY, nominalPower } from '../fan/nominal-power.ts';
+import type { BinLog } from './bin-log.ts';
+
+/** The fans of which the airflow is told, while all of them run. */
+export interface FansPower {
+  /** electric power without heaters, W; of a fan that serves several bins this bin's part */
+  powerW: number;
+  /** relative standard error of `powerW` */
+  relSd: number;
+  /** no meter, power or current tells the power of one of them or more */
+  byNameplate: boolean;
+  /** one of them blows into other bins too */
+  shared: boolean;
+  /** as stated, weighed by power; where none is, the usual one */
+  motorEfficiency: number;
+}
+
+export function fansPower({ bin, season, review }: BinLog): FansPower {
+  const main = review.airflow.fanSet.split('+').filter((id) => bin.fanIds.includes(id));
+  const fans = season.fans.filter(({ id }) => (main.length > 0 ? main : bin.fanIds).includes(id));
+  const parts = fans.map((fan) => {
+    const own = review.fan.fans.find(({ fanId }) => fanId === fan.id);
+    const users = binsOnFan(season, fan.id);
+    const metered = own !== undefined && own.onHours > 0 && own.energyKwh > 0;
+    const runningW = metered ? runningPowerW(fan, own) : nominalPower(fan).powerW;
+    const heaterW = metered && includesHeater(fan, own, runningW) ? inputOf(fan) : 0;
+    return {
+      powerW: Math.max(0, runningW - heaterW) / users,
+      // Which part of its air a bin gets nobody says.
+      shared: users > 1,
+      byNameplate: !metered || own.energyFrom === 'nameplate' || own.energyFrom === null,
+      relSd: own?.energyRelSd ?? 0,
+      motorEfficiency: fan.motorEfficiency ?? DEFAULT_MOTOR_EFFICIENCY,
+    };
+  });
+  const powerW = parts.reduce((sum, one) => sum + one.powerW, 0);
+  const mean = (of: (one: (typeof parts)[number]) => number) =>
+    powerW > 0 ? parts.reduce((sum, one) => sum + one.powerW * of(one), 0) / powerW : Number.NaN;
+  return {
+    powerW,
+    relSd: mean((one) => one.relSd),
+    byNameplate: parts.some((one) => one.byNameplate),
+    shared: parts.some((one) => one.shared),
+    motorEfficiency: mean((one) => one.motorEfficiency),
+  };
+}
+
+const inputOf = ({ heater }: BinLog['season']['fans'][number]) =>
+  heater === null ? 0 : heater.outputW / heater.efficiency;
