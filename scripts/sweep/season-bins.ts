@@ -8,6 +8,7 @@ import { type OutdoorAir, outdoorAir } from '../../src/analysis/strategies/outdo
 import { type PlannedBin, SEASON_WEATHER } from '../../src/analysis/strategies/sweep-plan.ts';
 import { yearsOnFile } from '../../src/analysis/strategies/weather-years.ts';
 import type { BinReview } from '../../src/analysis/types.ts';
+import { listed } from '../../src/base/listed.ts';
 import { toLocalMs, zoneOf } from '../../src/base/zone.ts';
 import type { LoadedSeason } from '../../src/season/loaded.ts';
 import { UsageError } from '../command-line.ts';
@@ -103,10 +104,10 @@ function assertOnFile(weathers: readonly string[], onFile: readonly number[]): v
     years.length === 0
       ? 'no file tells of any'
       : `weather on file begins with ${years[0]} and ends with ${years[years.length - 1]}`;
-  throw new UsageError(
-    lacking.map((year) => ({
+  throw new UsageError([
+    {
       code: 'SWEEP_WEATHER',
-      message: `--years has ${year}, for which no weather is on file; ${there}. Add its archive to season.yaml under files with role: history, or leave the year out.`,
-    })),
-  );
+      message: `--years has ${listed(lacking)}, for which no weather is on file; ${there}. Add archives to season.yaml under files with role: history, or leave such years out.`,
+    },
+  ]);
 }

@@ -65,12 +65,15 @@ function unpickedAnswer(bins: readonly Played[]): string {
 export function strategyKeys(bins: readonly Played[]): KeyNumber[] {
   const trusted = bins.filter(({ whatIf }) => whatIf.why === null);
   const first = mostSaved(trusted);
+  const dearer = first !== null && !(Number(first.saving.value) > 0);
   return [
     {
       label: 'Largest saving',
       quantity: 'money',
-      amount: first?.saving ?? null,
-      note: first?.review.bin.name ?? noSaving(trusted),
+      amount: dearer ? null : (first?.saving ?? null),
+      note: dearer
+        ? 'No rule that reaches its target costs less than the season as run.'
+        : (first?.review.bin.name ?? noSaving(trusted)),
     },
     {
       label: 'Models trusted',

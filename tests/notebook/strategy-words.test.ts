@@ -26,6 +26,15 @@ describe('what another way would have cost', () => {
     expect(strategyKeys(bins)[0].amount).toEqual(bins[0].saving);
   });
 
+  it('calls nothing a saving that costs more', () => {
+    const cheap = playedBins(seasonOf({ logged: run('as-logged', 'As logged', [300, 300, 300], true) }));
+    expect(cheap[0].saving.value).toBeLessThan(0);
+    expect(strategyKeys(cheap)[0]).toMatchObject({
+      amount: null,
+      note: 'No rule that reaches its target costs less than the season as run.',
+    });
+  });
+
   it('tells a midnight as the day before, and weight that the rule would have dried away', () => {
     const [bin] = playedBins(seasonOf({}));
     const drier = (endMoistureWb: number) => {
