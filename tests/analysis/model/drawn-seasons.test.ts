@@ -10,9 +10,10 @@ const work = mkdtempSync(join(tmpdir(), 'fanbook-model-'));
 afterAll(() => rmSync(work, { recursive: true, force: true }));
 
 describe('a bed fitted to the log of a drawn season', { timeout: 240_000 }, () => {
-  // 9519: a bin that was cooled. 3005: corn and soybeans dried, whose cables work by another isotherm than the grain follows, which
+  // 3001: two bins that were cooled, whose airflow is known to 15 % and worse, so not told. 9519: another. 3005: corn and soybeans dried, whose cables work by another isotherm than the grain follows, which
   // nobody states; the sensors end 1.3 and 0.7 points off. 8110: wheat with five cables, whose loads were weighed in and out.
   it.each([
+    [3001, { bins: 2, flows: 0, ends: 0 }],
     [9519, { bins: 1, flows: 1, ends: 0 }],
     [3005, { bins: 2, flows: 1, ends: 0 }],
     [8110, { bins: 1, flows: 1, ends: 1 }],
@@ -38,9 +39,9 @@ describe('a bed fitted to the log of a drawn season', { timeout: 240_000 }, () =
   });
 
   it.each([
-    ['sensors swapped', 9519],
-    ['depth too small', 9519],
-    ['depth too large', 9519],
+    ['sensors swapped', 3001],
+    ['depth too small', 3001],
+    ['depth too large', 3001],
     ['fan log shifted', 3014],
     ['floor leaks two thirds', 3014],
     ['floor leaks a half', 9519],

@@ -5,7 +5,7 @@ import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { renderPages } from '../../../src/report/html/pages.ts';
 import { NO_BROWSER, testBrowser } from '../../support/browser.ts';
-import { brokenRules } from '../../support/page-checks.ts';
+import { brokenRules, WINDOWS } from '../../support/page-checks.ts';
 import { examplePages } from '../example-pages.ts';
 import { exampleInput } from '../example-review.ts';
 
@@ -24,9 +24,8 @@ describe.skipIf(NO_BROWSER)('the pages, by the rules of axe-core', () => {
     rmSync(work, { recursive: true, force: true });
   });
 
-  // One window: the other, and the other theme, are those of whole seasons.
-  it('break none in the dark theme at 360 px', async () => {
+  it.each(WINDOWS)('break none in the $colorScheme theme at $width px', async (window) => {
     const paths = pages.map(({ file }) => join(work, file));
-    expect(await brokenRules(browser, paths, { width: 360, colorScheme: 'dark' })).toEqual([]);
+    expect(await brokenRules(browser, paths, window)).toEqual([]);
   });
 });
