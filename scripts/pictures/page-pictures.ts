@@ -11,7 +11,7 @@ const VIEWS = [
 /** A page longer than this is cut into several pictures. */
 const TALLEST = 4000;
 
-/** Every page whole, in each view, and as a PDF on Letter. @returns how many files were made */
+/** Every page in each view, whole but in the dark one, and as a PDF on Letter. @returns how many files were made */
 export async function pagePictures(browser: Browser, pages: readonly string[], out: string): Promise<number> {
   let made = 0;
   for (const { name, width, colorScheme, parts } of VIEWS) {

@@ -1,6 +1,6 @@
+import { reachedDay } from '../analysis/strategies/reached-day.ts';
 import type { StrategyOutcome } from '../analysis/what-if/what-if-types.ts';
 import type { Units } from '../report/units.ts';
-import { reachedDay } from './reached-day.ts';
 
 /** So much more of the storage life used is told: less is within what its rules are good for. Our choice. */
 const LIFE_TOLD = 0.05;

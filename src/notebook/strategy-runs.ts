@@ -1,3 +1,4 @@
+import { reachedDay } from '../analysis/strategies/reached-day.ts';
 import { DOUBTS } from '../analysis/what-if/doubts.ts';
 import { runsOf } from '../analysis/what-if/what-if-summary.ts';
 import type { StrategyOutcome } from '../analysis/what-if/what-if-types.ts';
@@ -6,7 +7,6 @@ import { waysToRun } from '../report/figures/ways-to-run.ts';
 import type { Cell, Figure, Table } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
 import { HELD, isHeld, missingRule, noRule, reachingSaid } from './no-rule.ts';
-import { reachedDay } from './reached-day.ts';
 import type { Played } from './strategy-words.ts';
 import { quoted } from './words.ts';
 
@@ -61,11 +61,12 @@ function figureTitle(one: Played): string {
     [pick, ...rivals]
       .filter(({ outcome }) => outcome.reachedTarget === reach)
       .map(({ title }) => quoted(title.toLowerCase()));
-  const least = whatIf.strategies.filter(({ outcome }) => outcome.reachedTarget).length > 1 ? ' for the least' : '';
-  const others = named(false);
+  const [reaching, others] = [named(true), named(false)];
+  const alone = whatIf.strategies.filter(({ outcome }) => outcome.reachedTarget).length === 1;
+  const least = reaching.length === 0 ? '' : `, ${listed(reaching, 'or')}${alone ? '' : ' for the least'}`;
+  if (others.length === 0) return `${said}${least}`;
   // What does not reach in the bin as fitted may be the cheapest in one that goes with the log as well.
-  if (others.length === 0) return `${said}, ${listed(named(true), 'or')}${least}`;
-  return `${said} in the bin as fitted${named(true).length === 0 ? '' : `, ${listed(named(true), 'or')}${least}`}; ${listed(others, 'or')} may too`;
+  return `${said} in the bin as fitted${least}; ${listed(others, 'or')} may too`;
 }
 
 /** Every run of a bin. */

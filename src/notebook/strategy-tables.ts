@@ -1,8 +1,8 @@
+import { reachedDay } from '../analysis/strategies/reached-day.ts';
 import type { Estimate } from '../base/estimate.ts';
 import type { Cell, Table } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
 import { HELD, isHeld, missingRule, noRule, reachingSaid } from './no-rule.ts';
-import { reachedDay } from './reached-day.ts';
 import { dearerAlone, heldAgainst } from './strategy-saving.ts';
 import { adviceFor, type Played, ruleSaid } from './strategy-words.ts';
 

@@ -1,3 +1,4 @@
+import { reachedDay } from '../analysis/strategies/reached-day.ts';
 import type { BinReview, SeasonReview } from '../analysis/types.ts';
 import type { BinWhatIf, StrategyOutcome } from '../analysis/what-if/what-if-types.ts';
 import type { Estimate } from '../base/estimate.ts';
@@ -6,7 +7,6 @@ import { overdryingFraction } from '../money/overdrying-weight.ts';
 import type { Units } from '../report/units.ts';
 import { hindsightSaid } from './hindsight-words.ts';
 import { noRule, reachingSaid } from './no-rule.ts';
-import { reachedDay } from './reached-day.ts';
 import { asRunSaid, lessSaid, savingOf } from './strategy-saving.ts';
 import { counted, quoted } from './words.ts';
 
@@ -91,10 +91,8 @@ export function adviceFor(one: Played, units: Units): string {
   const { logged, hindsight } = whatIf;
   if (whatIf.why !== null || logged === null) return `Withheld. ${whatIf.why ?? ''}`;
   if (pick === null) return unpickedSaid(one, units);
-  const drier = drierSaid(one, units);
-  const doubt = whatIf.sure
-    ? `${drier}${openSaid(one)}`
-    : `${drier}${openSaid(one)} It reaches the target in ${ofRuns(pick.reaching, pick.runs)}.`;
+  const open = `${drierSaid(one, units)}${openSaid(one)}`;
+  const doubt = whatIf.sure ? open : `${open} It reaches the target in ${ofRuns(pick.reaching, pick.runs)}.`;
   const best = hindsightSaid(hindsight, pick, units);
   const reached = pick.reachedMs === null ? '' : ` by ${units.date(reachedDay(pick.reachedMs))}`;
   const start = `${pick.title} would have brought it to ${targetSaid(one, units)}${reached} for ${units.say('money', pick.cost)}`;

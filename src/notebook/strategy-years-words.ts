@@ -1,5 +1,6 @@
 import type { Factor, HeldBack, YearsHeldBack } from '../analysis/strategies/held-back.ts';
 import type { YearAir } from '../analysis/strategies/held-back-run.ts';
+import { reachedDay } from '../analysis/strategies/reached-day.ts';
 import type { Units } from '../report/units.ts';
 import { capital, counted } from './words.ts';
 
@@ -73,5 +74,5 @@ function sameSaid({ hours, warmth }: HeldBack['times'], air: YearAir, best: Year
 export function bestSaid(title: string, { best }: YearsHeldBack, units: Units): string {
   if (best === null) return `${title}: no year can be told`;
   if (!best.reached || best.reachedMs === null) return `${title} got there in no year`;
-  return `${capital(title)} was done first in ${best.weather}, on ${units.date(best.reachedMs - 1)}`;
+  return `${capital(title)} was done first in ${best.weather}, on ${units.date(reachedDay(best.reachedMs))}`;
 }

@@ -2,6 +2,7 @@ import { FACTORS, type HeldBack } from '../analysis/strategies/held-back.ts';
 import type { YearAir } from '../analysis/strategies/held-back-run.ts';
 import type { BinHeldBack } from '../analysis/strategies/held-back-season.ts';
 import type { StrategyHeldBack } from '../analysis/strategies/held-back-years.ts';
+import { reachedDay } from '../analysis/strategies/reached-day.ts';
 import { listed } from '../base/listed.ts';
 import { daysByYear } from '../report/figures/days-by-year.ts';
 import type { Cell, Entry, Figure, SectionBody, Table } from '../report/page.ts';
@@ -126,7 +127,7 @@ function yearsTable(bins: readonly BinYears[]): Table {
           rule: title,
           year: air.weather,
           // What is reached at midnight was reached that day.
-          done: air.reachedMs === null ? missing('The target is not reached.') : air.reachedMs - 1,
+          done: air.reachedMs === null ? missing('The target is not reached.') : reachedDay(air.reachedMs),
           days: days ?? missing('The target is not reached.'),
           hours: air.hoursPerDay,
           temp: air.plenumC,

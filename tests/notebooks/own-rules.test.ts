@@ -63,10 +63,11 @@ describe('a mistake in a rule of one’s own', () => {
   };
 
   it('is told by the word that nobody knows, or by what was given, and is no result of no hours', async () => {
-    expect(await failures((now) => now.outdorC > 3)).toMatch(/now has no "outdorC" \(did you mean outdoorC\?\)/);
+    expect(await failures((now) => now.outdorC > 3)).toMatch(/now has no "outdorC"\. Did you mean "outdoorC"\?/);
     expect(await failures(() => 'yes')).toContain('fan gave "yes"; true, false or a share');
     expect(await failures(() => undefined)).toContain('fan gave undefined');
     expect(await failures((now) => now.outdoorC > 3)).toBe('');
+    expect(await failures((now) => JSON.stringify(now).length > 3)).toBe('');
   });
 });
 

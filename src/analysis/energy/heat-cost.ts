@@ -26,7 +26,7 @@ export function heatCost(fan: Fan, season: FanSeason, bill: TariffBill | undefin
   const inputW = heater.outputW / heater.efficiency;
   const assumed = `The heater of fan ${fan.id} is taken to run whenever the fan does`;
   if (heater.fuel === 'electric') {
-    if (includesHeater(fan, season, runningW)) {
+    if (heaterInPowerW(fan, season, runningW) > 0) {
       return {
         part: { value: 0, sd: 0, more: 0 },
         note: `The power of fan ${fan.id} includes its electric heater, whose cost is in the energy.`,
@@ -52,9 +52,10 @@ function withUnknown(value: number, season: FanSeason): Part {
   return { value, sd: HEATER_REL_SD * value, more };
 }
 
-/** Whether a fan's own power shows that its meter or current includes its electric heater. @param runningW  mean power while running */
-export function includesHeater(fan: Fan, { energyFrom }: FanSeason, runningW: number): boolean {
+/** What of a fan's own power is its electric heater's, W: all of it where that power shows that meter or current include it, else 0. @param runningW  mean power while running */
+export function heaterInPowerW(fan: Fan, { energyFrom }: FanSeason, runningW: number): number {
   const { heater } = fan;
-  if (heater === null || heater.fuel !== 'electric' || energyFrom === 'nameplate') return false;
-  return runningW > nominalPower(fan).powerW + heater.outputW / heater.efficiency / 2;
+  if (heater === null || heater.fuel !== 'electric' || energyFrom === 'nameplate') return 0;
+  const inputW = heater.outputW / heater.efficiency;
+  return runningW > nominalPower(fan).powerW + inputW / 2 ? inputW : 0;
 }

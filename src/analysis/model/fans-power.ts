@@ -1,6 +1,6 @@
 import { binsOnFan } from '../energy/bins-on-fan.ts';
 import { runningPowerW } from '../energy/fan-cost.ts';
-import { includesHeater } from '../energy/heat-cost.ts';
+import { heaterInPowerW } from '../energy/heat-cost.ts';
 import { DEFAULT_MOTOR_EFFICIENCY, nominalPower } from '../fan/nominal-power.ts';
 import type { BinLog } from './bin-log.ts';
 
@@ -10,7 +10,7 @@ export interface FansPower {
   powerW: number;
   /** relative standard error of `powerW` */
   relSd: number;
-  /** no meter, power or current tells the power of one of them or more */
+  /** of one of them or more nothing tells the power but the horsepower on its nameplate */
   byNameplate: boolean;
   /** one of them blows into other bins too */
   shared: boolean;
@@ -26,12 +26,15 @@ export function fansPower({ bin, season, review }: BinLog): FansPower {
     const users = binsOnFan(season, fan.id);
     const metered = own !== undefined && own.onHours > 0 && own.energyKwh > 0;
     const runningW = metered ? runningPowerW(fan, own) : nominalPower(fan).powerW;
-    const heaterW = metered && includesHeater(fan, own, runningW) ? inputOf(fan) : 0;
+    const heaterW = metered ? heaterInPowerW(fan, own, runningW) : 0;
     return {
       powerW: Math.max(0, runningW - heaterW) / users,
       // Which part of its air a bin gets nobody says.
       shared: users > 1,
-      byNameplate: !metered || own.energyFrom === 'nameplate' || own.energyFrom === null,
+      byNameplate:
+        (!metered || own.energyFrom === 'nameplate' || own.energyFrom === null) &&
+        fan.load === null &&
+        fan.motorEfficiency === null,
       relSd: own?.energyRelSd ?? 0,
       motorEfficiency: fan.motorEfficiency ?? DEFAULT_MOTOR_EFFICIENCY,
     };
@@ -47,6 +50,3 @@ export function fansPower({ bin, season, review }: BinLog): FansPower {
     motorEfficiency: mean((one) => one.motorEfficiency),
   };
 }
-
-const inputOf = ({ heater }: BinLog['season']['fans'][number]) =>
-  heater === null ? 0 : heater.outputW / heater.efficiency;

@@ -22,13 +22,8 @@ const AT_WORK_PA = 150;
 const SMALL_SHAFT_W = 700;
 const LEAST_OF_SMALL = 0.04;
 
-/** What to do, and what may look like a leak. */
-export function lookForLeaks(log: BinLog): string {
-  const power = fansPower(log).byNameplate
-    ? 'Log the fans’ current or power, which the nameplate stands for.'
-    : 'See whether other loads are on the fans’ meter, and whether a damper throttles them.';
-  return `${LOOK_FOR_LEAKS} ${power}`;
-}
+/** What to do, and what else may look like a leak. */
+export const LEAKS_OR_POWER = `${LOOK_FOR_LEAKS} See whether the fans’ meter has other loads and whether a damper throttles them; log current or power where only the nameplate tells it.`;
 
 /** What the fans' power makes of an airflow through the grain. */
 export interface AirPower {
@@ -80,7 +75,7 @@ export function powerDoubts(log: BinLog, flowM3S: number): Doubt[] {
   return [
     {
       why: `To blow the fitted airflow through the grain takes ${share} % of the fans’ power; fans at work reach 30 to 65 %, so that much of the air seems to go elsewhere.`,
-      help: lookForLeaks(log),
+      help: LEAKS_OR_POWER,
     },
   ];
 }
@@ -130,7 +125,7 @@ export function warmingDoubts(log: BinLog, { interval }: Estimate): Doubt[] {
   return [
     {
       why: `The fans’ power warms the air as little as if ${times} times the air were blown that the grain got.`,
-      help: lookForLeaks(log),
+      help: LEAKS_OR_POWER,
     },
   ];
 }

@@ -2,7 +2,7 @@ import { type Estimate, Z90 } from '../../base/estimate.ts';
 import type { BinLog } from './bin-log.ts';
 import type { Doubt } from './cross-checks.ts';
 import { fansPower } from './fans-power.ts';
-import { airPower, lookForLeaks, powerDoubts, powerRelSd, warmedAir, warmingDoubts } from './leak-checks.ts';
+import { airPower, LEAKS_OR_POWER, powerDoubts, powerRelSd, warmedAir, warmingDoubts } from './leak-checks.ts';
 
 /**
  * Efficiency of farm fans, air power over shaft power, and the standard error of its logarithm: at work 0.22 to 0.73 of nine in ten, on a
@@ -69,7 +69,7 @@ export function leakDoubts(log: BinLog, { interval }: Estimate): Doubt[] {
   return [
     {
       why: `By ${told} the fans blow ${Math.exp(ln).toFixed(1)} (${from} to ${to}) times the air that the grain got.`,
-      help: lookForLeaks(log),
+      help: LEAKS_OR_POWER,
     },
   ];
 }

@@ -1,5 +1,6 @@
 import { toLocalMs, type Zone } from '../../base/zone.ts';
 import type { Outcome } from '../../simulation/run/outcome.ts';
+import { reachedDay } from './reached-day.ts';
 import { NUMBERS, type SweepRow } from './sweep-columns.ts';
 
 /** A finished run as it is kept and handed between threads. */
@@ -51,8 +52,7 @@ export function rowOfRun({ numbers, why }: FinishedRun, zone: Zone): SweepRow {
   const reached = at(NUMBERS.length);
   const since = at(NUMBERS.length + 1);
   row.reachedTarget = reached === null ? null : reached === 1;
-  // Of the moment before: what is reached at midnight was reached that day.
-  row.reachedOn = since === null ? null : new Date(toLocalMs(zone, since - 1)).toISOString().slice(0, 10);
+  row.reachedOn = since === null ? null : new Date(toLocalMs(zone, reachedDay(since))).toISOString().slice(0, 10);
   row.why = why ?? missingWhy(row);
   return row;
 }

@@ -1,5 +1,6 @@
 import { toLocalMs, zoneOf } from '../../base/zone.ts';
 import type { LoadedSeason } from '../../season/loaded.ts';
+import { reachedDay } from '../strategies/reached-day.ts';
 import { pair, plain } from '../summary-numbers.ts';
 import type { BinSummary, Summary } from '../summary-shape.ts';
 import type { SeasonReview } from '../types.ts';
@@ -29,7 +30,7 @@ export function strategiesSummary(
   { whatIf }: SeasonReview,
 ): Pick<Summary, 'strategies' | 'strategiesWhy'> {
   const zone = zoneOf(season.site.timeZone);
-  const day = (ms: number) => new Date(toLocalMs(zone, ms - 1)).toISOString().slice(0, 10);
+  const day = (ms: number) => new Date(toLocalMs(zone, reachedDay(ms))).toISOString().slice(0, 10);
   const row = (binId: string, { id, outcome, cost, reachedMs }: StrategyOutcome): Summary['strategies'][number] => ({
     bin: binId,
     strategy: id,

@@ -1,5 +1,5 @@
 import { AS_LOGGED, SWEPT } from '../../analysis/strategies/run-strategy.ts';
-import { nearest } from '../../season/yaml/nearest.ts';
+import { didYouMean } from '../../season/yaml/nearest.ts';
 import type { View } from '../../simulation/run/view.ts';
 import type { Parameters, Strategy } from '../../simulation/strategies/strategy.ts';
 
@@ -55,15 +55,16 @@ export function ownStrategy(own: OwnStrategy): Strategy {
   };
 }
 
+/** What the language itself asks any object for, `JSON.stringify` and `await`. */
+const ASKED_OF_ALL = ['toJSON', 'then'];
+
 /** A word that `now` does not have would read as undefined, compare as false, and leave the fan at rest without a word. @throws RangeError that names it */
 function knownOnly(view: View): View {
   return new Proxy(view, {
     get(of, key) {
-      if (typeof key === 'string' && !(key in of)) {
-        const near = nearest(key, Object.keys(of));
-        throw new RangeError(
-          `now has no "${key}"${near === null ? '' : ` (did you mean ${near}?)`}; it has ${Object.keys(of).join(', ')}`,
-        );
+      if (typeof key === 'string' && !(key in of) && !ASKED_OF_ALL.includes(key)) {
+        const known = Object.keys(of);
+        throw new RangeError(`now has no "${key}".${didYouMean(key, known)} It has ${known.join(', ')}`);
       }
       return Reflect.get(of, key);
     },

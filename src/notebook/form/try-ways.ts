@@ -1,5 +1,6 @@
 import { binModel } from '../../analysis/model/bin-model.ts';
 import type { BinModel } from '../../analysis/model/model-types.ts';
+import { reachedDay } from '../../analysis/strategies/reached-day.ts';
 import { AS_LOGGED } from '../../analysis/strategies/run-strategy.ts';
 import type { StrategyOutcome } from '../../analysis/what-if/what-if-types.ts';
 import type { Outcome } from '../../simulation/run/outcome.ts';
@@ -9,7 +10,6 @@ import { runsOn } from '../../simulation/strategies/runs-on.ts';
 import { scheduled } from '../../simulation/strategies/scheduled.ts';
 import type { Strategy } from '../../simulation/strategies/strategy.ts';
 import { untilReached } from '../../simulation/strategies/until-reached.ts';
-import { reachedDay } from '../reached-day.ts';
 import { amount, type ToldNumber } from './amount.ts';
 import type { NotebookBin } from './bin-numbers.ts';
 import { bedOf, runOn } from './kept-runs.ts';

@@ -117,7 +117,7 @@ describe('all that tells of a leak together', () => {
     // A third of the air is too little all the same.
     const third = { ...told, byNameplate: true, pressurePa: 107 };
     const [{ help }] = airLost(logOf(third), 1.33, about(1.33));
-    expect(help).toContain('Log the fans’ current or power');
+    expect(help).toContain('log current or power where only the nameplate tells it');
   });
 
   it('takes the motor’s own efficiency where it is stated', () => {
