@@ -1,7 +1,7 @@
 import { defineConfig } from 'vitest/config';
 
 /** What counts bytes of the heap wants code that nothing else has run before; what breaks a module on purpose wants one that nobody has loaded. */
-const ALONE = [
+export const ALONE = [
   'tests/**/{bed,kernel,run}-bytes.test.ts',
   'tests/analysis/review-season.test.ts',
   'tests/scripts/partly.test.ts',

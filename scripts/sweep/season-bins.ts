@@ -107,7 +107,14 @@ function assertOnFile(weathers: readonly string[], onFile: readonly number[]): v
   throw new UsageError([
     {
       code: 'SWEEP_WEATHER',
-      message: `--years has ${listed(lacking)}, for which no weather is on file; ${there}. Add archives to season.yaml under files with role: history, or leave such years out.`,
+      message: `--years has ${listed(spansOf(lacking.map(Number)))}, for which no weather is on file; ${there}. Add archives to season.yaml under files with role: history, or leave such years out.`,
     },
   ]);
+}
+
+/** `1900 to 1903`, `1907`: a command line of many years is told in few words. @param years  rising */
+function spansOf(years: readonly number[]): string[] {
+  const firsts = years.filter((year, i) => year !== years[i - 1] + 1);
+  const lasts = years.filter((year, i) => year !== years[i + 1] - 1);
+  return firsts.map((first, i) => (first === lasts[i] ? String(first) : `${first} to ${lasts[i]}`));
 }

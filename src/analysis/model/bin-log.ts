@@ -17,6 +17,7 @@ import type { BinReview } from '../types.ts';
 import { type CableLog, cableLogs } from './cable-logs.ts';
 import { type FanShares, fanShares } from './fan-shares.ts';
 import { hoursOfWeather, type WeatherHours } from './hours-of-weather.ts';
+import { hoursInPart } from './logged-shares.ts';
 import { relativeFlowByHour } from './relative-flow.ts';
 import { type StartReading, startReadings } from './start-profile.ts';
 import { tariffOf } from './tariff-of.ts';
@@ -93,6 +94,7 @@ export function binLog(loaded: LoadedSeason, review: BinReview, series?: readonl
   const plenum = airLog(plenumRows(tables, bin.id).rows);
   const { usualK } = statedWarming(bin.goal);
   const entering = spans === null ? null : enteringAir({ midMs }, spans, plenum, air.temperatures, bin.air, usualK);
+  const relativeFlow = relativeFlowByHour(loaded, review, startMs, count, depthM);
   const startWb = review.moisture.start.value ?? bin.grain.moistureInWb ?? Number.NaN;
   if (Number.isNaN(startWb)) return `The moisture of the grain in ${bin.name} at filling is not known.`;
   return {
@@ -107,7 +109,7 @@ export function binLog(loaded: LoadedSeason, review: BinReview, series?: readonl
     dryDensityKgM3: dryDensityOf(review, startWb),
     weather,
     fan,
-    relativeFlow: relativeFlowByHour(loaded, review, startMs, count, depthM),
+    relativeFlow,
     enteringC: midMs.map((_, hour) => (entering?.fromPlenum[hour] === 1 ? entering.tempC[hour] : Number.NaN)),
     warmingK: entering?.warmingFrom === 'plenum' ? entering.warmingK : null,
     specificVolumeM3Kg: meanVolume(weather, fan),
@@ -116,7 +118,7 @@ export function binLog(loaded: LoadedSeason, review: BinReview, series?: readonl
     cableStated: season.sensors.moisture.isotherm !== null && isotherm !== null,
     startReads: startReadings(cables, startWindow(fan, startMs)),
     startWb,
-    notes: notesOf(weather, fan),
+    notes: notesOf(weather, fan, relativeFlow),
   };
 }
 
@@ -146,14 +148,20 @@ function startWindow({ on }: FanShares, startMs: number): [number, number] {
   return [startMs - HOUR_MS, startMs + hours * HOUR_MS];
 }
 
-function notesOf({ madeUpHours, count }: WeatherHours, { unknown }: FanShares): string[] {
+function notesOf({ madeUpHours, count }: WeatherHours, fan: FanShares, relativeFlow: Float64Array): string[] {
   const notes: string[] = [];
   if (madeUpHours > 0) {
     notes.push(
       `In ${madeUpHours} of ${count} hours no weather was logged within six hours; the air of the same hour of the nearest day stands for it.`,
     );
   }
-  const lost = unknown.reduce((sum, part) => sum + part, 0);
+  const lost = fan.unknown.reduce((sum, part) => sum + part, 0);
   if (lost >= 1) notes.push(`In ${Math.round(lost)} hours the fan log says nothing; the fan is taken to stand still.`);
+  const inPart = hoursInPart({ fan, relativeFlow });
+  if (inPart >= 1) {
+    notes.push(
+      `In ${Math.round(inPart)} of its fan hours a part of the fans ran; run again as logged, such an hour counts as that part of an hour with all of them.`,
+    );
+  }
   return notes;
 }

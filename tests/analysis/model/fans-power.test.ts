@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { BinLog } from '../../../src/analysis/model/bin-log.ts';
 import { fansPower } from '../../../src/analysis/model/fans-power.ts';
-import { loggedShares } from '../../../src/analysis/model/logged-shares.ts';
+import { hoursInPart, loggedShares } from '../../../src/analysis/model/logged-shares.ts';
 
 const fan = (id: string, hp: number, heaterW = 0) => ({
   id,
@@ -54,7 +54,8 @@ describe('the power of the fans of which the airflow is told', () => {
   });
 });
 
-it('an hour in which a part of the fans ran is that part of an hour', () => {
-  const of = { fan: { on: Float64Array.of(1, 0.5, 1, 0) }, relativeFlow: Float64Array.of(1, 0.6, 1.4, 1) };
-  expect([...loggedShares(of as never)]).toEqual([1, 0.3, 1, 0]);
+it('an hour in which a part of the fans ran is that part of an hour; what pressure moves by hundredths is whole', () => {
+  const of = { fan: { on: Float64Array.of(1, 0.5, 1, 1, 0) }, relativeFlow: Float64Array.of(1, 0.6, 1.4, 0.98, 0.6) };
+  expect([...loggedShares(of)]).toEqual([1, 0.3, 1, 1, 0]);
+  expect(hoursInPart(of)).toBe(0.5);
 });
