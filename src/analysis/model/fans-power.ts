@@ -24,15 +24,15 @@ export function fansPower({ bin, season, review }: BinLog): FansPower {
   const parts = fans.map((fan) => {
     const own = review.fan.fans.find(({ fanId }) => fanId === fan.id);
     const users = binsOnFan(season, fan.id);
-    const metered = own !== undefined && own.onHours > 0 && own.energyKwh > 0;
-    const runningW = metered ? runningPowerW(fan, own) : nominalPower(fan).powerW;
-    const heaterW = metered ? heaterInPowerW(fan, own, runningW) : 0;
+    const ran = own !== undefined && own.onHours > 0 && own.energyKwh > 0;
+    const runningW = ran ? runningPowerW(fan, own) : nominalPower(fan).powerW;
+    const heaterW = ran ? heaterInPowerW(fan, own, runningW) : 0;
     return {
       powerW: Math.max(0, runningW - heaterW) / users,
       // Which part of its air a bin gets nobody says.
       shared: users > 1,
       byNameplate:
-        (!metered || own.energyFrom === 'nameplate' || own.energyFrom === null) &&
+        (!ran || own.energyFrom === 'nameplate' || own.energyFrom === null) &&
         fan.load === null &&
         fan.motorEfficiency === null,
       relSd: own?.energyRelSd ?? 0,

@@ -5,7 +5,7 @@ import { resistanceCurve } from '../airflow/airflow-by-pressure.ts';
 import type { BinLog } from './bin-log.ts';
 import { POWER_TO_AIR } from './blower-of.ts';
 import type { Doubt } from './cross-checks.ts';
-import { fansPower } from './fans-power.ts';
+import { type FansPower, fansPower } from './fans-power.ts';
 import { LOOK_FOR_LEAKS } from './flow-checks.ts';
 
 /** Pressure of the air's own speed where a farm fan blows it out, at about 10 m/s (common practice), Pa. */
@@ -42,7 +42,7 @@ export interface AirPower {
 const OF_NAMEPLATE = { usual: 0.8, least: 0.6, sd: 0.15 };
 
 /** Electric power as a leak may be told by it, W. @param nameplate  the part of its nameplate that a fan is taken to draw which nothing else tells of */
-function drawnW({ powerW, byNameplate }: ReturnType<typeof fansPower>, nameplate: number): number {
+function drawnW({ powerW, byNameplate }: FansPower, nameplate: number): number {
   return byNameplate ? nameplate * powerW : powerW;
 }
 
