@@ -31,6 +31,7 @@ import {
   strategyTable,
   strategyYearsSection,
   trustSaid,
+  weightTables,
 } from '../src/notebook.ts';
 
 export default defineNotebook(
@@ -63,7 +64,7 @@ export default defineNotebook(
           section(`bin-${one.review.bin.id}`, one.review.bin.name, () => ({
             lead: one.whatIf.model.why,
             figures: strategyFigure(one, units),
-            tables: [runsTable(one), hangsTable(one)],
+            tables: [runsTable(one), ...weightTables(one, units), hangsTable(one)],
             notes: [...columnNotes(one), ...one.whatIf.model.notes, ...hangsNotes(one, units)],
           })),
         ),

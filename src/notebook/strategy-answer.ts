@@ -6,17 +6,28 @@ import type { Units } from '../report/units.ts';
 import { HELD, noRule, reachingSaid } from './no-rule.ts';
 import { lessSaid } from './strategy-saving.ts';
 import { type Played, targetSaid } from './strategy-words.ts';
+import { moreDriedAway } from './weight-words.ts';
 import { capital, counted } from './words.ts';
 
 /** The bin in which another way would have saved most, for sure above zero first. */
 function mostSaved(bins: readonly Played[]): Played | null {
   const known = bins.filter((one) => one.saving.value !== null && one.pick !== null);
-  const clear = known.filter(({ saving }) => (saving.interval?.[0] ?? 0) > 0);
+  const clear = known.filter((one) => (one.saving.interval?.[0] ?? 0) > 0 && left(one) > 0);
   const of = clear.length > 0 ? clear : known;
-  return of.reduce<Played | null>(
-    (best, one) => (best === null || Number(one.saving.value) > Number(best.saving.value) ? one : best),
-    null,
-  );
+  return of.reduce<Played | null>((best, one) => (best === null || left(one) > left(best) ? one : best), null);
+}
+
+/** A saving less the weight that the rule dries away beyond the season as run, money. */
+const left = (one: Played) => Number(one.saving.value) - Math.max(0, moreDriedAway(one));
+
+/** Weight dried away is told beside a saving from this part of it on. */
+const WEIGHT_TOLD = 0.1;
+
+/** What a saving does not count. */
+function driedAwaySaid(one: Played, units: Units): string {
+  const more = moreDriedAway(one);
+  if (!(more >= WEIGHT_TOLD * Number(one.saving.value))) return '';
+  return ` Over-drying takes ${units.say('money', more)} more of the grain’s weight than as run${left(one) > 0 ? ', which is not in it' : ': more than it saves'}.`;
 }
 
 export function strategiesAnswer(bins: readonly Played[], units: Units): string {
@@ -35,7 +46,7 @@ export function strategiesAnswer(bins: readonly Played[], units: Units): string 
   if (value <= 0 || (first.saving.interval?.[0] ?? 0) <= 0) {
     return `${start}, not clearly less than as it was run; no bin shows a clear saving.`;
   }
-  return `${start}, ${units.say('money', first.saving)} ${lessSaid(first, units)}.`;
+  return `${start}, ${units.say('money', first.saving)} ${lessSaid(first, units)}.${driedAwaySaid(first, units)}`;
 }
 
 /** Of bins that have runs and no rule named: what is known of each. */

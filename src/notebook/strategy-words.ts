@@ -3,11 +3,11 @@ import type { BinReview, SeasonReview } from '../analysis/types.ts';
 import type { BinWhatIf, StrategyOutcome } from '../analysis/what-if/what-if-types.ts';
 import type { Estimate } from '../base/estimate.ts';
 import { listed } from '../base/listed.ts';
-import { overdryingFraction } from '../money/overdrying-weight.ts';
 import type { Units } from '../report/units.ts';
 import { hindsightSaid } from './hindsight-words.ts';
 import { noRule, reachingSaid } from './no-rule.ts';
 import { asRunSaid, lessSaid, savingOf } from './strategy-saving.ts';
+import { drierSaid } from './weight-words.ts';
 import { counted, quoted } from './words.ts';
 
 /** A bin with its what-if. */
@@ -70,19 +70,6 @@ export function targetSaid({ review: { bin } }: Played, units: Units): string {
   const { targetMoistureWb, targetTempC } = bin.grain;
   if (bin.goal === 'cool' && targetTempC !== null) return units.say('temperature', targetTempC);
   return targetMoistureWb === null ? 'its target' : units.say('moisture', targetMoistureWb);
-}
-
-/** Told from this part of the weight on: half a percent is what meters part by. */
-const LOST_TOLD = 0.005;
-
-/** What a rule leaves its grain drier than asked for: weight that is not sold, and in no rule's cost. */
-function drierSaid({ review: { bin }, pick }: Played, units: Units): string {
-  const { targetMoistureWb } = bin.grain;
-  if (pick === null || bin.goal !== 'dry' || targetMoistureWb === null) return '';
-  const { endMoistureWb } = pick.outcome;
-  const lost = overdryingFraction(targetMoistureWb, endMoistureWb);
-  if (lost < LOST_TOLD) return '';
-  return ` It would have ended at ${units.say('moisture', endMoistureWb)}, ${units.say('share', lost)} of its weight lighter than at the target; that is in no rule’s cost.`;
 }
 
 /** What a grower would do next fall, for one bin. */

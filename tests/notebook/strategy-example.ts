@@ -36,6 +36,7 @@ export function seasonOf(changes: Partial<BinWhatIf>): SeasonReview {
     clear: true,
     near: [0, 5, 0],
     sure: false,
+    weights: null,
     why: null,
     ...changes,
   } as unknown as BinWhatIf;

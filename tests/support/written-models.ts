@@ -110,6 +110,7 @@ export const WRITTEN_MODELS: readonly BinWhatIf[] = [
     clear: true,
     near: [0, 5, 1],
     sure: false,
+    weights: null,
     why: null,
   },
   withoutRuns(

@@ -14,6 +14,7 @@ import type { BinReview } from '../types.ts';
 import { doubtedOutcome } from './doubted-outcome.ts';
 import { hangsOn } from './hangs-on.ts';
 import { inHindsight } from './in-hindsight.ts';
+import { wayWeights } from './way-weights.ts';
 import type { BinWhatIf } from './what-if-types.ts';
 
 /**
@@ -48,6 +49,7 @@ export function binWhatIf(loaded: LoadedSeason, review: BinReview): BinWhatIf {
     clear: best !== null && clearlyCheapest(best),
     near: best?.near ?? known.map(() => 0),
     sure: best?.sure ?? false,
+    weights: wayWeights(loaded.season, review, asLogged, strategies),
     why: null,
   };
 }
@@ -68,6 +70,7 @@ export function withoutRuns(binId: string, model: BinModel, why: string): BinWha
     clear: false,
     near: [],
     sure: false,
+    weights: null,
     why,
   };
 }

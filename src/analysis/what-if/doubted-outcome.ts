@@ -1,9 +1,9 @@
 import { estimate, withheld } from '../../base/estimate.ts';
-import type { Tried } from '../../simulation/doubt/surely-cheapest.ts';
 import type { Outcome } from '../../simulation/run/outcome.ts';
 import { runSeason } from '../../simulation/run/run-season.ts';
 import type { RunSpec } from '../../simulation/run/run-spec.ts';
 import type { Strategy } from '../../simulation/strategies/strategy.ts';
+import type { TriedEnd } from './way-weights.ts';
 import { NO_PRICE, type StrategyOutcome } from './what-if-types.ts';
 
 const HOUR_MS = 3_600_000;
@@ -16,7 +16,7 @@ const HOUR_MS = 3_600_000;
 export function doubtedOutcome(
   specs: readonly RunSpec[],
   strategy: Strategy,
-): StrategyOutcome & { tried: readonly Tried[] } {
+): StrategyOutcome & { tried: readonly TriedEnd[] } {
   const outcomes = specs.map((spec) => runSeason(spec, strategy).outcome);
   const [central] = outcomes;
   const costs = outcomes.map(({ cost }) => cost);
@@ -27,7 +27,7 @@ export function doubtedOutcome(
       : estimate(central.cost, Math.min(...costs), Math.max(...costs)),
     reaching: outcomes.filter(({ reachedTarget }) => reachedTarget).length,
     runs: outcomes.length,
-    tried: outcomes.map(({ cost, reachedTarget }) => ({ cost, reached: reachedTarget })),
+    tried: outcomes.map(({ cost, reachedTarget, endMoistureWb }) => ({ cost, reached: reachedTarget, endMoistureWb })),
   };
 }
 

@@ -3,6 +3,7 @@ import type { Outcome } from '../../simulation/run/outcome.ts';
 import type { BinModel } from '../model/model-types.ts';
 import type { BinHeldBack } from '../strategies/held-back-season.ts';
 import type { HangsOn } from './hangs-on.ts';
+import type { WayWeights } from './way-weights.ts';
 
 /** Why a cost of a run is missing. */
 export const NO_PRICE = 'A price of the energy is not known for all of its hours.';
@@ -70,6 +71,8 @@ export interface BinWhatIf {
   near: readonly number[];
   /** whether it reaches in every doubted run */
   sure: boolean;
+  /** the ways with the weight that they dry away counted; null where that cannot be told, see `wayWeights` */
+  weights: WayWeights | null;
   /** why there are no runs; null where there are */
   why: string | null;
 }

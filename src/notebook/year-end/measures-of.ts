@@ -11,6 +11,7 @@ import { sensorSeries } from '../../tables/sensors.ts';
 import { missingRule, noRule } from '../no-rule.ts';
 import { asGrain } from '../per-grain.ts';
 import { adviceFor, type Played, playedBins, targetSaid } from '../strategy-words.ts';
+import { moreDriedAway } from '../weight-words.ts';
 import { counted, knownTotal, sentence } from '../words.ts';
 import { bySaving, type Measure } from './measure.ts';
 
@@ -47,6 +48,7 @@ export function measuresOf(loaded: LoadedSeason, review: SeasonReview, units: Un
 function otherRule(one: Played, units: Units): Measure[] {
   const { review, whatIf, pick, saving } = one;
   const { logged } = whatIf;
+  const dried = moreDriedAway(one);
   const better = logged !== null && !logged.outcome.reachedTarget && pick !== null;
   const energy =
     logged === null || pick === null
@@ -65,7 +67,11 @@ function otherRule(one: Played, units: Units): Measure[] {
           : `Set the controller to “${pick.title.toLowerCase()}” and let it rest at ${targetSaid(one, units)}.`,
       saving: better
         ? withheld('As it was run, the bin did not come to its target by the model; the two costs buy different grain.')
-        : saving,
+        : saving.value !== null && saving.value > 0 && dried >= saving.value
+          ? withheld(
+              `Over-drying takes ${units.say('money', dried)} more of the grain’s weight than as run, as much as the fans cost less or more.`,
+            )
+          : saving,
       energy,
       from: 'by the model',
       cautions: [WEATHER, PROBE_FIRST, ELECTRICIAN],
