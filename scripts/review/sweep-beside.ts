@@ -1,3 +1,4 @@
+import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Swept } from '../../src/analysis/strategies/swept.ts';
 import type { SeasonReview } from '../../src/analysis/types.ts';
@@ -18,7 +19,11 @@ export async function sweepBeside(
 ): Promise<{ swept: Swept; failures: string[] }> {
   const { season } = loaded;
   const there = readSweep(season);
-  if (!wanted) return { swept: there, failures: [] };
+  const beside = join(season.folder, 'sweep');
+  if (!wanted) {
+    if (there.why !== null && existsSync(beside)) say(`Sweep    left out: ${there.why}`);
+    return { swept: there, failures: [] };
+  }
   if (review.whatIf === undefined) {
     say('Sweep    not run: it goes by the bins’ models, and there are none');
     return { swept: there, failures: [] };
@@ -32,6 +37,6 @@ export async function sweepBeside(
   const options = optionsKeeping(planBeside(season));
   const kept = keptSaid(options);
   say(`Sweep    every rule in each year on file${kept === null ? '' : `, and what the one before held: ${kept}`}`);
-  const { failures } = await sweepLoaded({ loaded, review }, join(season.folder, 'sweep'), options, say);
+  const { failures } = await sweepLoaded({ loaded, review }, beside, options, say);
   return { swept: readSweep(season), failures: failures.map((one) => `sweep, ${one}`) };
 }

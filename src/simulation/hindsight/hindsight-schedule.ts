@@ -66,7 +66,7 @@ function waysOf(spec: RunSpec, strategy: Strategy): Uint8Array {
           ...strategy,
           heater(view, parameters, memory) {
             const burns = heater(view, parameters, memory);
-            heat[view.hour] = burns ? 1 : 0;
+            heat[view.hourOfRun] = burns ? 1 : 0;
             return burns;
           },
         };

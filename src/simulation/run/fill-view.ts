@@ -7,7 +7,7 @@ import type { View } from './view.ts';
 /** A view before its first hour. */
 export function newView({ spec }: PlayedBin): View {
   return {
-    hour: 0,
+    hourOfRun: 0,
     localHour: 0,
     localMonth: 1,
     localDay: 0,
@@ -41,7 +41,7 @@ export function newView({ spec }: PlayedBin): View {
 /** Fill the view for an hour from air and grain; `ranBefore` and `fanHours` are the run's. No allocation. */
 export function fillView(view: View, bin: PlayedBin, hour: number, air: EnteringAir, around: HoursAround): void {
   const { hours } = bin.spec;
-  view.hour = hour;
+  view.hourOfRun = hour;
   view.localHour = hours.localHour[hour];
   view.localMonth = hours.localMonth[hour];
   view.localDay = hours.localDay[hour];

@@ -5,8 +5,8 @@ import type { RunSpec } from './run-spec.ts';
  * keeps nothing of it. Moistures are fractions, wet basis; temperatures degC; humidities fractions.
  */
 export interface View {
-  /** counted from the run's first hour */
-  hour: number;
+  /** counted from the run's first hour; the clock is `localHour` */
+  hourOfRun: number;
   /** local clock: 0 to 23; 1 to 12; days since the first day */
   localHour: number;
   localMonth: number;

@@ -14,7 +14,7 @@ export function scheduled(id: string, title: string, share: ArrayLike<number>, h
     words: 'The fan runs in the hours that were written down.',
     parameters: [],
     sourceKey: null,
-    fan: ({ hour }) => (hour < share.length ? share[hour] : 0),
+    fan: ({ hourOfRun }) => (hourOfRun < share.length ? share[hourOfRun] : 0),
   };
-  return heat === undefined ? strategy : { ...strategy, heater: ({ hour }) => heat[hour] === 1 };
+  return heat === undefined ? strategy : { ...strategy, heater: ({ hourOfRun }) => heat[hourOfRun] === 1 };
 }

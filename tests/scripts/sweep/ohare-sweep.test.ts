@@ -7,6 +7,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { readSweep } from '../../../scripts/sweep/read-sweep.ts';
 import { rowsOfArrow } from '../../../scripts/sweep/rows-arrow.ts';
 import { runSweep } from '../../../scripts/sweep/run-sweep.ts';
+import { sweepLoaded } from '../../../scripts/sweep/sweep-loaded.ts';
 import { sweepOptions } from '../../../scripts/sweep/sweep-options.ts';
 import { binModel } from '../../../src/analysis/model/bin-model.ts';
 import { runSpecOf } from '../../../src/analysis/model/run-spec-of.ts';
@@ -14,6 +15,7 @@ import { reviewSeason } from '../../../src/analysis/review-season.ts';
 import { seasonHeldBack } from '../../../src/analysis/strategies/held-back-season.ts';
 import type { SweepRow } from '../../../src/analysis/strategies/sweep-columns.ts';
 import type { Swept } from '../../../src/analysis/strategies/swept.ts';
+import { withoutRuns } from '../../../src/analysis/what-if/bin-what-if.ts';
 import { strategySweptSection } from '../../../src/notebook/strategy-swept.ts';
 import { strategyYearsSection } from '../../../src/notebook/strategy-years.ts';
 import { Units } from '../../../src/report/units.ts';
@@ -85,8 +87,10 @@ describe('a season folder at O’Hare, swept over its three autumns', { timeout:
 
   it('the page says what held the damp 2016 and the cold 2018 back, and what each rule cost over the years', async () => {
     const loaded = await loadSeason(await readSeason(folder));
-    const [review] = reviewSeason(loaded).bins;
-    const { fitted } = binModel(loaded, review);
+    const season = reviewSeason(loaded);
+    const [review] = season.bins;
+    const model = binModel(loaded, review);
+    const { fitted } = model;
     const { spec } = runSpecOf(loaded, review, fitted!);
     const years = { name: 'Bin B1', ...seasonHeldBack(loaded, spec!, ['humidity-limit']) };
     const { entries } = strategyYearsSection([years], UNITS);
@@ -97,5 +101,14 @@ describe('a season folder at O’Hare, swept over its three autumns', { timeout:
     const costs = strategySweptSection(swept, [review], UNITS);
     expect(costs.lead).toContain('1 bin in the weather of 3 years');
     expect(costs.tables?.[0].rows.map(({ way }) => way)).toEqual(['Humidity limit', 'Always on', 'Best in hindsight']);
+    // By the fits that a review has made a sweep has the rows of one that fitted anew.
+    const whatIf = [withoutRuns('B1', model, 'Not run here.')];
+    const again = join(dir, 'again');
+    const few = sweepOptions({ strategies: 'humidity-limit,always-on', workers: '1' });
+    await sweepLoaded({ loaded, review: { ...season, whatIf } }, again, few, () => {});
+    const rows = (at: string) => rowsOfArrow(readFileSync(join(at, 'strategies.arrow')));
+    const anew = rows(join(folder, 'sweep')).filter(({ strategy }) => strategy !== 'best-in-hindsight');
+    expect(rows(again)).toEqual(anew);
+    expect(anew).toHaveLength(6);
   });
 });

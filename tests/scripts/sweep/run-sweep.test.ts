@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { tableFromIPC } from 'apache-arrow';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { sweepBeside } from '../../../scripts/review/sweep-beside.ts';
 import { readSweep } from '../../../scripts/sweep/read-sweep.ts';
 import { mergeSweep, runSweep } from '../../../scripts/sweep/run-sweep.ts';
 import { type SweepText, sweepOptions } from '../../../scripts/sweep/sweep-options.ts';
@@ -146,6 +147,14 @@ describe('npm run sweep', () => {
     writeFileSync(told, text);
     appendFileSync(join(folder, 'season.yaml'), '# a line more\n');
     expect(readSweep(season).why).toMatch(/made when its files were others/);
+    // A review that asks for none says that this one is not taken.
+    const heard: string[] = [];
+    const beside = { loaded: { season }, review: {} } as unknown as Parameters<typeof sweepBeside>[0];
+    await sweepBeside(beside, false, (line) => heard.push(line));
+    expect(heard).toEqual([expect.stringMatching(/^Sweep {4}left out: .* made when its files were others/)]);
+    rmSync(join(folder, 'sweep'), { recursive: true });
+    await sweepBeside(beside, false, (line) => heard.push(line));
+    expect(heard).toHaveLength(1);
   });
 
   it('refuses a bin that is not there', async () => {

@@ -32,7 +32,7 @@ function seen(bin: Parameters<typeof runSeason>[0]): View[] {
     sourceKey: null,
     fan: (view) => {
       views.push({ ...view });
-      return view.hour % 2;
+      return view.hourOfRun % 2;
     },
   };
   runSeason(bin, looks);
@@ -59,7 +59,11 @@ describe('runSeason', () => {
 
   it('refuses a share of an hour that is none, with the hour', () => {
     const bin = inventedBin(inventedHours({ count: 24 }));
-    const broken = (share: number) => ({ ...alwaysOn, id: 'broken', fan: (view: View) => (view.hour < 5 ? 0 : share) });
+    const broken = (share: number) => ({
+      ...alwaysOn,
+      id: 'broken',
+      fan: (view: View) => (view.hourOfRun < 5 ? 0 : share),
+    });
     for (const share of [Number.NaN, -0.1, 1.1]) {
       expect(() => runSeason(bin, broken(share))).toThrow(`strategy broken: fan gave ${share} in hour 5;`);
     }

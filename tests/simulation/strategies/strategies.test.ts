@@ -123,9 +123,9 @@ describe('the strategies', () => {
 
   it('as-logged runs as written down and rests after its end', () => {
     const logged = scheduled('as-logged', 'As logged', [0, 0.25, 1], [0, 0, 1]);
-    const at = (hour: number) => logged.fan(viewOf({ hour }), {}, new Float64Array(MEMORY));
+    const at = (hour: number) => logged.fan(viewOf({ hourOfRun: hour }), {}, new Float64Array(MEMORY));
     expect([at(0), at(1), at(2), at(3)]).toEqual([0, 0.25, 1, 0]);
-    const burns = (hour: number) => logged.heater?.(viewOf({ hour }), {}, new Float64Array(MEMORY));
+    const burns = (hour: number) => logged.heater?.(viewOf({ hourOfRun: hour }), {}, new Float64Array(MEMORY));
     expect([burns(1), burns(2), burns(3)]).toEqual([false, true, false]);
     expect(scheduled('as-logged', 'As logged', []).heater).toBeUndefined();
   });

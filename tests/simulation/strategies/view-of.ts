@@ -3,7 +3,7 @@ import type { View } from '../../../src/simulation/run/view.ts';
 /** A view of an October noon on corn at 17 % and 14 degC, to be 15 % and 4 degC; what a test is about it sets. */
 export function viewOf(other: Partial<View> = {}): View {
   return {
-    hour: 12,
+    hourOfRun: 12,
     localHour: 12,
     localMonth: 10,
     localDay: 0,
