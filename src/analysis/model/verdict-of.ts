@@ -1,5 +1,6 @@
 import type { BinLog } from './bin-log.ts';
 import type { Doubt } from './cross-checks.ts';
+import { degreesSaid } from './degrees-said.ts';
 import type { Fit } from './fit-bin.ts';
 import { BREATH, type FitParameters, RATE, SLIP, WALL } from './fit-parameters.ts';
 import type { BinModel } from './model-types.ts';
@@ -35,7 +36,7 @@ export function verdictOf(
     const { misfit, fanHours } = told.unseen!;
     return {
       trusted: true,
-      why: `On ${Math.round(fanHours)} fan hours that the fit has not seen the bed lies ${degrees(misfit.temperatureK)}${
+      why: `On ${Math.round(fanHours)} fan hours that the fit has not seen the bed lies ${degreesSaid(misfit.temperatureK)}${
         misfit.moistures > 0 ? ` and ${misfit.moisturePoints.toFixed(1)} points` : ''
       } (root mean square) from the log.`,
       wouldHelp: [],
@@ -47,9 +48,6 @@ export function verdictOf(
     wouldHelp: [...new Set(reasons.map((one) => one.help))],
   };
 }
-
-/** In both systems: a page shows the one of its reader. */
-const degrees = (deltaK: number) => `${deltaK.toFixed(1)} °C (${(1.8 * deltaK).toFixed(1)} °F)`;
 
 const CHECK = 'Check depth, heights and numbering of the cables’ sensors, and the clock of the fan log.';
 
@@ -67,7 +65,7 @@ function misfits({ bin }: BinLog, { unseen, trained }: Told): Doubt[] {
   ] as const) {
     if (one.temperatureK > MOST_K)
       out.push({
-        why: `Temperatures of the bed lie ${degrees(one.temperatureK)} from the log ${part}; ${degrees(MOST_K)} is the limit.`,
+        why: `Temperatures of the bed lie ${degreesSaid(one.temperatureK)} from the log ${part}; ${degreesSaid(MOST_K)} is the limit.`,
         help: CHECK,
       });
     if (one.moisturePoints > MOST_POINTS)

@@ -116,4 +116,21 @@ describe('the clock of the fan log', () => {
   it('is doubted where the grain was cold four days before the fan, as logged, ran; the two weeks of running hide nothing', () => {
     expect(clockDoubts(logOf(on(8, 20)), samples, play)[0].why).toContain('moved by -4 days');
   });
+
+  it('is doubted where the bed lies off around the fan’s start and no other log does better: the fit has taken less air', () => {
+    // A log early by two days, to which the bed was fitted: it is off by so much from the start as logged to that after the true one.
+    const logged = on(2, 16);
+    const off = (byK: number) => (log: BinLog) => {
+      const own = log.fan.on[24 * 2] === 1 && log.fan.on[24 * 2 - 1] === 0;
+      const near = (hour: number) => hour > 24 * 2 && hour < 24 * 6;
+      return [
+        { tempC: grainOf(on(4, 18)).map((value, read) => value + (own && near(readHours[read]) ? byK : own ? 0 : 4)) },
+      ];
+    };
+    // Reads at which a log a day later would differ by a quarter of two days: from 42 h after the logged start, all within what is off.
+    expect(clockDoubts(logOf(logged), samples, off(0.9))).toEqual([]);
+    const [{ why, help }] = clockDoubts(logOf(logged), samples, off(2));
+    expect(why).toMatch(/^Where the fan began and ended the bed’s temperatures lie 1\.\d °C/);
+    expect(help).toContain('clock of the fan log');
+  });
 });
