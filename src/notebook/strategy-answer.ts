@@ -1,33 +1,36 @@
 import { MOST_K, MOST_POINTS } from '../analysis/model/verdict-of.ts';
 import { DOUBTS, RUNS } from '../analysis/what-if/doubts.ts';
+import type { Estimate } from '../base/estimate.ts';
 import { listed } from '../base/listed.ts';
 import type { KeyNumber } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
 import { HELD, noRule, reachingSaid } from './no-rule.ts';
 import { lessSaid } from './strategy-saving.ts';
 import { type Played, targetSaid } from './strategy-words.ts';
-import { moreDriedAway } from './weight-words.ts';
+import { moreDriedAway, savingCounted, weightTells } from './weight-words.ts';
 import { capital, counted } from './words.ts';
 
 /** The bin in which another way would have saved most, for sure above zero first. */
 function mostSaved(bins: readonly Played[]): Played | null {
   const known = bins.filter((one) => one.saving.value !== null && one.pick !== null);
-  const clear = known.filter((one) => (one.saving.interval?.[0] ?? 0) > 0 && left(one) > 0);
+  const clear = known.filter((one) => isClear(one.saving) && isClear(savingCounted(one) ?? one.saving));
   const of = clear.length > 0 ? clear : known;
   return of.reduce<Played | null>((best, one) => (best === null || left(one) > left(best) ? one : best), null);
 }
 
+/** Whether an amount lies above nothing with its whole interval. */
+const isClear = ({ interval }: Estimate) => (interval?.[0] ?? 0) > 0;
+
 /** A saving less the weight that the rule dries away beyond the season as run, money. */
 const left = (one: Played) => Number(one.saving.value) - Math.max(0, moreDriedAway(one));
 
-/** Weight dried away is told beside a saving from this part of it on. */
-const WEIGHT_TOLD = 0.1;
-
 /** What a saving does not count. */
 function driedAwaySaid(one: Played, units: Units): string {
+  if (!weightTells(one)) return '';
   const more = moreDriedAway(one);
-  if (!(more >= WEIGHT_TOLD * Number(one.saving.value))) return '';
-  return ` Over-drying takes ${units.say('money', more)} more of the grain’s weight than as run${left(one) > 0 ? ', which is not in it' : ': more than it saves'}.`;
+  const eaten = isClear(one.saving) && left(one) <= 0;
+  const beside = isClear(one.saving) ? ', which is not in it' : ', which is in no rule’s cost';
+  return ` Over-drying takes ${units.say('money', Math.abs(more))} ${more < 0 ? 'less' : 'more'} of the grain’s weight than as run${eaten ? ': more than it saves' : beside}.`;
 }
 
 export function strategiesAnswer(bins: readonly Played[], units: Units): string {
@@ -43,8 +46,9 @@ export function strategiesAnswer(bins: readonly Played[], units: Units): string 
   const start = `Run by the rule “${first.pick.title.toLowerCase()}”, ${first.review.bin.name} would have come to ${targetSaid(first, units)} for ${units.say('money', first.pick.cost)}`;
   const { value, why } = first.saving;
   if (value === null) return `${start}. What that is less than as it was run can’t be told: ${why}`;
-  if (value <= 0 || (first.saving.interval?.[0] ?? 0) <= 0) {
-    return `${start}, not clearly less than as it was run; no bin shows a clear saving.`;
+  if (value <= 0 || !isClear(first.saving)) {
+    const elsewhere = trusted.some((one) => one.pick !== null && isClear(one.saving));
+    return `${start}, not clearly less than as it was run; no bin shows a clear saving${elsewhere ? ' that over-drying leaves' : ''}.${driedAwaySaid(first, units)}`;
   }
   return `${start}, ${units.say('money', first.saving)} ${lessSaid(first, units)}.${driedAwaySaid(first, units)}`;
 }
@@ -76,15 +80,13 @@ function unpickedAnswer(bins: readonly Played[]): string {
 export function strategyKeys(bins: readonly Played[]): KeyNumber[] {
   const trusted = bins.filter(({ whatIf }) => whatIf.why === null);
   const first = mostSaved(trusted);
-  const dearer = first !== null && !(Number(first.saving.value) > 0);
+  const none = first !== null && !(left(first) > 0);
   return [
     {
       label: 'Largest saving',
       quantity: 'money',
-      amount: dearer ? null : (first?.saving ?? null),
-      note: dearer
-        ? 'No rule that reaches its target costs less than the season as run.'
-        : (first?.review.bin.name ?? noSaving(trusted)),
+      amount: none ? null : (first?.saving ?? null),
+      note: none ? noneLeft(trusted) : first === null ? noSaving(trusted) : ofBin(first, trusted),
     },
     {
       label: 'Models trusted',
@@ -93,6 +95,21 @@ export function strategyKeys(bins: readonly Played[]): KeyNumber[] {
       note: `of ${counted(bins.length, 'bin')}`,
     },
   ];
+}
+
+/** Why no saving is shown where rules are named. */
+function noneLeft(trusted: readonly Played[]): string {
+  return trusted.some(({ saving }) => Number(saving.value) > 0)
+    ? 'What a rule saves, its over-drying takes.'
+    : 'No rule that reaches its target costs less than the season as run.';
+}
+
+/** The bin of the saving shown, and what over-drying has to do with it. */
+function ofBin(first: Played, trusted: readonly Played[]): string {
+  const { name } = first.review.bin;
+  if (trusted.some(({ saving }) => Number(saving.value) > Number(first.saving.value)))
+    return `${name}; what is more elsewhere may go with over-drying`;
+  return weightTells(first) && moreDriedAway(first) > 0 ? `${name}; over-drying not counted` : name;
 }
 
 /** Why no saving is told. */

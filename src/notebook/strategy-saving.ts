@@ -43,9 +43,13 @@ export function heldAgainst(one: Run): Estimate {
 
 /** A logged season costs the same whatever the grain does: the difference is unsure as the strategy's cost is. */
 export function savingOf(one: Run, pick: StrategyOutcome | null): Estimate {
+  if (pick === null) return withheld(missingRule(one) ?? heldAgainst(one).why ?? 'There are no runs.');
+  return savingAt(one, pick.cost);
+}
+
+/** What a way would have saved that came to so much, money. */
+export function savingAt(one: Run, { value, interval }: Estimate): Estimate {
   const against = heldAgainst(one);
-  if (pick === null) return withheld(missingRule(one) ?? against.why ?? 'There are no runs.');
-  const { value, interval } = pick.cost;
   if (against.value === null || value === null || interval === null) return withheld(against.why ?? NO_PRICE);
   const [low, high] = against.interval ?? [against.value, against.value];
   return { value: against.value - value, interval: [low - interval[1], high - interval[0]], why: null };

@@ -7,7 +7,7 @@ import type { Units } from '../report/units.ts';
 import { hindsightSaid } from './hindsight-words.ts';
 import { noRule, reachingSaid } from './no-rule.ts';
 import { asRunSaid, lessSaid, savingOf } from './strategy-saving.ts';
-import { drierSaid } from './weight-words.ts';
+import { drierSaid, runBetterSaid } from './weight-words.ts';
 import { counted, quoted } from './words.ts';
 
 /** A bin with its what-if. */
@@ -93,7 +93,7 @@ export function adviceFor(one: Played, units: Units): string {
   }
   return saving.value > 0
     ? `${start}, ${units.say('money', saving)} ${lessSaid(one, units)}.${doubt}${best}`
-    : `As it was run (${asRunSaid(one, units)}) was cheaper than every strategy of the kit; ${review.bin.name} needs no other rule.${best}`;
+    : `As it was run (${asRunSaid(one, units)}) was cheaper than every strategy of the kit; ${runBetterSaid(one, units) ?? `${review.bin.name} needs no other rule.`}${best}`;
 }
 
 /** What is told of a bin that has runs and no rule named. */

@@ -19,6 +19,8 @@ export interface WayWeight {
   givenAway: Estimate;
   /** and the way's cost with it, money */
   together: Estimate;
+  /** its cost with what it gives away beyond the season as run, below 0 where that is less, run by run: a cost to set against the cost as run */
+  beyondLogged: Estimate;
 }
 
 /** A bin's ways with the weight counted that each dries away. */
@@ -43,15 +45,15 @@ interface Way {
  * The ways of a bin to be dried with what each gives away: fans that run on while the last wet layer dries make the rest lighter, and
  * weight below the market's base is not paid for.
  *
- * @param logged  the season as run: counted beside the rules, and no rule to choose
- * @returns       null where the bin is not to be dried, or price, limit or dry matter are not known
+ * @param logged  the season as run, tried in the same runs: counted beside the rules, and no rule to choose
+ * @returns       null where the bin is not to be dried, or price, limit or dry matter are not known; a price of 0 tells no weight's worth
  * @source        conservation of dry matter, see `overdryingWeight`
  */
 export function wayWeights(season: Season, review: BinReview, logged: Way, rules: readonly Way[]): WayWeights | null {
   const { bin, grain } = review;
   const price = season.prices[bin.grain.crop];
   const target = bin.grain.targetMoistureWb;
-  if (bin.goal !== 'dry' || price === undefined || grain.dryMatterKg === null) return null;
+  if (bin.goal !== 'dry' || price === undefined || price.pricePerBushel <= 0 || grain.dryMatterKg === null) return null;
   const belowWb = Math.min(price.baseMoistureWb ?? target ?? Number.NaN, target ?? Number.POSITIVE_INFINITY);
   if (Number.isNaN(belowWb)) return null;
   const bushels = grain.dryMatterKg / cropOf(bin.grain.crop).legalBushelKg;
@@ -65,6 +67,7 @@ export function wayWeights(season: Season, review: BinReview, logged: Way, rules
       id: way.id,
       givenAway: spanned(way.tried.map(({ endMoistureWb }) => lost(endMoistureWb))),
       together: spanned(counted(way).map(({ cost }) => cost)),
+      beyondLogged: spanned(counted(way).map(({ cost }, k) => cost - lost(logged.tried[k].endMoistureWb))),
     })),
     pick: best === null ? null : rules[best.index].id,
     clear: best !== null && clearlyCheapest(best),

@@ -11,7 +11,7 @@ import { sensorSeries } from '../../tables/sensors.ts';
 import { missingRule, noRule } from '../no-rule.ts';
 import { asGrain } from '../per-grain.ts';
 import { adviceFor, type Played, playedBins, targetSaid } from '../strategy-words.ts';
-import { moreDriedAway } from '../weight-words.ts';
+import { lessTogether, moreDriedAway, savingCounted } from '../weight-words.ts';
 import { counted, knownTotal, sentence } from '../words.ts';
 import { bySaving, type Measure } from './measure.ts';
 
@@ -45,10 +45,15 @@ export function measuresOf(loaded: LoadedSeason, review: SeasonReview, units: Un
 }
 
 /** Another rule for the fan, by the bin's fitted bed; withheld where that is not trusted. */
-function otherRule(one: Played, units: Units): Measure[] {
+export function otherRule(one: Played, units: Units): Measure[] {
   const { review, whatIf, pick, saving } = one;
   const { logged } = whatIf;
-  const dried = moreDriedAway(one);
+  const left = savingCounted(one) ?? saving;
+  const other = lessTogether(one);
+  const orOther =
+    other === null
+      ? ''
+      : `, or to “${other.title.toLowerCase()}”, which ${whatIf.weights?.clear === true ? 'comes' : 'may come'} to less with over-drying counted,`;
   const better = logged !== null && !logged.outcome.reachedTarget && pick !== null;
   const energy =
     logged === null || pick === null
@@ -64,14 +69,14 @@ function otherRule(one: Played, units: Units): Measure[] {
       todo:
         pick === null
           ? withoutRule(one)
-          : `Set the controller to “${pick.title.toLowerCase()}” and let it rest at ${targetSaid(one, units)}.`,
+          : `Set the controller to “${pick.title.toLowerCase()}”${orOther} and let it rest at ${targetSaid(one, units)}.`,
       saving: better
         ? withheld('As it was run, the bin did not come to its target by the model; the two costs buy different grain.')
-        : saving.value !== null && saving.value > 0 && dried >= saving.value
+        : saving.value !== null && saving.value > 0 && (left.value ?? 0) <= 0
           ? withheld(
-              `Over-drying takes ${units.say('money', dried)} more of the grain’s weight than as run, as much as the fans cost less or more.`,
+              `Over-drying takes ${units.say('money', moreDriedAway(one))} more of the grain’s weight than as run: no less than the fans would have saved.`,
             )
-          : saving,
+          : left,
       energy,
       from: 'by the model',
       cautions: [WEATHER, PROBE_FIRST, ELECTRICIAN],

@@ -15,7 +15,7 @@ const way = (id: string, ...runs: [cost: number, endMoistureWb: number, reached?
   id,
   tried: runs.map(([cost, endMoistureWb, reached = true]) => ({ cost, reached, endMoistureWb })),
 });
-const LOGGED = way('as-logged', [300, 0.15]);
+const LOGGED = way('as-logged', [300, 0.15], [300, 0.14]);
 
 describe('ways with over-drying counted', () => {
   // University of Nebraska-Lincoln, CropWatch, 14 September 2017, the rule 1 - (100 - base) / (100 - end): of the weight at 15 %,
@@ -28,6 +28,9 @@ describe('ways with over-drying counted', () => {
     expect(one.givenAway.interval![1]).toBeCloseTo(worth * (1 - 85 / 88), 6);
     expect(one.together.value).toBeCloseTo(200 + worth * (1 - 85 / 87), 6);
     expect(told.ways[0].givenAway.value).toBe(0);
+    // Run by run: 12 % beside 14 % in the second, whose season as run lost 1 - 85 / 86 of its weight too.
+    expect(one.beyondLogged.value).toBeCloseTo(200 + worth * (1 - 85 / 87), 6);
+    expect(one.beyondLogged.interval![1]).toBeCloseTo(250 + worth * (85 / 86 - 85 / 88), 6);
   });
 
   it('name the rule that comes cheapest with it, of those that reach', () => {
@@ -39,6 +42,11 @@ describe('ways with over-drying counted', () => {
       pick: 'humidity-limit',
       clear: true,
     });
+  });
+
+  it('leave it open where each is the cheapest in some of the runs', () => {
+    const ways = [way('always-on', [500, 0.15], [800, 0.15]), way('humidity-limit', [700, 0.15], [600, 0.15])];
+    expect(wayWeights(SEASON, REVIEW, LOGGED, ways)).toMatchObject({ clear: false });
   });
 
   it('count from the target where that is below the base: grain to be stored long is not over-dried at it', () => {
@@ -56,6 +64,8 @@ describe('ways with over-drying counted', () => {
     expect(told.ways[1].together.value).toBeNull();
     expect(told.ways[1].givenAway.value).toBeGreaterThan(0);
     expect(wayWeights({ prices: {} } as unknown as Season, REVIEW, LOGGED, [])).toBeNull();
+    const free = { prices: { corn: { pricePerBushel: 0, baseMoistureWb: 0.15 } } } as unknown as Season;
+    expect(wayWeights(free, REVIEW, LOGGED, [])).toBeNull();
     expect(wayWeights(SEASON, { ...REVIEW, bin: { ...REVIEW.bin, goal: 'cool' } }, LOGGED, [])).toBeNull();
   });
 });
