@@ -9,8 +9,6 @@ import type { Played } from './strategy-words.ts';
 
 /** Told from this part of the weight on: half a percent is what meters part by. */
 const LOST_TOLD = 0.005;
-/** Less than this part of the weight is none. */
-const NOTHING_LOST = 0.001;
 
 const weightOf = ({ whatIf: { weights } }: Played, id: string | undefined): WayWeight | null =>
   weights?.ways.find((one) => one.id === id) ?? null;
@@ -45,17 +43,20 @@ export function drierSaid(one: Played, units: Units): string {
   if (pick === null || review.bin.goal !== 'dry' || belowWb === null) return '';
   const { endMoistureWb } = pick.outcome;
   const lost = overdryingFraction(belowWb, endMoistureWb);
-  const lighter = lost < NOTHING_LOST ? 'next to nothing' : `${units.say('share', lost)} of its weight`;
-  const drier = `It would have ended at ${units.say('moisture', endMoistureWb)}, ${lighter} lighter than at ${units.say('moisture', belowWb)}`;
+  const ended = `It would have ended at ${units.say('moisture', endMoistureWb)}`;
+  const below = `below ${units.say('moisture', belowWb)}`;
   const weight = weightOf(one, pick.id);
-  if (weight === null) return lost < LOST_TOLD ? '' : ` ${drier}; that is in no rule’s cost.`;
+  if (weight === null)
+    return lost < LOST_TOLD
+      ? ''
+      : ` ${ended}: ${units.say('share', lost)} of its weight lost by over-drying ${below}, in no rule’s cost.`;
   const asRun = weightOf(one, whatIf.logged?.id);
   const ranDrier = overdryingFraction(belowWb, whatIf.logged?.outcome.endMoistureWb ?? belowWb) >= LOST_TOLD;
   const other = otherSaid(one, weight, units);
   const counted = countedSaid(one, units);
   if (lost < LOST_TOLD && !ranDrier && other === null && counted === '') return '';
-  const beside = asRun === null ? '' : ` (as run ${units.say('money', asRun.givenAway.value)} by the model)`;
-  const said = `${drier}: ${units.say('money', weight.givenAway)} at the stated price${beside}, in no rule’s cost.`;
+  const beside = asRun === null ? '' : `; as run ${units.say('money', asRun.givenAway.value)} by the model`;
+  const said = `${ended}: ${units.say('money', weight.givenAway)} lost by over-drying ${below}, in no rule’s cost${beside}.`;
   return [` ${said}`, other ?? leastSaid(one), counted].filter((each) => each !== '').join(' ');
 }
 
@@ -75,13 +76,13 @@ function otherSaid(one: Played, named: WayWeight, units: Units): string | null {
   const other = lessTogether(one);
   if (other === null) return null;
   const least = one.whatIf.weights?.clear === true ? 'comes to the least' : 'may come to the least';
-  return `With over-drying counted “${other.title.toLowerCase()}” ${least}: ${units.say('money', other.weight.together)} together, this rule ${units.say('money', named.together)}.`;
+  return `With it counted “${other.title.toLowerCase()}” ${least}: ${units.say('money', other.weight.together.value)} together, this rule ${units.say('money', named.together.value)}.`;
 }
 
 /** That the rule named is the one with the weight counted too, no surer than the runs have it. */
 function leastSaid({ whatIf: { weights }, pick, rivals }: Played): string {
   if (weights === null || weights.pick !== pick?.id) return '';
-  return `With over-drying counted the rule ${weights.clear ? 'comes' : 'may come'} to the least${rivals.length === 0 ? ' as well' : ''}.`;
+  return `With it counted the rule ${weights.clear ? 'comes' : 'may come'} to the least${rivals.length === 0 ? ' as well' : ''}.`;
 }
 
 /** What is left of the saving with the weight counted on both sides, where the season as run reached its target. */
@@ -135,7 +136,7 @@ export function weightTables(one: Played, units: Units): Table[] {
         { key: 'together', label: 'Together', quantity: 'money', known: 'by the model' },
         { key: 'reaches', label: 'Target', quantity: null },
       ],
-      rows: ways.map((way) => {
+      rows: inOrder(one, ways).map((way) => {
         const of = weightOf(one, way.id);
         return {
           way: way.title,
@@ -147,6 +148,13 @@ export function weightTables(one: Played, units: Units): Table[] {
       }),
     },
   ];
+}
+
+/** Those that reach the target first, each group by what they come to: a way that does not get there is not the least. */
+function inOrder(one: Played, ways: readonly StrategyOutcome[]): StrategyOutcome[] {
+  const together = ({ id }: StrategyOutcome) => weightOf(one, id)?.together.value ?? Number.POSITIVE_INFINITY;
+  const reaches = ({ outcome }: StrategyOutcome) => Number(outcome.reachedTarget);
+  return [...ways].sort((a, b) => reaches(b) - reaches(a) || together(a) - together(b));
 }
 
 const NOT_KNOWN: Cell = { value: null, why: 'Not known.' };

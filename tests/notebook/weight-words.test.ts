@@ -39,7 +39,7 @@ describe('over-drying beside the cost of a rule', () => {
   it('is told in money, beside that of the season as run, and whether the rule is still the one', () => {
     const [one] = season(weights(60, 'humidity-limit'));
     expect(adviceFor(one, UNITS)).toContain(
-      'It would have ended at 13.0 %, 2.3 % of its weight lighter than at 15.0 %: 60 USD (50 to 70) at the stated price (as run 20 USD by the model), in no rule’s cost. With over-drying counted the rule comes to the least as well. Counted on both sides, the rule comes to 60 USD (20 to 90) less than as it was run.',
+      'It would have ended at 13.0 %: 60 USD (50 to 70) lost by over-drying below 15.0 %, in no rule’s cost; as run 20 USD by the model. With it counted the rule comes to the least as well. Counted on both sides, the rule comes to 60 USD (20 to 90) less than as it was run.',
     );
     // 40 more than as run, of a saving of 100.
     expect(strategiesAnswer([one], UNITS)).toContain(
@@ -50,19 +50,19 @@ describe('over-drying beside the cost of a rule', () => {
   it('names the rule that comes to less with it, and a saving that it eats up', () => {
     const [one] = season(weights(420, 'always-on'));
     expect(adviceFor(one, UNITS)).toContain(
-      'With over-drying counted “always on” comes to the least: 700 USD together, this rule 820 USD.',
+      'With it counted “always on” comes to the least: 700 USD together, this rule 820 USD.',
     );
     expect(strategiesAnswer([one], UNITS)).toContain(
       '400 USD more of the grain’s weight than as run: more than it saves.',
     );
   });
 
-  it('stands in a table of every way, where a way that reaches has some', () => {
+  it('stands in a table of every way, those that reach by what they come to, where one of them has some', () => {
     const [table] = weightTables(season(weights(60, 'humidity-limit'))[0], UNITS);
     expect(table.rows.map(({ way, together }) => [way, together])).toEqual([
+      ['Humidity limit', even(460)],
       ['As logged', even(520)],
       ['Always on', even(700)],
-      ['Humidity limit', even(460)],
     ]);
     expect(weightTables(season(null)[0], UNITS)).toEqual([]);
   });
@@ -81,9 +81,9 @@ describe('over-drying beside the cost of a rule', () => {
 
   it('is not told surer than the runs have it', () => {
     const [one] = season({ ...weights(60, 'humidity-limit'), clear: false });
-    expect(adviceFor(one, UNITS)).toContain('With over-drying counted the rule may come to the least as well.');
+    expect(adviceFor(one, UNITS)).toContain('With it counted the rule may come to the least as well.');
     expect(adviceFor(season({ ...weights(420, 'always-on'), clear: false })[0], UNITS)).toContain(
-      'With over-drying counted “always on” may come to the least:',
+      'With it counted “always on” may come to the least:',
     );
     const rivals = { ...one, rivals: [one.whatIf.strategies[0]] };
     expect(adviceFor(rivals, UNITS)).toContain('the rule may come to the least. ');
@@ -119,10 +119,10 @@ describe('over-drying beside the cost of a rule', () => {
       )[0];
     };
     expect(adviceFor(at(0.13), UNITS)).toContain(
-      'It would have ended at 15.0 %, next to nothing lighter than at 15.0 %: 0 USD (−10 to 10) at the stated price (as run 8.00 USD by the model)',
+      'It would have ended at 15.0 %: 0 USD (−10 to 10) lost by over-drying below 15.0 %, in no rule’s cost; as run 8.00 USD by the model.',
     );
     expect(weightTables(at(0.13), UNITS)).toHaveLength(1);
-    expect(adviceFor(at(0.15), UNITS)).not.toContain('lighter');
+    expect(adviceFor(at(0.15), UNITS)).not.toContain('over-drying');
     expect(weightTables(at(0.15), UNITS)).toEqual([]);
   });
 

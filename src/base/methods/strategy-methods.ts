@@ -45,6 +45,17 @@ export const STRATEGY_METHODS: readonly Method[] = [
     usedOn: ['strategies', 'bin-or-rule'],
   },
   {
+    id: 'over-drying-of-ways',
+    title: 'Over-drying beside the cost of a way',
+    statement:
+      'A fan that runs on until the last wet layer is dry leaves the rest lighter. In a bin to be dried each way’s over-drying is the weight that its mean moisture at the end, by the model, lacks below the market’s base (or the bin’s target, where that is lower), in legal bushels at the stated price; with it added to the cost the ways are held against one another anew. The cost itself, the rule named by it and the best in hindsight are of fans and fuel alone. Nothing is told without a price of the grain.',
+    constants: [
+      'the range is that of the runs; the error of the bin’s dry matter, the same for every way, is not in it',
+    ],
+    sourceKeys: ['unl-2017-optimum-moisture'],
+    usedOn: ['strategies'],
+  },
+  {
     id: 'hindsight',
     title: 'Best in hindsight',
     statement:

@@ -33,11 +33,20 @@ const surely = (of: Estimate | undefined): of is Estimate =>
 /** Every measure that the season's numbers speak for or against, clear savings first. */
 export function measuresOf(loaded: LoadedSeason, review: SeasonReview, units: Units): Measure[] {
   const series = sensorSeries(loaded.tables.readings);
+  const played = playedBins(review);
   return bySaving([
-    ...playedBins(review).flatMap((one) => otherRule(one, units)),
+    ...played.flatMap((one) => otherRule(one, units)),
     ...inTurns(review, units),
     ...review.bins.flatMap((one) => [
-      ...stopAtTarget(one, loaded, units),
+      ...stopAtTarget(
+        one,
+        loaded,
+        units,
+        wetLayerSaid(
+          played.find(({ review: { bin } }) => bin.id === one.bin.id),
+          units,
+        ),
+      ),
       ...usefulOnly(one, units),
       ...stopWhenThrough(one, seasonFront(one, series), units),
     ]),
@@ -133,8 +142,22 @@ function lostBelow(wb: number, { bin, grain, moisture }: BinReview, season: Seas
     : overdryingLoss(bin, season, grain, { mean: moisture.end, parts: [], why: moisture.why }, wb);
 }
 
+/** That a layer was still wet when the mean was dry: what stopping there saves, that layer asks back. @param of  the bin with its runs, where it has any */
+function wetLayerSaid(of: Played | undefined, units: Units): string[] {
+  const { logged = null, strategies = [], weights = null } = of?.whatIf ?? {};
+  if (of === undefined || logged === null || logged.outcome.reachedTarget) return [];
+  const reaching = strategies.filter(({ outcome }) => outcome.reachedTarget).map(({ id }) => id);
+  const least = weights?.ways
+    .filter(({ id, givenAway }) => reaching.includes(id) && givenAway.value !== null)
+    .sort((a, b) => Number(a.together.value) - Number(b.together.value))[0];
+  const rule = strategies.find(({ id }) => id === least?.id);
+  return [
+    `By the model its wettest layer was still at ${units.say('moisture', logged.outcome.wettestWb)} at the end: a bin stopped when its mean is dry has that layer to be dried elsewhere, and not all of the weight is won.${rule === undefined ? '' : ` “${rule.title}”, which dries it too and comes to the least with over-drying counted, loses ${units.say('money', least?.givenAway.value ?? null)} of weight.`}`,
+  ];
+}
+
 /** Grain that went out drier than the buyer pays for, and than was wanted. */
-function stopAtTarget(review: BinReview, { season }: LoadedSeason, units: Units): Measure[] {
+function stopAtTarget(review: BinReview, { season }: LoadedSeason, units: Units, wet: readonly string[]): Measure[] {
   const { name, goal, grain } = review.bin;
   // Grain that came in drier than the base, or was cooled or conditioned, was not over-dried by a fan run too long.
   const base = season.prices[grain.crop]?.baseMoistureWb ?? grain.targetMoistureWb;
@@ -156,6 +179,7 @@ function stopAtTarget(review: BinReview, { season }: LoadedSeason, units: Units)
       energy: withheld('The hours past the target were not worked out apart.'),
       from: 'by the logs',
       cautions: [
+        ...wet,
         PROBE_FIRST,
         'The mean must be safe to store: a wet layer spoils in a bin whose mean is right.',
         'Water is never added to grain to win weight back (unlawful in the US).',

@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import type { BinModel } from '../../../src/analysis/model/model-types.ts';
 import type { BinReview, SeasonReview } from '../../../src/analysis/types.ts';
+import { withoutRuns } from '../../../src/analysis/what-if/bin-what-if.ts';
 import { type Estimate, estimate, withheld } from '../../../src/base/estimate.ts';
 import { energySections } from '../../../src/notebook/year-end/energy-sections.ts';
 import { grouped } from '../../../src/notebook/year-end/grouped.ts';
@@ -14,6 +16,7 @@ import {
 import { measuresOf } from '../../../src/notebook/year-end/measures-of.ts';
 import type { LoadedSeason } from '../../../src/season/loaded.ts';
 import { exampleInput } from '../../report/example-review.ts';
+import { run } from '../strategy-example.ts';
 
 const bin = (id: string, cost = 1000) =>
   ({ bin: { id, name: `Bin ${id}` }, fan: { cost: estimate(cost, cost, cost) } }) as unknown as BinReview;
@@ -129,6 +132,45 @@ describe('the measures of a season', () => {
     expect(lost('dry', 0.18)[0].saving).toEqual(estimate(400, 300, 500));
     expect(lost('dry', 0.12)).toEqual([]);
     expect(lost('cool', 0.18)).toEqual([]);
+  });
+
+  it('say of a bin whose mean was dry and its wettest layer not what that layer asks back', () => {
+    const [first] = input.review.bins;
+    const model = { wouldHelp: [] } as unknown as BinModel;
+    const ran = (reaches: boolean) => {
+      const logged = run('as-logged', 'As logged', [300, 300, 300], reaches);
+      const whatIf = {
+        ...withoutRuns(first.bin.id, model, ''),
+        ...{ why: null, logged: { ...logged, outcome: { ...logged.outcome, wettestWb: 0.168 } } },
+        strategies: [
+          run('always-on', 'Always on', [700, 700, 700], true),
+          run('night-hours', 'Night hours', [200, 200, 200], false),
+        ],
+        weights: {
+          ...{ belowWb: 0.15, pick: 'always-on', clear: true },
+          ways: ['as-logged', 'always-on', 'night-hours'].map((id) => ({
+            ...{ id, givenAway: estimate(80, 70, 90), together: estimate(780, 770, 790) },
+            beyondLogged: estimate(780, 770, 790),
+          })),
+        },
+      };
+      const bins = input.review.bins.map((one) => ({
+        ...{ ...one, bin: { ...one.bin, goal: 'dry' as const } },
+        moisture: {
+          ...{ ...one.moisture, start: { ...one.moisture.start, value: 0.18 } },
+          ...{ overdryingLoss: estimate(400, 300, 500), overdryingLossBushels: estimate(100, 75, 125) },
+        },
+      }));
+      return measuresOf(input.loaded, { ...input.review, bins, whatIf: [whatIf] }, input.units)
+        .filter(({ kind, bins: of }) => kind === 'stop-at-target' && of[0].bin.id === first.bin.id)
+        .flatMap(({ cautions }) => cautions)
+        .join(' ');
+    };
+    expect(ran(false)).toContain('its wettest layer was still at 16.8 % at the end');
+    expect(ran(false)).toContain(
+      '“Always on”, which dries it too and comes to the least with over-drying counted, loses',
+    );
+    expect(ran(true)).not.toContain('wettest layer');
   });
 
   it('save by stopping at a target below the base only what is lost below the target', () => {
