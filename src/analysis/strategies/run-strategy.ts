@@ -2,15 +2,13 @@ import { hindsightSchedule, IN_HINDSIGHT } from '../../simulation/hindsight/hind
 import type { Outcome } from '../../simulation/run/outcome.ts';
 import { runSeason } from '../../simulation/run/run-season.ts';
 import type { RunSpec } from '../../simulation/run/run-spec.ts';
+import { AS_LOGGED, asLogged } from '../../simulation/strategies/as-logged.ts';
 import { type ChosenWay, wayOf } from '../../simulation/strategies/chosen-way.ts';
 import { runsOn } from '../../simulation/strategies/runs-on.ts';
-import { scheduled } from '../../simulation/strategies/scheduled.ts';
 import { STRATEGIES } from '../../simulation/strategies/strategies.ts';
 import { untilReached } from '../../simulation/strategies/until-reached.ts';
 
-export { IN_HINDSIGHT };
-
-export const AS_LOGGED = 'as-logged';
+export { AS_LOGGED, IN_HINDSIGHT };
 
 /** The ids that a sweep can run; rules of the kit with parameters of a user's choice too, see `wayName`. */
 export const SWEPT: readonly string[] = [...STRATEGIES.map((one) => one.id), AS_LOGGED, IN_HINDSIGHT];
@@ -43,7 +41,7 @@ export function runStrategy(spec: RunSpec, way: string | ChosenWay, fromLog: Fro
   const { logged } = fromLog;
   if (way === AS_LOGGED) {
     if (logged === null) return { outcome: null, why: 'The fan’s log tells of this season only.' };
-    return { outcome: runSeason(spec, scheduled(AS_LOGGED, 'As logged', logged)).outcome, why: null };
+    return { outcome: runSeason(spec, asLogged(spec, logged)).outcome, why: null };
   }
   if (way === IN_HINDSIGHT) return runBest(spec, fromLog);
   const strategy = wayOf(way);

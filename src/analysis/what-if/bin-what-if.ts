@@ -1,7 +1,7 @@
 import type { LoadedSeason } from '../../season/loaded.ts';
 import { clearlyCheapest, surelyCheapest } from '../../simulation/doubt/surely-cheapest.ts';
+import { asLogged } from '../../simulation/strategies/as-logged.ts';
 import { runsOn } from '../../simulation/strategies/runs-on.ts';
-import { scheduled } from '../../simulation/strategies/scheduled.ts';
 import { STRATEGIES } from '../../simulation/strategies/strategies.ts';
 import { untilReached } from '../../simulation/strategies/until-reached.ts';
 import { binModel } from '../model/bin-model.ts';
@@ -9,7 +9,6 @@ import type { BinModel } from '../model/model-types.ts';
 import { runSpecOf } from '../model/run-spec-of.ts';
 import { seasonHeldBack } from '../strategies/held-back-season.ts';
 import { rulesOfYears } from '../strategies/rules-of-years.ts';
-import { AS_LOGGED } from '../strategies/run-strategy.ts';
 import type { BinReview } from '../types.ts';
 import { doubtedOutcome } from './doubted-outcome.ts';
 import { hangsOn } from './hangs-on.ts';
@@ -29,8 +28,8 @@ export function binWhatIf(loaded: LoadedSeason, review: BinReview): BinWhatIf {
   if (found.spec === null) return withoutRuns(binId, model, found.why);
   const { spec, specs, logged } = found;
   const known = STRATEGIES.filter((one) => runsOn(one, spec));
-  const again = scheduled(AS_LOGGED, 'As logged', logged);
-  const asLogged = doubtedOutcome(specs, again);
+  const again = asLogged(spec, logged);
+  const loggedRun = doubtedOutcome(specs, again);
   const strategies = known.map((one) => doubtedOutcome(specs, untilReached(one, spec.goal)));
   const best = surelyCheapest(strategies.map((one) => one.tried));
   const pick = best === null ? null : known[best.index];
@@ -39,7 +38,7 @@ export function binWhatIf(loaded: LoadedSeason, review: BinReview): BinWhatIf {
     binId,
     model,
     columns: found.columns.map((one) => ({ ...one, cables: one.cables.map((k) => model.cables[k].cable) })),
-    logged: asLogged,
+    logged: loggedRun,
     strategies,
     hindsight: hindsight?.run ?? null,
     schedule: hindsight === null ? null : { startMs: spec.hours.startMs, ways: hindsight.ways, logged },
@@ -49,7 +48,7 @@ export function binWhatIf(loaded: LoadedSeason, review: BinReview): BinWhatIf {
     clear: best !== null && clearlyCheapest(best),
     near: best?.near ?? known.map(() => 0),
     sure: best?.sure ?? false,
-    weights: wayWeights(loaded.season, review, asLogged, strategies),
+    weights: wayWeights(loaded.season, review, loggedRun, strategies),
     why: null,
   };
 }

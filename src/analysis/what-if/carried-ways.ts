@@ -1,4 +1,5 @@
-import type { RunSpec } from '../../simulation/run/run-spec.ts';
+import { hasHeater, type RunSpec } from '../../simulation/run/run-spec.ts';
+import { burntWith } from '../../simulation/strategies/as-logged.ts';
 import { runsOn } from '../../simulation/strategies/runs-on.ts';
 import { scheduled } from '../../simulation/strategies/scheduled.ts';
 import { STRATEGIES } from '../../simulation/strategies/strategies.ts';
@@ -13,8 +14,8 @@ export interface BinRun {
   binId: string;
   binName: string;
   strategy: string | null;
-  /** part of each hour in which its fan ran, and when the first hour began; null where not known, with why */
-  logged: { share: Float64Array; startMs: number } | null;
+  /** part of each hour in which its fan ran, when the first hour began, and whether the fan has a heater, which burnt with it; null where not known, with why */
+  logged: { share: Float64Array; startMs: number; heated: boolean } | null;
   why: string | null;
 }
 
@@ -51,7 +52,11 @@ function byHours({ binId, binName, logged, why }: BinRun): Carried {
   const id = `hours of ${binId}`;
   const title = `Hours of ${binName}`;
   if (logged === null) return { id, title, binIds: [binId], why, on: () => null };
-  const on = (spec: RunSpec) => scheduled(id, title, byClock(logged, spec.hours.startMs, spec.endHour));
+  const on = (spec: RunSpec) => {
+    if (logged.heated && !hasHeater(spec)) return null;
+    const share = byClock(logged, spec.hours.startMs, spec.endHour);
+    return scheduled(id, title, share, logged.heated ? burntWith(share) : undefined);
+  };
   return { id, title, binIds: [binId], why: null, on };
 }
 

@@ -44,7 +44,8 @@ function runOf(loaded: LoadedSeason, review: BinReview): BinRun {
   // Hours need neither airflow nor a fit: a bin without a static pressure is run by the clock as well.
   const log = binLog(loaded, review);
   if (typeof log === 'string') return { binId: id, binName: name, strategy, logged: null, why: log };
-  const logged = { share: loggedShares(log), startMs: log.weather.hours.startMs };
+  const heated = loaded.season.fans.some((fan) => review.bin.fanIds.includes(fan.id) && fan.heater !== null);
+  const logged = { share: loggedShares(log), startMs: log.weather.hours.startMs, heated };
   return { binId: id, binName: name, strategy, logged, why: null };
 }
 

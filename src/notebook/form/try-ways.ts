@@ -1,13 +1,12 @@
 import { binModel } from '../../analysis/model/bin-model.ts';
 import type { BinModel } from '../../analysis/model/model-types.ts';
 import { reachedDay } from '../../analysis/strategies/reached-day.ts';
-import { AS_LOGGED } from '../../analysis/strategies/run-strategy.ts';
 import type { StrategyOutcome } from '../../analysis/what-if/what-if-types.ts';
 import type { Outcome } from '../../simulation/run/outcome.ts';
 import type { RunSpec } from '../../simulation/run/run-spec.ts';
+import { asLogged } from '../../simulation/strategies/as-logged.ts';
 import type { ChosenWay } from '../../simulation/strategies/chosen-way.ts';
 import { runsOn } from '../../simulation/strategies/runs-on.ts';
-import { scheduled } from '../../simulation/strategies/scheduled.ts';
 import type { Strategy } from '../../simulation/strategies/strategy.ts';
 import { untilReached } from '../../simulation/strategies/until-reached.ts';
 import { amount, type ToldNumber } from './amount.ts';
@@ -71,7 +70,7 @@ export function tryWays(input: SheetInput, { id: binId, review }: NotebookBin, w
   const { spec, logged } = found;
   const runs = strategies.map((one, i) => {
     const run = (strategy: Strategy) => runOn(loaded, review, model, strategy, isOwn(ways[i]));
-    if (typeof one === 'string') return run(scheduled(AS_LOGGED, 'As logged', logged));
+    if (typeof one === 'string') return run(asLogged(spec, logged));
     if (!runsOn(one, spec)) throw new RangeError(`${one.id} heats the air, but ${review.bin.name} has no heater`);
     return run(untilReached(one, spec.goal));
   });

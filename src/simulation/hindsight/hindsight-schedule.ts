@@ -1,5 +1,6 @@
 import { runSeason } from '../run/run-season.ts';
 import type { RunSpec } from '../run/run-spec.ts';
+import { asLogged } from '../strategies/as-logged.ts';
 import { scheduled } from '../strategies/scheduled.ts';
 import type { Strategy } from '../strategies/strategy.ts';
 import { untilReached } from '../strategies/until-reached.ts';
@@ -37,7 +38,7 @@ export function hindsightSchedule(
   }: { logged?: Float64Array; named?: Strategy; search?: Pick<HindsightOptions, 'widths' | 'mostHours'> } = {},
 ): WrittenSchedule | null {
   const rules = strategies.map((one) => untilReached(one, spec.goal));
-  const log = logged === undefined ? null : scheduled('as-logged', 'As logged', logged);
+  const log = logged === undefined ? null : asLogged(spec, logged);
   const rule = named === undefined ? undefined : rules[strategies.indexOf(named)];
   const held = heldAgainst(spec, rules, { named: rule, logged: log });
   const best = bestInHindsight(spec, {

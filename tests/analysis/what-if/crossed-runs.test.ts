@@ -18,11 +18,11 @@ const bins = (hours: Hours) => {
 
 describe('ways carried to other bins', () => {
   const hours = inventedHours({ count: 48 });
-  const run = (binId: string, strategy: string | null, startHour = 0) => ({
+  const run = (binId: string, strategy: string | null, startHour = 0, heated = false) => ({
     binId,
     binName: `Bin ${binId}`,
     strategy,
-    logged: { share: new Float64Array(48).fill(1), startMs: hours.startMs + startHour * HOUR_MS },
+    logged: { share: new Float64Array(48).fill(1), startMs: hours.startMs + startHour * HOUR_MS, heated },
     why: null,
   });
 
@@ -50,6 +50,19 @@ describe('ways carried to other bins', () => {
     expect([own.own, other.own]).toEqual([true, false]);
     expect(other.overOwn.value).toBeCloseTo(0.5, 9);
     expect(own.runs).toBe(2);
+  });
+
+  it('burn the heater in hours of a fan that has one, and are withheld where the other bin has none', () => {
+    // 48 h of a fan of 10 kW at 0.10, and with it a heater of 0.5 kW and 3 an hour of fuel, over 1000 bushels (by hand).
+    const ways = carriedWays([run('B1', null), run('B2', null, 0, true)]);
+    const [plain, heated] = cellsOf(bins(hours), 'B1', ways, 1000);
+    expect(plain.perBushel.value).toBeCloseTo((48 * 10 * 0.1) / 1000, 12);
+    expect(heated.perBushel.value).toBeCloseTo((48 * 10.5 * 0.1 + 48 * 3) / 1000, 12);
+    const bare = inventedBin(hours);
+    const cold = { ...bare, levels: [{ ...bare.levels[0], blower: { ...BLOWER, heaterK: 0 } }] };
+    const [alone, none] = cellsOf([cold], 'B1', ways, 1000);
+    expect(alone.perBushel.value).toBeCloseTo((48 * 10 * 0.1) / 1000, 12);
+    expect(none.perBushel).toEqual(withheld('This bin has no heater.'));
   });
 
   it('are withheld where a heater is asked for and there is none', () => {
