@@ -2,7 +2,7 @@ import { HEAT_DRY_AIR_J_KGK } from '../../air/enthalpy.ts';
 import type { Blower } from '../../simulation/run/blower.ts';
 import { HOUR_MS } from '../fronts/front-limits.ts';
 import type { BinLog } from './bin-log.ts';
-import { fansPower } from './fans-power.ts';
+import { fansPower, type HeaterPart, heatersOf } from './fans-power.ts';
 
 /**
  * Part of a fan's electric power that warms the air: all of it where the motor hangs in the airstream, what the motor
@@ -18,14 +18,13 @@ export const DEPTH_POWER = 0.4;
  * @param flowM3S  airflow at full depth, m3/s of the air that the fan takes in
  */
 export function blowerOf(log: BinLog, flowM3S: number, depthM: number): Blower {
-  const { bin, season, floorAreaM2 } = log;
+  const { bin, floorAreaM2 } = log;
   const flow = flowM3S * (log.depthM / depthM) ** DEPTH_POWER;
   const dryAirKgS = flow / log.specificVolumeM3Kg;
-  const fans = season.fans.filter((fan) => bin.fanIds.includes(fan.id));
   const { powerW } = fansPower(log);
   const perKelvin = dryAirKgS * HEAT_DRY_AIR_J_KGK;
-  const heaters = fans.flatMap(({ heater }) => (heater === null ? [] : [heater]));
-  const heatW = heaters.reduce((sum, heater) => sum + heater.outputW, 0);
+  const heaters = heatersOf(log);
+  const heatW = heaters.reduce((sum, { heater, part }) => sum + part * heater.outputW, 0);
   // With a heater the plenum's warming is the heater's too: the fan's own then comes from its power.
   const logged = heaters.length === 0 ? log.warmingK : null;
   return {
@@ -33,14 +32,17 @@ export function blowerOf(log: BinLog, flowM3S: number, depthM: number): Blower {
     warmingK: bin.air === 'down' ? 0 : (logged ?? (POWER_TO_AIR * powerW) / perKelvin),
     powerW,
     heaterK: heatW / perKelvin,
-    heaterW: heaters.reduce(
-      (sum, { fuel, outputW, efficiency }) => sum + (fuel === 'electric' ? outputW / efficiency : 0),
-      0,
-    ),
+    heaterW: heaters.reduce((sum, one) => sum + (onTariff(one) ? inputW(one) : 0), 0),
     heaterFuelPerHour: heaters.reduce(
-      (sum, { fuel, outputW, efficiency, pricePerJ }) =>
-        sum + (fuel === 'electric' ? 0 : ((outputW / efficiency) * HOUR_MS * (pricePerJ ?? Number.NaN)) / 1000),
+      (sum, one) => sum + (onTariff(one) ? 0 : (inputW(one) * HOUR_MS * (one.heater.pricePerJ ?? Number.NaN)) / 1000),
       0,
     ),
   };
+}
+
+const inputW = ({ heater, part }: HeaterPart): number => (part * heater.outputW) / heater.efficiency;
+
+/** Whether the tariff's own prices are those of a heater's current: one on the fan's meter, or one without a price of its own. */
+function onTariff({ heater, inPower }: HeaterPart): boolean {
+  return heater.fuel === 'electric' && (inPower || heater.pricePerJ === null);
 }

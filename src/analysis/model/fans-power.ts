@@ -1,3 +1,4 @@
+import type { Fan, Heater } from '../../bin/fan.ts';
 import { binsOnFan } from '../energy/bins-on-fan.ts';
 import { runningPowerW } from '../energy/fan-cost.ts';
 import { heaterInPowerW } from '../energy/heat-cost.ts';
@@ -18,21 +19,46 @@ export interface FansPower {
   motorEfficiency: number;
 }
 
-export function fansPower({ bin, season, review }: BinLog): FansPower {
+/** A heater of one of those fans. */
+export interface HeaterPart {
+  heater: Heater;
+  /** this bin's part, one over the bins that the fan serves */
+  part: number;
+  /** an electric one that the fan's own meter or current includes */
+  inPower: boolean;
+}
+
+function fansTold({ bin, season, review }: BinLog): Fan[] {
   const main = review.airflow.fanSet.split('+').filter((id) => bin.fanIds.includes(id));
-  const fans = season.fans.filter(({ id }) => (main.length > 0 ? main : bin.fanIds).includes(id));
-  const parts = fans.map((fan) => {
-    const own = review.fan.fans.find(({ fanId }) => fanId === fan.id);
-    const users = binsOnFan(season, fan.id);
-    const ran = own !== undefined && own.onHours > 0 && own.energyKwh > 0;
-    const runningW = ran ? runningPowerW(fan, own) : nominalPower(fan).powerW;
-    const heaterW = ran ? heaterInPowerW(fan, own, runningW) : 0;
+  return season.fans.filter(({ id }) => (main.length > 0 ? main : bin.fanIds).includes(id));
+}
+
+function runningOf({ review }: BinLog, fan: Fan) {
+  const own = review.fan.fans.find(({ fanId }) => fanId === fan.id);
+  const ran = own !== undefined && own.onHours > 0 && own.energyKwh > 0;
+  const runningW = ran ? runningPowerW(fan, own) : nominalPower(fan).powerW;
+  return { own, ran, runningW, heaterW: ran ? heaterInPowerW(fan, own, runningW) : 0 };
+}
+
+/** The heaters of the fans of which the airflow is told: an output is parted among bins as the fan's power is. */
+export function heatersOf(log: BinLog): HeaterPart[] {
+  return fansTold(log).flatMap((fan) =>
+    fan.heater === null
+      ? []
+      : [{ heater: fan.heater, part: 1 / binsOnFan(log.season, fan.id), inPower: runningOf(log, fan).heaterW > 0 }],
+  );
+}
+
+export function fansPower(log: BinLog): FansPower {
+  const parts = fansTold(log).map((fan) => {
+    const { own, ran, runningW, heaterW } = runningOf(log, fan);
+    const users = binsOnFan(log.season, fan.id);
     return {
       powerW: Math.max(0, runningW - heaterW) / users,
       // Which part of its air a bin gets nobody says.
       shared: users > 1,
       byNameplate:
-        (!ran || own.energyFrom === 'nameplate' || own.energyFrom === null) &&
+        (!ran || own?.energyFrom === 'nameplate' || own?.energyFrom === null) &&
         fan.load === null &&
         fan.motorEfficiency === null,
       relSd: own?.energyRelSd ?? 0,
