@@ -41,6 +41,7 @@ export default defineNotebook(
     const unknown = bins.reduce((sum, one) => sum + (one.fan.unknownHours ?? 0), 0);
     const cost = knownTotal(bins.map((one) => one.fan.cost));
     const energy = knownTotal(bins.map((one) => one.fan.energyKwh));
+    const heat = knownTotal(bins.map((one) => one.fan.heatCost));
     const untold = hours.total.value === null ? null : (energy.total.why ?? cost.total.why);
     const shares = knownTotal(bins.map((one) => one.fan.demandCost));
     const demand = shares.of === null && shares.total.value !== null ? { ...shares, total: demandOf(review) } : shares;
@@ -49,7 +50,7 @@ export default defineNotebook(
       answer:
         hours.total.value === null
           ? 'Can’t tell how long the fans ran, because no bin has a fan log that could be used.'
-          : `The fans${hours.of === null ? '' : ` of ${hours.of}`} ran ${units.say('hours', hours.total)}${unknown > 0.05 ? `, with another ${units.say('hours', unknown)} not known (measured),` : ''} and used ${energy.total.value === null ? 'energy that can’t be told' : units.say('energy', energy.total)}${cost.total.value === null ? '; their cost can’t be told' : ` at ${units.say('money', cost.total)}`}${(demand.total.value ?? 0) > 0 ? `, ${units.say('money', demand.total)} of it for demand` : ''}.${untold === null ? '' : ` ${sentence(untold)}`}`,
+          : `The fans${hours.of === null ? '' : ` of ${hours.of}`} ran ${units.say('hours', hours.total)}${unknown > 0.05 ? `, with another ${units.say('hours', unknown)} not known (measured),` : ''} and used ${energy.total.value === null ? 'energy that can’t be told' : units.say('energy', energy.total)}${cost.total.value === null ? '; their cost can’t be told' : ` at ${units.say('money', cost.total)}`}${(demand.total.value ?? 0) > 0 ? `, ${units.say('money', demand.total)} of it for demand` : ''}${cost.total.value !== null && (heat.total.value ?? 0) > 0 ? `, ${units.say('money', heat.total)} of it for heat` : ''}.${untold === null ? '' : ` ${sentence(untold)}`}`,
       keyNumbers: [
         totalKey('Fan hours of all bins', 'hours', hours),
         {

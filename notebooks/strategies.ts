@@ -12,6 +12,7 @@ import {
   fittedTable,
   hangsNotes,
   hangsTable,
+  heaterNotes,
   isMoved,
   MODEL_RANGES,
   methodsOf,
@@ -54,6 +55,7 @@ export default defineNotebook(
           table: strategyTable(bins),
           notes: [
             'Costs by the model are of the bin alone on its tariff: energy, the demand of its own fans, and fuel. Charges on connected horsepower are the same whatever is run, and left out.',
+            ...heaterNotes(played),
             ...beforeNotes(bins, units),
             ...aloneNotes(bins),
             ...(played.length === 0 ? [] : [doubtsSaid()]),

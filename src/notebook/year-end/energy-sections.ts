@@ -7,6 +7,7 @@ import type { Units } from '../../report/units.ts';
 import type { LoadedSeason } from '../../season/loaded.ts';
 import { billSection } from '../energy-bills.ts';
 import { sourceSection } from '../energy-source.ts';
+import { heatCostNotes } from '../heater-notes.ts';
 import { monthSection } from '../money-tables.ts';
 import { tariffTable } from '../tariff-section.ts';
 import { knownTotal, sentence } from '../words.ts';
@@ -44,6 +45,7 @@ function presentUse(loaded: LoadedSeason, review: SeasonReview, units: Units): S
         ? `Can’t tell what energy the fans used: ${sentence(energy.total.why ?? 'not known')}`
         : `The fans used ${units.say('energy', energy.total)}${of}${cost.total.value === null ? '; what it cost can’t be told, because no tariff prices it' : ` at ${units.say('money', cost.total)}${cost.of === null || cost.of === energy.of ? '' : ` (${cost.of})`}`}. ${source.lead}`,
     notes: [
+      ...heatCostNotes(bins, units),
       'The order of this chapter is that of an on-farm energy audit (ANSI/ASABE S612): present use, measures, savings, payback. It is told of the fans alone; an audit by that standard looks at every user of energy on the farm and is signed by a qualified auditor.',
       ...(source.notes ?? []).slice(0, 1),
     ],
