@@ -80,20 +80,22 @@ function logGrain(trace: BinTrace, logs: Logs, random: Random): void {
 function logFan(trace: BinTrace, logs: Logs, random: Random, endMs: number): void {
   const { draw } = trace;
   const { fan } = draw;
+  const heater = draw.heater?.onFanLog === true ? draw.heater : null;
+  const kw = fan.kw + (heater === null ? 0 : heater.outputW / heater.efficiency / 1000);
   const inHole = holesOf(random, draw.holes.fan, trace.startMs, draw.endMs);
   const every = draw.fanEveryMin * MINUTE;
-  const amps = (1000 * fan.kw) / (Math.sqrt(3) * 230 * fan.truePowerFactor);
+  const amps = (1000 * kw) / (Math.sqrt(3) * 230 * fan.truePowerFactor);
   let meter = 1000 * random.uniform();
   let meterMs = trace.startMs - 24 * HOUR;
   for (let ms = Math.ceil(meterMs / every) * every; ms < Math.min(endMs, draw.endMs); ms += every) {
     const onAt = (at: number) => at >= trace.startMs && trace.on[Math.floor((at - trace.startMs) / STEP_MS)] === 1;
     // Runs begin and end in steps of five minutes of their own.
-    for (let at = meterMs; at < ms; at += MINUTE) if (onAt(at)) meter += (fan.kw * draw.powerFactorOfLog) / 60;
+    for (let at = meterMs; at < ms; at += MINUTE) if (onAt(at)) meter += (kw * draw.powerFactorOfLog) / 60;
     meterMs = ms;
     if (inHole(ms)) continue;
     const on = onAt(ms);
     const values = {
-      power: on ? fan.kw * draw.powerFactorOfLog * (1 + 0.02 * random.normal()) : 0.02,
+      power: on ? kw * draw.powerFactorOfLog * (1 + 0.02 * random.normal()) : 0.02,
       current: on ? amps * draw.powerFactorOfLog * (1 + 0.02 * random.normal()) : 0.1,
       energy: meter,
       state: on ? 1 : 0,

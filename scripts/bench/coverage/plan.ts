@@ -13,6 +13,17 @@ export interface CableDraw {
   heightsM: number[];
 }
 
+export interface HeaterDraw {
+  fuel: 'electric' | 'propane' | 'natural gas';
+  /** heat into the air, W */
+  outputW: number;
+  efficiency: number;
+  /** as season.yaml states it; null: none */
+  price: string | null;
+  /** an electric one whose current the fan's log includes */
+  onFanLog: boolean;
+}
+
 /** An upright piece of the bin that gets its own air. */
 export interface ColumnDraw {
   fromM: number;
@@ -75,6 +86,8 @@ export interface BinDraw {
   tempC: number;
   targetWb: number;
   fan: { id: string; hp: number; kw: number; statedPowerFactor: number; truePowerFactor: number; log: FanLog };
+  /** left out: none. It runs whenever the fan does */
+  heater?: HeaterDraw;
   /** the power log's own constant factor */
   powerFactorOfLog: number;
   everyMin: number;

@@ -79,7 +79,9 @@ export function runBin(draw: BinDraw, weather: Weather): BinTrace {
     const air = weatherAt(weather, ms + STEP_MS / 2);
     const ratio = humidityRatio(air.vapourPa, air.pressurePa);
     const volume = specificVolume(air.tempC, ratio, air.pressurePa);
-    const warmedC = air.tempC + (1000 * draw.fan.kw * TO_AIR) / ((flowM3S * 1006) / draw.throughGrain / volume);
+    const warmedC =
+      air.tempC +
+      (1000 * draw.fan.kw * TO_AIR + (draw.heater?.outputW ?? 0)) / ((flowM3S * 1006) / draw.throughGrain / volume);
     const meanDb = out.meanDb[Math.max(0, step - 1)];
     const on = fan.wants(ms, warmedC, air.vapourPa / saturationPa(warmedC), meanC, toWetBasis(meanDb));
     if (on) {

@@ -36,8 +36,8 @@ export function seasonText(draw: SeasonDraw, weighed = false): string {
     ...bins.flatMap(binLines),
     'fans:',
     ...bins.map(
-      ({ fan }) =>
-        `  - { id: ${fan.id}, nameplate: ${fan.hp} hp, supply: { phases: 3, volts: 230, power_factor: ${fan.statedPowerFactor} }, tariff: farm }`,
+      ({ fan, heater }) =>
+        `  - { id: ${fan.id}, nameplate: ${fan.hp} hp, supply: { phases: 3, volts: 230, power_factor: ${fan.statedPowerFactor} }, tariff: farm${heaterText(heater)} }`,
     ),
     ...sensorLines(bins),
     'files:',
@@ -58,6 +58,13 @@ export function seasonText(draw: SeasonDraw, weighed = false): string {
         ]
       : []),
   ].join('\n')}\n`;
+}
+
+function heaterText(heater: BinDraw['heater']): string {
+  if (heater === undefined) return '';
+  const { fuel, outputW, efficiency, price } = heater;
+  const priced = price === null ? '' : `, price: ${price}`;
+  return `, heater: { fuel: ${fuel}, output: ${(outputW / 1000).toFixed(3)} kW${priced}, efficiency: ${100 * efficiency} % }`;
 }
 
 function binLines(bin: BinDraw): string[] {
