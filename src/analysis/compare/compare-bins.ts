@@ -23,7 +23,8 @@ const GOAL_WORDS: Readonly<Record<Goal, string>> = {
 };
 
 /** The season's bins beside each other: who can be ranked with whom, at which places, and what the differences are the product of. */
-export function compareBins({ season, tables }: LoadedSeason, reviews: readonly BinReview[]): Comparison {
+export function compareBins(loaded: LoadedSeason, reviews: readonly BinReview[]): Comparison {
+  const { season, tables } = loaded;
   const columns = ['time', 'temp_c', 'rh', 'dew_point_c', 'flags'];
   const outdoor = outdoorLog(rowsWhere(tables.weather, 'role', 'season', columns));
   const faults = new Map(reviews.map((one) => [one.bin.id, notComparable(one, season.bins)]));
@@ -55,7 +56,7 @@ export function compareBins({ season, tables }: LoadedSeason, reviews: readonly 
         against !== null && known(parts) && other !== null && known(other)
           ? costRatio(parts, other, against.bin.id, against.bin.grain.crop === bin.grain.crop)
           : null,
-      conditions: binConditions(review, airOf(review, tables, outdoor)),
+      conditions: binConditions(review, airOf(review, loaded, outdoor)),
     };
   });
   return { bins, groups };
@@ -128,9 +129,10 @@ function aloneWhy({ bin }: BinReview, sound: readonly BinReview[], all: number):
   return `It is the only bin ${goal} whose cost is known; other goals buy something else.`;
 }
 
-function airOf(review: BinReview, tables: LoadedSeason['tables'], outdoor: OutdoorLog): FillAir {
+function airOf(review: BinReview, { season, tables }: LoadedSeason, outdoor: OutdoorLog): FillAir {
   const { bin, fan, failure } = review;
   if (failure !== null || fan.spans.startMs.length === 0) return unknownAir(fan.why ?? 'Its fan hours are not known.');
   const plenum = airLog(rowsWhere(tables.plenum, 'bin', bin.id, ['time', 'temp_c', 'flags']));
-  return fillAir(bin, fan.spans, plenum, outdoor);
+  const heated = season.fans.some(({ id, heater }) => heater !== null && bin.fanIds.includes(id));
+  return fillAir(bin, fan.spans, plenum, outdoor, heated);
 }

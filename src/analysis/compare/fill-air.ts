@@ -48,8 +48,12 @@ export function outdoorLog(rows: Readonly<Record<string, Float64Array>>): Outdoo
   };
 }
 
-/** Mean air over the fan-on hours of the first three weeks from the fan's first run on fresh grain, and the moisture it stands for. */
-export function fillAir(bin: Bin, spans: FanSpans, plenum: AirLog, outdoor: OutdoorLog): FillAir {
+/**
+ * Mean air over the fan-on hours of the first three weeks from the fan's first run on fresh grain, and the moisture it stands for.
+ *
+ * @param heated  a fan of the bin has a heater: published figures of a fan's warming then tell nothing
+ */
+export function fillAir(bin: Bin, spans: FanSpans, plenum: AirLog, outdoor: OutdoorLog, heated = false): FillAir {
   const from = fillTimes(bin).begunMs ?? Number.NEGATIVE_INFINITY;
   const first = fanPieces(spans, from, Number.POSITIVE_INFINITY).fromMs[0];
   if (first === undefined) return unknownAir('Its fans never ran after the grain came in, as far as is known.');
@@ -72,6 +76,18 @@ export function fillAir(bin: Bin, spans: FanSpans, plenum: AirLog, outdoor: Outd
     return { ...base, outdoorC, outdoorRh, equilibriumWb: withheld(why), byIsotherm: [], warmingFrom: null, why };
   const { usualK, rangeK } = statedWarming(bin.goal);
   const entering = enteringAir(pieces, spans, plenum, outdoor.temp, bin.air, usualK);
+  if (heated && entering.warmingFrom === 'stated') {
+    const untold = 'The heater warms the air by an amount that no plenum reading tells.';
+    return {
+      ...base,
+      outdoorC,
+      outdoorRh,
+      equilibriumWb: withheld(untold),
+      byIsotherm: [],
+      warmingFrom: null,
+      why: untold,
+    };
+  }
   const settledBy = (moreK: number) => {
     const warmC = entering.tempC.map((value, i) => value + (entering.fromPlenum[i] === 1 ? 0 : moreK));
     return settledMoistures(bin, pieces, tempC, rh, warmC);

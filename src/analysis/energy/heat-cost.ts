@@ -39,7 +39,7 @@ export function heatCost(fan: Fan, season: FanSeason, bill: TariffBill | undefin
       const { cost } = energyCost(heaterSpans(season, inputW), bill.rates);
       return {
         part: withUnknown(cost, season),
-        note: `${assumed}, beside the fan's meter, at the tariff's energy price.`,
+        note: `${assumed}, beside the fan's meter, at the tariff's energy price${bill.tariff.demand.length > 0 ? '; what it adds to the demand charge is not counted' : ''}.`,
       };
     }
   }

@@ -80,6 +80,11 @@ const LEAST_SETTLED = 0.2;
 const UNSETTLED =
   'Most of the fan hours lie in short runs between rests of three days or more: while the bed settles, the air that leaves is not in balance with the grain at the last sensors.';
 
+/** Behind a heater outdoor readings tell neither how warm the entering air is nor, where fuel burns in it, how damp. */
+const LEAST_PLENUM = 0.8;
+const UNTOLD_HEAT = 'A heater warms the entering air, and no plenum log tells by how much.';
+const UNTOLD_BURNER = 'A burner warms the entering air and may add water to it, and no plenum log tells how much.';
+
 function byAirOf(input: BinWaterInput) {
   const { bin, season, series, spans, moisture, airflow, stationPa } = input;
   const none = (why: string) => ({ all: withheld(why), between: withheld(why), air: null });
@@ -90,9 +95,8 @@ function byAirOf(input: BinWaterInput) {
   if (settled < LEAST_SETTLED) return none(UNSETTLED);
   const isotherm = cableIsotherm(bin, season);
   if (isotherm === null) return none(`No isotherm is known for ${bin.grain.crop}.`);
-  const burner = season.fans.some(
-    (fan) => bin.fanIds.includes(fan.id) && fan.heater !== null && fan.heater.fuel !== 'electric',
-  );
+  const heaters = season.fans.flatMap(({ id, heater }) => (heater !== null && bin.fanIds.includes(id) ? [heater] : []));
+  const burner = heaters.some(({ fuel }) => fuel !== 'electric');
   const stated = statedIsotherm(season, bin);
   const others = stated ? [] : isothermsOf(bin.grain.crop).filter((one) => one !== isotherm);
   const cables = airflow.told.front.cables;
@@ -116,8 +120,9 @@ function byAirOf(input: BinWaterInput) {
     grain: input.grain,
     between: betweenOf(moisture),
   });
-  if (burner && found.air !== null && found.air.plenumShare < 0.8)
-    return none('A burner adds water to the entering air, and no plenum log tells how much.');
+  // Air drawn down comes in at the top, past no heater.
+  if (bin.air === 'up' && heaters.length > 0 && found.air !== null && found.air.plenumShare < LEAST_PLENUM)
+    return none(burner ? UNTOLD_BURNER : UNTOLD_HEAT);
   return found;
 }
 

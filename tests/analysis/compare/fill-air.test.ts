@@ -68,6 +68,17 @@ describe('air at fill', () => {
     expect(down.equilibriumWb.value).toBeGreaterThan(0.15);
   });
 
+  it('is not told past a heater whose warming no plenum reading tells', () => {
+    const air = weather(600, () => ({ temp: 23, rh: 0.6 }));
+    const heated = fillAir(bin, fanOn(10, 400), noPlenum, air, true);
+    expect(heated.equilibriumWb).toMatchObject({ value: null, why: expect.stringMatching(/heater warms the air/) });
+    expect(heated.warmingFrom).toBeNull();
+    expect(heated.outdoorC).toBeCloseTo(23, 6);
+    // Air drawn down has not passed it.
+    const down = fillAir({ ...bin, air: 'down' }, fanOn(10, 400), noPlenum, air, true);
+    expect(down.equilibriumWb.value).not.toBeNull();
+  });
+
   it('takes humidity from the dew point where that alone is logged', () => {
     const dew = psychrolibSi('GetTDewPointFromRelHum', 15, 0.65);
     expect(

@@ -119,7 +119,7 @@ describe('the air that entered', () => {
     const heated = told({ ...night, plenum: false, heater: true });
     expect(heated.hours.unknown.value).toBe(120);
     expect(heated.against).toMatchObject({ value: null, interval: null });
-    expect(heated.why).toMatch(/nobody can say/);
+    expect(heated.why).toMatch(/heater warms the air by an amount that no plenum reading tells, so nobody can say/);
   });
 
   it('drawn down is the outdoor air as it is, whatever the plenum says', () => {
