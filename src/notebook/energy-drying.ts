@@ -11,7 +11,8 @@ export function dryingSection(bins: readonly BinReview[], units: Units): Section
   const grain = units.system === 'us' ? 'bushel' : 'tonne';
   const none = (one: BinReview) => withheld(one.failure ?? 'It was not worked out.');
   const told = bins.filter((one) => one.unitEnergy?.kwhPerBushelPoint.value != null);
-  const outside = told.filter((one) => ['below', 'above'].includes(one.unitEnergy?.plausible.stands ?? ''));
+  const beside = told.filter((one) => one.unitEnergy?.plausible.stands !== null);
+  const outside = beside.filter((one) => ['below', 'above'].includes(one.unitEnergy?.plausible.stands ?? ''));
   const said = told.map(
     (one, i) =>
       `${one.bin.name}${i === 0 ? ' took' : ''} ${units.say('energy per grain point', perGrain(one.unitEnergy?.kwhPerBushelPoint ?? none(one), one, units))}`,
@@ -20,7 +21,7 @@ export function dryingSection(bins: readonly BinReview[], units: Units): Section
     lead:
       told.length === 0
         ? 'Can’t tell what a point took: no bin was dried by points that can be told from none.'
-        : `${listed(said)}. ${outside.length === 0 ? 'None can be told to lie outside what fits published figures.' : `${listed(outside.map((one) => one.bin.name))} ${outside.length === 1 ? 'lies' : 'lie'} outside what fits published figures.`}`,
+        : `${listed(said)}. ${besideSaid(beside, outside)}`,
     table: {
       id: 'drying-energy',
       caption: 'Electricity of the fans for the grain, for what was taken out, and for its water',
@@ -42,14 +43,21 @@ export function dryingSection(bins: readonly BinReview[], units: Units): Section
     },
     notes: [
       ...bins.flatMap((one) =>
-        one.bin.goal !== 'dry' || one.unitEnergy === undefined || one.unitEnergy.plausible.stands === null
+        // Without a number there is nothing to hold beside; a number that nothing is held beside says why.
+        one.bin.goal !== 'dry' || one.unitEnergy === undefined || !told.includes(one)
           ? []
           : [`${one.bin.name}: ${one.unitEnergy.plausible.text.join(' ')}`],
       ),
-      ...(told.length > 0 ? [NATURAL_AIR_TEXT] : []),
+      ...(beside.length > 0 ? [NATURAL_AIR_TEXT] : []),
       'Water is that of the sensors: dry matter times the change of moisture, dry basis. A heater’s fuel is in none of these.',
     ],
   };
+}
+
+function besideSaid(beside: readonly BinReview[], outside: readonly BinReview[]): string {
+  if (beside.length === 0) return 'No published figures of such drying stand beside it.';
+  if (outside.length === 0) return 'None can be told to lie outside what fits published figures.';
+  return `${listed(outside.map((one) => one.bin.name))} ${outside.length === 1 ? 'lies' : 'lie'} outside what fits published figures.`;
 }
 
 /** Keys of what the bins were held beside. */

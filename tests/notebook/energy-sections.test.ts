@@ -98,7 +98,7 @@ describe('energy for what drying did', () => {
   });
   it('tells bins outside what fits published figures, and that none can be told where none is', () => {
     const { bins } = exampleInput().review;
-    const unit = (stands: 'within' | 'below'): BinReview => ({
+    const unit = (stands: 'within' | 'below' | null): BinReview => ({
       ...bins[0],
       unitEnergy: {
         kwhPerPoint: about(1500, 100),
@@ -113,6 +113,11 @@ describe('energy for what drying did', () => {
     expect(below.lead).toContain('North 36 lies outside');
     expect(below.notes?.[0]).toBe('North 36: It lies there.');
     expect(dryingSection([unit('within')], US).lead).toContain('None can be told to lie outside');
+    // Of air with heat none are published here: nothing is held beside it, and the bin's reason is told.
+    const heated = dryingSection([unit(null)], US);
+    expect(heated.lead).toMatch(/No published figures of such drying stand beside it\.$/);
+    expect(heated.notes?.[0]).toBe('North 36: It lies there.');
+    expect(heated.notes).toHaveLength(2);
     expect(dryingSection(bins.slice(2), US).lead).toMatch(/^Can’t tell what a point took/);
   });
 });
