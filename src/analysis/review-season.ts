@@ -176,7 +176,7 @@ function secondHalf(
       weather: weather.temperatures,
     }),
     unitCosts: unitCosts(bin, fan, moisture, bushelsOf(grain)),
-    fronts: frontsOf(half, weather),
+    fronts: frontsOf(season, half, weather),
     ...airAndWater({ bin, season, series, spans, fan, grain, moisture, tickets, plenum, weather }),
     probes: binProbes(loaded.tables.probes, half.observed.input, moisture),
     useful: usefulOf(season, half, moisture, fans, weather),
@@ -197,12 +197,14 @@ function usefulOf(
   return usefulHours({ ...input, plenum: plenum.rows, weather: weather.rows });
 }
 
-function frontsOf({ bin, series, spans, plenum }: Half, weather: AirRows): BinFronts {
+function frontsOf({ fans }: Season, { bin, series, spans, plenum }: Half, weather: AirRows): BinFronts {
   if (spans === null) return { campaigns: [], why: 'No fan of this bin has a log, so no campaign can be told.' };
+  const heated = fans.some(({ id, heater }) => heater !== null && bin.fanIds.includes(id));
   const fronts = binFronts({
     bin,
     sensors: series,
     fan: spans,
+    heated,
     plenum: plenum.temperatures,
     weather: weather.temperatures,
   });

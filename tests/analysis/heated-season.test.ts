@@ -54,7 +54,7 @@ it('a bin dried with a heater: fuel by hand, water by air holds the truth behind
   expect(interval![1]).toBeGreaterThan(truth.carriedKg);
 });
 
-it('without a plenum log neither the water by the air nor what the hours did is told behind a heater of any fuel', async () => {
+it('without a plenum log neither the water by the air, what the hours did nor a front is told behind a heater of any fuel', async () => {
   for (const [heater, why] of [
     [ELECTRIC, /heater warms the entering air, and no plenum log/],
     [PROPANE, /burner warms the entering air and may add water/],
@@ -62,6 +62,10 @@ it('without a plenum log neither the water by the air nor what the hours did is 
     const { review } = await heated(false, heater);
     expect(review.water.byAir).toMatchObject({ value: null, why: expect.stringMatching(why) });
     expect(review.useful!.hours.dry.why).toMatch(/by an amount that no plenum reading tells/);
+    expect(review.fronts).toMatchObject({
+      campaigns: [],
+      why: expect.stringMatching(/no plenum log tells by how much/),
+    });
   }
 });
 

@@ -40,6 +40,11 @@ export function binFronts(input: FrontsInput): BinFronts {
   if (air.tempC.every(Number.isNaN)) {
     return nothing('Neither plenum nor weather readings tell the air that the fan pushed in.');
   }
+  if (input.heated === true && bin.air === 'up' && air.warmingFrom !== 'plenum') {
+    return nothing(
+      'A heater warms the air that enters, and no plenum log tells by how much: whether that air was cooler or warmer than the grain is not known.',
+    );
+  }
   const swingK = dailySwing(readings, pieces.midMs);
   const view: FrontsView = { input, pieces, readings, air, grainC };
   const clear = told(

@@ -12,6 +12,8 @@ export interface FrontsInput {
   sensors: readonly SensorSeries[];
   /** the bin's fans together */
   fan: FanSpans;
+  /** a fan of the bin has a heater; left out: none */
+  heated?: boolean;
   /** the bin's plenum log, good readings; empty where none */
   plenum: AirLog;
   /** outdoor air of the season, good readings; empty where none */

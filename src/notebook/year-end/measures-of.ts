@@ -42,10 +42,7 @@ export function measuresOf(loaded: LoadedSeason, review: SeasonReview, units: Un
         one,
         loaded,
         units,
-        wetLayerSaid(
-          played.find(({ review: { bin } }) => bin.id === one.bin.id),
-          units,
-        ),
+        played.find(({ review: { bin } }) => bin.id === one.bin.id),
       ),
       ...usefulOnly(one, units),
       ...stopWhenThrough(one, seasonFront(one, series), units),
@@ -157,7 +154,7 @@ function wetLayerSaid(of: Played | undefined, units: Units): string[] {
 }
 
 /** Grain that went out drier than the buyer pays for, and than was wanted. */
-function stopAtTarget(review: BinReview, { season }: LoadedSeason, units: Units, wet: readonly string[]): Measure[] {
+function stopAtTarget(review: BinReview, { season }: LoadedSeason, units: Units, run: Played | undefined): Measure[] {
   const { name, goal, grain } = review.bin;
   // Grain that came in drier than the base, or was cooled or conditioned, was not over-dried by a fan run too long.
   const base = season.prices[grain.crop]?.baseMoistureWb ?? grain.targetMoistureWb;
@@ -179,7 +176,7 @@ function stopAtTarget(review: BinReview, { season }: LoadedSeason, units: Units,
       energy: withheld('The hours past the target were not worked out apart.'),
       from: 'by the logs',
       cautions: [
-        ...wet,
+        ...wetLayerSaid(run, units),
         PROBE_FIRST,
         'The mean must be safe to store: a wet layer spoils in a bin whose mean is right.',
         'Water is never added to grain to win weight back (unlawful in the US).',

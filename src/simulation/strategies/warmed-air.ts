@@ -4,7 +4,7 @@ export const warmedAir: Strategy = {
   id: 'warmed-air',
   title: 'Warmed air',
   words:
-    'The fan runs always; its heater burns while the plenum’s air would leave the grain wetter than the target. Without a heater it is always-on.',
+    'The fan runs always; its heater burns while the plenum’s air would leave the grain wetter than the target. Bins without a heater are not run by it.',
   parameters: [
     {
       name: 'above',
