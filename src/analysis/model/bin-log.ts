@@ -1,4 +1,3 @@
-import { specificVolumeM3Kg } from '../../air/volume.ts';
 import type { Isotherm } from '../../grain/isotherm.ts';
 import { isothermOf } from '../../grain/isotherm.ts';
 import type { LoadedSeason } from '../../season/loaded.ts';
@@ -14,6 +13,7 @@ import { fillTimes } from '../grain/fill-times.ts';
 import { PACKING_MOST } from '../grain/weight-by-volume.ts';
 import { isothermNamed } from '../moisture/isotherm-named.ts';
 import type { BinReview } from '../types.ts';
+import { airByHour } from './air-by-hour.ts';
 import { type CableLog, cableLogs } from './cable-logs.ts';
 import { type FanShares, fanShares } from './fan-shares.ts';
 import { hoursOfWeather, type WeatherHours } from './hours-of-weather.ts';
@@ -46,6 +46,8 @@ export interface BinLog {
   warmingK: number | null;
   /** m3 per kg dry air, of the air that the fan took in, mean */
   specificVolumeM3Kg: number;
+  /** mass of a volume of that air over that at the mean volume, [hours] */
+  relativeMass: Float64Array;
   cables: readonly CableLog[];
   /** by which the cables make moisture of humidity */
   cableIsotherm: Isotherm;
@@ -83,17 +85,18 @@ export function binLog(loaded: LoadedSeason, review: BinReview, series?: readonl
   if (!(count >= SHORTEST_H)) return `The log of ${bin.name} with the bin filled is shorter than three days.`;
 
   const spans = review.fan.spans.state.length === 0 ? null : review.fan.spans;
-  const air = weatherRows(tables);
-  const weather = hoursOfWeather(season, tariffOf(season, bin), air, startMs, count);
+  const outdoor = weatherRows(tables);
+  const weather = hoursOfWeather(season, tariffOf(season, bin), outdoor, startMs, count);
   if (weather === null) return `No weather was logged while ${bin.name} held its grain.`;
   const fan = fanShares(spans, startMs, count);
+  const air = airByHour(weather, fan);
   const cables = cableLogs(bin, own, spans, depthM, startMs - HOUR_MS, endMs);
   if (cables.length === 0) return `No sensor of ${bin.name} lies in the grain.`;
   const isotherm = isothermNamed(bin.grain.crop, season.sensors.moisture.isotherm);
   const midMs = Float64Array.from({ length: count }, (_, hour) => startMs + (hour + 0.5) * HOUR_MS);
   const plenum = airLog(plenumRows(tables, bin.id).rows);
   const { usualK } = statedWarming(bin.goal);
-  const entering = spans === null ? null : enteringAir({ midMs }, spans, plenum, air.temperatures, bin.air, usualK);
+  const entering = spans === null ? null : enteringAir({ midMs }, spans, plenum, outdoor.temperatures, bin.air, usualK);
   const relativeFlow = relativeFlowByHour(loaded, review, startMs, count, depthM);
   const startWb = review.moisture.start.value ?? bin.grain.moistureInWb ?? Number.NaN;
   if (Number.isNaN(startWb)) return `The moisture of the grain in ${bin.name} at filling is not known.`;
@@ -112,7 +115,8 @@ export function binLog(loaded: LoadedSeason, review: BinReview, series?: readonl
     relativeFlow,
     enteringC: midMs.map((_, hour) => (entering?.fromPlenum[hour] === 1 ? entering.tempC[hour] : Number.NaN)),
     warmingK: entering?.warmingFrom === 'plenum' ? entering.warmingK : null,
-    specificVolumeM3Kg: meanVolume(weather, fan),
+    specificVolumeM3Kg: air.specificVolumeM3Kg,
+    relativeMass: air.relativeMass,
     cables,
     cableIsotherm: isotherm ?? isothermOf(bin.grain.crop),
     cableStated: season.sensors.moisture.isotherm !== null && isotherm !== null,
@@ -128,18 +132,6 @@ function dryDensityOf({ bin, grain }: BinReview, startWb: number): number {
   const dry =
     dryMatterKg !== null && volumeM3 !== null ? dryMatterKg / volumeM3 : bin.grain.bulkDensityKgM3 * (1 - startWb);
   return from === 'tickets' ? dry : dry * (1 + PACKING_MOST / 2);
-}
-
-function meanVolume({ hours }: WeatherHours, { on }: FanShares): number {
-  const ran = on.some((share) => share > 0);
-  let sum = 0;
-  let weight = 0;
-  for (let hour = 0; hour < on.length; hour++) {
-    const share = ran ? on[hour] : 1;
-    sum += share * specificVolumeM3Kg(hours.tempC[hour], hours.humidityRatio[hour], hours.pressurePa);
-    weight += share;
-  }
-  return sum / weight;
 }
 
 function startWindow({ on }: FanShares, startMs: number): [number, number] {

@@ -71,7 +71,7 @@ export function playCable(played: Played, cable: number, start: Profile, values:
     pressurePa: log.weather.hours.pressurePa,
     wallWM3K: values.wallWM3K,
   });
-  const { fan, enteringC, relativeFlow } = log;
+  const { fan, enteringC, relativeFlow, relativeMass } = log;
   const { tempC: outdoorC, humidityRatio } = log.weather.hours;
   const shown = {
     tempC: new Float64Array(readHours.length * heights.length),
@@ -106,7 +106,7 @@ export function playCable(played: Played, cable: number, start: Profile, values:
     const logged = enteringC[hour];
     hours += 1;
     ran += share;
-    sumAir += share * relativeFlow[hour];
+    sumAir += share * relativeFlow[hour] * relativeMass[hour];
     sumOutC += outdoorC[hour];
     sumEntryC += share * (Number.isNaN(logged) ? outdoorC[hour] + warmingK + heaterK : logged);
     sumRatio += share * humidityRatio[hour];
