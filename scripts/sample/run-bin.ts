@@ -108,6 +108,8 @@ export function runBin(
     on = next.length > 0;
   };
 
+  /** by layers and fans: how long they blew, and what */
+  const ranTogether = new Map<string, { seconds: number; layers: number; flowM3S: number }>();
   for (let step = 0; step < steps; step++) {
     const ms = startMs + step * STEP_MS;
     while (fillsDone < fills.length && ms >= fills[fillsDone].ms) {
@@ -177,7 +179,13 @@ export function runBin(
           passAir(column, kernel, layers, kgPerM2S * column.airShare * seconds, seconds, inC, ratio, air.pressurePa);
       }
       plenumC = inC;
-      out.flowM3S = point.flowM3S;
+      // Of several fans the airflow told is of those that ran together longest, at the most layers that they met.
+      const together = `${layers} ${ids.join('+')}`;
+      ranTogether.set(together, {
+        seconds: seconds + (ranTogether.get(together)?.seconds ?? 0),
+        layers,
+        flowM3S: point.flowM3S,
+      });
       if (active !== undefined) active.memory.fanMs += seconds * 1000;
     }
     if (!on) plenumC += (air.tempC - plenumC) * (STEP_MS / (9 * HOUR));
@@ -232,5 +240,8 @@ export function runBin(
   }
   switchTo([], endMs);
   out.waterLostKg = waterBefore - grainWater();
+  const most = Math.max(0, ...[...ranTogether.values()].map((one) => one.layers));
+  const full = [...ranTogether.values()].filter((one) => one.layers === most);
+  out.flowM3S = full.reduce((a, b) => (b.seconds > a.seconds ? b : a), { seconds: 0, flowM3S: 0 }).flowM3S;
   return out;
 }

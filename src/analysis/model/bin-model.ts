@@ -15,7 +15,7 @@ import { type FitSamples, fitSamples } from './fit-samples.ts';
 import type { FittedValues } from './fitted-values.ts';
 import { flowDoubts } from './flow-checks.ts';
 import { type IsothermChoice, isothermChoices } from './isotherm-choices.ts';
-import { airLost } from './leak-joined.ts';
+import { airLost, leakNotes } from './leak-joined.ts';
 import { mayBes } from './may-be.ts';
 import { misfitOf, persisting } from './misfit-of.ts';
 import type { BinModel } from './model-types.ts';
@@ -159,7 +159,8 @@ function modelOfLog(log: BinLog, own: readonly SensorSeries[]): BinModel {
   if (!verdict.trusted) return { ...told, mayBes: [], ...verdict };
   const weighed = finals.map((one) => ({ ...one, weight: weightOf(one.fit, final.fit) }));
   const valuesOf = (of: Tried, fit: Fit) => fittedOf({ ...of, fit }, intervals.flowOverCables);
-  return { ...told, mayBes: mayBes(log, weighed, parameters, papers, valuesOf, intervals.placeSd), ...verdict };
+  const notes = [...told.notes, ...leakNotes(log, flowM3S)];
+  return { ...told, notes, mayBes: mayBes(log, weighed, parameters, papers, valuesOf, intervals.placeSd), ...verdict };
 }
 
 /** A fit with one isotherm. */

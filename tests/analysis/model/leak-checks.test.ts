@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { BinLog } from '../../../src/analysis/model/bin-log.ts';
 import { powerDoubts, warmingDoubts } from '../../../src/analysis/model/leak-checks.ts';
-import { airLost, leakDoubts } from '../../../src/analysis/model/leak-joined.ts';
+import { airLost, leakDoubts, leakNotes } from '../../../src/analysis/model/leak-joined.ts';
 import { estimate } from '../../../src/base/estimate.ts';
 
 interface Plan {
@@ -99,6 +99,18 @@ describe('all that tells of a leak together', () => {
     const [{ why }] = leakDoubts(logOf({ ...light, curve: [1.9, 2.3] }), about(1.2));
     expect(why).toContain('By their power and their curves');
     expect(leakDoubts(logOf({ ...light, curve: [1.1, 1.4] }), about(1.2))).toEqual([]);
+  });
+
+  it('is said to be open where a leak of a half would not show, and only there', () => {
+    const light = { powerW: 1750, pressurePa: 100 };
+    // ln(0.3 / 0.125) / 2 = 0.44, to 0.25 and half of the airflow's 0.09: up to e^0.86 = 2.4 times.
+    expect(leakNotes(logOf(light), about(1.2))).toEqual([
+      expect.stringContaining('by their power the fans may blow up to 2.4 times the air that the grain got'),
+    ]);
+    expect(leakNotes(logOf({ ...light, curve: [1.1, 1.4] }), about(1.2))).toEqual([]);
+    // 32 % of the shaft's power: ln(0.4 / 0.32) / 2 = 0.11 to 0.16, up to 1.5 times.
+    expect(leakNotes(logOf({}), about(4))).toEqual([]);
+    expect(leakNotes(logOf({ ...light, users: 2 }), about(1.2))).toEqual([]);
   });
 
   it('clears by well told warming a fan that a damper throttles, and accuses none that blows into another bin too', () => {
