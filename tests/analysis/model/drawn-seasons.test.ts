@@ -11,14 +11,14 @@ afterAll(() => rmSync(work, { recursive: true, force: true }));
 
 describe('a bed fitted to the log of a drawn season', { timeout: 240_000 }, () => {
   // 3001: two bins that were cooled, whose airflow is known to 15 % and worse, so not told. 9519: another. 3005: corn and soybeans dried, whose cables work by another isotherm than the grain follows, which
-  // nobody states; the sensors end 1.3 and 0.7 points off. 8110: wheat with five cables, whose loads were weighed in and out. 9555: two bins of
-  // corn, one to hold whose fan ran for 88 hours in all, into December: by twenty layers and air of one density its airflow was 13 % too high.
+  // nobody states; the sensors end 1.3 and 0.7 points off. 8110: wheat with five cables, whose loads were weighed in and out. 9511: corn to
+  // hold, whose fan ran for 104 hours in all, into December: by twenty layers and air of one density its airflow was 14 % too high.
   it.each([
     [3001, { bins: 2, flows: 0, ends: 0 }],
     [9519, { bins: 1, flows: 1, ends: 0 }],
     [3005, { bins: 2, flows: 1, ends: 0 }],
     [8110, { bins: 1, flows: 1, ends: 1 }],
-    [9555, { bins: 2, flows: 2, ends: 1 }],
+    [9511, { bins: 1, flows: 1, ends: 1 }],
   ])('finds airflow, end moisture and unseen temperatures of season %i, where it tells them', async (seed, least) => {
     const cases = await modelCases(seed, work);
     expect(cases).toHaveLength(least.bins);
@@ -41,9 +41,9 @@ describe('a bed fitted to the log of a drawn season', { timeout: 240_000 }, () =
   });
 
   it.each([
-    ['sensors swapped', 3001],
-    ['depth too small', 3001],
-    ['depth too large', 3001],
+    ['sensors swapped', 3014],
+    ['depth too small', 3014],
+    ['depth too large', 3014],
     ['fan log shifted', 3014],
     ['floor leaks two thirds', 3014],
     ['floor leaks a half', 9519],
