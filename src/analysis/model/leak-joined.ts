@@ -13,8 +13,10 @@ const ON_LIGHT_BED = { usual: 0.3, sd: 0.5 };
 const SMALLEST = { usual: 0.3, sd: 0.8 };
 /** By which power of the air's part that goes through the grain efficiency falls: static pressure falls by 1.2 to 1.5, that of the air's own speed not at all. */
 const FALLS_BY = 2;
-/** So much more than the grain's air must have been blown, sure to nineteen in twenty: a tenth is lost at any floor (common practice, from memory). */
-const CLEARLY_MORE = 1.1;
+/** How sure it must be that more air was blown than the grain got: to nine in ten, standard errors to one side. Of good logs a bed has to be trusted in nine of ten, no more. */
+const SURE_Z = 1.2816;
+/** What is lost at any floor (common practice, from memory). */
+const USUAL_LOSS = 1.1;
 
 /** Where thermometers tell the warming of the air to this, relative, air that takes all of the fans' heat clears them: a damper too makes a fan's power poor. */
 const WARMING_TOLD = 0.3;
@@ -23,7 +25,7 @@ const WARMING_TOLD = 0.3;
 export function airLost(log: BinLog, fittedM3S: number, flowM3S: Estimate): Doubt[] {
   if (fansPower(log).shared) return [];
   const warmed = warmedAir(log);
-  if (warmed !== null && warmed.relSd < WARMING_TOLD && warmed.flowM3S < CLEARLY_MORE * fittedM3S) return [];
+  if (warmed !== null && warmed.relSd < WARMING_TOLD && warmed.flowM3S < USUAL_LOSS * fittedM3S) return [];
   const alone = [...powerDoubts(log, fittedM3S), ...warmingDoubts(log, flowM3S)];
   return alone.length > 0 ? alone : leakDoubts(log, flowM3S);
 }
@@ -41,17 +43,18 @@ interface Blown {
 }
 
 /**
- * Whether the fans blow clearly more air than the grain got, by all that tells it together: their power, the warming of the air, their curves.
+ * Whether the fans blow more air than the grain got, sure to nine in ten, by all that tells it together: their power, the warming of the air, their curves.
  * Each alone leaves a leak of a third or a half open.
  *
  * @param flowM3S  of the whole bin, static pressure joined: that is of the grain's air too
  */
 export function leakDoubts(log: BinLog, flowM3S: Estimate): Doubt[] {
   const over = blownOverGrain(log, flowM3S);
-  if (over === null || !(over.low > CLEARLY_MORE)) return [];
+  if (over === null || !(Math.log(over.times) > SURE_Z * over.sd)) return [];
+  const [low, high] = rangeOf(over);
   return [
     {
-      why: `By ${over.by} the fans blow ${over.times.toFixed(1)} (${over.low.toFixed(1)} to ${over.high.toFixed(1)}) times the air that the grain got.`,
+      why: `By ${over.by} the fans blow ${over.times.toFixed(1)} (${low.toFixed(1)} to ${high.toFixed(1)}) times the air that the grain got.`,
       help: LEAKS_OR_POWER,
     },
   ];
@@ -64,21 +67,24 @@ const OPEN = 1.8;
 export function leakNotes(log: BinLog, flowM3S: Estimate): string[] {
   if (fansPower(log).shared) return [];
   const over = blownOverGrain(log, flowM3S);
-  if (over !== null && over.high < OPEN) return [];
+  const high = over === null ? Number.POSITIVE_INFINITY : rangeOf(over)[1];
+  if (high < OPEN) return [];
   const told =
     over === null
       ? 'nothing logged tells what the fans blow'
-      : `by ${over.by} the fans may blow up to ${over.high.toFixed(1)} times the air that the grain got`;
+      : `by ${over.by} the fans may blow up to ${high.toFixed(1)} times the air that the grain got`;
   return [
     `Whether air is lost between fan and grain is not known: ${told}. The runs go by the air that the grain got; a fan curve in season.yaml would tell more.`,
   ];
 }
 
-/** Air blown over air through the grain, by all that tells it together, with its 90 % range; null where nothing does. */
-function blownOverGrain(
-  log: BinLog,
-  { interval }: Estimate,
-): { by: string; times: number; low: number; high: number } | null {
+const rangeOf = ({ times, sd }: { times: number; sd: number }): [number, number] => [
+  times * Math.exp(-Z90 * sd),
+  times * Math.exp(Z90 * sd),
+];
+
+/** Air blown over air through the grain, by all that tells it together, and the standard error of its logarithm; null where nothing does. */
+function blownOverGrain(log: BinLog, { interval }: Estimate): { by: string; times: number; sd: number } | null {
   if (interval === null) return null;
   const [low, high] = interval;
   const flowM3S = Math.sqrt(low * high);
@@ -96,7 +102,7 @@ function blownOverGrain(
     joined((way) => way.byFlow) * flowSd,
     joined((way) => way.byPower) * powerRelSd(log),
   );
-  return { by: told, times: Math.exp(ln), low: Math.exp(ln - Z90 * sd), high: Math.exp(ln + Z90 * sd) };
+  return { by: told, times: Math.exp(ln), sd };
 }
 
 function byPower(log: BinLog, flowM3S: number): Blown | null {
