@@ -135,7 +135,7 @@ export { isMoved, movedSection } from './notebook/swept-moved.ts';
 export { demandOf, tariffTable } from './notebook/tariff-section.ts';
 export { againstTotal, usefulSection } from './notebook/useful-section.ts';
 export { waterSection } from './notebook/water-section.ts';
-export { weightTables } from './notebook/weight-words.ts';
+export { weightTables } from './notebook/weight-tables.ts';
 export * from './notebook/words.ts';
 export { worthSection } from './notebook/worth-section.ts';
 export * from './notebook/year-end/sections.ts';

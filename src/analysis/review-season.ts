@@ -1,6 +1,7 @@
 import { errorText } from '../base/error-text.ts';
 import type { LoadedSeason } from '../season/loaded.ts';
 import type { Bin, Season } from '../season/season.ts';
+import { statedHeaters } from '../season/stated-heaters.ts';
 import { type SensorSeries, sensorSeries } from '../tables/sensors.ts';
 import { type AirRows, plenumRows, weatherRows } from './air-rows.ts';
 import { compareBins } from './compare/compare-bins.ts';
@@ -197,9 +198,9 @@ function usefulOf(
   return usefulHours({ ...input, plenum: plenum.rows, weather: weather.rows });
 }
 
-function frontsOf({ fans }: Season, { bin, series, spans, plenum }: Half, weather: AirRows): BinFronts {
+function frontsOf(season: Season, { bin, series, spans, plenum }: Half, weather: AirRows): BinFronts {
   if (spans === null) return { campaigns: [], why: 'No fan of this bin has a log, so no campaign can be told.' };
-  const heated = fans.some(({ id, heater }) => heater !== null && bin.fanIds.includes(id));
+  const heated = statedHeaters(season, bin).length > 0;
   const fronts = binFronts({
     bin,
     sensors: series,

@@ -33,6 +33,13 @@ export function turned({ value, interval, why }: Estimate): Estimate {
   };
 }
 
+/** Whether a number lies above nothing with its whole interval. */
+export function isAboveNothing({ value, interval }: Estimate): boolean {
+  return value !== null && value > 0 && (interval?.[0] ?? value) > 0;
+}
+
+/** The half-width, in standard deviations, of a two-sided 80 % interval of a normal value: to one side it leaves out one in ten. */
+export const Z80 = 1.2815515655446004;
 /** The half-width, in standard deviations, of a two-sided 90 % interval of a normal value. */
 export const Z90 = 1.6448536269514722;
 /** The same for 95 %: `season.yaml` states sensor limits that 95 % keep. */

@@ -1,25 +1,22 @@
 import { MOST_K, MOST_POINTS } from '../analysis/model/verdict-of.ts';
 import { DOUBTS, RUNS } from '../analysis/what-if/doubts.ts';
-import type { Estimate } from '../base/estimate.ts';
+import { isAboveNothing } from '../base/estimate.ts';
 import { listed } from '../base/listed.ts';
 import type { KeyNumber } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
 import { HELD, noRule, reachingSaid } from './no-rule.ts';
 import { lessSaid } from './strategy-saving.ts';
 import { type Played, targetSaid } from './strategy-words.ts';
-import { moreDriedAway, savingCounted, weightTells } from './weight-words.ts';
+import { moreDriedAway, savingCounted, weightTells } from './weight-sums.ts';
 import { capital, counted } from './words.ts';
 
 /** The bin in which another way would have saved most, for sure above zero first. */
 function mostSaved(bins: readonly Played[]): Played | null {
   const known = bins.filter((one) => one.saving.value !== null && one.pick !== null);
-  const clear = known.filter((one) => isClear(one.saving) && isClear(savingCounted(one) ?? one.saving));
+  const clear = known.filter((one) => isAboveNothing(one.saving) && isAboveNothing(savingCounted(one) ?? one.saving));
   const of = clear.length > 0 ? clear : known;
   return of.reduce<Played | null>((best, one) => (best === null || left(one) > left(best) ? one : best), null);
 }
-
-/** Whether an amount lies above nothing with its whole interval. */
-const isClear = ({ interval }: Estimate) => (interval?.[0] ?? 0) > 0;
 
 /** A saving less the weight that the rule dries away beyond the season as run, money. */
 const left = (one: Played) => Number(one.saving.value) - Math.max(0, moreDriedAway(one));
@@ -28,8 +25,8 @@ const left = (one: Played) => Number(one.saving.value) - Math.max(0, moreDriedAw
 function driedAwaySaid(one: Played, units: Units): string {
   if (!weightTells(one)) return '';
   const more = moreDriedAway(one);
-  const eaten = isClear(one.saving) && left(one) <= 0;
-  const beside = isClear(one.saving) ? ', which is not in it' : ', which is in no rule’s cost';
+  const eaten = isAboveNothing(one.saving) && left(one) <= 0;
+  const beside = isAboveNothing(one.saving) ? ', which is not in it' : ', which is in no rule’s cost';
   return ` Over-drying takes ${units.say('money', Math.abs(more))} ${more < 0 ? 'less' : 'more'} of the grain’s weight than as run${eaten ? ': more than it saves' : beside}.`;
 }
 
@@ -46,8 +43,8 @@ export function strategiesAnswer(bins: readonly Played[], units: Units): string 
   const start = `Run by the rule “${first.pick.title.toLowerCase()}”, ${first.review.bin.name} would have come to ${targetSaid(first, units)} for ${units.say('money', first.pick.cost)}`;
   const { value, why } = first.saving;
   if (value === null) return `${start}. What that is less than as it was run can’t be told: ${why}`;
-  if (value <= 0 || !isClear(first.saving)) {
-    const elsewhere = trusted.some((one) => one.pick !== null && isClear(one.saving));
+  if (!isAboveNothing(first.saving)) {
+    const elsewhere = trusted.some((one) => one.pick !== null && isAboveNothing(one.saving));
     return `${start}, not clearly less than as it was run; no bin shows a clear saving${elsewhere ? ' that over-drying leaves' : ''}.${driedAwaySaid(first, units)}`;
   }
   return `${start}, ${units.say('money', first.saving)} ${lessSaid(first, units)}.${driedAwaySaid(first, units)}`;

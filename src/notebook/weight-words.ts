@@ -1,40 +1,10 @@
 import type { WayWeight } from '../analysis/what-if/way-weights.ts';
-import type { StrategyOutcome } from '../analysis/what-if/what-if-types.ts';
-import { type Estimate, turned } from '../base/estimate.ts';
+import { isAboveNothing, turned } from '../base/estimate.ts';
 import { overdryingFraction } from '../money/overdrying-weight.ts';
-import type { Cell, Table } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
 import { savingAt } from './strategy-saving.ts';
 import type { Played } from './strategy-words.ts';
-
-/** Told from this part of the weight on: half a percent is what meters part by. */
-const LOST_TOLD = 0.005;
-
-const weightOf = ({ whatIf: { weights } }: Played, id: string | undefined): WayWeight | null =>
-  weights?.ways.find((one) => one.id === id) ?? null;
-
-/** What the rule named dries away beyond what the season as run did, money; below 0 where it is less, 0 where nobody can tell. */
-export function moreDriedAway(one: Played): number {
-  const rule = weightOf(one, one.pick?.id)?.givenAway.value ?? null;
-  const asRun = weightOf(one, one.whatIf.logged?.id)?.givenAway.value ?? null;
-  return rule === null || asRun === null ? 0 : rule - asRun;
-}
-
-/** Over-drying is told beside a saving from this part of it on. */
-const WEIGHT_TOLD = 0.1;
-
-/** Whether what the rule named dries away beyond the season as run, or less, tells beside its saving. */
-export function weightTells(one: Played): boolean {
-  const more = Math.abs(moreDriedAway(one));
-  return more > 0 && more >= WEIGHT_TOLD * Math.abs(Number(one.saving.value));
-}
-
-/** What the rule named would have saved with over-drying counted on both sides, money; null where that is not told apart from its saving. */
-export function savingCounted(one: Played): Estimate | null {
-  const of = weightOf(one, one.pick?.id);
-  if (of === null || one.saving.value === null || !weightTells(one)) return null;
-  return savingAt(one, of.beyondLogged);
-}
+import { LOST_TOLD, lessTogether, savingCounted, weightOf } from './weight-sums.ts';
 
 /** What a rule leaves its grain drier than asked for: weight that is not sold, and in no rule's cost. */
 export function drierSaid(one: Played, units: Units): string {
@@ -58,18 +28,6 @@ export function drierSaid(one: Played, units: Units): string {
   const beside = asRun === null ? '' : `; as run ${units.say('money', asRun.givenAway.value)} by the model`;
   const said = `${ended}: ${units.say('money', weight.givenAway)} lost by over-drying ${below}, in no rule’s cost${beside}.`;
   return [` ${said}`, other ?? leastSaid(one), counted].filter((each) => each !== '').join(' ');
-}
-
-/** The other rule that comes to less with the weight counted; null where that is the one named, or nobody can tell. */
-export function lessTogether({ whatIf, pick }: Played): (StrategyOutcome & { weight: WayWeight }) | null {
-  const { weights, strategies } = whatIf;
-  const other = strategies.find(({ id }) => id === weights?.pick);
-  const of = weights?.ways.find(({ id }) => id === other?.id);
-  const named = weights?.ways.find(({ id }) => id === pick?.id)?.together.value ?? null;
-  if (other === undefined || of === undefined || other.id === pick?.id) return null;
-  // The least above the cheapest over all runs may be the dearer one in the bin as fitted: no sentence to tell in one number each.
-  if (named === null || !(Number(of.together.value) < named)) return null;
-  return { ...other, weight: of };
 }
 
 function otherSaid(one: Played, named: WayWeight, units: Units): string | null {
@@ -107,54 +65,9 @@ export function runBetterSaid(one: Played, units: Units): string | null {
     if (rule === undefined || of === null || asRun === null) continue;
     const left = savingAt(one, of.beyondLogged);
     if (left.value === null || left.value <= 0) continue;
-    const may = (left.interval?.[0] ?? 0) > 0 ? 'would have come' : 'may have come';
+    const may = isAboveNothing(left) ? 'would have come' : 'may have come';
     const other = rule === pick ? otherSaid(one, of, units) : null;
     return `with over-drying counted, ${units.say('money', asRun.givenAway.value)} as run and ${units.say('money', of.givenAway)} by “${rule.title.toLowerCase()}”, that rule ${may} to ${units.say('money', left)} less.${other === null ? '' : ` ${other}`}`;
   }
   return null;
 }
-
-/** Every way of a bin with the weight counted that it dries away; none where neither the season as run nor a way that reaches the target dries away a weight that is told, and it makes no other rule the cheapest. */
-export function weightTables(one: Played, units: Units): Table[] {
-  const { review, whatIf } = one;
-  const { weights, logged, strategies } = whatIf;
-  if (weights === null || logged === null) return [];
-  const { belowWb } = weights;
-  const ways = [logged, ...strategies];
-  const tells = ({ id, outcome }: (typeof ways)[number]) =>
-    (outcome.reachedTarget || id === logged.id) && overdryingFraction(belowWb, outcome.endMoistureWb) >= LOST_TOLD;
-  if (!ways.some(tells) && lessTogether(one) === null) return [];
-  return [
-    {
-      id: `weights-${review.bin.id}`,
-      caption: `${review.bin.name}: with the over-drying below ${units.say('moisture', belowWb)}, at the stated price`,
-      folded: true,
-      columns: [
-        { key: 'way', label: 'Way', quantity: null },
-        { key: 'cost', label: 'Cost', quantity: 'money', known: 'by the model' },
-        { key: 'away', label: 'Over-drying', quantity: 'money', known: 'by the model' },
-        { key: 'together', label: 'Together', quantity: 'money', known: 'by the model' },
-        { key: 'reaches', label: 'Target', quantity: null },
-      ],
-      rows: inOrder(one, ways).map((way) => {
-        const of = weightOf(one, way.id);
-        return {
-          way: way.title,
-          cost: way.cost,
-          away: of === null ? NOT_KNOWN : of.givenAway,
-          together: of === null ? NOT_KNOWN : of.together,
-          reaches: way.outcome.reachedTarget ? 'reached' : 'not reached',
-        };
-      }),
-    },
-  ];
-}
-
-/** Those that reach the target first, each group by what they come to: a way that does not get there is not the least. */
-function inOrder(one: Played, ways: readonly StrategyOutcome[]): StrategyOutcome[] {
-  const together = ({ id }: StrategyOutcome) => weightOf(one, id)?.together.value ?? Number.POSITIVE_INFINITY;
-  const reaches = ({ outcome }: StrategyOutcome) => Number(outcome.reachedTarget);
-  return [...ways].sort((a, b) => reaches(b) - reaches(a) || together(a) - together(b));
-}
-
-const NOT_KNOWN: Cell = { value: null, why: 'Not known.' };

@@ -3,7 +3,7 @@ import type { WayWeights } from '../../src/analysis/what-if/way-weights.ts';
 import { estimate } from '../../src/base/estimate.ts';
 import { strategiesAnswer, strategyKeys } from '../../src/notebook/strategy-answer.ts';
 import { adviceFor, playedBins } from '../../src/notebook/strategy-words.ts';
-import { weightTables } from '../../src/notebook/weight-words.ts';
+import { weightTables } from '../../src/notebook/weight-tables.ts';
 import { otherRule } from '../../src/notebook/year-end/measures-of.ts';
 import { Units } from '../../src/report/units.ts';
 import { run, seasonOf } from './strategy-example.ts';

@@ -1,6 +1,7 @@
 import type { Estimate } from '../../base/estimate.ts';
 import type { LoadedSeason } from '../../season/loaded.ts';
 import type { Goal } from '../../season/season.ts';
+import { statedHeaters } from '../../season/stated-heaters.ts';
 import { rowsWhere } from '../../tables/sensors.ts';
 import { airLog } from '../fronts/air-log.ts';
 import type { BinReview } from '../types.ts';
@@ -133,6 +134,6 @@ function airOf(review: BinReview, { season, tables }: LoadedSeason, outdoor: Out
   const { bin, fan, failure } = review;
   if (failure !== null || fan.spans.startMs.length === 0) return unknownAir(fan.why ?? 'Its fan hours are not known.');
   const plenum = airLog(rowsWhere(tables.plenum, 'bin', bin.id, ['time', 'temp_c', 'flags']));
-  const heated = season.fans.some(({ id, heater }) => heater !== null && bin.fanIds.includes(id));
+  const heated = statedHeaters(season, bin).length > 0;
   return fillAir(bin, fan.spans, plenum, outdoor, heated);
 }

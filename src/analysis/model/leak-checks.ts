@@ -1,6 +1,7 @@
 import { HEAT_DRY_AIR_J_KGK } from '../../air/enthalpy.ts';
 import { type Estimate, Z90 } from '../../base/estimate.ts';
 import { resistancePaM } from '../../bin/airflow-resistance.ts';
+import { statedHeaters } from '../../season/stated-heaters.ts';
 import { resistanceCurve } from '../airflow/airflow-by-pressure.ts';
 import type { BinLog } from './bin-log.ts';
 import { POWER_TO_AIR } from './blower-of.ts';
@@ -99,7 +100,7 @@ const CLEARLY_MORE = 1.3;
  */
 export function warmedAir(log: BinLog): { flowM3S: number; relSd: number } | null {
   const { bin, season, warmingK, specificVolumeM3Kg } = log;
-  const heated = season.fans.some((fan) => bin.fanIds.includes(fan.id) && fan.heater !== null);
+  const heated = statedHeaters(season, bin).length > 0;
   if (warmingK === null || !(warmingK > 0) || heated || bin.air === 'down') return null;
   return {
     flowM3S:

@@ -1,4 +1,4 @@
-import { type Estimate, Z90 } from '../../base/estimate.ts';
+import { type Estimate, Z80, Z90 } from '../../base/estimate.ts';
 import type { BinLog } from './bin-log.ts';
 import type { Doubt } from './cross-checks.ts';
 import { fansPower } from './fans-power.ts';
@@ -13,8 +13,6 @@ const ON_LIGHT_BED = { usual: 0.3, sd: 0.5 };
 const SMALLEST = { usual: 0.3, sd: 0.8 };
 /** By which power of the air's part that goes through the grain efficiency falls: static pressure falls by 1.2 to 1.5, that of the air's own speed not at all. */
 const FALLS_BY = 2;
-/** How sure it must be that more air was blown than the grain got: to nine in ten, standard errors to one side. Of good logs a bed has to be trusted in nine of ten, no more. */
-const SURE_Z = 1.2816;
 /** What is lost at any floor (common practice, from memory). */
 const USUAL_LOSS = 1.1;
 
@@ -50,7 +48,8 @@ interface Blown {
  */
 export function leakDoubts(log: BinLog, flowM3S: Estimate): Doubt[] {
   const over = blownOverGrain(log, flowM3S);
-  if (over === null || !(Math.log(over.times) > SURE_Z * over.sd)) return [];
+  // To nine in ten: of good logs a bed has to be trusted in nine of ten, no more.
+  if (over === null || !(Math.log(over.times) > Z80 * over.sd)) return [];
   const [low, high] = rangeOf(over);
   return [
     {

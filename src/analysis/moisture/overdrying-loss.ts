@@ -4,6 +4,7 @@ import type { Bin, Season } from '../../season/season.ts';
 import type { BinGrainAmount } from '../types.ts';
 import type { MoistureMoment } from './moisture-moment.ts';
 import { overdryingBushels } from './overdrying.ts';
+import { baseMoisture } from './wanted-moisture.ts';
 
 /**
  * Over-drying loss of a bin in legal bushels and in money.
@@ -19,8 +20,8 @@ export function overdryingLoss(
 ): { bushels: Estimate; money: Estimate } {
   const both = (why: string) => ({ bushels: withheld(why), money: withheld(why) });
   const price = season.prices[bin.grain.crop];
-  const baseWb = belowWb ?? price?.baseMoistureWb ?? bin.grain.targetMoistureWb;
-  if (baseWb === null || baseWb === undefined) {
+  const baseWb = belowWb ?? baseMoisture(season, bin);
+  if (baseWb === null) {
     return both(`Neither a base moisture for ${bin.grain.crop} nor a target moisture of ${bin.name} is stated.`);
   }
   if (end.mean.value === null) return both(end.why ?? 'The moisture at the end is not known.');

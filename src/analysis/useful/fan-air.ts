@@ -1,4 +1,5 @@
 import type { Bin, Season } from '../../season/season.ts';
+import { statedHeaters } from '../../season/stated-heaters.ts';
 import { statedWarming } from '../fronts/fan-warming.ts';
 import type { FanSpans } from '../types.ts';
 import { type EnteringMoistAir, enteringMoistAir, type MoistAir } from './entering-moist-air.ts';
@@ -26,7 +27,7 @@ export function fanAir(
 ): FanAir {
   const told = (moreK: number) => enteringMoistAir(midMs, spans, plenum, weather, bin, pressurePa, moreK);
   const main = told(0);
-  const heated = season.fans.some((fan) => bin.fanIds.includes(fan.id) && fan.heater !== null);
+  const heated = statedHeaters(season, bin).length > 0;
   if (main.warmingFrom !== 'stated') return { main, others: [], offK: 0, warmingKnown: true };
   const { offK } = statedWarming(bin.goal);
   if (!heated) return { main, others: [told(-offK), told(offK)], offK, warmingKnown: true };

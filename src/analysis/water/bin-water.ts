@@ -1,6 +1,7 @@
 import { type Estimate, withheld } from '../../base/estimate.ts';
 import { type Isotherm, isothermsOf } from '../../grain/isotherm.ts';
 import type { Bin, Season } from '../../season/season.ts';
+import { statedHeaters } from '../../season/stated-heaters.ts';
 import type { SensorSeries } from '../../tables/sensors.ts';
 import type { AirflowFound } from '../airflow/bin-airflow.ts';
 import { onAt } from '../fan/spans.ts';
@@ -95,7 +96,7 @@ function byAirOf(input: BinWaterInput) {
   if (settled < LEAST_SETTLED) return none(UNSETTLED);
   const isotherm = cableIsotherm(bin, season);
   if (isotherm === null) return none(`No isotherm is known for ${bin.grain.crop}.`);
-  const heaters = season.fans.flatMap(({ id, heater }) => (heater !== null && bin.fanIds.includes(id) ? [heater] : []));
+  const heaters = statedHeaters(season, bin);
   const burner = heaters.some(({ fuel }) => fuel !== 'electric');
   const stated = statedIsotherm(season, bin);
   const others = stated ? [] : isothermsOf(bin.grain.crop).filter((one) => one !== isotherm);

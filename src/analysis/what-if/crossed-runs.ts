@@ -1,6 +1,7 @@
 import { type Estimate, estimate, withheld } from '../../base/estimate.ts';
 import { wetFromDry } from '../../grain/moisture-basis.ts';
 import type { LoadedSeason } from '../../season/loaded.ts';
+import { statedHeaters } from '../../season/stated-heaters.ts';
 import type { Outcome } from '../../simulation/run/outcome.ts';
 import { runSeason } from '../../simulation/run/run-season.ts';
 import type { RunSpec } from '../../simulation/run/run-spec.ts';
@@ -44,7 +45,7 @@ function runOf(loaded: LoadedSeason, review: BinReview): BinRun {
   // Hours need neither airflow nor a fit: a bin without a static pressure is run by the clock as well.
   const log = binLog(loaded, review);
   if (typeof log === 'string') return { binId: id, binName: name, strategy, logged: null, why: log };
-  const heated = loaded.season.fans.some((fan) => review.bin.fanIds.includes(fan.id) && fan.heater !== null);
+  const heated = statedHeaters(loaded.season, review.bin).length > 0;
   const logged = { share: loggedShares(log), startMs: log.weather.hours.startMs, heated };
   return { binId: id, binName: name, strategy, logged, why: null };
 }

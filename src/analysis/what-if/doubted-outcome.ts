@@ -1,10 +1,10 @@
-import { estimate, withheld } from '../../base/estimate.ts';
 import type { Outcome } from '../../simulation/run/outcome.ts';
 import { runSeason } from '../../simulation/run/run-season.ts';
 import type { RunSpec } from '../../simulation/run/run-spec.ts';
 import type { Strategy } from '../../simulation/strategies/strategy.ts';
+import { spanned } from './spanned.ts';
 import type { TriedEnd } from './way-weights.ts';
-import { NO_PRICE, type StrategyOutcome } from './what-if-types.ts';
+import type { StrategyOutcome } from './what-if-types.ts';
 
 const HOUR_MS = 3_600_000;
 
@@ -19,12 +19,9 @@ export function doubtedOutcome(
 ): StrategyOutcome & { tried: readonly TriedEnd[] } {
   const outcomes = specs.map((spec) => runSeason(spec, strategy).outcome);
   const [central] = outcomes;
-  const costs = outcomes.map(({ cost }) => cost);
   return {
     ...told(specs[0], strategy, central),
-    cost: Number.isNaN(central.cost)
-      ? withheld(NO_PRICE)
-      : estimate(central.cost, Math.min(...costs), Math.max(...costs)),
+    cost: spanned(outcomes.map(({ cost }) => cost)),
     reaching: outcomes.filter(({ reachedTarget }) => reachedTarget).length,
     runs: outcomes.length,
     tried: outcomes.map(({ cost, reachedTarget, endMoistureWb }) => ({ cost, reached: reachedTarget, endMoistureWb })),

@@ -1,10 +1,11 @@
-import { type Estimate, estimate, withheld } from '../../base/estimate.ts';
+import type { Estimate } from '../../base/estimate.ts';
 import { cropOf } from '../../grain/crops.ts';
 import { overdryingWeight } from '../../money/overdrying-weight.ts';
 import type { Season } from '../../season/season.ts';
 import { clearlyCheapest, surelyCheapest, type Tried } from '../../simulation/doubt/surely-cheapest.ts';
+import { wantedMoisture } from '../moisture/wanted-moisture.ts';
 import type { BinReview } from '../types.ts';
-import { NO_PRICE } from './what-if-types.ts';
+import { spanned } from './spanned.ts';
 
 /** A run of a way, and how dry it left the grain. */
 export interface TriedEnd extends Tried {
@@ -52,10 +53,9 @@ interface Way {
 export function wayWeights(season: Season, review: BinReview, logged: Way, rules: readonly Way[]): WayWeights | null {
   const { bin, grain } = review;
   const price = season.prices[bin.grain.crop];
-  const target = bin.grain.targetMoistureWb;
-  if (bin.goal !== 'dry' || price === undefined || price.pricePerBushel <= 0 || grain.dryMatterKg === null) return null;
-  const belowWb = Math.min(price.baseMoistureWb ?? target ?? Number.NaN, target ?? Number.POSITIVE_INFINITY);
-  if (Number.isNaN(belowWb)) return null;
+  const belowWb = wantedMoisture(season, bin);
+  if (bin.goal !== 'dry' || price === undefined || price.pricePerBushel <= 0) return null;
+  if (belowWb === null || grain.dryMatterKg === null) return null;
   const bushels = grain.dryMatterKg / cropOf(bin.grain.crop).legalBushelKg;
   const lost = (endWb: number) => price.pricePerBushel * overdryingWeight(bushels, belowWb, endWb);
   const counted = ({ tried }: Way) =>
@@ -72,9 +72,4 @@ export function wayWeights(season: Season, review: BinReview, logged: Way, rules
     pick: best === null ? null : rules[best.index].id,
     clear: best !== null && clearlyCheapest(best),
   };
-}
-
-/** @param values  [runs], money */
-function spanned(values: readonly number[]): Estimate {
-  return Number.isNaN(values[0]) ? withheld(NO_PRICE) : estimate(values[0], Math.min(...values), Math.max(...values));
 }

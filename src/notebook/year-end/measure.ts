@@ -1,5 +1,5 @@
 import type { BinReview } from '../../analysis/types.ts';
-import type { Estimate } from '../../base/estimate.ts';
+import { type Estimate, isAboveNothing } from '../../base/estimate.ts';
 import { ratioInterval } from '../../base/stats/ratio-interval.ts';
 import type { MeasureKind, StatedMeasure } from '../../season/season.ts';
 
@@ -25,7 +25,7 @@ export interface Measure {
 
 /** Above nothing with its whole interval. */
 export function isClear({ saving }: Measure): boolean {
-  return saving.value !== null && saving.value > 0 && (saving.interval?.[0] ?? saving.value) > 0;
+  return isAboveNothing(saving);
 }
 
 /** Savings under this share of what the fans cost are named in the table of measures and nowhere else. */

@@ -1,8 +1,9 @@
 import { ranOnCost } from '../../analysis/fronts/front-cost.ts';
 import { seasonFront } from '../../analysis/fronts/season-front.ts';
 import { overdryingLoss } from '../../analysis/moisture/overdrying-loss.ts';
+import { baseMoisture, wantedMoisture } from '../../analysis/moisture/wanted-moisture.ts';
 import type { BinReview, SeasonReview } from '../../analysis/types.ts';
-import { type Estimate, scaled, withheld } from '../../base/estimate.ts';
+import { type Estimate, isAboveNothing, scaled, withheld } from '../../base/estimate.ts';
 import { listed } from '../../base/listed.ts';
 import type { Units } from '../../report/units.ts';
 import type { LoadedSeason } from '../../season/loaded.ts';
@@ -11,7 +12,7 @@ import { sensorSeries } from '../../tables/sensors.ts';
 import { missingRule, noRule } from '../no-rule.ts';
 import { asGrain } from '../per-grain.ts';
 import { adviceFor, type Played, playedBins, targetSaid } from '../strategy-words.ts';
-import { lessTogether, moreDriedAway, savingCounted } from '../weight-words.ts';
+import { lessTogether, moreDriedAway, savingCounted } from '../weight-sums.ts';
 import { counted, knownTotal, sentence } from '../words.ts';
 import { bySaving, type Measure } from './measure.ts';
 
@@ -28,7 +29,7 @@ const ELECTRICIAN = 'Controls are wired by a licensed electrician; a fan on a co
 
 /** Whether an amount lies above nothing with its whole interval. */
 const surely = (of: Estimate | undefined): of is Estimate =>
-  of !== undefined && of.value !== null && of.value >= 0.5 && (of.interval?.[0] ?? of.value) > 0;
+  of !== undefined && Number(of.value) >= 0.5 && isAboveNothing(of);
 
 /** Every measure that the season's numbers speak for or against, clear savings first. */
 export function measuresOf(loaded: LoadedSeason, review: SeasonReview, units: Units): Measure[] {
@@ -133,8 +134,7 @@ function inTurns({ demandWays = [], bins }: SeasonReview, units: Units): Measure
 
 /** What was lost below a moisture: as told on the pages against the market's base, else worked out in the same way. */
 function lostBelow(wb: number, { bin, grain, moisture }: BinReview, season: Season) {
-  const base = season.prices[bin.grain.crop]?.baseMoistureWb ?? bin.grain.targetMoistureWb;
-  return wb === base
+  return wb === baseMoisture(season, bin)
     ? { bushels: moisture.overdryingLossBushels, money: moisture.overdryingLoss }
     : overdryingLoss(bin, season, grain, { mean: moisture.end, parts: [], why: moisture.why }, wb);
 }
@@ -143,25 +143,22 @@ function lostBelow(wb: number, { bin, grain, moisture }: BinReview, season: Seas
 function wetLayerSaid(of: Played | undefined, units: Units): string[] {
   const { logged = null, strategies = [], weights = null } = of?.whatIf ?? {};
   if (of === undefined || logged === null || logged.outcome.reachedTarget) return [];
-  const reaching = strategies.filter(({ outcome }) => outcome.reachedTarget).map(({ id }) => id);
-  const least = weights?.ways
-    .filter(({ id, givenAway }) => reaching.includes(id) && givenAway.value !== null)
-    .sort((a, b) => Number(a.together.value) - Number(b.together.value))[0];
-  const rule = strategies.find(({ id }) => id === least?.id);
+  const rule = strategies.find(({ id }) => id === weights?.pick);
+  const loses = weights?.ways.find(({ id }) => id === rule?.id)?.givenAway.value ?? null;
   return [
-    `By the model its wettest layer was still at ${units.say('moisture', logged.outcome.wettestWb)} at the end: a bin stopped when its mean is dry has that layer to be dried elsewhere, and not all of the weight is won.${rule === undefined ? '' : ` “${rule.title}”, which dries it too and comes to the least with over-drying counted, loses ${units.say('money', least?.givenAway.value ?? null)} of weight.`}`,
+    `By the model its wettest layer was still at ${units.say('moisture', logged.outcome.wettestWb)} at the end: a bin stopped when its mean is dry has that layer to be dried elsewhere, and not all of the weight is won.${rule === undefined ? '' : ` “${rule.title}”, which dries it too and comes to the least with over-drying counted, loses ${units.say('money', loses)} of weight.`}`,
   ];
 }
 
 /** Grain that went out drier than the buyer pays for, and than was wanted. */
 function stopAtTarget(review: BinReview, { season }: LoadedSeason, units: Units, run: Played | undefined): Measure[] {
-  const { name, goal, grain } = review.bin;
+  const { name, goal } = review.bin;
   // Grain that came in drier than the base, or was cooled or conditioned, was not over-dried by a fan run too long.
-  const base = season.prices[grain.crop]?.baseMoistureWb ?? grain.targetMoistureWb;
-  const start = review.moisture.start.value;
-  if (goal !== 'dry' || base == null || start === null || start <= base) return [];
+  const base = baseMoisture(season, review.bin);
   // A target below the base was wanted: what is lost down to it stopping there does not save.
-  const wanted = Math.min(base, grain.targetMoistureWb ?? base);
+  const wanted = wantedMoisture(season, review.bin);
+  const start = review.moisture.start.value;
+  if (goal !== 'dry' || base === null || wanted === null || start === null || start <= base) return [];
   const { bushels, money: loss } = lostBelow(wanted, review, season);
   if (!surely(loss)) return [];
   const limit = wanted < base ? 'its own target' : 'the market’s base';
