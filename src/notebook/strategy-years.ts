@@ -30,7 +30,7 @@ export function strategyYearsSection(bins: readonly BinYears[], units: Units): S
     tables: [yearsTable(told), factorsTable(told)],
     notes: [
       'Each year is the same bin with the same grain, filled on the same date, in that year’s weather. What is told of a year covers its days from filling until the target was reached; of a year that did not get there, or took more than twice the best year’s days, as many days as the best year took.',
-      'The days for as much water are a product: hours a day × warmth × dryness × use. Warmth is what air of each hour’s temperature could take at the best year’s humidity; dryness what its own humidity makes of that; use how much of it the air did take. Could take means: until the air is in balance with the grain as it came in, cooling as it dries.',
+      'The days for as much water are a product: hours a day × warmth × dryness × use. Warmth is what the fan’s air could take at each hour’s temperature and the best year’s humidity (a fan moves a volume, and colder air is denser); dryness what its own humidity makes of that; use how much of it the air did take. Could take means: until the air is in balance with the grain as it came in, cooling as it dries.',
       ...bins.flatMap(({ name, why }) => (why === null ? [] : [`${name}: ${why}`])),
       ...new Set(told.flatMap(untoldOf)),
     ],

@@ -18,6 +18,7 @@ const year = (weather: string, more: Partial<YearAir>): YearAir => ({
   plenumEmcWb: 0.125,
   canTake: 0.0015,
   asWarm: 0.0015,
+  airKgM3: 1.2,
   took: 0.0012,
   water: 0.06,
   ...more,

@@ -87,7 +87,7 @@ function believedSpec(bin: DrawnBin, hours: Hours, isotherm: string | undefined,
   const moistureShiftDb = moved ? shiftOf(bin, moistureWb / (1 - moistureWb)) : 0;
   const core = Math.min(1, bin.coreAir * believed.coreFactor);
   const blower = {
-    dryAirKgM2S: bin.dryAirKgM2S * believed.airFactor,
+    airM3M2S: bin.airM3M2S * believed.airFactor,
     warmingK: bin.warmingK,
     powerW: bin.powerW,
     heaterK: 0,

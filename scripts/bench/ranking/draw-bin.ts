@@ -15,8 +15,8 @@ export interface DrawnBin {
   bulkKgM3: number;
   moistureWb: number;
   tempC: number;
-  /** true mean airflow, dry air kg/(m2 s), and the core's over the mean */
-  dryAirKgM2S: number;
+  /** true mean airflow, m3/(m2 s), and the core's over the mean */
+  airM3M2S: number;
   coreAir: number;
   warmingK: number;
   powerW: number;
@@ -31,7 +31,6 @@ export interface DrawnBin {
 }
 
 const CFM_BU = 0.000471947 / 0.0352391; // m3/(s m3) for 1 cfm per bushel of 1.2445 ft3
-const DRY_AIR_KG_M3 = 1.2;
 const HOUR_MS = 3_600_000;
 
 const RANGES: Readonly<Record<RankedCrop, { bulk: number; start: readonly [number, number]; target: number }>> = {
@@ -63,7 +62,7 @@ export function drawBin(seed: number): DrawnBin {
     bulkKgM3: bulk * between(0.98, 1.04),
     moistureWb: goal === 'dry' ? between(...start) : target - 0.002,
     tempC: between(12, 24),
-    dryAirKgM2S: cfmBu * CFM_BU * depthM * DRY_AIR_KG_M3,
+    airM3M2S: cfmBu * CFM_BU * depthM,
     coreAir: between(0.7, 1),
     warmingK: goal === 'dry' ? between(1.2, 2.8) : between(0.4, 1.2),
     powerW: between(4000, 15_000),

@@ -10,7 +10,7 @@ import type { RunSpec } from '../../../src/simulation/run/run-spec.ts';
 import type { View } from '../../../src/simulation/run/view.ts';
 import { MEMORY, type Strategy } from '../../../src/simulation/strategies/strategy.ts';
 import { usualParameters } from '../../../src/simulation/strategies/usual-parameters.ts';
-import { humidityRatio } from '../../sample/air.ts';
+import { humidityRatio, specificVolume } from '../../sample/air.ts';
 import { type Column, conduct, type Face, passAir } from '../../sample/column-bed.ts';
 import { KERNELS, type Kernel, toDryBasis, toWetBasis } from '../../sample/kernels.ts';
 import { type AirNow, type Weather, weatherAt } from '../../sample/weather.ts';
@@ -107,7 +107,8 @@ export function bedOfBin(bin: DrawnBin): FineBed {
   const used = columns.map(() => new Float64Array(LAYERS));
   return {
     ...{ columns, faces: [], kernel, layers: LAYERS, layerM: bin.depthM / LAYERS },
-    airKgM2S: () => bin.dryAirKgM2S,
+    airKgM2S: ({ tempC, vapourPa, pressurePa }) =>
+      bin.airM3M2S / specificVolume(tempC, humidityRatio(vapourPa, pressurePa), pressurePa),
     warmingK: () => bin.warmingK,
     headspaceC: ({ tempC }) => tempC + 2,
     wallC: ({ tempC }) => tempC,

@@ -1,4 +1,5 @@
 import { humidityRatio, relativeHumidityOfRatio } from '../../../src/air/humidity-ratio.ts';
+import { specificVolumeM3Kg } from '../../../src/air/volume.ts';
 import { type Bed, newBed } from '../../../src/simulation/bed/bed.ts';
 import type { Medium } from '../../../src/simulation/bed/medium.ts';
 import { passAir } from '../../../src/simulation/bed/pass-air.ts';
@@ -26,17 +27,20 @@ export const AIR_RATIO = AIR_C.map((tempC, h) =>
   humidityRatio(tempC, Math.min(0.98, 0.7 - 0.2 * day(h) + 0.1 * Math.sin(h / 97)), SEASON.pressurePa),
 );
 
+const MEAN_VOLUME_M3_KG =
+  AIR_C.reduce((sum, tempC, h) => sum + specificVolumeM3Kg(tempC, AIR_RATIO[h], SEASON.pressurePa), 0) / SEASON.hours;
+
 /** A bed for `runBedSeason`, which fills it. */
 export function benchBed(medium: Medium): Bed {
   const { depthM, layers, pressurePa } = SEASON;
   return newBed({ medium, depthM, layers, pressurePa });
 }
 
-/** The bench's season as a run, air of so many kg/m2 an hour, without prices. */
+/** The bench's season as a run, air of so many kg/m2 an hour at the season's mean, without prices. */
 export function benchRun(medium: Medium, dryAirKgM2: number): RunSpec {
   const { depthM, layers, pressurePa, hours, startC, startDb, seconds } = SEASON;
   const blower = {
-    dryAirKgM2S: dryAirKgM2 / seconds,
+    airM3M2S: (dryAirKgM2 / seconds) * MEAN_VOLUME_M3_KG,
     warmingK: 0,
     powerW: 4000,
     heaterK: 0,

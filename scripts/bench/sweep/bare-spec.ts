@@ -12,7 +12,7 @@ export interface BareBin {
   tempC: number;
   moistureWb: number;
   pressurePa: number;
-  blower: Pick<Blower, 'dryAirKgM2S'> & Partial<Blower>;
+  blower: Pick<Blower, 'airM3M2S'> & Partial<Blower>;
 }
 
 /** A bin of corn to be dried to 15 %, 80 m2 of floor and a fan of 9 kW, in no weather yet: `yearSpec` gives it a year's. */

@@ -70,7 +70,7 @@ function madeSpec(air: OutdoorAir, day: number, startWb: number, { days, layers,
   const startMs = localDayStart(ZONE, 2024, 10, day) + 17 * HOUR_MS;
   const bare = bareSpec({
     ...{ startMs, count: 24 * days, depthM: 5, layers, tempC: 14, moistureWb: startWb, pressurePa: PRESSURE_PA },
-    blower: { dryAirKgM2S: 0.08, heaterK: 3, heaterW: 24_000 },
+    blower: { airM3M2S: 0.067, heaterK: 3, heaterW: 24_000 },
   });
   const made = uneven === true ? { ...bare, bed: { ...bare.bed, ...COLUMNS } } : bare;
   const { spec, why } = yearSpec(made, air, { zone: ZONE, tariff: MADE_TARIFF }, 2024);

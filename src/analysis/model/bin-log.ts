@@ -44,10 +44,9 @@ export interface BinLog {
   enteringC: Float64Array;
   /** median warming by the plenum's readings, K; null where they do not tell it */
   warmingK: number | null;
-  /** m3 per kg dry air, of the air that the fan took in, mean */
-  specificVolumeM3Kg: number;
-  /** mass of a volume of that air over that at the mean volume, [hours] */
-  relativeMass: Float64Array;
+  /** of the air that the fan took in, m3 per kg dry air: mean, and [hours] */
+  meanVolumeM3Kg: number;
+  volumeM3Kg: Float64Array;
   cables: readonly CableLog[];
   /** by which the cables make moisture of humidity */
   cableIsotherm: Isotherm;
@@ -89,7 +88,6 @@ export function binLog(loaded: LoadedSeason, review: BinReview, series?: readonl
   const weather = hoursOfWeather(season, tariffOf(season, bin), outdoor, startMs, count);
   if (weather === null) return `No weather was logged while ${bin.name} held its grain.`;
   const fan = fanShares(spans, startMs, count);
-  const air = airByHour(weather, fan);
   const cables = cableLogs(bin, own, spans, depthM, startMs - HOUR_MS, endMs);
   if (cables.length === 0) return `No sensor of ${bin.name} lies in the grain.`;
   const isotherm = isothermNamed(bin.grain.crop, season.sensors.moisture.isotherm);
@@ -115,8 +113,7 @@ export function binLog(loaded: LoadedSeason, review: BinReview, series?: readonl
     relativeFlow,
     enteringC: midMs.map((_, hour) => (entering?.fromPlenum[hour] === 1 ? entering.tempC[hour] : Number.NaN)),
     warmingK: entering?.warmingFrom === 'plenum' ? entering.warmingK : null,
-    specificVolumeM3Kg: air.specificVolumeM3Kg,
-    relativeMass: air.relativeMass,
+    ...airByHour(weather, fan),
     cables,
     cableIsotherm: isotherm ?? isothermOf(bin.grain.crop),
     cableStated: season.sensors.moisture.isotherm !== null && isotherm !== null,

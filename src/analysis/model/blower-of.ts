@@ -20,15 +20,14 @@ export const DEPTH_POWER = 0.4;
 export function blowerOf(log: BinLog, flowM3S: number, depthM: number): Blower {
   const { bin, floorAreaM2 } = log;
   const flow = flowM3S * (log.depthM / depthM) ** DEPTH_POWER;
-  const dryAirKgS = flow / log.specificVolumeM3Kg;
   const { powerW } = fansPower(log);
-  const perKelvin = dryAirKgS * HEAT_DRY_AIR_J_KGK;
+  const perKelvin = (flow / log.meanVolumeM3Kg) * HEAT_DRY_AIR_J_KGK;
   const heaters = heatersOf(log);
   const heatW = heaters.reduce((sum, { heater, part }) => sum + part * heater.outputW, 0);
   // With a heater the plenum's warming is the heater's too: the fan's own then comes from its power.
   const logged = heaters.length === 0 ? log.warmingK : null;
   return {
-    dryAirKgM2S: dryAirKgS / floorAreaM2,
+    airM3M2S: flow / floorAreaM2,
     warmingK: bin.air === 'down' ? 0 : (logged ?? (POWER_TO_AIR * powerW) / perKelvin),
     powerW,
     heaterK: heatW / perKelvin,

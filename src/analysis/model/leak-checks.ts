@@ -99,13 +99,12 @@ const CLEARLY_MORE = 1.3;
  * air drawn down leaves it untold.
  */
 export function warmedAir(log: BinLog): { flowM3S: number; relSd: number } | null {
-  const { bin, season, warmingK, specificVolumeM3Kg } = log;
+  const { bin, season, warmingK, meanVolumeM3Kg } = log;
   const heated = statedHeaters(season, bin).length > 0;
   if (warmingK === null || !(warmingK > 0) || heated || bin.air === 'down') return null;
   return {
     flowM3S:
-      (POWER_TO_AIR * drawnW(fansPower(log), OF_NAMEPLATE.usual) * specificVolumeM3Kg) /
-      (HEAT_DRY_AIR_J_KGK * warmingK),
+      (POWER_TO_AIR * drawnW(fansPower(log), OF_NAMEPLATE.usual) * meanVolumeM3Kg) / (HEAT_DRY_AIR_J_KGK * warmingK),
     relSd: Math.hypot(HEAT_REL_SD, THERMOMETERS_K / warmingK),
   };
 }

@@ -71,7 +71,7 @@ export function playCable(played: Played, cable: number, start: Profile, values:
     pressurePa: log.weather.hours.pressurePa,
     wallWM3K: values.wallWM3K,
   });
-  const { fan, enteringC, relativeFlow, relativeMass } = log;
+  const { fan, enteringC, relativeFlow, volumeM3Kg } = log;
   const { tempC: outdoorC, humidityRatio } = log.weather.hours;
   const shown = {
     tempC: new Float64Array(readHours.length * heights.length),
@@ -101,12 +101,12 @@ export function playCable(played: Played, cable: number, start: Profile, values:
       setStart(bed, start, values.startK);
       shown.startDb = meanDb(bed);
     }
-    const { dryAirKgM2S, warmingK, heaterK } = levels[level - 1].blower;
+    const { airM3M2S, warmingK, heaterK } = levels[level - 1].blower;
     const share = fan.on[hour];
     const logged = enteringC[hour];
     hours += 1;
     ran += share;
-    sumAir += share * relativeFlow[hour] * relativeMass[hour];
+    sumAir += (share * relativeFlow[hour]) / volumeM3Kg[hour];
     sumOutC += outdoorC[hour];
     sumEntryC += share * (Number.isNaN(logged) ? outdoorC[hour] + warmingK + heaterK : logged);
     sumRatio += share * humidityRatio[hour];
@@ -118,7 +118,7 @@ export function playCable(played: Played, cable: number, start: Profile, values:
     around.plenumC = meanOutC;
     around.headspaceC = meanOutC;
     around.wallC = meanOutC;
-    const air = dryAirKgM2S * values.flowFactor * HOUR_S * sumAir;
+    const air = airM3M2S * values.flowFactor * HOUR_S * sumAir;
     const ratio = sumRatio / ran;
     if (ran > 0) {
       before.set(bed.moistureDb);

@@ -1,5 +1,6 @@
 import { humidityRatio, vapourPressurePa } from '../../air/humidity-ratio.ts';
 import { saturationPressurePa } from '../../air/saturation.ts';
+import { specificVolumeM3Kg } from '../../air/volume.ts';
 import { EQUILIBRIUM_RH_RANGE } from '../../grain/equilibrium.ts';
 import { type Isotherm, isothermOf } from '../../grain/isotherm.ts';
 import { isothermMoistureDb } from '../../grain/isotherm-equations.ts';
@@ -30,6 +31,8 @@ export interface YearAir {
   plenumC: number;
   plenumRh: number;
   plenumEmcWb: number;
+  /** dry air in a cubic metre that the fans took in: a fan moves a volume, and colder air is more of it, kg/m3 */
+  airKgM3: number;
   /** that a kilogram of entering air could take from the grain as it came in, kg/kg */
   canTake: number;
   /** that air as warm could have taken at a relative humidity the same in all years, kg/kg */
@@ -92,10 +95,12 @@ export function runAir({ weather, spec, outcome, trace }: YearRun, stretch?: num
   const moistureDb = startDb(spec, trace);
   const water = moistureDb - dryFromWet(trace.meanWb[until - 1]);
   const level = levels.filter(({ hour }) => hour <= fromHour).at(-1) ?? levels[0];
-  const airKg = 3600 * fanHours * level.blower.dryAirKgM2S;
+  const outdoorC = hours.tempC.subarray(fromHour, until);
   const dryKg = level.depthM * bed.medium.dryDensityKgM3;
   const days = (until - fromHour) / 24;
   const mean = (of: (hour: number) => number) => overFanHours(fan, of);
+  const airKgM3 = mean((hour) => 1 / specificVolumeM3Kg(outdoorC[hour], ratio[hour], pressurePa));
+  const airKg = 3600 * fanHours * level.blower.airM3M2S * airKgM3;
   return {
     why: null,
     hours: { isotherm, fan, plenumC, pressurePa, moistureDb },
@@ -110,6 +115,7 @@ export function runAir({ weather, spec, outcome, trace }: YearRun, stretch?: num
       plenumRh: mean((hour) => Math.min(1, rhOf(hour))),
       plenumEmcWb: mean((hour) => balanceWb(isotherm, plenumC[hour], rhOf(hour))),
       canTake: mean((hour) => airCanTake(isotherm, plenumC[hour], ratio[hour], moistureDb, pressurePa)),
+      airKgM3,
       took: (water * dryKg) / airKg,
       water,
     },

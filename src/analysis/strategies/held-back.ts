@@ -2,7 +2,7 @@ import { type RunAir, runAir, takenAtHumidity, type YearAir, type YearRun } from
 
 /**
  * What makes a year slower than the best, each a ratio above 1 where it held the year back. `hours`: the rule let the fan run for
- * less of the day; `warmth`: colder air carries less; `dryness`: air of the same temperature nearer to balance with the
+ * less of the day; `warmth`: colder air carries less, though a fan moves more of it; `dryness`: air of the same temperature nearer to balance with the
  * grain; `use`: less taken of what the air could take (grain that is dry already, grain still to be warmed).
  */
 export const FACTORS = ['hours', 'warmth', 'dryness', 'use'] as const;
@@ -86,16 +86,16 @@ function bySpeed({ air: a }: Told, { air: b }: Told): number {
 }
 
 /**
- * A year's pace against the best's as a product. With as much air each hour, water a day is hours a day times what a kilogram
- * of air took; that is what it could take times the part of it that it did; and what it could take is what air as warm takes at
- * one humidity, times what its own humidity makes of that.
+ * A year's pace against the best's as a product. With as much air by volume each hour, water a day is hours a day times what a
+ * cubic metre of air took; that is what it could take times the part of it that it did; and what it could take is what air as
+ * warm, and so dense, takes at one humidity, times what its own humidity makes of that.
  *
  * @source  ang-2005: logarithmic shares of a product's change
  */
 export function against(air: YearAir, best: YearAir): Pace {
   const times = {
     hours: best.hoursPerDay / air.hoursPerDay,
-    warmth: best.asWarm / air.asWarm,
+    warmth: (best.asWarm * best.airKgM3) / (air.asWarm * air.airKgM3),
     dryness: best.canTake / best.asWarm / (air.canTake / air.asWarm),
     use: best.took / best.canTake / (air.took / air.canTake),
   };

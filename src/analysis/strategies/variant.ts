@@ -1,4 +1,3 @@
-import { specificVolumeM3Kg } from '../../air/volume.ts';
 import { assertRange } from '../../base/errors.ts';
 import { resistancePaM } from '../../bin/airflow-resistance.ts';
 import { resistanceCurveOf } from '../../bin/resistance-curves.ts';
@@ -27,8 +26,6 @@ export const VARIED = {
 
 export type Varied = keyof typeof VARIED;
 
-/** Air for which a velocity is told from the dry air's mass: an autumn hour's. A factor's effect on pressure hangs little on it. */
-const USUAL_AIR = { tempC: 10, humidityRatio: 0.006 };
 const WETTEST_WB = 0.4;
 const DRIEST_WB = 0.05;
 
@@ -40,15 +37,13 @@ export function withAirflow(spec: RunSpec, factor: number): RunSpec {
   assertRange('airflowFactor', factor, 0.1, 10);
   if (factor === 1) return spec;
   const { a, b } = resistanceCurveOf(spec.bed.medium.crop);
-  const volume = specificVolumeM3Kg(USUAL_AIR.tempC, USUAL_AIR.humidityRatio, spec.hours.pressurePa);
   const blown = (blower: Blower): Blower => {
-    const { dryAirKgM2S } = blower;
-    if (!(dryAirKgM2S > 0)) return blower;
-    const velocity = dryAirKgM2S * volume;
-    const pressure = resistancePaM(a, b, factor * velocity) / resistancePaM(a, b, velocity);
+    const { airM3M2S } = blower;
+    if (!(airM3M2S > 0)) return blower;
+    const pressure = resistancePaM(a, b, factor * airM3M2S) / resistancePaM(a, b, airM3M2S);
     return {
       ...blower,
-      dryAirKgM2S: factor * dryAirKgM2S,
+      airM3M2S: factor * airM3M2S,
       warmingK: pressure * blower.warmingK,
       powerW: factor * pressure * blower.powerW,
       heaterK: blower.heaterK / factor,

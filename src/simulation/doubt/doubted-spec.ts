@@ -36,7 +36,7 @@ export function doubtedSpec(spec: RunSpec, { airFactor, moistureWb, rateFactor, 
     levels: spec.levels.map((level) => ({
       ...level,
       moistureDb: moved(level.moistureDb),
-      blower: { ...level.blower, dryAirKgM2S: airFactor * level.blower.dryAirKgM2S },
+      blower: { ...level.blower, airM3M2S: airFactor * level.blower.airM3M2S },
     })),
     ...(spec.start === undefined ? {} : { start: { ...spec.start, moistureDb: spec.start.moistureDb.map(moved) } }),
   };

@@ -1,3 +1,4 @@
+import { specificVolumeM3Kg } from '../../air/volume.ts';
 import { type Bed, newBed } from '../bed/bed.ts';
 import { conduct, type Surroundings } from '../bed/conduct.ts';
 import { passAir } from '../bed/pass-air.ts';
@@ -75,8 +76,8 @@ export function ofOneShape(spec: RunSpec): RunSpec {
 }
 
 function ofOneShapeBlower(blower: Blower): Blower {
-  const { dryAirKgM2S, warmingK, powerW, heaterK, heaterW, heaterFuelPerHour } = blower;
-  return { dryAirKgM2S, warmingK, powerW, heaterK, heaterW, heaterFuelPerHour };
+  const { airM3M2S, warmingK, powerW, heaterK, heaterW, heaterFuelPerHour } = blower;
+  return { airM3M2S, warmingK, powerW, heaterK, heaterW, heaterFuelPerHour };
 }
 
 /** Fill or draw to the levels that stand from this hour on. Call before `playHour`. */
@@ -108,9 +109,10 @@ export function playHour(bin: PlayedBin, hour: number, share: number, heat: bool
   around.headspaceC = outdoorC + headspaceK;
   around.wallC = outdoorC + wallK;
   const stepS = HOUR_S / stepsAnHour;
+  const dryAirKgM2S = blower.airM3M2S / specificVolumeM3Kg(outdoorC, hours.humidityRatio[hour], hours.pressurePa);
   for (let step = 0; step < stepsAnHour; step++) {
     if (share > 0) {
-      passAir(bed, blower.dryAirKgM2S * stepS * share, stepS * share, entryC, hours.humidityRatio[hour]);
+      passAir(bed, dryAirKgM2S * stepS * share, stepS * share, entryC, hours.humidityRatio[hour]);
     }
     conduct(bed, stepS, around);
   }

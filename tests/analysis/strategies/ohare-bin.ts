@@ -18,8 +18,8 @@ export const OHARE = join(import.meta.dirname, 'ohare');
 export const ohareFile = (year: number): string => `725300-94846-${year}.gz`;
 
 const DEPTH_M = 5;
-/** 1 cfm for each bushel of 1.2445 ft3: 0.01339 m3/s for each m3; dry air of 10 degC, 6 g/kg at this pressure has 0.83 m3/kg. */
-const DRY_AIR_KG_M2S = (DEPTH_M * (0.000471947 / 0.0352391)) / 0.83;
+/** 1 cfm for each bushel of 1.2445 ft3: 0.01339 m3/s for each m3. */
+const AIR_M3_M2S = DEPTH_M * (0.000471947 / 0.0352391);
 
 /** The archive's three years as a season's past weather, through the readers. */
 export async function ohareAir() {
@@ -33,7 +33,7 @@ export function bareBin(month: number, day: number, moistureWb: number): RunSpec
   const count = Math.round((localDayStart(CHICAGO, 2017, 12, 31) - startMs) / 3_600_000);
   return bareSpec({
     ...{ startMs, count, depthM: DEPTH_M, layers: 30, tempC: 15, moistureWb, pressurePa: PRESSURE_PA },
-    blower: { dryAirKgM2S: DRY_AIR_KG_M2S },
+    blower: { airM3M2S: AIR_M3_M2S },
   });
 }
 

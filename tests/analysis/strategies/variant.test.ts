@@ -9,11 +9,11 @@ const spec = bin.spec!;
 describe('withAirflow', () => {
   const { blower } = spec.levels[0];
 
-  // ASAE D272.3, corn: a = 20700 Pa s2/m3, b = 30.4 m2 s/m3 (from memory). By hand at 0.08 kg/(m2 s) of 10 degC air with
-  // 0.006 kg/kg at 98,000 Pa: 0.837 m3/kg, 0.0670 m/s; 20700 v^2 / ln(1 + 30.4 v) = 83.4 Pa/m, at twice the air 229 Pa/m.
+  // ASAE D272.3, corn: a = 20700 Pa s2/m3, b = 30.4 m2 s/m3 (from memory). By hand at 0.067 m/s:
+  // 20700 v^2 / ln(1 + 30.4 v) = 83.4 Pa/m, at twice the air 229 Pa/m.
   it('raises pressure by the resistance curve, power by air times pressure', () => {
     const doubled = withAirflow(spec, 2).levels[0].blower;
-    expect(doubled.dryAirKgM2S).toBeCloseTo(0.16, 12);
+    expect(doubled.airM3M2S).toBeCloseTo(0.134, 12);
     expect(doubled.warmingK / blower.warmingK).toBeCloseTo(229 / 83.4, 1);
     expect(doubled.powerW / blower.powerW).toBeCloseTo((2 * 229) / 83.4, 1);
   });
@@ -31,7 +31,7 @@ describe('withAirflow', () => {
   it('leaves a heater its output', () => {
     const heated = { ...spec, levels: [{ ...spec.levels[0], blower: { ...blower, heaterK: 6, heaterW: 40_000 } }] };
     const doubled = withAirflow(heated, 2).levels[0].blower;
-    expect(doubled.heaterK * doubled.dryAirKgM2S).toBeCloseTo(6 * blower.dryAirKgM2S, 12);
+    expect(doubled.heaterK * doubled.airM3M2S).toBeCloseTo(6 * blower.airM3M2S, 12);
     expect(doubled.heaterW).toBe(40_000);
   });
 

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { humidityRatio, relativeHumidityOfRatio } from '../../../src/air/humidity-ratio.ts';
+import { specificVolumeM3Kg } from '../../../src/air/volume.ts';
 import { airOf, SEA_PA } from '../../../src/notebook/methods/drying-bed.ts';
 import { caseOf } from '../../../src/notebook/methods/drying-checks.ts';
 import { celsius } from '../../../src/notebook/methods/printed-units.ts';
@@ -46,7 +47,7 @@ function dried(strategy: Strategy, rangeF: number) {
   const { kgM2 } = airOf(caseOf(always));
   const medium = mediumOf('wheat', 670, { isotherm: always.isotherm });
   const blower = {
-    dryAirKgM2S: kgM2 / 3600,
+    airM3M2S: (kgM2 / 3600) * specificVolumeM3Kg(celsius(58), humidityRatio(celsius(58), 0.65, SEA_PA), SEA_PA),
     warmingK: 4 / 1.8,
     powerW: 1000,
     heaterK: 0,

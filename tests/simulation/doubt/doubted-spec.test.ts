@@ -19,7 +19,7 @@ describe('doubtedSpec', () => {
       { airFactor: 0.9, moistureWb: 0.01, rateFactor: 2, shortFactor: 1 },
     );
     const { blower, moistureDb } = spec.levels[0];
-    expect(blower).toEqual({ ...bin.levels[0].blower, dryAirKgM2S: 0.9 * bin.levels[0].blower.dryAirKgM2S });
+    expect(blower).toEqual({ ...bin.levels[0].blower, airM3M2S: 0.9 * bin.levels[0].blower.airM3M2S });
     // 17 % and 20 % wet basis, a point wetter: 18/82 and 21/79 of dry matter.
     expect(moistureDb).toBeCloseTo(18 / 82, 12);
     expect(spec.start?.moistureDb[7]).toBeCloseTo(21 / 79, 12);

@@ -119,6 +119,6 @@ describe('the best in hindsight against all schedules of a small case', () => {
 });
 
 function cooled(phase: number, targetC: number, demand: number): RunSpec {
-  const blower = { dryAirKgM2S: 0.03 };
+  const blower = { airM3M2S: 0.025 };
   return smallBin(invented(5, phase, demand), 0.16, null, { goal: 'cool', targetC, blower });
 }

@@ -12,7 +12,7 @@ const DAYS = 40;
 /** A fall that ends in a winter: left alone the bin is cold in the end. */
 const FALL = invented(DAYS, 0.7, 4);
 const COLDER = { ...FALL, tempC: FALL.tempC.map((tempC, hour) => tempC + 8 - hour / 30) };
-const SPEC = smallBin(COLDER, 0.16, null, { goal: 'cool', targetC: 3, blower: { dryAirKgM2S: 0.03 } });
+const SPEC = smallBin(COLDER, 0.16, null, { goal: 'cool', targetC: 3, blower: { airM3M2S: 0.025 } });
 const RULES = STRATEGIES.filter(({ heater }) => heater === undefined);
 const asRun = RULES.map((one) => untilReached(one, SPEC.goal));
 const outcomes = asRun.map((one) => runSeason(SPEC, one).outcome);

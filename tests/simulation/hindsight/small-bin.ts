@@ -47,7 +47,7 @@ export function smallBin(
         tempC: 14,
         moistureDb: startWb / (1 - startWb),
         blower: {
-          ...{ dryAirKgM2S: 0.14, warmingK: 1.5, powerW: 8000, heaterK: 0, heaterW: 0, heaterFuelPerHour: 0 },
+          ...{ airM3M2S: 0.118, warmingK: 1.5, powerW: 8000, heaterK: 0, heaterW: 0, heaterFuelPerHour: 0 },
           ...blower,
         },
       },

@@ -34,7 +34,7 @@ export function inventedHours(weather: Weather, other: Partial<Hours> = {}): Hou
 
 /** A fan of 10 kW that warms by 2 K, with a heater of 4 K at 0.5 kW and 3 an hour for fuel. */
 export const BLOWER: Blower = {
-  dryAirKgM2S: 0.1,
+  airM3M2S: 0.084,
   warmingK: 2,
   powerW: 10_000,
   heaterK: 4,

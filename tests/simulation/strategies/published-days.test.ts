@@ -21,9 +21,7 @@ function northDakotaSeptember(swingK: number) {
   const tempC = (hour: number) => MEAN_C + swingK * Math.sin((2 * Math.PI * ((hour % 24) - 8.5)) / 24);
   const hours = inventedHours({ count, tempC }, { humidityRatio: new Float64Array(count).fill(ratio) });
   const flowM3SM2 = (0.75 * CFM_M3S * DEPTH_M) / BUSHEL_M3;
-  // Dry air of a cubic metre, ideal gas.
-  const dryKgM3 = PRESSURE_PA / (287.05 * (MEAN_C + 4 / 1.8 + 273.15) * (1 + 1.608 * ratio));
-  const blower = { ...BLOWER, dryAirKgM2S: flowM3SM2 * dryKgM3, warmingK: 4 / 1.8 };
+  const blower = { ...BLOWER, airM3M2S: flowM3SM2, warmingK: 4 / 1.8 };
   return inventedBin(hours, {
     bed: { medium: mediumOf('wheat', DRY_KG_M3), depthM: DEPTH_M, layers: 30, pressurePa: PRESSURE_PA },
     levels: [{ hour: 0, depthM: DEPTH_M, tempC: 18, moistureDb: 0.18 / 0.82, blower }],
