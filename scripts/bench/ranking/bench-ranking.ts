@@ -96,7 +96,12 @@ function believedSpec(bin: DrawnBin, hours: Hours, isotherm: string | undefined,
   };
   return {
     bed: {
-      medium: mediumOf(crop, bin.bulkKgM3 * (1 - moistureWb), { isotherm, respirationFactor, moistureShiftDb }),
+      medium: mediumOf(crop, bin.bulkKgM3 * (1 - moistureWb), {
+        isotherm,
+        respirationFactor,
+        moistureShiftDb,
+        rateFactor: believed.rateFactor,
+      }),
       depthM,
       layers: LAYERS,
       pressurePa: hours.pressurePa,

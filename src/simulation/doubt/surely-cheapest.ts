@@ -30,9 +30,9 @@ const MISS = 0.5;
 
 /**
  * The strategy to be named cheapest when the bin is known as well as a fit leaves it: of those that reach their target in the bin as
- * fitted the one of the least mean regret over all runs. One that is cheapest by a hair, and whose next cold week or dearer month
- * hangs on a tenth of a point, is not the one to be told. Mean regret is a usual measure of decisions under doubt; what a miss
- * weighs is our choice.
+ * fitted the one that is as cheap as the cheapest in the most runs, among equals that of the least mean regret over all runs. One
+ * that is cheapest by a hair as fitted, and whose next cold week or dearer month hangs on a tenth of a point, is not the one to be
+ * told. Mean regret is a usual measure of decisions under doubt; what a miss weighs is our choice.
  *
  * @param tried  [strategies][runs]: the bin as fitted first, then each that it may be
  * @returns      null where none reaches its target, or a cost is not known
@@ -49,8 +49,10 @@ export function surelyCheapest(tried: readonly (readonly Tried[])[]): SurelyChea
   for (const { index, runs } of there) {
     const regrets = runs.map((run, k) => (run.reached ? Math.min(MISS, regretOf(run.cost, least[k])) : MISS));
     const regret = meanOf(regrets);
-    // Not a number: without a price nothing is cheap.
-    if (!(regret < (best?.regret ?? Number.POSITIVE_INFINITY))) continue;
+    // Without a price nothing is cheap.
+    if (Number.isNaN(regret)) continue;
+    if (best !== null && near[index] < near[best.index]) continue;
+    if (best !== null && near[index] === near[best.index] && regret >= best.regret) continue;
     const sure = runs.every((run) => run.reached);
     best = { index, sure, runs: count, cost: meanOf(runs.map((run) => run.cost)), regret, near };
   }
