@@ -32,6 +32,8 @@ interface Node<State> {
   age: number;
   /** places in the trail: the node it came from, one for each block */
   trail: number;
+  /** those followed so far, by their places: such a node stays in, whatever is cheaper now */
+  guides: readonly number[];
 }
 
 export interface Found {
@@ -47,15 +49,18 @@ export interface Found {
  * still to go) only the cheapest goes on, and at the most `width` of them. Ways that no longer can be best (dearer and no
  * nearer in any respect, storage life among them, than another) go out first. Not proven to be the best: what goes out could have paid later.
  *
- * @param width  states that go on after each block; more is surer and slower
- * @returns      null where every way breaks the storage limit
+ * @param width   states that go on after each block; more is surer and slower
+ * @param guides  schedules known to keep the limits or nearly, [blocks] each: their states stay in beside the width, so that ways that part from
+ *                them late are looked at; where the storage life binds, the cheapest so far all wear out before the end
+ * @returns      the best, and the best of those that wear the grain less; none where every way breaks the storage limit
  */
 export function beam<State>(
   replay: Replay<State>,
   limits: Limits,
   blocks: readonly Block[],
   width: number,
-): Found | null {
+  guides: readonly Uint8Array[] = [],
+): Found[] {
   const start = replay.newState();
   replay.keep(start);
   const standing = newStanding();
@@ -63,7 +68,16 @@ export function beam<State>(
   const wayTaken: number[] = [0];
   const free: State[] = [];
   replay.stand(standing);
-  let nodes: Node<State>[] = [nodeOf(start, replay.cost(), standing, limits, 0)];
+  let nodes: Node<State>[] = [
+    nodeOf(
+      start,
+      replay.cost(),
+      standing,
+      limits,
+      0,
+      guides.map((_, g) => g),
+    ),
+  ];
   const grain = {
     moisture: SAME_POINTS,
     layer: 5 * SAME_POINTS,
@@ -71,7 +85,7 @@ export function beam<State>(
     life: limits.lifeUsed / SAME_AGES,
     loss: Number.isNaN(limits.lossMean) ? 0 : limits.lossMean / SAME_AGES,
   };
-  for (const { from, to } of blocks) {
+  for (const [block, { from, to }] of blocks.entries()) {
     const next: Node<State>[] = [];
     for (const node of nodes) {
       for (let way = 0; way <= replay.ways; way++) {
@@ -83,29 +97,47 @@ export function beam<State>(
         replay.keep(state);
         cameFrom.push(node.trail);
         wayTaken.push(way);
-        next.push(nodeOf(state, replay.cost(), standing, limits, cameFrom.length - 1));
+        const follows = node.guides.filter((g) => guides[g][block] === way);
+        next.push(nodeOf(state, replay.cost(), standing, limits, cameFrom.length - 1, follows));
       }
     }
     for (const node of nodes) if (node.state !== start) free.push(node.state);
     if (next.length === 0) {
       replay.restore(start);
-      return null;
+      return [];
     }
     nodes = best(next, grain, width, free);
   }
-  const end = nodes.reduce((a, b) => (better(a, b) ? a : b));
-  const ways = new Uint8Array(blocks.length);
-  let at = end.trail;
-  for (let i = blocks.length - 1; i >= 0; i--) {
-    ways[i] = wayTaken[at];
-    at = cameFrom[at];
-  }
-  const found = { ways, cost: end.cost, shortfall: end.moisture + end.layer + end.heat };
+  const found = endsOf(nodes).map((end) => {
+    const ways = new Uint8Array(blocks.length);
+    let at = end.trail;
+    for (let i = blocks.length - 1; i >= 0; i--) {
+      ways[i] = wayTaken[at];
+      at = cameFrom[at];
+    }
+    return { ways, cost: end.cost, shortfall: toGo(end) };
+  });
   replay.restore(start);
   return found;
 }
 
-function nodeOf<State>(state: State, cost: number, at: Standing, limits: Limits, trail: number): Node<State> {
+/** The best of all, and of those that have used less of the storage life, by its sevenths: another bed may wear the grain a little more. */
+function endsOf<State>(nodes: readonly Node<State>[]): Node<State>[] {
+  const ends = Array.from({ length: AGES + 1 }, (_, age) => {
+    const young = nodes.filter((node) => node.age <= age);
+    return young.length === 0 ? [] : [young.reduce((a, b) => (better(a, b) ? a : b))];
+  });
+  return [...new Set(ends.flat())];
+}
+
+function nodeOf<State>(
+  state: State,
+  cost: number,
+  at: Standing,
+  limits: Limits,
+  trail: number,
+  guides: readonly number[],
+): Node<State> {
   const moisture = moistureToGo(at, limits);
   const layer = layerToGo(at, limits);
   return {
@@ -119,6 +151,7 @@ function nodeOf<State>(state: State, cost: number, at: Standing, limits: Limits,
     cold: Math.floor(at.meanC / COLD_K),
     age: Math.floor((AGES * at.lifeUsed) / limits.lifeUsed),
     trail,
+    guides,
   };
 }
 
@@ -137,7 +170,12 @@ function best<State>(
   free: State[],
 ): Node<State>[] {
   const cells = new Map<string, Node<State>>();
+  const guided: Node<State>[] = [];
   for (const node of all) {
+    if (node.guides.length > 0) {
+      guided.push(node);
+      continue;
+    }
     const key = `${cell(node.moisture, grain.moisture)} ${cell(node.layer, grain.layer)} ${cell(node.heat, grain.heat)} ${cell(node.life, grain.life)} ${cell(node.loss, grain.loss)} ${node.cold}`;
     const other = cells.get(key);
     if (other === undefined) cells.set(key, node);
@@ -146,7 +184,7 @@ function best<State>(
       cells.set(key, node);
     } else free.push(node.state);
   }
-  const sorted = [...cells.values()].sort((a, b) => a.cost - b.cost || toGo(a) - toGo(b));
+  const sorted = [...guided, ...cells.values()].sort((a, b) => a.cost - b.cost || toGo(a) - toGo(b));
   const kept: Node<State>[] = [];
   for (const node of sorted) {
     const beaten = kept.some(
@@ -158,7 +196,7 @@ function best<State>(
         other.loss <= node.loss &&
         other.cold === node.cold,
     );
-    if (beaten) free.push(node.state);
+    if (beaten && node.guides.length === 0) free.push(node.state);
     else kept.push(node);
   }
   return thinned(kept, width, free);
@@ -178,6 +216,7 @@ function thinned<State>(kept: Node<State>[], width: number, free: State[]): Node
     const part = Math.max(2, Math.round((width * group.length) / kept.length));
     for (let i = 0; i < part; i++) stays.add(group[Math.round((i * (group.length - 1)) / (part - 1))]);
   }
+  for (const node of kept) if (node.guides.length > 0) stays.add(node);
   for (const node of kept) if (!stays.has(node)) free.push(node.state);
   return kept.filter((node) => stays.has(node));
 }

@@ -64,16 +64,17 @@ export function bestInHindsight(spec: RunSpec, options: HindsightOptions = {}): 
   const spared = ahead === spec ? 1 : COARSE_LIFE;
   const forward = { ...limits, lifeUsed: spared * limits.lifeUsed, lossMean: spared * limits.lossMean };
   const rests = peakHours(spec);
+  const guides = [new Uint8Array(replay.hours).fill(1), ...starts].map((ways) => byBlock(ways, blocks));
   for (const [width, resting] of searches(widths, rests)) {
     if (count.hours > mostHours) break;
     const played = counted(replayOf(ahead, coldBy), count);
-    const found = beam(resting ? restingIn(rests, played) : played, forward, blocks, width);
-    if (found === null) continue;
-    const ways = new Uint8Array(replay.hours);
-    blocks.forEach(({ from, to }, i) => {
-      for (let hour = from; hour < to; hour++) ways[hour] = resting && rests[hour] === 1 ? 0 : found.ways[i];
-    });
-    starts.push(ways);
+    for (const found of beam(resting ? restingIn(rests, played) : played, forward, blocks, width, guides)) {
+      const ways = new Uint8Array(replay.hours);
+      blocks.forEach(({ from, to }, i) => {
+        for (let hour = from; hour < to; hour++) ways[hour] = resting && rests[hour] === 1 ? 0 : found.ways[i];
+      });
+      starts.push(ways);
+    }
   }
   const played = starts
     .map((ways) => ({ ways, ...playAll(replay, limits, (hour) => ways[hour]) }))
@@ -148,6 +149,16 @@ function blocksOf({ hours, fromHour = 0, endHour }: RunSpec, blockHours: number)
     from = hour;
   }
   return blocks;
+}
+
+/** What a schedule mostly does in each block. */
+function byBlock(ways: Uint8Array, blocks: readonly Block[]): Uint8Array {
+  return Uint8Array.from(blocks, ({ from, to }) => {
+    const part = ways.subarray(from, to);
+    const on = part.filter((way) => way > 0).length;
+    if (2 * on < to - from) return 0;
+    return 2 * part.filter((way) => way === 2).length > on ? 2 : 1;
+  });
 }
 
 /** The same bin with two layers taken as one. */
