@@ -124,8 +124,8 @@ export const MODEL_RANGES = `Ranges of costs by the model are of ${RUNS} runs: $
 
 /**
  * How far the name of a rule carries: `npm run bench -- ranking-fits`, seasons drawn in another, finer bed, the rules then run in another
- * autumn; 29 November 2026. Seeds 9986-10125, and those of 9816-9965 scored again after the share of runs was chosen that makes a rule
- * the cheapest; the ranges of all that were run.
+ * autumn; 30 November 2026. Seeds 10166-10325 run once, and 10126-10165 run again after the drawn errors of `bench -- ranking` were
+ * taken from them.
  */
 const PICKS = {
   clear: { right: 31, bins: 33 },
