@@ -123,11 +123,9 @@ export function beam<State>(
 
 /** The best of all, and of those that have used less of the storage life, by its sevenths: another bed may wear the grain a little more. */
 function endsOf<State>(nodes: readonly Node<State>[]): Node<State>[] {
-  const ends = Array.from({ length: AGES + 1 }, (_, age) => {
-    const young = nodes.filter((node) => node.age <= age);
-    return young.length === 0 ? [] : [young.reduce((a, b) => (better(a, b) ? a : b))];
-  });
-  return [...new Set(ends.flat())];
+  const younger = Array.from({ length: AGES }, (_, i) => nodes.filter(({ age }) => age < AGES - i));
+  const ends = [nodes, ...younger].filter((some) => some.length > 0);
+  return [...new Set(ends.map((some) => some.reduce((a, b) => (better(a, b) ? a : b))))];
 }
 
 function nodeOf<State>(

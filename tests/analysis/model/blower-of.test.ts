@@ -22,7 +22,7 @@ const log = (heater: Heater | null, kw = FAN_KW, bins = [['F1']]) =>
     },
     depthM: 4,
     floorAreaM2: 10,
-    specificVolumeM3Kg: 0.8,
+    meanVolumeM3Kg: 0.8,
     warmingK: 5,
   }) as unknown as BinLog;
 const blower = (of: BinLog) => blowerOf(of, 1.2, 4);

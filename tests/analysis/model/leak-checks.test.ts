@@ -34,7 +34,7 @@ const logOf = ({
       bins: Array.from({ length: users }, () => ({ fanIds: ['F1'] })),
     },
     warmingK,
-    specificVolumeM3Kg: 0.83,
+    meanVolumeM3Kg: 0.83,
     review: {
       fan: { fans: [{ fanId: 'F1', onHours: 100, energyKwh: powerW / 10, energyFrom, energyRelSd: 0.02 }] },
       airflow: { fanSet: 'F1', pressure: { pressurePa }, byFanCurve: { interval: curve } },

@@ -22,14 +22,10 @@ describe('the search forward', () => {
       expect(played[i].cost).toBeCloseTo(cost, 9);
       expect(played[i].shortfall).toBeCloseTo(shortfall, 9);
     });
-    const best = found.reduce((a, b) =>
-      b.shortfall < a.shortfall || (b.shortfall === a.shortfall && b.cost < a.cost) ? b : a,
-    );
-    const youngest = played.reduce((a, b) => (b.lifeUsed < a.lifeUsed ? b : a));
+    const [best, ...others] = played;
     expect(best.shortfall).toBe(0);
-    expect(youngest.lifeUsed).toBeLessThan(
-      0.7 * playAll(REPLAY, limits, (hour) => best.ways[Math.floor(hour / 6)]).lifeUsed,
-    );
+    for (const { shortfall, cost } of others) expect(shortfall > 0 || cost > best.cost).toBe(true);
+    expect(Math.min(...others.map(({ lifeUsed }) => lifeUsed))).toBeLessThan(0.7 * best.lifeUsed);
   });
 
   it('comes to the end where the storage life binds, by what parts late from a schedule that does', () => {
