@@ -43,7 +43,7 @@ function causeSaid(factor: Factor, air: YearAir, best: YearAir, times: number, u
     case 'hours':
       return `the fan could run only ${units.number('hours', air.hoursPerDay)} hours a day in place of ${units.number('hours', best.hoursPerDay)}`;
     case 'warmth':
-      return `air at ${units.say('temperature', air.plenumC)} in place of ${units.say('temperature', best.plenumC)} carries ${less} less water`;
+      return `the fan’s air at ${units.say('temperature', air.plenumC)} in place of ${units.say('temperature', best.plenumC)} carries ${less} less water`;
     case 'dryness':
       return `the air was nearer to balance with the grain (${units.say('moisture', air.plenumEmcWb)} in place of ${units.say('moisture', best.plenumEmcWb)}), so it could take ${less} less`;
     case 'use':

@@ -39,7 +39,7 @@ describe('yearSaid', () => {
       '2016 took 48 days, 12 more than 2017: the fan could run only 9.0 hours a day in place of 12.0; the air was as warm (12 °C and 12 °C).',
     );
     expect(yearSaid(cold, best, units)).toBe(
-      '2018 took 72 days, 36 more than 2017: air at 4 °C in place of 12 °C carries 50 % less water.',
+      '2018 took 72 days, 36 more than 2017: the fan’s air at 4 °C in place of 12 °C carries 50 % less water.',
     );
   });
 

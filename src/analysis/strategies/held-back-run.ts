@@ -33,7 +33,7 @@ export interface YearAir {
   plenumEmcWb: number;
   /** dry air in a cubic metre that the fans took in: a fan moves a volume, and colder air is more of it, kg/m3 */
   airKgM3: number;
-  /** that a kilogram of entering air could take from the grain as it came in, kg/kg */
+  /** that a kilogram of entering air could take from the grain as it came in, mean of the fan's hours, kg/kg */
   canTake: number;
   /** that air as warm could have taken at a relative humidity the same in all years, kg/kg */
   asWarm: number;

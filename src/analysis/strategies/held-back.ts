@@ -88,7 +88,8 @@ function bySpeed({ air: a }: Told, { air: b }: Told): number {
 /**
  * A year's pace against the best's as a product. With as much air by volume each hour, water a day is hours a day times what a
  * cubic metre of air took; that is what it could take times the part of it that it did; and what it could take is what air as
- * warm, and so dense, takes at one humidity, times what its own humidity makes of that.
+ * warm, and so dense, takes at one humidity, times what its own humidity makes of that. Means are of hours, not of kilograms: what that
+ * leaves (a hundredth between years) is in the use.
  *
  * @source  ang-2005: logarithmic shares of a product's change
  */

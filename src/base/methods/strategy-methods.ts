@@ -59,8 +59,10 @@ export const STRATEGY_METHODS: readonly Method[] = [
     id: 'hindsight',
     title: 'Best in hindsight',
     statement:
-      'The cheapest schedule found that reaches the bin’s targets with the weather known ahead and no more storage life used than allowed: forward in blocks of six hours, keeping the cheapest way to each state of the grain, where there is a demand charge also with its hours left out, then by small changes hour by hour, begun from the best of that and of all rules. A bin to be cooled has to be cold no later than by the earlier of the log and the rule named (in other years: the cheapest rule that reached), with no more storage life used and dry matter lost at the end than in the harder of the two: left alone it is cold some day in winter, its grain the older. Run again through the same bed it gives the cost it claims. A cheaper one may exist; in small cases it was the best of all schedules.',
-    constants: ['states kept after each block: 40, then 120 (the kit’s choice)'],
+      'The cheapest schedule found that reaches the bin’s targets with the weather known ahead and no more storage life used than allowed: forward in blocks of six hours, keeping the cheapest way to each state of the grain; once more keeping what the log and each rule did as well, where there is a demand charge with its hours left out; then by small changes hour by hour, begun from the best of that and of all rules. A bin to be cooled has to be cold no later than by the earlier of the log and the rule named (in other years: the cheapest rule that reached), with no more storage life used and dry matter lost at the end than in the harder of the two: left alone it is cold some day in winter, its grain the older. Run again through the same bed it gives the cost it claims. A cheaper one may exist; in small cases it was the best of all schedules.',
+    constants: [
+      'states kept after each block: about 40, then 120, and one for each schedule kept beside them (the kit’s choice)',
+    ],
     sourceKeys: [],
     usedOn: ['strategies'],
   },

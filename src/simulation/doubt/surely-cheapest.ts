@@ -32,7 +32,8 @@ const MISS = 0.5;
  * The strategy to be named cheapest when the bin is known as well as a fit leaves it: of those that reach their target in the bin as
  * fitted the one that is as cheap as the cheapest in the most runs, among equals that of the least mean regret over all runs. One
  * that is cheapest by a hair as fitted, and whose next cold week or dearer month hangs on a tenth of a point, is not the one to be
- * told. Mean regret is a usual measure of decisions under doubt; what a miss weighs is our choice.
+ * told. So a rule that misses in some runs may go before one that never does and is seldom near; `sure` says so. Mean regret is a
+ * usual measure of decisions under doubt; what a miss weighs is our choice.
  *
  * @param tried  [strategies][runs]: the bin as fitted first, then each that it may be
  * @returns      null where none reaches its target, or a cost is not known

@@ -52,7 +52,7 @@ export interface Found {
  * @param width   states that go on after each block; more is surer and slower
  * @param guides  schedules known to keep the limits or nearly, [blocks] each: their states stay in beside the width, so that ways that part from
  *                them late are looked at; where the storage life binds, the cheapest so far all wear out before the end
- * @returns      the best, and the best of those that wear the grain less; none where every way breaks the storage limit
+ * @returns       the best, and the best of those that wear the grain less; none where every way breaks the storage limit
  */
 export function beam<State>(
   replay: Replay<State>,
@@ -168,21 +168,21 @@ function best<State>(
   free: State[],
 ): Node<State>[] {
   const cells = new Map<string, Node<State>>();
-  const guided: Node<State>[] = [];
+  const beside: Node<State>[] = [];
+  const out = (node: Node<State>) => {
+    if (node.guides.length > 0) beside.push(node);
+    else free.push(node.state);
+  };
   for (const node of all) {
-    if (node.guides.length > 0) {
-      guided.push(node);
-      continue;
-    }
     const key = `${cell(node.moisture, grain.moisture)} ${cell(node.layer, grain.layer)} ${cell(node.heat, grain.heat)} ${cell(node.life, grain.life)} ${cell(node.loss, grain.loss)} ${node.cold}`;
     const other = cells.get(key);
     if (other === undefined) cells.set(key, node);
     else if (node.cost < other.cost || (node.cost === other.cost && toGo(node) < toGo(other))) {
-      free.push(other.state);
+      out(other);
       cells.set(key, node);
-    } else free.push(node.state);
+    } else out(node);
   }
-  const sorted = [...guided, ...cells.values()].sort((a, b) => a.cost - b.cost || toGo(a) - toGo(b));
+  const sorted = [...cells.values()].sort((a, b) => a.cost - b.cost || toGo(a) - toGo(b));
   const kept: Node<State>[] = [];
   for (const node of sorted) {
     const beaten = kept.some(
@@ -194,14 +194,14 @@ function best<State>(
         other.loss <= node.loss &&
         other.cold === node.cold,
     );
-    if (beaten && node.guides.length === 0) free.push(node.state);
+    if (beaten) out(node);
     else kept.push(node);
   }
-  return thinned(kept, width, free);
+  return [...thinned(kept, width, out), ...beside];
 }
 
 /** Evenly by what is still to go within each temperature and age, each with its part: what is cheap now may be too old to finish. */
-function thinned<State>(kept: Node<State>[], width: number, free: State[]): Node<State>[] {
+function thinned<State>(kept: Node<State>[], width: number, out: (node: Node<State>) => void): Node<State>[] {
   if (kept.length <= width) return kept;
   kept.sort((a, b) => a.cold - b.cold || toGo(a) - toGo(b));
   const stays = new Set<Node<State>>();
@@ -214,8 +214,7 @@ function thinned<State>(kept: Node<State>[], width: number, free: State[]): Node
     const part = Math.max(2, Math.round((width * group.length) / kept.length));
     for (let i = 0; i < part; i++) stays.add(group[Math.round((i * (group.length - 1)) / (part - 1))]);
   }
-  for (const node of kept) if (node.guides.length > 0) stays.add(node);
-  for (const node of kept) if (!stays.has(node)) free.push(node.state);
+  for (const node of kept) if (!stays.has(node)) out(node);
   return kept.filter((node) => stays.has(node));
 }
 

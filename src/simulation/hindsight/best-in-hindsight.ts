@@ -65,10 +65,11 @@ export function bestInHindsight(spec: RunSpec, options: HindsightOptions = {}): 
   const forward = { ...limits, lifeUsed: spared * limits.lifeUsed, lossMean: spared * limits.lossMean };
   const rests = peakHours(spec);
   const guides = [new Uint8Array(replay.hours).fill(1), ...starts].map((ways) => byBlock(ways, blocks));
-  for (const [width, resting] of searches(widths, rests)) {
+  for (const { width, resting, guided } of searches(widths, rests)) {
     if (count.hours > mostHours) break;
     const played = counted(replayOf(ahead, coldBy), count);
-    for (const found of beam(resting ? restingIn(rests, played) : played, forward, blocks, width, guides)) {
+    const seen = resting ? restingIn(rests, played) : played;
+    for (const found of beam(seen, forward, blocks, width, guided ? guides : [])) {
       const ways = new Uint8Array(replay.hours);
       blocks.forEach(({ from, to }, i) => {
         for (let hour = from; hour < to; hour++) ways[hour] = resting && rests[hour] === 1 ? 0 : found.ways[i];
@@ -76,7 +77,7 @@ export function bestInHindsight(spec: RunSpec, options: HindsightOptions = {}): 
       starts.push(ways);
     }
   }
-  const played = starts
+  const played = [...new Map(starts.map((ways) => [ways.join(''), ways])).values()]
     .map((ways) => ({ ways, ...playAll(replay, limits, (hour) => ways[hour]) }))
     .filter(({ spent }) => !spent)
     .sort((a, b) => a.shortfall - b.shortfall || a.cost - b.cost);
@@ -91,17 +92,23 @@ export function bestInHindsight(spec: RunSpec, options: HindsightOptions = {}): 
   return { ways: all, cost, shortfall, reaches: shortfall === 0 };
 }
 
-/** Widths to search with, and whether to rest in the hours of the demand charges: the first search is made both ways where they differ. */
-function searches(widths: readonly number[], rests: Uint8Array): [width: number, resting: boolean][] {
+interface Search {
+  width: number;
+  /** rest in the hours of the demand charges */
+  resting: boolean;
+  guided: boolean;
+}
+
+/**
+ * The first width is searched twice: with guides, and resting where there are hours to rest in, then without either, as guides crowd out
+ * what is cheaper where nothing binds.
+ */
+function searches(widths: readonly number[], rests: Uint8Array): Search[] {
   const some = rests.includes(1) && rests.includes(0);
-  return widths.flatMap((width, i) =>
-    some && i === 0
-      ? [
-          [width, true],
-          [width, false],
-        ]
-      : [[width, false]],
-  );
+  return widths.flatMap((width, i) => {
+    const plain = { width, resting: false, guided: false };
+    return i === 0 ? [{ width, resting: some, guided: true }, plain] : [plain];
+  });
 }
 
 /** 1 where a demand charge holds, [hours from `fromHour` on]. */

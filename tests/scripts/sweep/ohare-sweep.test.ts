@@ -97,7 +97,9 @@ describe('a season folder at O’Hare, swept over its three autumns', { timeout:
     expect(entries?.[0].text).toMatch(/^Humidity limit was done first in 2017/);
     const [damp, cold] = ['2016', '2018'].map((year) => entries?.[0].details?.find((text) => text.startsWith(year)));
     expect(damp).toMatch(/^2016 took \d+ days, \d+ more than 2017: the fan could run only .* hours a day in place of/);
-    expect(cold).toMatch(/^2018 took \d+ days, \d+ more than 2017: air at .* in place of .* carries .* less water/);
+    expect(cold).toMatch(
+      /^2018 took \d+ days, \d+ more than 2017: the fan’s air at .* in place of .* carries .* less water/,
+    );
     const costs = strategySweptSection(swept, [review], UNITS);
     expect(costs.lead).toContain('1 bin in the weather of 3 years');
     expect(costs.tables?.[0].rows.map(({ way }) => way)).toEqual(['Humidity limit', 'Always on', 'Best in hindsight']);
