@@ -1,10 +1,7 @@
-import { DRAWN } from '../../../src/analysis/model/may-be.ts';
+import { DRAWN, SHORT_REL_SD } from '../../../src/analysis/model/may-be.ts';
 import { spreadNormals } from '../../../src/base/stats/spread-normals.ts';
 import type { Doubt } from '../../../src/simulation/doubt/doubted-spec.ts';
 import { LEFT } from './draw-bin.ts';
-
-/** Air of the part short of it, relative: as the kit doubts it of a fit. */
-const SHORT = 0.15;
 
 const AS_BELIEVED: Doubt = { airFactor: 1, moistureWb: 0, rateFactor: 1, shortFactor: 1 };
 
@@ -15,6 +12,6 @@ export const DOUBTS: readonly Doubt[] = [
     airFactor: Math.exp(LEFT.air * air),
     moistureWb: LEFT.moistureWb * moisture,
     rateFactor: Math.exp(LEFT.rate * rate),
-    shortFactor: Math.exp(SHORT * short),
+    shortFactor: Math.exp(SHORT_REL_SD * short),
   })),
 ];

@@ -11,7 +11,7 @@ import { normalOf, residualSlopes } from './standard-errors.ts';
 /** How many are drawn. */
 export const DRAWN = 11;
 /** Air of the part that has least, where a bed has several: about a standard error of what a fit leaves, relative. */
-const SHORT_REL_SD = 0.15;
+export const SHORT_REL_SD = 0.15;
 /** Beside the fit's own: air between the cables, grain between them, air of the part that has least. */
 const BESIDE = 3;
 

@@ -68,16 +68,8 @@ export function beam<State>(
   const wayTaken: number[] = [0];
   const free: State[] = [];
   replay.stand(standing);
-  let nodes: Node<State>[] = [
-    nodeOf(
-      start,
-      replay.cost(),
-      standing,
-      limits,
-      0,
-      guides.map((_, g) => g),
-    ),
-  ];
+  const all = [...guides.keys()];
+  let nodes: Node<State>[] = [nodeOf(start, replay.cost(), standing, limits, 0, all)];
   const grain = {
     moisture: SAME_POINTS,
     layer: 5 * SAME_POINTS,
