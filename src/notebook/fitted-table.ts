@@ -3,7 +3,7 @@ import type { BinModel } from '../analysis/model/model-types.ts';
 import type { Cell, Table } from '../report/page.ts';
 import type { Played } from './strategy-words.ts';
 
-type Factor = 'rateFactor' | 'heatFactor' | 'wallFactor' | 'respirationFactor';
+type Factor = 'enteringK' | 'rateFactor' | 'heatFactor' | 'wallFactor' | 'respirationFactor';
 
 /** A rate whose range is wider than so many times is hardly told. Our choice; published ones lie apart by a factor of two. */
 const WIDE = 4;
@@ -17,6 +17,7 @@ export function fittedTable(bins: readonly Played[]): Table {
       { key: 'bin', label: 'Bin', quantity: null },
       { key: 'flow', label: 'Airflow at full depth', quantity: 'airflow' },
       { key: 'bias', label: 'Moisture sensors read too much by', quantity: 'points, fine' },
+      { key: 'entering', label: 'Air that enters, warmer than log or fans say by', quantity: 'temperature difference' },
       { key: 'rate', label: 'Drying rate over the published', quantity: 'times' },
       { key: 'sure', label: 'Is the rate told by the log', quantity: null },
       { key: 'heat', label: 'Specific heat over the published', quantity: 'times' },
@@ -30,6 +31,7 @@ export function fittedTable(bins: readonly Played[]): Table {
         bin: review.bin.name,
         flow: or(model.flowM3S),
         bias: or(model.moistureBiasPoints),
+        entering: or(ranged(model, 'enteringK')),
         rate: or(ranged(model, 'rateFactor')),
         sure: why === null ? rateSaid(model) : '',
         heat: or(ranged(model, 'heatFactor')),
@@ -45,7 +47,7 @@ export function fittedNotes(bins: readonly Played[]): string[] {
   const drawn = Math.max(0, ...bins.map(({ whatIf }) => whatIf.model.mayBes.length));
   if (drawn === 0) return [];
   return [
-    `Airflow and the sensors’ bias carry their 90 % intervals. Ranges of the four factors are the lowest and highest of the fit and of ${drawn} bins that go with the log as well, each with all its values moved together by the slopes at the fit.`,
+    `Airflow and the sensors’ bias carry their 90 % intervals. Ranges of the other values are the lowest and highest of the fit and of ${drawn} bins that go with the log as well, each with all its values moved together by the slopes at the fit.`,
     'A layer of the bed that dries some times as fast as published is in balance with the air that leaves it, and faster changes nothing: such a rate is not told by any log. A large factor says “in balance” and is no finding about the grain, and its range is too short on the upper side.',
   ];
 }

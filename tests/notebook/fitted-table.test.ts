@@ -4,7 +4,9 @@ import { estimate } from '../../src/base/estimate.ts';
 import { fittedNotes, fittedTable } from '../../src/notebook/fitted-table.ts';
 import type { Played } from '../../src/notebook/strategy-words.ts';
 
-const factors = (rateFactor: number) => ({ rateFactor, heatFactor: 1, wallFactor: 1.5, respirationFactor: 0.2 });
+const factors = (rateFactor: number) => ({
+  ...{ rateFactor, heatFactor: 1, wallFactor: 1.5, respirationFactor: 0.2, enteringK: rateFactor / 10 },
+});
 
 /** A bin whose fit has the first rate, and others that go with its log the rest. */
 function played(rates: readonly number[], other: Partial<BinModel> = {}): Played {
@@ -28,6 +30,7 @@ describe('what was fitted', () => {
     expect(rowOf(played([3, 2.5, 4]))).toMatchObject({
       flow: { value: 4, interval: [3.5, 4.6] },
       bias: { value: 0.2, interval: [-0.1, 0.5] },
+      entering: { value: 0.3, interval: [0.25, 0.4] },
       rate: { value: 3, interval: [2.5, 4] },
       wall: { value: 1.5, interval: [1.5, 1.5] },
       sure: 'yes, within its range',

@@ -55,8 +55,8 @@ function modelOfLog(log: BinLog, own: readonly SensorSeries[]): BinModel {
     return noModel(`The fan ran for ${Math.round(ran)} hours while the bin was filled; a model needs a day at least.`);
   const samples = fitSamples(log);
   const split = splitRead(samples);
-  const parameters = fitParameters(log);
   const baseM3S = baseFlow(log);
+  const parameters = fitParameters(log, baseM3S);
   const none: readonly Float64Array[] = log.cables.map(({ sensors }) => new Float64Array(sensors.length));
   const papers = paperMoistures(
     log,

@@ -1,7 +1,6 @@
 import { Z95 } from '../../base/estimate.ts';
 import { isothermOf } from '../../grain/isotherm.ts';
 import { wetFromDry } from '../../grain/moisture-basis.ts';
-import { aimsAtTemperature } from '../../season/goal.ts';
 import { wallConductanceWM3K } from '../../simulation/bed/bed.ts';
 import { mediumOf } from '../../simulation/bed/medium-of.ts';
 import type { BinLog } from './bin-log.ts';
@@ -9,6 +8,8 @@ import {
   ABOVE_AIR,
   BIAS,
   BREATH,
+  CABLES_K,
+  ENTERING,
   FIRST_CABLE,
   type FitParameters,
   FLOW,
@@ -23,9 +24,10 @@ import {
 import type { FitSamples } from './fit-samples.ts';
 import { betweenCablesSd } from './grain-between.ts';
 import type { IsothermChoice } from './isotherm-choices.ts';
+import { layersOf } from './layers-of.ts';
 import { PAPERS, type PaperMoistures } from './paper-moistures.ts';
 import { type CableValues, type Played, playCable, type Shown } from './play-cable.ts';
-import { LAYERS, levelsOf, meanStart } from './run-spec-of.ts';
+import { levelsOf, meanStart } from './run-spec-of.ts';
 import { startProfiles } from './start-profile.ts';
 
 /** What the bed leaves out, as a standard error beside the sensors' own: K, and points in still and in moving air. */
@@ -37,8 +39,6 @@ const TEMPERATURE_K = 0.5;
 const MOISTURE_POINTS = 0.5;
 /** Samples of one sensor go together for about two days, and what the bed lacks is shared by some sensors: so many count as one. */
 const TOGETHER = 24;
-/** Fan hours of a bin to cool or hold under which its layers are halved. Our choice. */
-const FEW_FAN_H = 250;
 /** A sample farther off than this many standard errors pulls no more than in proportion. */
 const FAR = 3;
 
@@ -63,6 +63,10 @@ export interface Fit {
   isothermShiftDb: number;
   /** what it held at the start more than cables told that were read in moving air alone, fraction, wet basis */
   aboveAirWb: number;
+  /** what the air that enters was warmer than log and fans say, K */
+  enteringK: number;
+  /** what all of the cables' thermometers read too much, K */
+  cablesK: number;
 }
 
 /** A bin played with given values, remembered by cable. */
@@ -114,17 +118,20 @@ export function modelOf(
   const valuesOf = (values: readonly number[], cable: number): CableValues => ({
     flowFactor: Math.exp(at(values, FLOW) + (list.length > FIRST_CABLE ? at(values, FIRST_CABLE + cable) : 0)),
     wallWM3K: wallWM3K * Math.exp(at(values, WALL)),
-    startK: at(values, START),
+    startK: at(values, START) - at(values, CABLES_K),
     respirationFactor: Math.exp(at(values, BREATH)),
     heatFactor: Math.exp(at(values, HEAT)),
     rateFactor: USUAL_RATE * Math.exp(at(values, RATE)),
     slip: at(values, SLIP),
+    fansFlowFactor: Math.exp(at(values, FLOW)),
+    enteringK: at(values, ENTERING),
+    cablesK: at(values, CABLES_K),
   });
   const shown = (values: readonly number[]) => {
     let profiles: ReturnType<typeof startProfiles> | null = null;
     return log.cables.map((_, cable) => {
       const own = valuesOf(values, cable);
-      const key = `${own.flowFactor} ${own.wallWM3K} ${own.startK} ${own.respirationFactor} ${own.slip} ${own.heatFactor} ${own.rateFactor} ${at(values, BIAS)} ${at(values, ABOVE_AIR)}`;
+      const key = `${own.flowFactor} ${own.wallWM3K} ${own.startK} ${own.respirationFactor} ${own.slip} ${own.heatFactor} ${own.rateFactor} ${own.fansFlowFactor} ${own.enteringK} ${own.cablesK} ${at(values, BIAS)} ${at(values, ABOVE_AIR)}`;
       const before = known[cable].get(key);
       if (before !== undefined) return before;
       profiles ??= startProfiles(log, {
@@ -190,13 +197,15 @@ export function modelOf(
       flowM3S,
       cableFlows: flows.map((flow) => flow / flowM3S),
       moistureBiasWb: at(values, BIAS),
-      startK: at(values, START),
+      startK: at(values, START) - at(values, CABLES_K),
       wallFactor: Math.exp(at(values, WALL)),
       respirationFactor: Math.exp(at(values, BREATH)),
       heatFactor: Math.exp(at(values, HEAT)),
       rateFactor: USUAL_RATE * Math.exp(at(values, RATE)),
       isothermShiftDb: at(values, SHIFT),
       aboveAirWb: at(values, ABOVE_AIR),
+      enteringK: at(values, ENTERING),
+      cablesK: at(values, CABLES_K),
     };
   };
   return {
@@ -206,15 +215,6 @@ export function modelOf(
     endWb: (values) => meanWb(values, 'endDb'),
     fitAt,
   };
-}
-
-/**
- * A fan that runs for some days in all moves a front by a layer or two at a time: twenty layers blunt it, and a fit makes up for that by
- * airflow (5 to 8 % too much in drawn bins run for eight hours a week). So few hours can be played in finer layers.
- */
-function layersOf({ bin, fan }: BinLog): number {
-  const hours = fan.on.reduce((sum, share) => sum + share, 0);
-  return aimsAtTemperature(bin.goal) && hours < FEW_FAN_H ? 2 * LAYERS : LAYERS;
 }
 
 /** Straight between the middles of the layers. */

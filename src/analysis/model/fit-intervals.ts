@@ -10,9 +10,6 @@ import { residualSlopes, slopesOf, standardErrors } from './standard-errors.ts';
 /** Dry matter of the grain, to which a fitted airflow is in proportion: by tickets, and by depth, test weight and packing. */
 const WEIGHED_REL_SD = 0.015;
 const MEASURED_REL_SD = 0.03;
-/** Published heats and their way over moisture, beside what the fit leaves open; those of soybeans part by a fifth. Working assumption. */
-const HEAT_REL_SD = 0.03;
-const SOYBEAN_HEAT_REL_SD = 0.06;
 /** How much less a cost counts than if the bed left nothing out but chance. */
 const TEMPER = 2;
 
@@ -59,10 +56,8 @@ export function fitIntervals(
     weights,
   );
   const biasSd = sdOf(list.map(({ unit }, k) => (k === BIAS ? 100 * unit : 0)));
-  const grain = Math.hypot(
-    log.review.grain.from === 'tickets' ? WEIGHED_REL_SD : MEASURED_REL_SD,
-    log.bin.grain.crop === 'soybean' ? SOYBEAN_HEAT_REL_SD : HEAT_REL_SD,
-  );
+  // What the grain's heat leaves open is in the fit's own slopes.
+  const grain = log.review.grain.from === 'tickets' ? WEIGHED_REL_SD : MEASURED_REL_SD;
   const cablesSd = Math.hypot(sdOf(flowPer), flow.sd, grain);
   const joined = joinedFlow(log, flow.mean, cablesSd);
   const startPer = slopesOf(best.fit, parameters, best.model.startWb);

@@ -1,5 +1,6 @@
 import { Z95 } from '../../base/estimate.ts';
 import type { BinLog } from './bin-log.ts';
+import { enteringSdK } from './entering-doubt.ts';
 
 /** What a fit may move, each in units of how far it is expected to lie off: a vector that starts at 0. */
 export interface FitParameters {
@@ -36,6 +37,10 @@ const SHIFT_DB = 0.004;
 /** Grain over what cables tell of it that were read with the fan on, just started: air not yet in balance, on its way up; working assumption. */
 const ABOVE_AIR_WB = 0.01;
 const ABOVE_AIR_MOST = 0.05;
+/** What all thermometers of a bin's cables read too much, as one reader makes it; working assumption. */
+const CABLES_SD_K = 0.2;
+/** Of the entering air: so many standard errors. */
+const ENTERING_MOST = 3;
 /** Storage rules are of one grain and its damage; others breathe a few times less or more. */
 const BREATH_LOG_SD = 1.2;
 const BREATH_LOG_MOST = Math.log(50);
@@ -55,10 +60,15 @@ export const HEAT = 6;
 export const RATE = 7;
 export const SHIFT = 8;
 export const ABOVE_AIR = 9;
-export const FIRST_CABLE = 10;
+export const ENTERING = 10;
+export const CABLES_K = 11;
+export const FIRST_CABLE = 12;
 
-export function fitParameters({ bin, season, cables, startReads }: BinLog): FitParameters {
+/** @param baseM3S  airflow where the fit starts */
+export function fitParameters(log: BinLog, baseM3S: number): FitParameters {
+  const { bin, season, cables, startReads } = log;
   const biasWb = (season.sensors.moisture.biasWb ?? BIAS_POINTS / 100) / Z95;
+  const enteringK = enteringSdK(log, baseM3S);
   const heatSd = bin.grain.crop === 'soybean' ? SOYBEAN_HEAT_LOG_SD : HEAT_LOG_SD;
   const within = (name: string, unit: number, most: number) => ({ name, unit, low: -most / unit, high: most / unit });
   return {
@@ -82,6 +92,8 @@ export function fitParameters({ bin, season, cables, startReads }: BinLog): FitP
         // Read in still air the cables tell it.
         unit: startReads.flat().some(({ moving }) => moving) ? ABOVE_AIR_WB : 0,
       },
+      within('temperature of the entering air', enteringK, ENTERING_MOST * enteringK),
+      within('bias of the thermometers', CABLES_SD_K, 4 * CABLES_SD_K),
       ...(cables.length < 2
         ? []
         : cables.map(({ cable }) => within(`airflow at cable ${cable}`, CABLE_LOG_SD, CABLE_LOG_MOST))),

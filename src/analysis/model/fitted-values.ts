@@ -25,6 +25,10 @@ export interface FittedValues {
   isothermShiftDb: number;
   /** what the grain held at the start more than cables told that were read in moving air alone, fraction, wet basis */
   aboveAirWb: number;
+  /** what the air that enters was warmer than log and fans say, K */
+  enteringK: number;
+  /** what all of the cables' thermometers read too much, K; it is in `startK` already */
+  cablesK: number;
   /** what each moisture sensor reads too much beside the shared bias, [cables][sensors], in the order of the log's */
   offsetsWb: readonly Float64Array[];
 }

@@ -44,6 +44,12 @@ export interface CableValues {
   /** over the published specific heat and thin-layer rate */
   heatFactor: number;
   rateFactor: number;
+  /** the bin's airflow over that of the levels' blowers: more air takes their heat */
+  fansFlowFactor: number;
+  /** what the air that enters was warmer than log and fans say, K */
+  enteringK: number;
+  /** what all of the cables' thermometers read too much, K */
+  cablesK: number;
   /** part of the air at a sensor that came along the cable from where the air enters */
   slip: number;
 }
@@ -108,7 +114,9 @@ export function playCable(played: Played, cable: number, start: Profile, values:
     ran += share;
     sumAir += (share * relativeFlow[hour]) / volumeM3Kg[hour];
     sumOutC += outdoorC[hour];
-    sumEntryC += share * (Number.isNaN(logged) ? outdoorC[hour] + warmingK + heaterK : logged);
+    sumEntryC +=
+      share *
+      ((Number.isNaN(logged) ? outdoorC[hour] + raisedK(log, values, warmingK, heaterK) : logged) + values.enteringK);
     sumRatio += share * humidityRatio[hour];
     const reads = hour === readHours[read];
     const goesOn = fan.on[hour + 1] === share && (share === 0 || share === 1) && hours < (share === 0 ? REST_H : RUN_H);
@@ -135,13 +143,18 @@ export function playCable(played: Played, cable: number, start: Profile, values:
     if (reads) {
       spoil(bed, readHours[read] - (readHours[read - 1] ?? -1));
       const passing = share > 0.5 ? passingRatio(bed, before, air, ratio, values.slip) : null;
-      show(played, bed, heights, passing, shown, read * heights.length);
+      show(played, bed, heights, passing, shown, read * heights.length, values.cablesK);
       if (played.sampledReads.has(read)) shown.sampledDb.set(read, bed.moistureDb.slice());
       read += 1;
     }
   }
   shown.endDb = meanDb(bed);
   return shown;
+}
+
+/** What fans and heater warm the air by: by the plenum's readings in the mean, else all the less the more air there is. */
+function raisedK(log: BinLog, { fansFlowFactor }: CableValues, warmingK: number, heaterK: number): number {
+  return log.warmingK === null || heaterK > 0 ? (warmingK + heaterK) / fansFlowFactor : warmingK;
 }
 
 function mediumWith(medium: Medium, { respirationFactor, heatFactor, rateFactor }: CableValues): Medium {
@@ -190,6 +203,7 @@ function show(
   passing: Float64Array | null,
   into: Shown,
   first: number,
+  cablesK: number,
 ): void {
   const { a, b, c, equation, tempRangeC } = isotherm;
   heights.forEach((heightM, s) => {
@@ -200,7 +214,7 @@ function show(
         ? isothermHumidity(equation, a, b, c, heldC, at(bed, bed.moistureDb, heightM))
         : relativeHumidityOfRatio(heldC, Math.max(0, at(bed, passing, heightM)), bed.pressurePa);
     const rh = Math.min(CABLE_RH[1], Math.max(CABLE_RH[0], humidity));
-    into.tempC[first + s] = tempC;
+    into.tempC[first + s] = tempC + cablesK;
     into.moistureWb[first + s] = wetFromDry(isothermMoistureDb(cable.equation, cable.a, cable.b, cable.c, heldC, rh));
   });
 }

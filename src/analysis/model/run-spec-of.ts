@@ -11,6 +11,7 @@ import { type AirColumn, airColumns } from './air-columns.ts';
 import { type BinLog, binLog } from './bin-log.ts';
 import { blowerOf } from './blower-of.ts';
 import type { FittedValues, MayBe } from './fitted-values.ts';
+import { layersOf } from './layers-of.ts';
 import { loggedShares } from './logged-shares.ts';
 import { type Profile, startProfiles, valueAtHeight } from './start-profile.ts';
 
@@ -28,9 +29,6 @@ export type RunFound =
       why: null;
     }
   | { spec: null; why: string };
-
-/** Their number sets how far a front spreads: twenty spread it about as far as a farm bin's unevenness does. */
-export const LAYERS = 20;
 
 /**
  * What a run of a bin's own season needs beside a strategy: weather, clock and prices hour by hour from when it was filled,
@@ -85,7 +83,7 @@ function specOf(
     airShares: columns.map(({ airShare }) => airShare),
     areaShares: columns.map(({ areaShare }) => areaShare),
     depthM: log.depthM,
-    layers: LAYERS,
+    layers: layersOf(log),
     air: bin.air,
     pressurePa: log.weather.hours.pressurePa,
     wallWM3K: (fitted.wallFactor ?? 1) * wallConductanceWM3K(medium.conductivityWMK, bin.diameterM / 2),
@@ -95,7 +93,8 @@ function specOf(
     bed,
     floorAreaM2: log.floorAreaM2,
     hours: log.weather.hours,
-    levels: levelsOf(log, fitted.flowM3S, meanStart(log, profiles, startK)),
+    ...(bin.air === 'down' ? { headspaceK: fitted.enteringK } : {}),
+    levels: levelsOf(log, fitted.flowM3S, meanStart(log, profiles, startK), bin.air === 'down' ? 0 : fitted.enteringK),
     start: startOfColumns(log, profiles, startK, columns),
     endHour: log.count,
     goal: bin.goal,
@@ -135,14 +134,16 @@ export function startOfColumns(
  * @param of  places in the log's cables; all when left out
  */
 export function meanStart(
-  { cables, depthM }: BinLog,
+  log: BinLog,
   profiles: readonly Profile[],
   startK: number,
-  of: readonly number[] = cables.map((_, c) => c),
+  of: readonly number[] = log.cables.map((_, c) => c),
 ): Start {
+  const { cables, depthM } = log;
+  const layers = layersOf(log);
   const all = of.reduce((sum, c) => sum + cables[c].share, 0);
   const at = (layer: number, what: keyof Start) => {
-    const heightM = ((layer + 0.5) * depthM) / LAYERS;
+    const heightM = ((layer + 0.5) * depthM) / layers;
     const sum = of.reduce(
       (so, c) => so + cables[c].share * valueAtHeight(profiles[c].heightM, profiles[c][what], heightM),
       0,
@@ -150,24 +151,31 @@ export function meanStart(
     return sum / all;
   };
   return {
-    tempC: Float64Array.from({ length: LAYERS }, (_, layer) => at(layer, 'tempC') + startK),
-    moistureDb: Float64Array.from({ length: LAYERS }, (_, layer) => at(layer, 'moistureDb')),
+    tempC: Float64Array.from({ length: layers }, (_, layer) => at(layer, 'tempC') + startK),
+    moistureDb: Float64Array.from({ length: layers }, (_, layer) => at(layer, 'moistureDb')),
   };
 }
 
-/** The depth at the start and every later one; what comes in later is taken as what lay there first. */
-export function levelsOf(log: BinLog, flowM3S: number, start: Start): LevelStep[] {
+/**
+ * The depth at the start and every later one; what comes in later is taken as what lay there first.
+ *
+ * @param enteringK  what the air that enters was warmer than log and fans say, K
+ */
+export function levelsOf(log: BinLog, flowM3S: number, start: Start, enteringK = 0): LevelStep[] {
   const { bin, startMs, endMs } = log;
   const steps = bin.grain.depthSteps.filter((step) => step.fromMs < endMs && step.depthM > 0);
   const before = steps.filter((step) => step.fromMs <= startMs).at(-1) ?? steps[0];
   const later = steps.filter((step) => step.fromMs > startMs && step !== before);
   const tempC = median([...start.tempC]);
   const moistureDb = median([...start.moistureDb]);
-  return [before, ...later].map((step, i) => ({
-    hour: i === 0 ? 0 : Math.ceil((step.fromMs - startMs) / HOUR_MS),
-    depthM: Math.min(step.depthM, log.depthM),
-    tempC,
-    moistureDb,
-    blower: blowerOf(log, flowM3S, step.depthM),
-  }));
+  return [before, ...later].map((step, i) => {
+    const blower = blowerOf(log, flowM3S, step.depthM);
+    return {
+      hour: i === 0 ? 0 : Math.ceil((step.fromMs - startMs) / HOUR_MS),
+      depthM: Math.min(step.depthM, log.depthM),
+      tempC,
+      moistureDb,
+      blower: { ...blower, warmingK: blower.warmingK + enteringK },
+    };
+  });
 }

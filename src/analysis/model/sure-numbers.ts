@@ -1,13 +1,13 @@
 import { type Estimate, withheld } from '../../base/estimate.ts';
 import { flowRangeSaid } from '../airflow/flow-range-said.ts';
 
-/** Half of an interval over the airflow: beyond it one number in four and more would be over 10 % off, and none is told. */
-const MOST_FLOW_REL = 0.14;
+/** Half of an interval over the airflow: beyond it one number in five and more would be over 10 % off, and none is told. */
+const MOST_FLOW_REL = 0.125;
 /** The same of the moisture at the end, points. */
 const MOST_END_POINTS = 0.5;
 
 /**
- * The airflow where its 90 % interval leaves no more than 14 % open on either side.
+ * The airflow where its 90 % interval leaves no more than 12.5 % open on either side.
  *
  * @param volumeM3  of the grain
  */

@@ -2,7 +2,9 @@ import type { BinLog } from './bin-log.ts';
 import type { Doubt } from './cross-checks.ts';
 import { degreesSaid } from './degrees-said.ts';
 import type { Fit } from './fit-bin.ts';
-import { BREATH, type FitParameters, RATE, SLIP, WALL } from './fit-parameters.ts';
+
+import { BREATH, CABLES_K, ENTERING, type FitParameters, RATE, SLIP, WALL } from './fit-parameters.ts';
+import { LOOK_FOR_LEAKS } from './flow-checks.ts';
 import type { BinModel } from './model-types.ts';
 
 /** Beyond these on the unseen part a bed is not trusted. @source the kit's design */
@@ -50,6 +52,8 @@ export function verdictOf(
 }
 
 const CHECK = 'Check depth, heights and numbering of the cables’ sensors, and the clock of the fan log.';
+
+const CHECK_AIR = `Check the thermometers of plenum, cables and weather and the fans’ power. ${LOOK_FOR_LEAKS}`;
 
 function misfits({ bin }: BinLog, { unseen, trained }: Told): Doubt[] {
   if (unseen === null || trained === null || unseen.misfit.temperatures === 0) {
@@ -104,6 +108,7 @@ function bounds({ values }: Fit, list: FitParameters['list']): Doubt[] {
     if (k === WALL || k === BREATH || k === SLIP || k === RATE) return [];
     const span = high - low;
     if (values[k] > low + AT_BOUND * span && values[k] < high - AT_BOUND * span) return [];
-    return [{ why: `The fitted ${name} stands at the end of what is possible.`, help: CHECK }];
+    const help = k === ENTERING || k === CABLES_K ? CHECK_AIR : CHECK;
+    return [{ why: `The fitted ${name} stands at the end of what is possible.`, help }];
   });
 }

@@ -1,6 +1,7 @@
 import { expect, it } from 'vitest';
 import type { BinLog } from '../../../src/analysis/model/bin-log.ts';
-import { LAYERS, startOfColumns } from '../../../src/analysis/model/run-spec-of.ts';
+import { LAYERS } from '../../../src/analysis/model/layers-of.ts';
+import { startOfColumns } from '../../../src/analysis/model/run-spec-of.ts';
 
 it('columns start at their own temperature, and at the moisture that all cables tell of a layer', () => {
   const profile = (tempC: number, moistureDb: number) => ({
@@ -9,7 +10,12 @@ it('columns start at their own temperature, and at the moisture that all cables 
     moistureDb: Float64Array.of(moistureDb),
   });
   // The second cable reads more than the first, as a cable whose sensors err together does.
-  const log = { depthM: 4, cables: [{ share: 0.25 }, { share: 0.75 }] } as unknown as BinLog;
+  const log = {
+    bin: { goal: 'dry' },
+    fan: { on: [] },
+    depthM: 4,
+    cables: [{ share: 0.25 }, { share: 0.75 }],
+  } as unknown as BinLog;
   const columns = [[1], [0], []].map((cables) => ({ areaShare: 1 / 3, airShare: 1, cables, usual: false }));
   const { tempC, moistureDb } = startOfColumns(log, [profile(20, 0.18), profile(16, 0.2)], 0.5, columns);
   expect(tempC).toHaveLength(3 * LAYERS);

@@ -28,6 +28,8 @@ const fit = {
     rateFactor: 2,
     isothermShiftDb: 0.003,
     aboveAirWb: 0,
+    enteringK: 0,
+    cablesK: 0,
     offsetsWb: [Float64Array.of(0.01, Number.NaN), new Float64Array(0)],
   },
 };
