@@ -141,7 +141,7 @@ export function picksSaid(): string {
 
 /** The runs that the ranges span, in words. */
 export function doubtsSaid(): string {
-  return `The ${RUNS} runs: in the bin as fitted, and in ${RUNS - 1} bins spread over what the log leaves open, where isotherm, airflow, moisture of the grain and of its sensors, drying rate, specific heat, respiration and exchange with the wall are off together as the fit’s errors say, and with them what no cable sees. Cost as run by log carries its 90 % interval.`;
+  return `The ${RUNS} runs: in the bin as fitted, and in ${RUNS - 1} bins spread over what the log leaves open, where isotherm, airflow, entering air, moisture of the grain and of its sensors, drying rate, specific heat, respiration and exchange with the wall are off together as the fit’s errors say, and with them what no cable sees. Cost as run by log carries its 90 % interval.`;
 }
 
 /** From where on a model is not trusted. */

@@ -10,12 +10,11 @@ const work = mkdtempSync(join(tmpdir(), 'fanbook-model-'));
 afterAll(() => rmSync(work, { recursive: true, force: true }));
 
 describe('a bed fitted to the log of a drawn season', { timeout: 240_000 }, () => {
-  // 3001: two bins that were cooled, whose airflow is known to 15 % and worse, so not told. 10403: wheat dried, of which no plenum tells the
+  // 10403: wheat dried, of which no plenum tells the
   // fan's warming; by its power alone the airflow was 20 % too low. 3005: corn and soybeans dried, whose cables work by another isotherm than the grain follows, which
   // nobody states; the sensors end 1.3 and 0.7 points off. 8110: wheat with five cables, whose loads were weighed in and out. 9511: corn to
   // hold, whose fan ran for 104 hours in all, into December: by twenty layers and air of one density its airflow was 14 % too high.
   it.each([
-    [3001, { bins: 2, flows: 0, ends: 0 }],
     [10403, { bins: 1, flows: 1, ends: 0 }],
     [3005, { bins: 2, flows: 0, ends: 0 }],
     [8110, { bins: 1, flows: 1, ends: 1 }],
