@@ -16,13 +16,15 @@ const MISPLACED_SHARE = 0.2;
 export function misplacedSensors(samples: FitSamples, shown: readonly Pick<Shown, 'tempC'>[]): Doubt[] {
   let all = 0;
   let misplaced = 0;
+  // At rest a bed leaves out more, sun on the wall among it, and more at one height than at another.
+  const near = [...samples.near.keys()].filter((read) => samples.near[read] !== 0);
   samples.cables.forEach(({ sensors, tempC }, cable) => {
     for (let sensor = 0; sensor < sensors; sensor++) {
       const offs = Array.from({ length: sensors }, (_, place) => {
         let sum = 0;
         let count = 0;
-        for (let row = 0; row < tempC.length; row += sensors) {
-          const off = shown[cable].tempC[row + place] - tempC[row + sensor];
+        for (const read of near) {
+          const off = shown[cable].tempC[read * sensors + place] - tempC[read * sensors + sensor];
           if (Number.isNaN(off)) continue;
           sum += off * off;
           count += 1;

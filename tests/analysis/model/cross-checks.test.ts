@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { BinLog } from '../../../src/analysis/model/bin-log.ts';
 import { clockDoubts } from '../../../src/analysis/model/clock-check.ts';
-import { openEndOf } from '../../../src/analysis/model/cross-checks.ts';
+import { misplacedSensors, openEndOf } from '../../../src/analysis/model/cross-checks.ts';
 import { depthDoubts } from '../../../src/analysis/model/depth-check.ts';
 import type { FitSamples } from '../../../src/analysis/model/fit-samples.ts';
 import { FLAGS } from '../../../src/tables/flags.ts';
@@ -48,6 +48,36 @@ const logOf = ({ from, weightKg, covered }: Weighed = { from: 'volume', weightKg
       moisture: { tickets: covered === undefined ? undefined : { start: { covered } } },
     },
   }) as unknown as BinLog;
+
+const REST_FROM = 100;
+/** A front that passes one sensor after the other; at rest the upper ones warm. */
+const bed = (sensor: number, hour: number) => (hour >= REST_FROM ? 5 + 3 * sensor : hour > 20 + 2 * sensor ? 5 : 20);
+
+/** Four sensors of a cable, a front on its way up past them; the fan rests in the second half. */
+function frontPast(read: (sensor: number, hour: number) => number) {
+  const sensors = 4;
+  const hours = 200;
+  const values = (of: (sensor: number, hour: number) => number) =>
+    Float64Array.from({ length: hours * sensors }, (_, i) => of(i % sensors, Math.floor(i / sensors)));
+  const samples = {
+    near: Int8Array.from({ length: hours }, (_, hour) => (hour < REST_FROM ? 1 : 0)),
+    cables: [{ sensors, tempC: values(read) }],
+  } as unknown as FitSamples;
+  return misplacedSensors(samples, [{ tempC: values(bed) }]);
+}
+
+describe('sensors of a cable', () => {
+  it('are doubted where two show what the bed shows at each other’s height', () => {
+    const swapped = [3, 1, 2, 0];
+    expect(frontPast((sensor, hour) => bed(swapped[sensor], hour))[0].why).toMatch(/^2 of 4 sensors/);
+  });
+
+  it('are believed where they go with the bed while air moves, whatever the wall does to them at rest', () => {
+    expect(frontPast(bed)).toEqual([]);
+    // The lower ones warm in their place.
+    expect(frontPast((sensor, hour) => bed(hour < REST_FROM ? sensor : 3 - sensor, hour))).toEqual([]);
+  });
+});
 
 describe('the stated depth', () => {
   it('is believed where the sensors above it follow the weather, in still grain and in grain that air passes all day', () => {
