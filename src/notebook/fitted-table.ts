@@ -17,12 +17,12 @@ export function fittedTable(bins: readonly Played[]): Table {
       { key: 'bin', label: 'Bin', quantity: null },
       { key: 'flow', label: 'Airflow at full depth', quantity: 'airflow' },
       { key: 'bias', label: 'Moisture sensors read too much by', quantity: 'points, fine' },
-      { key: 'entering', label: 'Entering air over the log', quantity: 'temperature difference' },
+      { key: 'entering', label: 'Entering air warmer than told by', quantity: 'temperature difference' },
       { key: 'rate', label: 'Drying rate over the published', quantity: 'times' },
-      { key: 'sure', label: 'Rate told', quantity: null },
+      { key: 'sure', label: 'Does the log tell the rate', quantity: null },
       { key: 'heat', label: 'Specific heat over the published', quantity: 'times' },
-      { key: 'wall', label: 'Wall’s heat over a round bin’s', quantity: 'times' },
-      { key: 'breath', label: 'Breath over the storage rule’s', quantity: 'times' },
+      { key: 'wall', label: 'Heat through the wall, times the usual', quantity: 'times' },
+      { key: 'breath', label: 'Breathing, times the rule’s', quantity: 'times' },
     ],
     rows: bins.map(({ review, whatIf: { model } }) => {
       const why = model.trusted && model.fitted !== null ? null : model.why;
@@ -47,8 +47,8 @@ export function fittedNotes(bins: readonly Played[]): string[] {
   const drawn = Math.max(0, ...bins.map(({ whatIf }) => whatIf.model.mayBes.length));
   if (drawn === 0) return [];
   return [
-    `Airflow and the sensors’ bias carry their 90 % intervals. Ranges of the other values are the lowest and highest of the fit and of ${drawn} bins that go with the log as well, each with all its values moved together by the slopes at the fit. Entering air is over what the plenum logged, or over outdoor air warmed by the fans’ power.`,
-    'A layer of the bed that dries some times as fast as published is in balance with the air that leaves it, and faster changes nothing: such a rate is not told by any log, or from below only. A large factor says “in balance” and is no finding about the grain, and its range is too short on the upper side.',
+    `Airflow and the sensors’ bias carry their 90 % intervals. Ranges of the other values are the lowest and highest of the fit and of ${drawn} bins that go with the log as well, each with all its values moved together by the slopes at the fit. Entering air is told by the plenum’s log, else by outdoor air warmed by the power of fans and heaters, drawn down by outdoor air.`,
+    'A layer of the bed that dries some times as fast as published is in balance with the air that leaves it, and faster changes nothing: such a rate is not told by any log, or only that it is at least so fast. A large factor says “in balance” and is no finding about the grain, and its range is too short on the upper side.',
   ];
 }
 
@@ -63,6 +63,6 @@ function rateSaid({ fitted, mayBes }: BinModel): string {
   const rates = [fitted, ...mayBes.map((one) => one.fitted)].flatMap((one) => (one === null ? [] : [one.rateFactor]));
   const [low, high] = [Math.min(...rates), Math.max(...rates)];
   // A hair below: the bound is reached by a step that is cut short.
-  if (high > 0.99 * MOST_RATE) return 'from below';
+  if (high > 0.99 * MOST_RATE) return 'at least so fast';
   return high / low > WIDE ? 'hardly' : 'yes';
 }

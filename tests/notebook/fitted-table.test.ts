@@ -40,8 +40,8 @@ describe('what was fitted', () => {
   it('says of a rate that is wide, or ends where fits may go no farther, that the log does not tell it', () => {
     expect(rowOf(played([3, 1, 5])).sure).toBe('hardly');
     // Eight times 2.3, as far as a fit may go.
-    expect(rowOf(played([9, 6, 18.4])).sure).toBe('from below');
-    expect(rowOf(played([18.4])).sure).toBe('from below');
+    expect(rowOf(played([9, 6, 18.4])).sure).toBe('at least so fast');
+    expect(rowOf(played([18.4])).sure).toBe('at least so fast');
     expect(fittedNotes([played([3, 1, 5])])[0]).toContain('and of 2 bins that go with the log');
   });
 

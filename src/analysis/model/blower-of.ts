@@ -15,19 +15,20 @@ export const DEPTH_POWER = 0.4;
 /**
  * The bin's fans with the grain at a depth.
  *
- * @param flowM3S  airflow at full depth, m3/s of the air that the fan takes in
+ * @param flowM3S    airflow at full depth, m3/s of the air that the fan takes in
+ * @param heatedM3S  of which the power of fans and heaters is taken to warm so much
  */
-export function blowerOf(log: BinLog, flowM3S: number, depthM: number): Blower {
+export function blowerOf(log: BinLog, flowM3S: number, depthM: number, heatedM3S = flowM3S): Blower {
   const { bin, floorAreaM2 } = log;
-  const flow = flowM3S * (log.depthM / depthM) ** DEPTH_POWER;
+  const byDepth = (log.depthM / depthM) ** DEPTH_POWER;
   const { powerW } = fansPower(log);
-  const perKelvin = (flow / log.meanVolumeM3Kg) * HEAT_DRY_AIR_J_KGK;
+  const perKelvin = ((heatedM3S * byDepth) / log.meanVolumeM3Kg) * HEAT_DRY_AIR_J_KGK;
   const heaters = heatersOf(log);
   const heatW = heaters.reduce((sum, { heater, part }) => sum + part * heater.outputW, 0);
   // With a heater the plenum's warming is the heater's too: the fan's own then comes from its power.
   const logged = heaters.length === 0 ? log.warmingK : null;
   return {
-    airM3M2S: flow / floorAreaM2,
+    airM3M2S: (flowM3S * byDepth) / floorAreaM2,
     warmingK: bin.air === 'down' ? 0 : (logged ?? (POWER_TO_AIR * powerW) / perKelvin),
     powerW,
     heaterK: heatW / perKelvin,

@@ -4,6 +4,7 @@ import { wetFromDry } from '../../grain/moisture-basis.ts';
 import { wallConductanceWM3K } from '../../simulation/bed/bed.ts';
 import { mediumOf } from '../../simulation/bed/medium-of.ts';
 import type { BinLog } from './bin-log.ts';
+import { fansPower } from './fans-power.ts';
 import {
   ABOVE_AIR,
   BIAS,
@@ -51,6 +52,8 @@ export interface Fit {
   /** sum of squares, priors included */
   cost: number;
   flowM3S: number;
+  /** that by which the power of fans and heaters warms the air */
+  heatedM3S: number;
   /** by cable, over the bin's mean */
   cableFlows: number[];
   moistureBiasWb: number;
@@ -123,10 +126,12 @@ export function modelOf(
     heatFactor: Math.exp(at(values, HEAT)),
     rateFactor: USUAL_RATE * Math.exp(at(values, RATE)),
     slip: at(values, SLIP),
-    fansFlowFactor: Math.exp(at(values, FLOW)),
+    fansFlowFactor: heatedFactor(values),
     enteringK: at(values, ENTERING),
     cablesK: at(values, CABLES_K),
   });
+  // Of a fan that blows into other bins too all of its air is warmed alike, however much of it comes here.
+  const heatedFactor = (values: readonly number[]) => (fansPower(log).shared ? 1 : Math.exp(at(values, FLOW)));
   const shown = (values: readonly number[]) => {
     let profiles: ReturnType<typeof startProfiles> | null = null;
     return log.cables.map((_, cable) => {
@@ -195,6 +200,7 @@ export function modelOf(
       values: [...values],
       cost,
       flowM3S,
+      heatedM3S: baseM3S * heatedFactor(values),
       cableFlows: flows.map((flow) => flow / flowM3S),
       moistureBiasWb: at(values, BIAS),
       startK: at(values, START) - at(values, CABLES_K),

@@ -4,6 +4,8 @@ import type { Doubt } from '../../simulation/doubt/doubted-spec.ts';
 export interface FittedValues {
   /** airflow at full depth, m3/s of the air that the fan takes in */
   flowM3S: number;
+  /** that by which the power of fans and heaters warms the air */
+  heatedM3S: number;
   /** airflow at each cable over the bin's mean, [cables] */
   cableFlows: readonly number[];
   /** of the grain, as season.yaml names it */

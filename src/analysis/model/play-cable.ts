@@ -44,7 +44,7 @@ export interface CableValues {
   /** over the published specific heat and thin-layer rate */
   heatFactor: number;
   rateFactor: number;
-  /** the bin's airflow over that of the levels' blowers: more air takes their heat */
+  /** air that takes the heat of fans and heaters, over that of the levels' blowers */
   fansFlowFactor: number;
   /** what the air that enters was warmer than log and fans say, K */
   enteringK: number;
@@ -124,7 +124,7 @@ export function playCable(played: Played, cable: number, start: Profile, values:
 
     const meanOutC = sumOutC / hours;
     around.plenumC = meanOutC;
-    around.headspaceC = meanOutC;
+    around.headspaceC = meanOutC + (bed.down ? values.enteringK : 0);
     around.wallC = meanOutC;
     const air = airM3M2S * values.flowFactor * HOUR_S * sumAir;
     const ratio = sumRatio / ran;

@@ -4,6 +4,7 @@ import type { LoadedSeason } from '../../season/loaded.ts';
 import { wallConductanceWM3K } from '../../simulation/bed/bed.ts';
 import { mediumOf } from '../../simulation/bed/medium-of.ts';
 import { doubtedSpec } from '../../simulation/doubt/doubted-spec.ts';
+import type { Blower } from '../../simulation/run/blower.ts';
 import type { LevelStep, RunSpec } from '../../simulation/run/run-spec.ts';
 import { HOUR_MS } from '../fronts/front-limits.ts';
 import type { BinReview } from '../types.ts';
@@ -94,7 +95,7 @@ function specOf(
     floorAreaM2: log.floorAreaM2,
     hours: log.weather.hours,
     ...(bin.air === 'down' ? { headspaceK: fitted.enteringK } : {}),
-    levels: levelsOf(log, fitted.flowM3S, meanStart(log, profiles, startK), bin.air === 'down' ? 0 : fitted.enteringK),
+    levels: levelsOf(log, fitted.flowM3S, meanStart(log, profiles, startK), fitted),
     start: startOfColumns(log, profiles, startK, columns),
     endHour: log.count,
     goal: bin.goal,
@@ -159,9 +160,14 @@ export function meanStart(
 /**
  * The depth at the start and every later one; what comes in later is taken as what lay there first.
  *
- * @param enteringK  what the air that enters was warmer than log and fans say, K
+ * @param fitted  what is known of the air that enters; left out: as fans and log say
  */
-export function levelsOf(log: BinLog, flowM3S: number, start: Start, enteringK = 0): LevelStep[] {
+export function levelsOf(
+  log: BinLog,
+  flowM3S: number,
+  start: Start,
+  { heatedM3S, enteringK = 0 }: Partial<Pick<FittedValues, 'heatedM3S' | 'enteringK'>> = {},
+): LevelStep[] {
   const { bin, startMs, endMs } = log;
   const steps = bin.grain.depthSteps.filter((step) => step.fromMs < endMs && step.depthM > 0);
   const before = steps.filter((step) => step.fromMs <= startMs).at(-1) ?? steps[0];
@@ -169,13 +175,20 @@ export function levelsOf(log: BinLog, flowM3S: number, start: Start, enteringK =
   const tempC = median([...start.tempC]);
   const moistureDb = median([...start.moistureDb]);
   return [before, ...later].map((step, i) => {
-    const blower = blowerOf(log, flowM3S, step.depthM);
+    const blower = blowerOf(log, flowM3S, step.depthM, heatedM3S);
     return {
       hour: i === 0 ? 0 : Math.ceil((step.fromMs - startMs) / HOUR_MS),
       depthM: Math.min(step.depthM, log.depthM),
       tempC,
       moistureDb,
-      blower: { ...blower, warmingK: blower.warmingK + enteringK },
+      blower: bin.air === 'down' ? blower : warmedMore(blower, enteringK),
     };
   });
+}
+
+/** What the air was warmer comes of fan and heater alike, each by its part; without the heater's the thermometers and the fan have it all. */
+function warmedMore(blower: Blower, moreK: number): Blower {
+  const { warmingK, heaterK } = blower;
+  const fan = heaterK > 0 ? warmingK / (warmingK + heaterK) : 1;
+  return { ...blower, warmingK: warmingK + fan * moreK, heaterK: heaterK + (1 - fan) * moreK };
 }

@@ -2,7 +2,6 @@ import type { BinLog } from './bin-log.ts';
 import type { Doubt } from './cross-checks.ts';
 import { degreesSaid } from './degrees-said.ts';
 import type { Fit } from './fit-bin.ts';
-
 import { BREATH, CABLES_K, ENTERING, type FitParameters, RATE, SLIP, WALL } from './fit-parameters.ts';
 import { LOOK_FOR_LEAKS } from './flow-checks.ts';
 import type { BinModel } from './model-types.ts';
@@ -33,7 +32,7 @@ export function verdictOf(
   { list }: FitParameters,
   doubts: readonly Doubt[],
 ): Verdict {
-  const reasons = [...misfits(log, told), ...flows(log, told), ...bounds(fit, list), ...doubts];
+  const reasons = [...misfits(log, told), ...flows(log, told), ...bounds(log, fit, list), ...doubts];
   if (reasons.length === 0) {
     const { misfit, fanHours } = told.unseen!;
     return {
@@ -54,6 +53,7 @@ export function verdictOf(
 const CHECK = 'Check depth, heights and numbering of the cables’ sensors, and the clock of the fan log.';
 
 const CHECK_AIR = `Check the thermometers of plenum, cables and weather and the fans’ power. ${LOOK_FOR_LEAKS}`;
+const CHECK_ROOF = 'Log the air under the roof, from where the fan draws it, or hang a sensor above the grain.';
 
 function misfits({ bin }: BinLog, { unseen, trained }: Told): Doubt[] {
   if (unseen === null || trained === null || unseen.misfit.temperatures === 0) {
@@ -102,13 +102,14 @@ function flows({ review }: BinLog, { flowAtCables }: Told): Doubt[] {
   });
 }
 
-function bounds({ values }: Fit, list: FitParameters['list']): Doubt[] {
+function bounds({ bin }: BinLog, { values }: Fit, list: FitParameters['list']): Doubt[] {
   return list.flatMap(({ name, low, high }, k) => {
     // Of exchange with wall, breath, slip and rate a log often says little; a rate without end is a bed in balance with its air.
     if (k === WALL || k === BREATH || k === SLIP || k === RATE) return [];
     const span = high - low;
     if (values[k] > low + AT_BOUND * span && values[k] < high - AT_BOUND * span) return [];
-    const help = k === ENTERING || k === CABLES_K ? CHECK_AIR : CHECK;
+    const ofAir = bin.air === 'down' ? CHECK_ROOF : CHECK_AIR;
+    const help = k === ENTERING || k === CABLES_K ? ofAir : CHECK;
     return [{ why: `The fitted ${name} stands at the end of what is possible.`, help }];
   });
 }

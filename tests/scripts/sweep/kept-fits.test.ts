@@ -28,8 +28,9 @@ const fit = {
     rateFactor: 2,
     isothermShiftDb: 0.003,
     aboveAirWb: 0,
-    enteringK: 0,
-    cablesK: 0,
+    heatedM3S: 1.1,
+    enteringK: -0.2,
+    cablesK: 0.1,
     offsetsWb: [Float64Array.of(0.01, Number.NaN), new Float64Array(0)],
   },
 };
