@@ -124,8 +124,7 @@ export const MODEL_RANGES = `Ranges of costs by the model are of ${RUNS} runs: $
 
 /**
  * How far the name of a rule carries: `npm run bench -- ranking-fits`, seasons drawn in another, finer bed, the rules then run in another
- * autumn; 30 November 2026. Seeds 10166-10325 run once, and 10126-10165 run again after the drawn errors of `bench -- ranking` were
- * taken from them.
+ * autumn; 30 November 2026, seeds 10566-10665, run once.
  */
 const PICKS = {
   clear: { right: 17, bins: 18 },
