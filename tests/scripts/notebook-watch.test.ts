@@ -13,6 +13,9 @@ const written = (name: string, body: string, head = '') => writtenNotebook(join(
 beforeAll(() => makeSeasonFolder(season, { ...SMALL_SEASON, hours: 24 * 12 }));
 afterAll(() => rmSync(work, { recursive: true, force: true }));
 
+/** A step starts a process with the whole kit at most: seconds, more where other work fills the machine. */
+const STEP_MS = 90_000;
+
 describe('npm run notebook --watch', () => {
   interface State {
     line: string;
@@ -32,7 +35,11 @@ describe('npm run notebook --watch', () => {
   }
 
   async function until(holds: () => boolean | Promise<boolean>): Promise<void> {
-    while (!(await holds())) await new Promise((done) => setTimeout(done, 50));
+    const fromMs = Date.now();
+    while (!(await holds())) {
+      if (Date.now() - fromMs > STEP_MS) throw new Error(`never came: ${holds}`);
+      await new Promise((done) => setTimeout(done, 50));
+    }
   }
 
   const ask = (port: string, path: string, headers: Record<string, string> = {}, method = 'GET') =>

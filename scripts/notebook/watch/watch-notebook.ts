@@ -29,6 +29,8 @@ export interface Watching {
 const USUAL_PORT = 7411;
 /** A save that comes as several changes is one. */
 const SETTLE_MS = 25;
+/** By how much the time of a save may be behind: file systems keep it in ticks. */
+const CLOCK_MS = 20;
 /**
  * Serve a notebook's page and draw it anew whenever one of its files or of the season's changes. The kit itself is taken as it was when the
  * command began.
@@ -48,7 +50,9 @@ export async function watchNotebook(options: WatchOptions): Promise<Watching> {
   };
 
   const looked = new Set<string>();
-  const watcher = watch([], { ignoreInitial: true });
+  // A file is read before it is watched: one that was saved in between is told as it is first seen.
+  const watcher = watch([], { ignoreInitial: false, alwaysStat: true });
+  let readFromMs = Date.now();
   const look = (paths: readonly string[]) => {
     const fresh = paths.filter((path) => !looked.has(path));
     for (const path of fresh) looked.add(path);
@@ -92,7 +96,8 @@ export async function watchNotebook(options: WatchOptions): Promise<Watching> {
 
   let waiting: NodeJS.Timeout | null = null;
   let renews = false;
-  watcher.on('all', (what, path) => {
+  watcher.on('all', (what, path, stats) => {
+    if (what === 'add' && stats !== undefined && stats.mtimeMs < readFromMs - CLOCK_MS) return;
     // Of a file that is gone it forgets its return.
     if (what === 'unlink') watcher.add(path);
     const atMs = performance.now();
@@ -102,6 +107,7 @@ export async function watchNotebook(options: WatchOptions): Promise<Watching> {
     waiting = setTimeout(() => {
       waiting = null;
       show({ line: `${pathSaid(path)} changed` });
+      readFromMs = Date.now();
       if (renews) drawer.renew();
       else drawer.draw();
       renews = false;
