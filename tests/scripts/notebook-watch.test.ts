@@ -1,4 +1,4 @@
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, renameSync, rmSync, utimesSync, writeFileSync } from 'node:fs';
 import { get } from 'node:http';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -114,9 +114,21 @@ describe('npm run notebook --watch', () => {
     // Gone, and back again.
     rmSync(words);
     await until(() => last().troubles[0]?.kind === 'NOTEBOOK_IMPORT');
-    wordsAre('');
+    // Moved back from elsewhere, with the time of its text.
+    const kept = join(work, 'kept-words.ts');
+    writeFileSync(kept, "export const word = 'mended';\n");
+    utimesSync(kept, 1e9, 1e9);
+    renameSync(kept, words);
     await until(async () => (await page()).includes('>mended</h2>'));
     expect(last().troubles).toEqual([]);
+
+    // Saved after it was read and before anything could watch it: the drawing itself does so here.
+    const late = join(work, 'watched-late.ts');
+    writeFileSync(late, "export const late = 'early';\n");
+    const saves = `if (late === 'early') writeFileSync(${JSON.stringify(late)}, "export const late = 'in time';");`;
+    const imports = "import { writeFileSync } from 'node:fs';\nimport { late } from './watched-late.ts';\n";
+    written('watched.ts', `${saves}\nheading(late);`, imports);
+    await until(async () => (await page()).includes('>in time</h2>'));
 
     // Saves in a row: the last one's page comes, with nothing of what the one before did to what it was given.
     written('watched.ts', "(bins[0].review.bin as { name: string }).name = 'Spoilt';\nheading('Spoils');");

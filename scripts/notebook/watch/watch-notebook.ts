@@ -31,6 +31,7 @@ const USUAL_PORT = 7411;
 const SETTLE_MS = 25;
 /** By how much the time of a save may be behind: file systems keep it in ticks. */
 const CLOCK_MS = 20;
+
 /**
  * Serve a notebook's page and draw it anew whenever one of its files or of the season's changes. The kit itself is taken as it was when the
  * command began.
@@ -97,7 +98,8 @@ export async function watchNotebook(options: WatchOptions): Promise<Watching> {
   let waiting: NodeJS.Timeout | null = null;
   let renews = false;
   watcher.on('all', (what, path, stats) => {
-    if (what === 'add' && stats !== undefined && stats.mtimeMs < readFromMs - CLOCK_MS) return;
+    // Not by the time of its text: a file that is moved here keeps that.
+    if (what === 'add' && stats !== undefined && stats.ctimeMs < readFromMs - CLOCK_MS) return;
     // Of a file that is gone it forgets its return.
     if (what === 'unlink') watcher.add(path);
     const atMs = performance.now();

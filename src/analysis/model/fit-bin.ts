@@ -118,6 +118,8 @@ export function modelOf(
   const known = log.cables.map(() => new Map<string, Shown>());
   const at = (values: readonly number[], k: number) =>
     values[k] * (values[k] < 0 ? (list[k].unitBelow ?? list[k].unit) : list[k].unit);
+  // Of a fan that blows into other bins too all of its air is warmed alike, however much of it comes here.
+  const { shared } = fansPower(log);
   const valuesOf = (values: readonly number[], cable: number): CableValues => ({
     flowFactor: Math.exp(at(values, FLOW) + (list.length > FIRST_CABLE ? at(values, FIRST_CABLE + cable) : 0)),
     wallWM3K: wallWM3K * Math.exp(at(values, WALL)),
@@ -126,12 +128,10 @@ export function modelOf(
     heatFactor: Math.exp(at(values, HEAT)),
     rateFactor: USUAL_RATE * Math.exp(at(values, RATE)),
     slip: at(values, SLIP),
-    fansFlowFactor: heatedFactor(values),
+    fansFlowFactor: shared ? 1 : Math.exp(at(values, FLOW)),
     enteringK: at(values, ENTERING),
     cablesK: at(values, CABLES_K),
   });
-  // Of a fan that blows into other bins too all of its air is warmed alike, however much of it comes here.
-  const heatedFactor = (values: readonly number[]) => (fansPower(log).shared ? 1 : Math.exp(at(values, FLOW)));
   const shown = (values: readonly number[]) => {
     let profiles: ReturnType<typeof startProfiles> | null = null;
     return log.cables.map((_, cable) => {
@@ -194,24 +194,28 @@ export function modelOf(
   const fitAt = (values: readonly number[], cost: number): Fit => {
     const flows = log.cables.map((_, cable) => baseM3S * valuesOf(values, cable).flowFactor);
     const flowM3S = flows.reduce((sum, flow, cable) => sum + flow * log.cables[cable].share, 0);
+    const { startK, respirationFactor, heatFactor, rateFactor, fansFlowFactor, enteringK, cablesK } = valuesOf(
+      values,
+      0,
+    );
     return {
       isotherm: isotherm.name,
       cableIsotherm: cableIsotherm.name,
       values: [...values],
       cost,
       flowM3S,
-      heatedM3S: baseM3S * heatedFactor(values),
+      heatedM3S: baseM3S * fansFlowFactor,
       cableFlows: flows.map((flow) => flow / flowM3S),
       moistureBiasWb: at(values, BIAS),
-      startK: at(values, START) - at(values, CABLES_K),
+      startK,
       wallFactor: Math.exp(at(values, WALL)),
-      respirationFactor: Math.exp(at(values, BREATH)),
-      heatFactor: Math.exp(at(values, HEAT)),
-      rateFactor: USUAL_RATE * Math.exp(at(values, RATE)),
+      respirationFactor,
+      heatFactor,
+      rateFactor,
       isothermShiftDb: at(values, SHIFT),
       aboveAirWb: at(values, ABOVE_AIR),
-      enteringK: at(values, ENTERING),
-      cablesK: at(values, CABLES_K),
+      enteringK,
+      cablesK,
     };
   };
   return {

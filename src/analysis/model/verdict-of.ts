@@ -108,7 +108,7 @@ function bounds({ bin }: BinLog, { values }: Fit, list: FitParameters['list']): 
     if (k === WALL || k === BREATH || k === SLIP || k === RATE) return [];
     const span = high - low;
     if (values[k] > low + AT_BOUND * span && values[k] < high - AT_BOUND * span) return [];
-    const ofAir = bin.air === 'down' ? CHECK_ROOF : CHECK_AIR;
+    const ofAir = k === ENTERING && bin.air === 'down' ? CHECK_ROOF : CHECK_AIR;
     const help = k === ENTERING || k === CABLES_K ? ofAir : CHECK;
     return [{ why: `The fitted ${name} stands at the end of what is possible.`, help }];
   });

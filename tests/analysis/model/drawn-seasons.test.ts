@@ -14,8 +14,10 @@ describe('a bed fitted to the log of a drawn season', { timeout: 240_000 }, () =
   // soybeans dried, whose cables work by another isotherm than the grain follows, which nobody states: the sensors end 1.3 and 0.7 points
   // off, and the corn's end comes out 0.35 off, within its interval. 8110: wheat with five cables, whose loads were weighed in and out.
   // 9511: corn to hold, whose fan ran for 104 hours in all, into December: by twenty layers and air of one density its airflow was 14 % too
-  // high. (Two other seasons stood here until airflow was told to 12.5 % in place of 14: nothing of theirs is told any more.)
+  // high. 3001, 9519: three bins whose airflow is not told.
   it.each([
+    [3001, { bins: 2, flows: 0, ends: 0, off: '' }],
+    [9519, { bins: 1, flows: 0, ends: 0, off: '' }],
     [10403, { bins: 1, flows: 1, ends: 0, off: '' }],
     [3005, { bins: 2, flows: 0, ends: 2, off: '3005 B1, corn to dry' }],
     [8110, { bins: 1, flows: 1, ends: 1, off: '' }],
@@ -36,8 +38,8 @@ describe('a bed fitted to the log of a drawn season', { timeout: 240_000 }, () =
     const ends = cases.filter((one) => !Number.isNaN(one.endOff));
     expect(ends.length).toBeGreaterThanOrEqual(least.ends);
     for (const one of ends) {
-      // An end that is told to 0.45 point (90 %) may be more than 0.3 off; its interval has to hold.
-      if (one.bin !== least.off) expect(Math.abs(one.endOff), one.bin).toBeLessThan(0.3);
+      // That one is told to 0.41 point (90 %); its interval has to hold all the same.
+      expect(Math.abs(one.endOff), one.bin).toBeLessThan(one.bin === least.off ? 0.41 : 0.3);
       expect(one.endHeld).toBe(true);
     }
   });
