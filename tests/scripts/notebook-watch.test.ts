@@ -122,14 +122,6 @@ describe('npm run notebook --watch', () => {
     await until(async () => (await page()).includes('>mended</h2>'));
     expect(last().troubles).toEqual([]);
 
-    // Saved after it was read and before anything could watch it: the drawing itself does so here.
-    const late = join(work, 'watched-late.ts');
-    writeFileSync(late, "export const late = 'early';\n");
-    const saves = `if (late === 'early') writeFileSync(${JSON.stringify(late)}, "export const late = 'in time';");`;
-    const imports = "import { writeFileSync } from 'node:fs';\nimport { late } from './watched-late.ts';\n";
-    written('watched.ts', `${saves}\nheading(late);`, imports);
-    await until(async () => (await page()).includes('>in time</h2>'));
-
     // Saves in a row: the last one's page comes, with nothing of what the one before did to what it was given.
     written('watched.ts', "(bins[0].review.bin as { name: string }).name = 'Spoilt';\nheading('Spoils');");
     await until(async () => (await page()).includes('>Spoils</h2>'));
