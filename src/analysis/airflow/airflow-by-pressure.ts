@@ -1,7 +1,7 @@
 import { type Estimate, estimate, withheld, Z90 } from '../../base/estimate.ts';
 import { mixtureQuantile } from '../../base/stats/normal-mixture.ts';
 import { median } from '../../base/stats/quantile.ts';
-import { airflowOfPressure } from '../../bin/airflow-of-pressure.ts';
+import { airflowOfPressure, setsOfPressure } from '../../bin/airflow-of-pressure.ts';
 import { resistancePaM } from '../../bin/airflow-resistance.ts';
 import { type ResistanceCurve, resistanceCurveOf } from '../../bin/resistance-curves.ts';
 import type { Bin } from '../../season/season.ts';
@@ -69,15 +69,8 @@ export function airflowByPressure(
     full.find((one) => one.fanSet === fanSet) ?? [...full].sort((a, b) => b.readings - a.readings)[0] ?? null;
   if (stage === null)
     return none('Fewer than five static pressures were logged with the fan on and the bin full.', stages);
-  const answers = answersOf(bin, stage.pressurePa, stage.depthM, bin.airflowFactor);
-  return {
-    flowM3S: stage.flowM3S,
-    stages,
-    stage,
-    factor,
-    sets: answers?.map((one) => one.set) ?? [],
-    inMeasuredRange: answers?.every((one) => one.inMeasuredRange) ?? false,
-  };
+  const { sets, inMeasuredRange } = toldBy(bin, stage.pressurePa, stage.depthM, factor);
+  return { flowM3S: stage.flowM3S, stages, stage, factor, sets, inMeasuredRange };
 }
 
 /** The standard constants of a crop; null where none are published. */
@@ -99,38 +92,57 @@ function stagesOf(bin: Bin, log: PressureLog, factor: readonly [number, number])
       fanSet: log.fanSet[own[0]],
       readings: own.length,
       pressurePa,
-      flowM3S: flowOf(bin, pressurePa, depthM, factor),
+      flowM3S: toldBy(bin, pressurePa, depthM, factor).flowM3S,
     };
   });
 }
 
-function answersOf(bin: Bin, pressurePa: number, depthM: number, factor: number) {
-  const area = (Math.PI / 4) * bin.diameterM ** 2;
+interface Told {
+  flowM3S: Estimate;
+  sets: readonly ResistanceCurve['set'][];
+  inMeasuredRange: boolean;
+}
+
+/** The airflow of one pressure: the standard set's, with what sets, packing, sensor and depth leave open. */
+function toldBy(bin: Bin, pressurePa: number, depthM: number, [least, most]: readonly [number, number]): Told {
+  const { crop } = bin.grain;
+  const bed: Bed = [crop, pressurePa, depthM, bin.airflowFactor, (Math.PI / 4) * bin.diameterM ** 2];
+  const answers = answersOf(bed);
+  if (answers === null)
+    return {
+      flowM3S: withheld(
+        `A static pressure of ${Math.round(pressurePa)} Pa lies far outside what was ever measured in a bed of ${crop} this deep; the sensor or the depth may be wrong.`,
+      ),
+      sets: [],
+      inMeasuredRange: false,
+    };
+  const [{ flowM3S: value, velocityMS, inMeasuredRange }] = answers;
+  const exponent = flowExponent(crop, velocityMS);
+  const sensor = Math.max(SENSOR_SHARE, SENSOR_PA / pressurePa);
+  const sideSd = (packing: number) =>
+    Math.hypot(exponent * Math.log(packing), exponent * sensor, exponent * DEPTH_SHARE, CONSTANTS_SHARE) / Z90;
+  const [belowSd, aboveSd] = [sideSd(most / bin.airflowFactor), sideSd(bin.airflowFactor / least)];
+  const sets = setsOfPressure(...bed, (belowSd + aboveSd) / 2);
+  // Where constants for aeration rates speak beside the standard ones, the truth lies with either, each with all other errors about it.
+  const middles = sets.map(({ lnFlow, within }) => ({ at: lnFlow - Math.log(value), weight: within }));
+  const low = mixtureQuantile(0.05, middles, belowSd);
+  const high = mixtureQuantile(0.95, middles, aboveSd);
+  return {
+    flowM3S: estimate(value, value * Math.exp(low), value * Math.exp(high)),
+    sets: sets.map((one) => one.set),
+    inMeasuredRange,
+  };
+}
+
+type Bed = Parameters<typeof airflowOfPressure>;
+
+function answersOf(bed: Bed) {
   try {
-    return airflowOfPressure(bin.grain.crop, pressurePa, depthM, factor, area);
+    return airflowOfPressure(...bed);
   } catch (error) {
     if (error instanceof RangeError) return null;
     throw error;
   }
-}
-
-/** The airflow of one pressure: the standard set's, with what sets, packing, sensor and depth leave open. */
-function flowOf(bin: Bin, pressurePa: number, depthM: number, factor: readonly [number, number]): Estimate {
-  const answers = answersOf(bin, pressurePa, depthM, bin.airflowFactor);
-  if (answers === null || answers.length === 0)
-    return withheld(
-      `A static pressure of ${Math.round(pressurePa)} Pa lies far outside what was ever measured in a bed of ${bin.grain.crop} this deep; the sensor or the depth may be wrong.`,
-    );
-  // Where constants for aeration rates speak beside the standard ones, the truth lies with either, each with all other errors about it.
-  const value = answers[0].flowM3S;
-  const ofSets = answers.map((one) => ({ at: Math.log(one.flowM3S / value), weight: 1 }));
-  const exponent = flowExponent(bin.grain.crop, answers[0].velocityMS);
-  const sensor = Math.max(SENSOR_SHARE, SENSOR_PA / pressurePa);
-  const sideSd = (packing: number) =>
-    Math.hypot(exponent * Math.log(packing), exponent * sensor, exponent * DEPTH_SHARE, CONSTANTS_SHARE) / Z90;
-  const low = mixtureQuantile(0.05, ofSets, sideSd(factor[1] / bin.airflowFactor));
-  const high = mixtureQuantile(0.95, ofSets, sideSd(bin.airflowFactor / factor[0]));
-  return estimate(value, value * Math.exp(low), value * Math.exp(high));
 }
 
 /** By what power of the pressure the airflow rises near a velocity. */

@@ -155,7 +155,7 @@ function modelOfLog(log: BinLog, own: readonly SensorSeries[]): BinModel {
     ...clockDoubts(log, samples, play),
     ...(openEnd?.guess === true && !aimsAtTemperature(log.bin.goal) ? [openEnd] : []),
   ];
-  const verdict = verdictOf(log, { ...told, flowAtCables }, final.fit, parameters, doubts);
+  const verdict = verdictOf(log, told, final.fit, parameters, doubts);
   if (!verdict.trusted) return { ...told, mayBes: [], ...verdict };
   const weighed = finals.map((one) => ({ ...one, weight: weightOf(one.fit, final.fit) }));
   const valuesOf = (of: Tried, fit: Fit) => fittedOf({ ...of, fit }, intervals.flowOverCables);

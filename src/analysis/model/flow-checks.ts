@@ -14,10 +14,12 @@ export const LOOK_FOR_LEAKS = 'Look for leaks of floor, transition and hatches, 
  * @param flowAtCables  without it, see `fitIntervals`
  */
 export function flowDoubts({ review }: BinLog, flowM3S: Estimate, flowAtCables: Estimate): Doubt[] {
-  const { byPressure, byFanCurve } = review.airflow;
+  const { byPressure, byFront, byFanCurve } = review.airflow;
   const ratioTo = (other: Estimate) => ((flowAtCables.value ?? Number.NaN) / (other.value ?? Number.NaN)).toFixed(2);
   return [
     ...tooWide(flowM3S),
+    ...farFrom(flowAtCables, byPressure, 'static pressure'),
+    ...farFrom(flowAtCables, byFront, 'the fronts'),
     ...(overlap(flowAtCables, byFanCurve) === false
       ? [
           {
@@ -34,6 +36,23 @@ export function flowDoubts({ review }: BinLog, flowM3S: Estimate, flowAtCables: 
           },
         ]
       : []),
+  ];
+}
+
+/** Fitted airflow over that by pressure or fronts: farther off no bin is. Working assumption. */
+const LEAST_RATIO = 0.5;
+const MOST_RATIO = 2;
+
+function farFrom(fitted: Estimate, other: Estimate, way: string): Doubt[] {
+  if (fitted.value === null || other.value === null) return [];
+  const ratio = fitted.value / other.value;
+  // A few pascals on a coarse gauge, or two sets of constants that part by half, leave more than half to twice open.
+  if ((ratio >= LEAST_RATIO && ratio <= MOST_RATIO) || overlap(fitted, other) === true) return [];
+  return [
+    {
+      why: `The fitted airflow is ${ratio.toFixed(2)} of that by ${way}; half to twice is possible.`,
+      help: 'Static pressure while the fan runs, and a look for leaks between fan and grain.',
+    },
   ];
 }
 

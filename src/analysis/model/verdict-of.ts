@@ -12,12 +12,9 @@ export const MOST_POINTS = 0.7;
 /** The season moved where holding the last reading is off by more. */
 const MOVED_K = 1;
 const MOVED_POINTS = 0.3;
-/** Fitted airflow over that by pressure or fronts. @source the kit's design */
-const LEAST_RATIO = 0.5;
-const MOST_RATIO = 2;
 const AT_BOUND = 0.02;
 
-type Told = Pick<BinModel, 'trained' | 'unseen'> & { flowAtCables: BinModel['flowM3S'] };
+type Told = Pick<BinModel, 'trained' | 'unseen'>;
 type Verdict = Pick<BinModel, 'trusted' | 'why' | 'wouldHelp'>;
 
 /**
@@ -32,7 +29,7 @@ export function verdictOf(
   { list }: FitParameters,
   doubts: readonly Doubt[],
 ): Verdict {
-  const reasons = [...misfits(log, told), ...flows(log, told), ...bounds(log, fit, list), ...doubts];
+  const reasons = [...misfits(log, told), ...bounds(log, fit, list), ...doubts];
   if (reasons.length === 0) {
     const { misfit, fanHours } = told.unseen!;
     return {
@@ -83,23 +80,6 @@ function misfits({ bin }: BinLog, { unseen, trained }: Told): Doubt[] {
   if (persistence.moisturePoints > MOVED_POINTS && misfit.moisturePoints > persistence.moisturePoints)
     out.push({ why: 'That the moistures stay as they were would have been the better forecast.', help: CHECK });
   return out;
-}
-
-function flows({ review }: BinLog, { flowAtCables }: Told): Doubt[] {
-  const ways = [
-    ['static pressure', review.airflow.byPressure],
-    ['the fronts', review.airflow.byFront],
-  ] as const;
-  return ways.flatMap(([way, { value }]) => {
-    const ratio = value === null || flowAtCables.value === null ? 1 : flowAtCables.value / value;
-    if (ratio >= LEAST_RATIO && ratio <= MOST_RATIO) return [];
-    return [
-      {
-        why: `The fitted airflow is ${ratio.toFixed(2)} of that by ${way}; half to twice is possible.`,
-        help: 'Static pressure while the fan runs, and a look for leaks between fan and grain.',
-      },
-    ];
-  });
 }
 
 function bounds({ bin }: BinLog, { values }: Fit, list: FitParameters['list']): Doubt[] {

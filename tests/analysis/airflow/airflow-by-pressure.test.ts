@@ -83,6 +83,18 @@ describe('airflow by static pressure', () => {
     expect(below).toBeLessThan(1.28 * 0.19);
   });
 
+  it('leaves as much open just under the airflows that a set was measured at as just over them', () => {
+    // Corn's standard set begins at 0.0056 m/s, 37.2 Pa in 6 m with packing 1.5 (by hand), that for low airflow ends at 0.0203 m/s, 227 Pa.
+    const ends = (pressurePa: number) =>
+      airflowByPressure(corn(6), logOf(new Array(9).fill(pressurePa), 6), 6, null).flowM3S.interval!;
+    for (const edge of [37.2, 227]) {
+      const [under, over] = [ends(0.99 * edge), ends(1.01 * edge)];
+      // 2 % more pressure is 2 % more air; a set that fell silent at once moved an end by a third.
+      for (const k of [0, 1]) expect(over[k] / under[k]).toBeLessThan(1.05);
+      for (const k of [0, 1]) expect(over[k] / under[k]).toBeGreaterThan(1);
+    }
+  });
+
   it('is less sure of a factor that nobody stated, and at aeration rates, where two sets of constants part', () => {
     const width = (bin: Bin, pressurePa: number) => {
       const { value, interval } = airflowByPressure(bin, logOf(new Array(9).fill(pressurePa), 6), 6, null).flowM3S;
