@@ -1,12 +1,13 @@
 import { type Estimate, estimate, withheld, Z90 } from '../../base/estimate.ts';
 import { mixtureQuantile } from '../../base/stats/normal-mixture.ts';
 import { median } from '../../base/stats/quantile.ts';
-import { airflowOfPressure, setsOfPressure } from '../../bin/airflow-of-pressure.ts';
+import { airflowOfPressure } from '../../bin/airflow-of-pressure.ts';
 import { resistancePaM } from '../../bin/airflow-resistance.ts';
 import { type ResistanceCurve, resistanceCurveOf } from '../../bin/resistance-curves.ts';
 import type { Bin } from '../../season/season.ts';
 import { packingRange } from './packing-range.ts';
 import { byStage, FULL_SHARE, type PressureLog } from './pressure-log.ts';
+import { setsOfPressure } from './sets-of-pressure.ts';
 
 /** Fewer readings tell no usual pressure. */
 const LEAST_READINGS = 5;

@@ -3,9 +3,8 @@ import { differenceOf } from '../../base/stats/joined.ts';
 import { type LoadSettlement, loadSettlement } from '../../money/load-settlement.ts';
 import { priceSchedules } from '../../season/price-schedules.ts';
 import type { Season } from '../../season/season.ts';
-import { bushelsOf } from '../grain/per-bushel.ts';
 import type { BinReview } from '../types.ts';
-import { moistureValue } from './moisture-value.ts';
+import { fullBushels, moistureValue } from './moisture-value.ts';
 
 /** From what the points spared at the scale to what was left, in money; costs and losses below zero. The parts add up to the middle of `left`. */
 export interface ValueSteps {
@@ -40,7 +39,7 @@ export function valueSteps(review: BinReview, season: Season): BinValueSteps {
   const price = season.prices[bin.grain.crop];
   const inWb = Number(moisture.start.value);
   const outWb = inWb - Number(moisture.pointsRemoved.value) / 100;
-  const wet = Number(bushelsOf(review.grain)?.value);
+  const wet = Number(fullBushels(review)?.value);
   const at = (wb: number) => (wet * (1 - inWb)) / (1 - wb);
   const schedules = priceSchedules(price).map(({ schedule }) => schedule);
   const sold = [inWb, outWb].map((wb) => loadSettlement(at(wb), wb, price.pricePerBushel, schedules));

@@ -4,6 +4,7 @@ import { moistureValue } from '../../../src/analysis/value/moisture-value.ts';
 import { estimate } from '../../../src/base/estimate.ts';
 import { differenceOf, productOf } from '../../../src/base/stats/joined.ts';
 import { exampleInput } from '../../report/example-review.ts';
+import { CORN_BUSHEL_KG, thousandBushels } from './thousand-bushels.ts';
 
 const CORN = { pricePerBushel: 4, baseMoistureWb: 0.15, shrinkPerPoint: 0.014, discountPerBushelPoint: 0.03 };
 
@@ -14,7 +15,7 @@ function made({ points = [3, 3] as [number, number], end = 0.15, bushels = [1000
   const review = {
     ...one,
     bin: { ...one.bin, goal: 'dry' as const, grain: { ...one.bin.grain, crop: 'corn' } },
-    grain: { ...one.grain, bushels: 1000, bushelsInterval: bushels },
+    grain: { ...one.grain, ...thousandBushels(0.18), bushelsInterval: bushels },
     moisture: {
       ...one.moisture,
       start: { ...one.moisture.start, value: 0.18, interval: [0.18, 0.18] as [number, number] },
@@ -43,6 +44,24 @@ describe('what a change of moisture was worth', () => {
     const { gained } = moistureValue(review, season);
     expect(gained.interval?.[0]).toBeCloseTo(3813.9535 - 3742, 3);
     expect(gained.interval?.[1]).toBeCloseTo(116.8235, 3);
+  });
+
+  it('is of the dry matter: grain weighed in wetter than it lay when the bin was full has lost that water before', () => {
+    // By hand: 1,020 bu over the scale at 19.6 % hold 1020 x 0.804 = 820.08 bu of dry matter, 1000.0976 at 18 %: sold as it went in
+    // 3742 x 1.0000976 = 3742.37, as it came out at 15 % 820.08 / 0.85 x 4 = 3859.20.
+    const { review, season } = made();
+    const dryMatterKg = 820.08 * CORN_BUSHEL_KG;
+    const ends = (kg: number) => [0.99 * kg, 1.01 * kg] as [number, number];
+    const weighed = {
+      ...{ from: 'tickets' as const, bushels: 1020, bushelsInterval: [1010, 1030] as [number, number] },
+      ...{ dryMatterKg, dryMatterKgInterval: ends(dryMatterKg) },
+    };
+    const { asIn, asOut } = moistureValue({ ...review, grain: { ...review.grain, ...weighed } }, season);
+    expect(asIn.value).toBeCloseTo(3742 * 1.0000976, 2);
+    expect(asOut.value).toBeCloseTo(3859.2, 2);
+    expect(asOut.interval?.[0]).toBeCloseTo(0.99 * 3859.2, 1);
+    const unknown = { ...review.grain, ...weighed, dryMatterKg: null, why: null };
+    expect(moistureValue({ ...review, grain: unknown }, season).asIn.why).toMatch(/^The dry matter in .* is not known/);
   });
 
   it('is withheld without a price, and without a base', () => {

@@ -3,6 +3,7 @@ import { moistureValue } from '../../../src/analysis/value/moisture-value.ts';
 import { valueSteps } from '../../../src/analysis/value/value-steps.ts';
 import { estimate, withheld } from '../../../src/base/estimate.ts';
 import { exampleInput } from '../../report/example-review.ts';
+import { thousandBushels } from './thousand-bushels.ts';
 
 const CORN = { pricePerBushel: 4, baseMoistureWb: 0.15, shrinkPerPoint: 0.014, discountPerBushelPoint: 0.03 };
 
@@ -13,7 +14,7 @@ function made(startWb: number, endWb: number) {
   const review = {
     ...one,
     bin: { ...one.bin, goal: 'dry' as const, grain: { ...one.bin.grain, crop: 'corn' } },
-    grain: { ...one.grain, bushels: 1000, bushelsInterval: [1000, 1000] as [number, number] },
+    grain: { ...one.grain, ...thousandBushels(startWb), bushelsInterval: [1000, 1000] as [number, number] },
     fan: { ...one.fan, energyCost: estimate(40, 40, 40), cost: estimate(52, 50, 54) },
     moisture: {
       ...one.moisture,
