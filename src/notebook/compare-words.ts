@@ -123,7 +123,7 @@ export function fillAirNotes(bins: readonly Compared[]): string[] {
   const named = (cools: boolean) =>
     stated.filter(({ review }) => aimsAtTemperature(review.bin.goal) === cools).map(({ review }) => review.bin.name);
   return [
-    `Air at fill: means over the fan hours of the first ${FILL_DAYS} days on fresh grain, outdoors. Grain would settle at: the moisture it takes in that air once warmed by the fan; the interval spans the editions of the isotherm. Fan hours are all of the season’s, those that cooled too.`,
+    `Air at fill: means over the fan hours of the first ${FILL_DAYS} days on fresh grain, outdoors. Grain would settle at: the moisture it takes in that air once warmed by the fan; the interval spans the editions of the isotherm, not what the weather’s instruments may be off. Fan hours are all of the season’s, those that cooled too.`,
     ...(named(false).length === 0
       ? []
       : [`The fan’s warming was not logged in ${listed(named(false))}: 2 °C (3.6 °F) is taken, 3 to 5 °F published.`]),

@@ -111,7 +111,7 @@ export function sharesTable(moisture: BinMoisture): Table {
   const why = 'No reading of this sensor could be used then.';
   return {
     id: 'shares',
-    caption: 'Each sensor’s share of the grain',
+    caption: 'Each sensor’s share of the grain, and its means over the hours that tell the moisture at start and end',
     folded: 'on screen',
     columns: [
       { key: 'sensor', label: 'Cable and sensor', quantity: null },

@@ -72,6 +72,13 @@ export function tariffTable({ season }: LoadedSeason, review: SeasonReview, unit
         : [
             `The highest peak, ${units.say('power', top.told?.peak ?? top.peakKw)}, began on ${units.dateTime(top.atMs)}. Which fans ran then made the demand charge.`,
           ]),
+      ...(season.tariffs.some(
+        ({ id, connectedPerHpYear }) => connectedPerHpYear !== null && months.some((one) => one.tariffId === id),
+      )
+        ? [
+            'Connected load is charged by the year: bins bear the whole of it, this table a twelfth in each month that it tells, so that the two part where it tells fewer than twelve.',
+          ]
+        : []),
       ...(ratchets
         ? [
             `The ratchet looks back no further than the fans’ logs do, to ${monthText(months.map(({ month }) => month).sort()[0])}: a higher peak before then, or one that the fans made together with what else the meter feeds, may have been billed on.`,

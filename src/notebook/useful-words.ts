@@ -5,10 +5,10 @@ import type { Goal } from '../season/season.ts';
 /** What counts for and against each goal, a whole sentence. */
 export const GOAL_RULES: Readonly<Record<Goal, string>> = {
   dry: 'Dry: drying is for the goal and rewetting against it; once the grain is drier than its target by the threshold, drying is over-drying and against it, and rewetting is not. After the target is reached, an hour of air cooler than the grain is not against the goal, as cooling then is customary.',
-  cool: 'Cool: cooling is for the goal until the target temperature is reached; warming is against it.',
+  cool: 'Cool: cooling is for the goal until the grain’s mean is down to the target temperature; warming is against it, but not while the grain is colder than its target by the threshold.',
   condition:
     'Condition: rewetting is wanted, and drying against the goal; once the grain is wetter than its target by the threshold, the other way round.',
-  hold: 'Hold: cooling is for the goal, warming and rewetting are against it.',
+  hold: 'Hold: cooling is for the goal, warming and rewetting are against it; where a target temperature is stated, cooling is for the goal down to it, and warming not against it while the grain is colder by the threshold.',
 };
 
 /** Which of two effects names an hour. */

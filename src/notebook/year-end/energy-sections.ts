@@ -108,6 +108,7 @@ function tariffOf(loaded: LoadedSeason, review: SeasonReview, units: Units): Sec
         { key: 'energyCost', label: 'Energy cost', quantity: 'money' },
         { key: 'demand', label: 'Demand cost', quantity: 'money' },
         { key: 'fixed', label: 'Fixed and connected', quantity: 'money', known: 'stated' },
+        { key: 'topUp', label: 'To minimum', quantity: 'money' },
         { key: 'total', label: 'Total', quantity: 'money' },
       ],
       rows: ids.map((tariff) => {
@@ -122,6 +123,7 @@ function tariffOf(loaded: LoadedSeason, review: SeasonReview, units: Units): Sec
             ? { value: null, why: 'This tariff has no demand charge.' }
             : sum((one) => one.told?.demandCost ?? plain(one.demand.reduce((all, { cost }) => all + cost, 0))),
           fixed: of.reduce((all, one) => all + one.fixed + one.connected, 0),
+          topUp: sum((one) => one.told?.minimumTopUp ?? plain(one.minimumTopUp)),
           total: sum((one) => one.told?.total ?? plain(one.total)),
         };
       }),
