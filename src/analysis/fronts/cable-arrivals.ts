@@ -84,6 +84,8 @@ interface Seen {
   /** where the front passed in a hole of the log */
   crossing: HoleCrossing | null;
   place: HolePlace;
+  /** fan hours of other passages that its readings speak for nearly as much */
+  alike: readonly number[];
   /** told where there is neither */
   none: FrontArrival;
 }
@@ -93,6 +95,14 @@ function seenAlong(
   places: readonly { index: number }[],
   chosen: readonly number[],
 ): Seen[] {
+  // Hours of the front at the sensors that it came to before.
+  let beforeH = Number.NEGATIVE_INFINITY;
+  const inTurn = places.map(({ index }, at) => {
+    const found = chosen[at] < 0 ? null : sighted[index].passages[chosen[at]];
+    const alike = found === null ? [] : alikePassages(sighted[index].passages, found, beforeH);
+    beforeH = found?.fanHours ?? beforeH;
+    return alike;
+  });
   return sighted.map((one, index) => {
     const { base, fromEntryM } = one;
     const at = places.findIndex((other) => other.index === index);
@@ -101,8 +111,18 @@ function seenAlong(
     const crossing = at < 0 ? one.crossing : inHole;
     const toldH = crossing === null ? (passage?.fanHours ?? null) : null;
     const none = at < 0 ? one.none : { ...base, why: OUT_OF_ORDER };
-    return { base, passage, crossing, place: { fromEntryM, toldH, crossing }, none };
+    return { base, passage, crossing, place: { fromEntryM, toldH, crossing }, alike: inTurn[at] ?? [], none };
   });
+}
+
+/** Passages for which a sensor's readings speak at least this much of what they do for the one chosen: where the air fell in two steps nearly alike, either may be the front's. */
+const ALIKE_PART = 0.6;
+
+/** @param beforeH  when the front passed the sensor before: it did not come here earlier */
+export function alikePassages(passages: readonly Passage[], chosen: Passage, beforeH: number): number[] {
+  return passages
+    .filter((one) => one !== chosen && one.weight >= ALIKE_PART * chosen.weight && one.fanHours >= beforeH)
+    .map(({ fanHours }) => fanHours);
 }
 
 function cableArrivals(view: FrontsView, axis: FanAxis, seen: readonly Seen[], paceHM: number | null): FrontArrival[] {
@@ -110,8 +130,8 @@ function cableArrivals(view: FrontsView, axis: FanAxis, seen: readonly Seen[], p
     seen.map(({ place }) => place),
     paceHM,
   );
-  return seen.map(({ base, passage, crossing, none }, i) => {
-    if (crossing === null) return passage === null ? none : datedAt(view, axis, base, passage);
+  return seen.map(({ base, passage, crossing, alike, none }, i) => {
+    if (crossing === null) return passage === null ? none : datedAt(view, axis, base, passage, alike);
     const [fromH, toH] = crossing.hole;
     const hours = placedH[i] ?? (passage === null ? null : (Math.max(0, fromH) + toH) / 2);
     return hours === null ? none : datedAt(view, axis, base, { ...crossing, fanHours: hours });
@@ -123,6 +143,7 @@ function datedAt(
   axis: FanAxis,
   base: FrontArrival,
   { aheadC, behindC, fanHours, hole }: Omit<Passage, 'weight'>,
+  alike: readonly number[] = [],
 ): FrontArrival {
   const arrivedMs = axis.momentOf(fanHours);
   if (arrivedMs === null) return base;
@@ -131,7 +152,12 @@ function datedAt(
     return { ...base, why: 'The surface fell below the sensor in this campaign.', unseen: true };
   const unknownH = unknownHoursBetween(input.fan, axis.startMs, arrivedMs);
   const ends = hole?.map((hour) => axis.momentOf(Math.max(0, hour)) ?? arrivedMs) ?? [arrivedMs, arrivedMs];
-  const [low, high] = withinHours(input.fan, axis.startMs, arrivedMs, ends);
+  const others = alike.map((hour) => axis.momentOf(hour)).filter((ms) => ms !== null);
+  const within = [
+    withinHours(input.fan, axis.startMs, arrivedMs, ends),
+    ...others.map((ms) => withinHours(input.fan, axis.startMs, ms, [ms, ms])),
+  ];
+  const [low, high] = [Math.min(...within.map(([from]) => from)), Math.max(...within.map(([, to]) => to))];
   const placed = hole === undefined ? {} : { placed: true, arrivedInterval: [ends[0], ends[1]] as const };
   const told = { ...base, aheadC, behindC, arrivedMs, ...placed };
   if (unknownH > UNKNOWN_H) {
@@ -139,7 +165,7 @@ function datedAt(
     return { ...told, why };
   }
   const hours = fanHoursBetween(input.fan, axis.startMs, arrivedMs) + unknownH / 2;
-  const wide = unknownH > 0 || hole !== undefined;
+  const wide = unknownH > 0 || hole !== undefined || others.length > 0;
   return { ...told, fanHours: hours, ...(wide ? { fanHoursInterval: [low, high] as const } : {}) };
 }
 

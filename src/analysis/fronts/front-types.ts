@@ -11,7 +11,7 @@ export interface FrontArrival {
   arrivedMs: number | null;
   /** fan hours since the campaign began */
   fanHours: number | null;
-  /** 90 %, where wider than ARRIVAL_WITHIN_H to both sides */
+  /** 90 %, where wider than ARRIVAL_WITHIN_H to both sides; where the temperature went in two steps nearly alike, either may be the front's */
   fanHoursInterval?: readonly [number, number];
   /** true: its readings lack around the arrival, which stands by the front's pace along the cable; `arrivedInterval`: the hole, ms UTC */
   placed?: boolean;

@@ -22,8 +22,13 @@ export const FRONT_METHODS: readonly Method[] = [
     id: 'front-arrival',
     title: 'Front arrival',
     statement:
-      'At a sensor, the moment when its temperature has gone half of the way from ahead (the mean of the 12 hours before the campaign, or before the front begins to move it) to behind (the mean from 6 to 30 fan hours after its steepest change). It is told in clock time and in fan hours since the campaign began. A change under 3 °C (5.4 °F) is no front. Where the temperature moved more than once, the moments are chosen that make one front along the cable, never backwards, and one that entered all cables of the bin at one time; a sensor that fits none is left out and says so, and so does one whose readings break off amid the front or lack more than half of the hours behind it. Where a sensor went through half-way in a hole of its log, the arrival stands by the front’s pace, from the sensors of its cable that are told, and its interval is the hole. Fan hours past time that the fan’s log does not know are missing; the clock time then is that of the readings.',
-    constants: ['ahead: 12 hours', 'behind: 6 to 30 fan hours', 'least change: 3 °C'],
+      'At a sensor, the moment when its temperature has gone half of the way from ahead (the mean of the 12 hours before the campaign, or before the front begins to move it) to behind (the mean from 6 to 30 fan hours after its steepest change). It is told in clock time and in fan hours since the campaign began. A change under 3 °C (5.4 °F) is no front. Where the temperature moved more than once, the moments are chosen that make one front along the cable, never backwards, and one that entered all cables of the bin at one time; a sensor that fits none is left out and says so, and so does one whose readings break off amid the front or lack more than half of the hours behind it. Where a sensor went through half-way in a hole of its log, the arrival stands by the front’s pace, from the sensors of its cable that are told, and its interval is the hole. Where a sensor’s readings speak for another such moment nearly as much, as where the air fell in two steps alike, the interval reaches to it. Fan hours past time that the fan’s log does not know are missing; the clock time then is that of the readings.',
+    constants: [
+      'ahead: 12 hours',
+      'behind: 6 to 30 fan hours',
+      'least change: 3 °C',
+      'nearly as much: three fifths (the kit’s choice)',
+    ],
     sourceKeys: [],
     usedOn: ['fronts'],
   },
@@ -31,7 +36,7 @@ export const FRONT_METHODS: readonly Method[] = [
     id: 'front-through',
     title: 'Through everywhere',
     statement:
-      'The season’s cooling of a bin is told by its main campaign: of the cooling ones whose front passed at least half of the sensors, the one with the coldest air. The front did not reach a sensor whose grain stayed more than half of the way from the air, unless it went on to a sensor farther along that cable, or a later front came there. A sensor is undated where the grain was within 3 °C (5.4 °F) of the air already, or went at least half of the way to it with no front that can be dated. A front is through when it failed to reach no sensor; the hours until then, and those run on, carry the error of one arrival.',
+      'The season’s cooling of a bin is told by its main campaign: of the cooling ones whose front passed at least half of the sensors, the one with the coldest air. The front did not reach a sensor whose grain stayed more than half of the way from the air, unless it went on to a sensor farther along that cable, or a later front came there. A sensor is undated where the grain was within 3 °C (5.4 °F) of the air already, or went at least half of the way to it with no front that can be dated. A front is through when it failed to reach no sensor; the hours until then, and those run on, carry the errors of the arrivals.',
     constants: [
       'part of the way that counts as cooled: half, as for an arrival',
       'error of an arrival: 6 fan hours for nine of ten sensors (tried on seasons whose truth is known)',

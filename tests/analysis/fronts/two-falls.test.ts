@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { binFronts } from '../../../src/analysis/fronts/bin-fronts.ts';
+import { alikePassages } from '../../../src/analysis/fronts/cable-arrivals.ts';
 import type { FrontsInput } from '../../../src/analysis/fronts/fronts-view.ts';
 import { HOUR_MS, inventedBin, START_MS, seriesOf, spansOf } from './invented-bin.ts';
 
@@ -93,4 +94,30 @@ describe('air that falls, stands for two days and falls again', () => {
     for (const { sensor, heightM, fanHours } of campaigns[0].arrivals)
       expect(Math.abs((fanHours ?? Number.NaN) - (4.8 + heightM / 0.2)), `sensor ${sensor}`).toBeLessThan(1.5);
   });
+});
+
+it('of two falls alike either may be the front’s: the interval holds both', () => {
+  // By hand: the fan runs from 24 h on. What comes up at 0.2 m an hour falls from 26 to 22.4 C in 10 h, stands, and falls as fast from
+  // 34 h on to 18.8 C at 44 h. By the first step half-way is 24.2 C, after 5 h; by the second (ahead 26, behind 18.8 C) 22.4 C, at 34 h.
+  const knots: [hour: number, tempC: number][] = [
+    [0, 26],
+    [10, 22.4],
+    [34, 22.4],
+    [44, 18.8],
+  ];
+  const { campaigns } = binFronts(stepped(knots, 130, 1));
+  expect(campaigns).toHaveLength(1);
+  for (const { sensor, heightM, fanHours, fanHoursInterval } of campaigns[0].arrivals) {
+    const both = [5 + heightM / 0.2, 34 + heightM / 0.2];
+    expect(Math.min(...both.map((hour) => Math.abs(hour - Number(fanHours)))), `sensor ${sensor}`).toBeLessThan(3);
+    expect(fanHoursInterval?.[0], `sensor ${sensor}`).toBeLessThan(both[0]);
+    expect(fanHoursInterval?.[1], `sensor ${sensor}`).toBeGreaterThan(both[1]);
+  }
+});
+
+it('reaches to no passage that its readings hardly speak for, nor to one before the front was at the sensor below', () => {
+  const at = (fanHours: number, weight: number) => ({ fanHours, weight, aheadC: 20, behindC: 10 });
+  const chosen = at(30, 2);
+  const all = [chosen, at(50, 1.2), at(60, 1.19), at(12, 1.9), at(25, 1.9)];
+  expect(alikePassages(all, chosen, 20)).toEqual([50, 25]);
 });
