@@ -2,6 +2,7 @@ import { firstNotBefore } from '../../base/first-not-before.ts';
 import { median } from '../../base/stats/quantile.ts';
 import { fanHoursBetween, unknownHoursBetween } from '../fan/spans.ts';
 import type { FanSpans, FrontArrival } from '../types.ts';
+import { alikeAlong } from './alike-passages.ts';
 import type { FanAxis } from './fan-axis.ts';
 import { type CampaignSpan, signOf } from './find-campaigns.ts';
 import { frontChains } from './front-chain.ts';
@@ -95,14 +96,12 @@ function seenAlong(
   places: readonly { index: number }[],
   chosen: readonly number[],
 ): Seen[] {
-  // Hours of the front at the sensors that it came to before.
-  let beforeH = Number.NEGATIVE_INFINITY;
-  const inTurn = places.map(({ index }, at) => {
-    const found = chosen[at] < 0 ? null : sighted[index].passages[chosen[at]];
-    const alike = found === null ? [] : alikePassages(sighted[index].passages, found, beforeH);
-    beforeH = found?.fanHours ?? beforeH;
-    return alike;
-  });
+  const alike = alikeAlong(
+    places.map(({ index }, at) => ({
+      passages: sighted[index].passages,
+      chosen: chosen[at] < 0 ? null : sighted[index].passages[chosen[at]],
+    })),
+  );
   return sighted.map((one, index) => {
     const { base, fromEntryM } = one;
     const at = places.findIndex((other) => other.index === index);
@@ -111,18 +110,8 @@ function seenAlong(
     const crossing = at < 0 ? one.crossing : inHole;
     const toldH = crossing === null ? (passage?.fanHours ?? null) : null;
     const none = at < 0 ? one.none : { ...base, why: OUT_OF_ORDER };
-    return { base, passage, crossing, place: { fromEntryM, toldH, crossing }, alike: inTurn[at] ?? [], none };
+    return { base, passage, crossing, place: { fromEntryM, toldH, crossing }, alike: alike[at] ?? [], none };
   });
-}
-
-/** Passages for which a sensor's readings speak at least this much of what they do for the one chosen: where the air fell in two steps nearly alike, either may be the front's. */
-const ALIKE_PART = 0.6;
-
-/** @param beforeH  when the front passed the sensor before: it did not come here earlier */
-export function alikePassages(passages: readonly Passage[], chosen: Passage, beforeH: number): number[] {
-  return passages
-    .filter((one) => one !== chosen && one.weight >= ALIKE_PART * chosen.weight && one.fanHours >= beforeH)
-    .map(({ fanHours }) => fanHours);
 }
 
 function cableArrivals(view: FrontsView, axis: FanAxis, seen: readonly Seen[], paceHM: number | null): FrontArrival[] {

@@ -27,7 +27,7 @@ export const FRONT_METHODS: readonly Method[] = [
       'ahead: 12 hours',
       'behind: 6 to 30 fan hours',
       'least change: 3 °C',
-      'nearly as much: three fifths (the kit’s choice)',
+      'nearly as much: nine tenths, or three fifths at half of a cable’s sensors alike (the kit’s choice)',
     ],
     sourceKeys: [],
     usedOn: ['fronts'],

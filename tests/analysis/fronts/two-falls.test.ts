@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { alikeAlong } from '../../../src/analysis/fronts/alike-passages.ts';
 import { binFronts } from '../../../src/analysis/fronts/bin-fronts.ts';
-import { alikePassages } from '../../../src/analysis/fronts/cable-arrivals.ts';
 import type { FrontsInput } from '../../../src/analysis/fronts/fronts-view.ts';
 import { HOUR_MS, inventedBin, START_MS, seriesOf, spansOf } from './invented-bin.ts';
 
@@ -115,9 +115,17 @@ it('of two falls alike either may be the front’s: the interval holds both', ()
   }
 });
 
-it('reaches to no passage that its readings hardly speak for, nor to one before the front was at the sensor below', () => {
+it('reaches to another passage that one sensor’s readings speak for as much, or half of a cable’s nearly as much', () => {
   const at = (fanHours: number, weight: number) => ({ fanHours, weight, aheadC: 20, behindC: 10 });
-  const chosen = at(30, 2);
-  const all = [chosen, at(50, 1.2), at(60, 1.19), at(12, 1.9), at(25, 1.9)];
-  expect(alikePassages(all, chosen, 20)).toEqual([50, 25]);
+  const of = (chosen: ReturnType<typeof at>, ...others: ReturnType<typeof at>[]) => ({
+    chosen,
+    passages: [chosen, ...others],
+  });
+  // Alone: 1.8 of 2 speaks for 12 h, but the front was at the sensor below only at 20 h; 1.8 for 50 h; 1.79 does not do.
+  const alone = [of(at(20, 2)), of(at(30, 2), at(12, 1.8), at(50, 1.8), at(60, 1.79)), of(at(40, 2))];
+  expect(alikeAlong(alone)).toEqual([[], [50], []]);
+  // Together: 40 h later at two of three sensors, within 6 h, each by 1.2 of 2; the third's 1.19 does not do.
+  const together = [of(at(20, 2), at(60, 1.2)), of(at(30, 2), at(75, 1.2)), of(at(40, 2), at(80, 1.19))];
+  expect(alikeAlong(together)).toEqual([[60], [75], []]);
+  expect(alikeAlong([of(at(20, 2), at(60, 1.2)), of(at(30, 2), at(77, 1.2)), of(at(40, 2))])).toEqual([[], [], []]);
 });
