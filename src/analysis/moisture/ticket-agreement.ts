@@ -1,5 +1,6 @@
 import { type Estimate, estimate, withheld, Z95 } from '../../base/estimate.ts';
 import { fillLoads } from '../grain/fill-loads.ts';
+import { weightByVolume } from '../grain/weight-by-volume.ts';
 import type { CableSpread } from './cable-spread.ts';
 import { type ErrorPart, firmPart, joinErrors } from './error-part.ts';
 import { METER, sensorMoment } from './moisture-moment.ts';
@@ -84,7 +85,7 @@ function momentAgreement(
 }
 
 function loadsOf({ input, fill }: ObservedMoisture, moment: MomentName): readonly Ticket[] {
-  if (moment === 'start') return fillLoads(input.tickets, fill).in;
+  if (moment === 'start') return fillLoads(input.tickets, fill, weightByVolume(input.bin, fill.depthM)).in;
   // A load out before the bin was whole for the last time is another season's, or was cored while filling.
   const from = fill.fullMs ?? Number.NEGATIVE_INFINITY;
   return input.tickets.filter((one) => one.direction === 'out' && !(one.timeMs < from));
