@@ -48,10 +48,10 @@ export function moistureMoment(
       firmPart(METER, ASSUMED_METER / Z95),
       firmPart('spread between loads', (100 * tickets.loadSdWb) / Math.sqrt(tickets.loads)),
     ];
-    return told(tickets.moistureWb, 'tickets', tickets.loads, parts);
+    return toldMoment(tickets.moistureWb, 'tickets', tickets.loads, parts);
   }
   const stated = moment === 'start' ? input.bin.grain.moistureInWb : input.bin.grain.moistureOutWb;
-  if (stated !== null) return told(stated, 'stated', 0, [firmPart('moisture as stated', ASSUMED_STATED / Z95)]);
+  if (stated !== null) return toldMoment(stated, 'stated', 0, [firmPart('moisture as stated', ASSUMED_STATED / Z95)]);
   const why = (moment === 'start' ? moments.startWhy : moments.endWhy) ?? 'The moisture is not known.';
   const mean: MomentMean = {
     value: null,
@@ -78,7 +78,7 @@ export function ticketStart(observed: ObservedMoisture): MoistureMoment | null {
   if (weight === null || weight.moistureWb === null) return null;
   const times = fillLoads(tickets, fill, volume).in.map((load) => load.timeMs);
   if (Math.max(...times) - Math.min(...times) > QUICK_FILL_DAYS * DAY_MS) return null;
-  return told(weight.moistureWb, 'tickets', weight.loads, [
+  return toldMoment(weight.moistureWb, 'tickets', weight.loads, [
     firmPart(METER, ASSUMED_METER / Z95),
     firmPart('sampling of the loads', 100 * weight.moistureSamplingSdWb),
   ]);
@@ -88,7 +88,13 @@ function volumeOf({ input, fill }: ObservedMoisture): WeightByVolume | null {
   return weightByVolume(input.bin, fill.depthM);
 }
 
-function told(value: number, from: 'tickets' | 'stated', readings: number, parts: ErrorPart[]): MoistureMoment {
+/** A moment that no sensor tells. */
+export function toldMoment(
+  value: number,
+  from: 'tickets' | 'stated',
+  readings: number,
+  parts: ErrorPart[],
+): MoistureMoment {
   const mean = {
     value,
     window: null,

@@ -1,4 +1,5 @@
 import { ASSUMED_SPREAD, type CableSpread, ownSpread } from './cable-spread.ts';
+import type { ConsistentChange } from './consistent-change.ts';
 import type { MoistureMoment } from './moisture-moment.ts';
 import { DAY_MS, type MomentName } from './moment-window.ts';
 import type { ObservedMoisture } from './observed-moisture.ts';
@@ -7,13 +8,21 @@ import { ASSUMED_ACCURACY, ASSUMED_BIAS } from './reading-parts.ts';
 /** What a reader must know to judge the points removed, whole sentences. */
 export function moistureNotes(
   observed: ObservedMoisture,
-  start: MoistureMoment,
-  end: MoistureMoment,
+  { start, end, byTickets }: ConsistentChange,
   pooled: CableSpread | null,
 ): string[] {
   const { moments, fill, input, cables } = observed;
   const bySensors = start.mean.from === 'sensors' || end.mean.from === 'sensors';
-  const notes = [...fill.notes, ...momentNotes(observed, 'start', start), ...momentNotes(observed, 'end', end)];
+  const notes = [
+    ...fill.notes,
+    ...momentNotes(observed, 'start', start, byTickets),
+    ...momentNotes(observed, 'end', end, byTickets),
+  ];
+  if (byTickets) {
+    notes.push(
+      'Sensors and scale tickets contradict each other, so neither moment is taken from the one and the other from the other: the tickets tell both. What is told by day, by height or by cable is the sensors’.',
+    );
+  }
   if (moments.leftOut > 0 && bySensors) {
     notes.push(
       `${moments.leftOut} of ${moments.seen} sensors are left out, for want of believable readings on the days compared; their neighbours stand for their grain.`,
@@ -43,10 +52,16 @@ export function moistureNotes(
   return notes;
 }
 
-function momentNotes(observed: ObservedMoisture, name: MomentName, moment: MoistureMoment): string[] {
+function momentNotes(
+  observed: ObservedMoisture,
+  name: MomentName,
+  moment: MoistureMoment,
+  byTickets: boolean,
+): string[] {
   const { moments, input, movingAir } = observed;
   if (moment.mean.from === 'tickets') {
-    const instead = moments[name] === null ? '' : ', which here are surer than the sensors, read in moving air only';
+    const instead =
+      moments[name] === null || byTickets ? '' : ', which here are surer than the sensors, read in moving air only';
     return [`The moisture at the ${name} is that of ${moment.mean.readings} scale tickets${instead}.`];
   }
   if (moment.mean.from === 'stated') return [`The moisture at the ${name} is the one stated in season.yaml.`];

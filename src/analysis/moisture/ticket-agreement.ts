@@ -12,7 +12,7 @@ import { ticketWords } from './ticket-words.ts';
 import { ASSUMED_METER, LOAD_SAMPLE_SD, type Ticket, ticketMean } from './tickets.ts';
 
 /** Loads that are less of the grain than this are not the bin's mean: core and top come first. */
-const LEAST_COVERED = 0.85;
+export const LEAST_COVERED = 0.85;
 
 /**
  * The sensors' moisture at the start against the loads in, at the end against the loads out; what one bias that all
@@ -84,7 +84,8 @@ function momentAgreement(
   return { told, parts: all.filter((one) => one.cause !== BIAS) };
 }
 
-function loadsOf({ input, fill }: ObservedMoisture, moment: MomentName): readonly Ticket[] {
+/** The loads that tell of the moment. */
+export function loadsOf({ input, fill }: ObservedMoisture, moment: MomentName): readonly Ticket[] {
   if (moment === 'start') return fillLoads(input.tickets, fill, weightByVolume(input.bin, fill.depthM)).in;
   // A load out before the bin was whole for the last time is another season's, or was cored while filling.
   const from = fill.fullMs ?? Number.NEGATIVE_INFINITY;
@@ -122,7 +123,8 @@ function rising(a: number, b: number): [number, number] {
   return a < b ? [a, b] : [b, a];
 }
 
-function coveredShare(loads: readonly Ticket[], weightKg: number | null): number | null {
+/** Weight of the loads with a moisture over that of the grain as filled; null where one has no weight. */
+export function coveredShare(loads: readonly Ticket[], weightKg: number | null): number | null {
   if (weightKg === null || !(weightKg > 0)) return null;
   const sampled = loads.filter((one) => one.moistureWb > 0 && one.moistureWb < 1);
   if (!sampled.every((one) => one.netKg > 0)) return null;
