@@ -1,6 +1,8 @@
 import type { Finding } from '../loaded.ts';
+import { DOUBTED_SENSORS } from './check-doubted-columns.ts';
 import { NO_CURRENT_READINGS } from './check-fans.ts';
 import { PROBE_ABOVE_M } from './check-probes.ts';
+import { SWAPPED_FIT, SWAPPED_IMPOSSIBLE, SWAPPED_MOISTURE_WB, SWAPPED_SWING } from './check-swapped-columns.ts';
 import { TICKET_MOISTURE_WB, TICKET_MOST_KG } from './check-tickets.ts';
 import { ZONE_OFF_SUN_H } from './check-zone.ts';
 import { DEAD_CURRENT_MS, NO_CURRENT_SHARE, WORKING_PRESSURE_PA, WORKING_SHARE } from './dead-current.ts';
@@ -260,6 +262,24 @@ export const CHECK_RULES: readonly CheckRule[] = [
       LEVEL_NEAR_AIR_K,
       LEVEL_AIR_DAYS,
     },
+  },
+  {
+    flag: 'unit',
+    title: 'Columns swapped',
+    rule: `On most sensors of a file at least ${percent(SWAPPED_IMPOSSIBLE)} of the moistures cannot be, and not by one number that a failed sensor repeats; ${percent(SWAPPED_FIT)} of the numbers told as moisture can be temperatures, ${percent(SWAPPED_FIT)} of those told as temperature moistures of ${SWAPPED_MOISTURE_WB.map(percent).join(' to ')}, and the former swing ${SWAPPED_SWING} times as far as the latter. Both columns are flagged.`,
+    constants: {
+      SWAPPED_IMPOSSIBLE,
+      SWAPPED_FIT,
+      swappedMoistureLowWb: SWAPPED_MOISTURE_WB[0],
+      swappedMoistureHighWb: SWAPPED_MOISTURE_WB[1],
+      SWAPPED_SWING,
+    },
+  },
+  {
+    flag: 'unit',
+    title: 'Columns in doubt',
+    rule: `Most readings of one quantity cannot be on most sensors of a file, ${DOUBTED_SENSORS} or more: a column or a unit is likely wrong, which is told beside the readings.`,
+    constants: { DOUBTED_SENSORS },
   },
   {
     flag: 'gap',
