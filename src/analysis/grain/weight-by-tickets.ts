@@ -1,3 +1,4 @@
+import { agreeing } from '../../base/agreeing.ts';
 import { LOAD_SAMPLE_SD, type Ticket } from '../moisture/tickets.ts';
 import { type FillLoads, fillLoads, netSum } from './fill-loads.ts';
 import type { FillTimes } from './fill-times.ts';
@@ -40,12 +41,15 @@ export function weightByTickets(
   const loads = fillLoads(tickets, fill, volume);
   if (loads.in.length === 0) {
     if (loads.elsewhere === 0) return { weight: null, why: null };
-    return not(`all ${loads.elsewhere} loads in are dated out of the filling`);
+    const all = agreeing(loads.elsewhere, 'the one load in is', `all ${loads.elsewhere} loads in are`);
+    return not(`${all} dated out of the filling`);
   }
   if (volume === null) return not('no depth of the grain is stated, so nobody can tell whether they cover the filling');
   const unweighed = [...loads.in, ...loads.out].filter((one) => !(one.netKg > 0)).length;
   if (unweighed > 0)
-    return not(`${unweighed} of ${loads.in.length + loads.out.length} loads have no weight that can be used`);
+    return not(
+      `${unweighed} of ${loads.in.length + loads.out.length} loads ${agreeing(unweighed, 'has', 'have')} no weight that can be used`,
+    );
   const weighed = netSum(loads.in);
   const taken = netSum(loads.out);
   if (taken > MOST_TAKEN_OUT * weighed)
@@ -67,14 +71,18 @@ export function weightByTickets(
 function misfit(weightKg: number, volume: WeightByVolume, loads: readonly Ticket[]): string {
   const percent = Math.round(Math.abs(100 * (weightKg / volume.weightKg - 1)));
   if (weightKg < volume.weightKg) {
-    return `their ${loads.length} loads weigh ${percent} % less than depth and test weight tell, so loads are missing among them, or older grain lay in the bin, or the depth is off`;
+    return `${theirLoads(loads.length)} ${percent} % less than depth and test weight tell, so loads are missing among them, or older grain lay in the bin, or the depth is off`;
   }
   const nets = loads.map((one) => one.netKg).sort((a, b) => a - b);
   const heavy =
     nets[nets.length - 1] > 3 * nets[Math.floor(nets.length / 2)]
       ? ' (one of them weighs over three times the usual)'
       : '';
-  return `their ${loads.length} loads weigh ${percent} % more than depth and test weight tell, so some were weighed twice or went elsewhere, or the depth is off${heavy}`;
+  return `${theirLoads(loads.length)} ${percent} % more than depth and test weight tell, so some were weighed twice or went elsewhere, or the depth is off${heavy}`;
+}
+
+function theirLoads(count: number): string {
+  return agreeing(count, 'their one load weighs', `their ${count} loads weigh`);
 }
 
 function moistureOf(loads: readonly Ticket[]): { moistureWb: number | null; moistureSamplingSdWb: number } {

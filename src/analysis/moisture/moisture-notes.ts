@@ -1,3 +1,4 @@
+import { agreeing } from '../../base/agreeing.ts';
 import { ASSUMED_SPREAD, type CableSpread, ownSpread } from './cable-spread.ts';
 import type { ConsistentChange } from './consistent-change.ts';
 import type { MoistureMoment } from './moisture-moment.ts';
@@ -25,7 +26,7 @@ export function moistureNotes(
   }
   if (moments.leftOut > 0 && bySensors) {
     notes.push(
-      `${moments.leftOut} of ${moments.seen} sensors are left out, for want of believable readings on the days compared; their neighbours stand for their grain.`,
+      `${moments.leftOut} of ${moments.seen} sensors ${agreeing(moments.leftOut, 'is', 'are')} left out, for want of believable readings on the days compared; ${agreeing(moments.leftOut, 'its neighbours stand for its', 'their neighbours stand for their')} grain.`,
     );
   }
   if (start.mean.from !== null && end.mean.from !== null && start.mean.from !== end.mean.from) {
@@ -61,8 +62,12 @@ function momentNotes(
   const { moments, input, movingAir } = observed;
   if (moment.mean.from === 'tickets') {
     const instead =
-      moments[name] === null || byTickets ? '' : ', which here are surer than the sensors, read in moving air only';
-    return [`The moisture at the ${name} is that of ${moment.mean.readings} scale tickets${instead}.`];
+      moments[name] === null || byTickets
+        ? ''
+        : `, which here ${agreeing(moment.mean.readings, 'is', 'are')} surer than the sensors, read in moving air only`;
+    return [
+      `The moisture at the ${name} is that of ${moment.mean.readings} scale ${agreeing(moment.mean.readings, 'ticket', 'tickets')}${instead}.`,
+    ];
   }
   if (moment.mean.from === 'stated') return [`The moisture at the ${name} is the one stated in season.yaml.`];
   const window = moments[name];

@@ -1,3 +1,4 @@
+import { agreeing } from '../../base/agreeing.ts';
 import { type Estimate, estimate, withheld, Z95 } from '../../base/estimate.ts';
 import { fillLoads } from '../grain/fill-loads.ts';
 import { weightByVolume } from '../grain/weight-by-volume.ts';
@@ -79,7 +80,7 @@ function momentAgreement(
     agree: whole ? Math.abs(points - between.points) <= half90 : null,
     why: whole
       ? null
-      : `The ${mean.loads} loads with a moisture are ${Math.round(100 * covered!)} % of the grain; loads come from the core and the top first, so they need not agree with the bin's mean.`,
+      : `The ${agreeing(mean.loads, 'one load with a moisture is', `${mean.loads} loads with a moisture are`)} ${Math.round(100 * covered!)} % of the grain; loads come from the core and the top first, so they need not agree with the bin's mean.`,
   };
   return { told, parts: all.filter((one) => one.cause !== BIAS) };
 }

@@ -143,7 +143,7 @@ function told(holes: readonly Hole[], by: (hole: Hole) => string): Finding[] {
       .map((hole) =>
         finding(
           hole,
-          `No readings for ${spanText(hole.toMs - hole.fromMs)}${hole.failed ? ', to the end of the log' : ''}; ${countText(hole.cells, 'reading')} are lacking.`,
+          `No readings for ${spanText(hole.toMs - hole.fromMs)}${hole.failed ? ', to the end of the log' : ''}; ${countText(hole.cells, 'reading is', 'readings are')} lacking.`,
         ),
       );
     if (rest.length === 0) return out;
@@ -154,7 +154,7 @@ function told(holes: readonly Hole[], by: (hole: Hole) => string): Finding[] {
       cells: rest.reduce((total, hole) => total + hole.cells, 0),
     };
     const longestMs = Math.max(...rest.map((hole) => hole.toMs - hole.fromMs));
-    const text = `${countText(rest.length, 'more gap')}, none longer than ${spanText(longestMs)}; ${countText(sum.cells, 'reading')} are lacking in all.`;
+    const text = `${countText(rest.length, 'more gap')}, none longer than ${spanText(longestMs)}; ${countText(sum.cells, 'reading is', 'readings are')} lacking in all.`;
     return [...out, finding(sum, text)];
   });
 }
