@@ -3,18 +3,16 @@ import {
   brokenBins,
   CAUTION_SOURCES,
   cautionsFor,
-  changeSaid,
   contradictedBins,
   counted,
   defineNotebook,
   errorsSection,
   grainTable,
-  known,
   layersSection,
-  listed,
   methodsOf,
   moistureFigures,
   moistureSection,
+  pointsLead,
   ratesSection,
   section,
   sentence,
@@ -31,25 +29,11 @@ export default defineNotebook(
   },
   ({ loaded, review, units }) => {
     const { bins } = review;
-    const told = bins
-      .flatMap((one) => {
-        const points = known(one.moisture.pointsRemoved);
-        return points === null ? [] : [{ one, points }];
-      })
-      .sort((a, b) => b.points.value - a.points.value);
-    const most = told[0];
-    const least = told.at(-1);
-    const untold = bins.filter((one) => one.moisture.pointsRemoved.value === null).map((one) => one.bin.name);
-    const rest = untold.length === 0 ? '' : ` It can’t be told of ${listed(untold)}.`;
+    const told = bins.filter((one) => one.moisture.pointsRemoved.value !== null);
     const stages = stagesSection(bins, units);
     const conditioned = bins.some((one) => one.bin.goal === 'condition');
     return {
-      answer:
-        most === undefined || least === undefined
-          ? 'Can’t tell how many points came out of any bin; each bin’s section says why.'
-          : told.length === 1
-            ? `${most.one.bin.name} ${changeSaid(most.points, units)}.${rest}`
-            : `${most.one.bin.name} ${changeSaid(most.points, units)}, the most; ${least.one.bin.name} ${changeSaid(least.points, units)}${least.points.value < 0 ? '' : ', the least'}.${rest}`,
+      answer: pointsLead(bins, units),
       keyNumbers: bins.map((one) => ({
         label: `${one.bin.name}, points removed`,
         quantity: 'points',

@@ -111,6 +111,7 @@ export { moistureFrontSection } from './notebook/moisture-front-section.ts';
 export * from './notebook/moisture-tables.ts';
 export * from './notebook/money-tables.ts';
 export { asGrain, perGrain } from './notebook/per-grain.ts';
+export { pointsLead } from './notebook/points-lead.ts';
 export { agreementSection } from './notebook/probes-section.ts';
 export { ratesSection } from './notebook/rates-section.ts';
 export { sectionFigure } from './notebook/section-figure.ts';

@@ -50,24 +50,33 @@ function pointsFigure(bins: readonly BinReview[], units: Units): Figure | null {
   const drawn = bins.filter((one) => (one.rates?.days.length ?? 0) > 1);
   if (drawn.length === 0) return null;
   const panels = drawn.map((one) => ({ name: one.bin.name, days: restsOf(one.rates?.days ?? []) }));
-  const fastest = drawn
-    .flatMap((one) => {
-      const rate = known(one.rates?.season?.perHundredFanHours ?? { value: null, interval: null, why: '' });
-      return rate === null ? [] : [{ name: one.bin.name, rate }];
-    })
-    .sort((a, b) => Math.abs(b.rate.value) - Math.abs(a.rate.value))[0];
   return pointsByFanHours(
     {
       id: 'points',
-      title:
-        fastest === undefined
-          ? 'Points removed by fan hours'
-          : `${fastest.name} changed fastest: ${units.say('points per hundred hours', fastest.rate)}`,
+      title: titleOf(drawn, units),
       panels,
       lacking: bins.filter((one) => !drawn.includes(one)).map((one) => one.bin.name),
     },
     units,
   );
+}
+
+/** The largest rate that is surely none of zero; it is the fastest only where no other bin's interval reaches it. */
+function titleOf(bins: readonly BinReview[], units: Units): string {
+  const told = bins.flatMap((one) => {
+    const rate = known(one.rates?.season?.perHundredFanHours ?? { value: null, interval: null, why: '' });
+    if (rate === null || rate.interval === null) return [];
+    const [low, high] = rate.interval;
+    const reach = Math.max(Math.abs(low), Math.abs(high));
+    return [{ name: one.bin.name, rate, size: Math.abs(rate.value), reach, sure: low > 0 || high < 0 }];
+  });
+  const [first] = told.filter(({ sure }) => sure).sort((a, b) => b.size - a.size);
+  if (first === undefined) return 'Points removed by fan hours';
+  const said = units.say('points per hundred hours', first.rate);
+  const reached = told.some((one) => one !== first && one.reach >= first.size);
+  return reached
+    ? `${first.name} changed by ${said}; others may have been as fast`
+    : `${first.name} changed fastest: ${said}`;
 }
 
 function ratesTable(

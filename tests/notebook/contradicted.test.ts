@@ -32,6 +32,13 @@ describe('bins whose sensors the scale tickets contradict', () => {
     expect(warned).toContain('costs per point');
   });
 
+  it('are warned of where the tickets tell both moments because they contradict', () => {
+    const one = bin(moment('start', 23.6, false), null, 'tickets');
+    const [warned] = contradictedBins([{ ...one, moisture: { ...one.moisture, ticketsAlone: true } }], units);
+    expect(warned).toContain('23.6 points (23.1 to 24.1) wetter at the start than the scale tickets');
+    expect(warned).toContain('points are those of the tickets alone; what is told by day, by height or by cable leans');
+  });
+
   it('are warned of where the loads weigh other than depth and test weight tell', () => {
     const one = bin(null, null);
     const notes = [

@@ -63,6 +63,23 @@ describe('fan hours against points, on the page', () => {
     }
   });
 
+  it('calls none the fastest by a rate that may be zero, nor where another may have been as fast', () => {
+    const at = (name: string, value: number, low: number, high: number) =>
+      reviewOf(name, {
+        ...(north.rates as MoistureRates),
+        season: period('season', { perHundredFanHours: estimate(value, low, high) }),
+      });
+    const title = (...bins: BinReview[]) => ratesSection(bins, units).figures?.[0].title;
+    const unsure = at('South', 0.56, -0.15, 0.83);
+    expect(title(unsure)).toBe('Points removed by fan hours');
+    expect(title(at('North', 0.51, 0.42, 0.6), unsure)).toBe(
+      'North changed by 0.51 points per 100 fan hours (0.42 to 0.60); others may have been as fast',
+    );
+    expect(title(at('North', 1.2, 0.9, 1.4), unsure)).toMatch(/^North changed fastest: 1\.2/);
+    // Grain that took water up changed, too: −1.2 is as fast as 1.2.
+    expect(title(at('North', 1.2, 0.9, 1.4), at('West', -1.1, -1.3, -0.9))).toContain('others may have been as fast');
+  });
+
   it('has a row for start to end and for the line, months apart, and a reason where there is no number', () => {
     const section = ratesSection([north, reviewOf('South', null)], units);
     expect(section.table?.rows.map((row) => row.period)).toEqual([

@@ -1,4 +1,5 @@
 import type { Table } from 'apache-arrow';
+import { agreeing } from '../../base/agreeing.ts';
 import type { Fan } from '../../bin/fan.ts';
 import { type EnergySource, FAN_ON, type FanSeason, type FanSpans, type Span } from '../types.ts';
 import { withEdgeWindows } from './edge-windows.ts';
@@ -63,7 +64,8 @@ export function fanSeason(fan: Fan, fanTable: Table, endMs = Number.NaN): FanSea
     told?.spans ?? null,
     stepMs,
   );
-  if (log.flaggedRows > 0) how.push(`${log.flaggedRows} flagged rows are left out.`);
+  if (log.flaggedRows > 0)
+    how.push(`${log.flaggedRows} flagged ${agreeing(log.flaggedRows, 'row is', 'rows are')} left out.`);
   return {
     fanId: fan.id,
     runsFrom,

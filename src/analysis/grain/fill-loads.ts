@@ -1,5 +1,7 @@
 import type { Ticket } from '../moisture/tickets.ts';
 import type { FillTimes } from './fill-times.ts';
+import { fitsVolume } from './fits-volume.ts';
+import type { WeightByVolume } from './weight-by-volume.ts';
 
 const DAY_MS = 86_400_000;
 /** Loads this long before the bin is first said to hold grain may belong to its filling: a slow harvest, filling by layers. */
@@ -11,24 +13,31 @@ const GOES_ON_DAYS = 10;
 
 /** The tickets that belong to one filling. */
 export interface FillLoads {
+  /** each load once; whoever sums or averages takes these */
   in: readonly Ticket[];
   /** taken out again before it was full: cored, turned, moved on */
   out: readonly Ticket[];
-  /** rows that tell a load a second time */
+  /** rows taken to tell a load a second time; not in `in` */
   doubles: readonly Ticket[];
-  /** true: rows alike may be two loads of one day as well, for the tickets bear no time of day */
-  doublesUnsure: boolean;
+  /** true: the tickets bear no time of day, and the volume fits only if rows alike are loads of their own; they are in `in` */
+  alikeKept: boolean;
   /** loads in that are dated out of the filling */
   elsewhere: number;
 }
 
 /**
  * The tickets of the bin's filling: from 45 days before the bin is first said to hold grain to 7 days after it is full,
- * and on as long as loads follow each other within 10 days; without any date, all loads in.
+ * and on as long as loads follow each other within 10 days; without any date, all loads in. Of rows alike by a bare date,
+ * which may be two loads of that day, the volume decides, and for all that uses the tickets.
  *
  * @param tickets  the bin's, in any order
+ * @param volume   what depth and test weight make of the filling; null where no depth is stated, so that rows alike count once
  */
-export function fillLoads(tickets: readonly Ticket[], fill: Pick<FillTimes, 'begunMs' | 'fullMs'>): FillLoads {
+export function fillLoads(
+  tickets: readonly Ticket[],
+  fill: Pick<FillTimes, 'begunMs' | 'fullMs'>,
+  volume: WeightByVolume | null,
+): FillLoads {
   const ordered = tickets.filter((one) => !Number.isNaN(one.timeMs)).sort((a, b) => a.timeMs - b.timeMs);
   const opens = fill.begunMs === null ? Number.NEGATIVE_INFINITY : fill.begunMs - BEFORE_DAYS * DAY_MS;
   const closes = fill.fullMs === null ? Number.POSITIVE_INFINITY : fill.fullMs + AFTER_DAYS * DAY_MS;
@@ -39,14 +48,33 @@ export function fillLoads(tickets: readonly Ticket[], fill: Pick<FillTimes, 'beg
     if (one.timeMs <= closes || goesOn) within.push(one);
   }
   const lastIn = within.at(-1)?.timeMs ?? Number.NEGATIVE_INFINITY;
+  const out = ordered.filter((one) => one.direction === 'out' && one.timeMs >= opens && one.timeMs <= lastIn);
   const { kept, doubles } = withoutDoubles(within);
+  const alikeKept = doubles.length > 0 && bareDates(ordered) && volumeAsks(kept, doubles, out, volume);
   return {
-    in: kept,
-    out: ordered.filter((one) => one.direction === 'out' && one.timeMs >= opens && one.timeMs <= lastIn),
-    doubles,
-    doublesUnsure: doubles.length > 0 && bareDates(ordered),
+    in: alikeKept ? within : kept,
+    out,
+    doubles: alikeKept ? [] : doubles,
+    alikeKept,
     elsewhere: loadsIn.length - within.length,
   };
+}
+
+/** The loads fit the volume with their doubles only. */
+function volumeAsks(
+  kept: readonly Ticket[],
+  doubles: readonly Ticket[],
+  out: readonly Ticket[],
+  volume: WeightByVolume | null,
+): boolean {
+  if (volume === null) return false;
+  const once = netSum(kept) - netSum(out);
+  return !fitsVolume(once, volume) && fitsVolume(once + netSum(doubles), volume);
+}
+
+/** Of all these loads; NaN where one has no weight. */
+export function netSum(loads: readonly Ticket[]): number {
+  return loads.reduce((total, one) => total + one.netKg, 0);
 }
 
 /** A scale weighs one truck at a time: the same moment and weight, and no other moisture, is the same load. */

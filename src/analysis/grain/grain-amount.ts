@@ -26,7 +26,7 @@ export function grainAmount(
 ): BinGrainAmount {
   const fill = fillTimes(bin);
   const { depthM } = fill;
-  const volume = depthM === null || !(depthM > 0) ? null : weightByVolume(bin, depthM);
+  const volume = weightByVolume(bin, depthM);
   const { weight: scale, why: whyNotTickets, contradicts = false } = weightByTickets(tickets, fill, volume);
   const notes = [...(scale?.notes ?? []), ...(whyNotTickets === null ? [] : [whyNotTickets])];
   if (volume === null || depthM === null) {

@@ -24,9 +24,11 @@ export interface WeightByVolume {
 /**
  * Volume of the levelled cylinder and its weight by test weight.
  *
- * @param depthM  levelled depth, above zero
+ * @param depthM  levelled depth; null where none is stated
+ * @returns       null without a depth above zero
  */
-export function weightByVolume(bin: Bin, depthM: number): WeightByVolume {
+export function weightByVolume(bin: Bin, depthM: number | null): WeightByVolume | null {
+  if (depthM === null || !(depthM > 0)) return null;
   const volumeM3 = (Math.PI / 4) * bin.diameterM ** 2 * depthM;
   const stated = bin.grain.bulkDensityFrom === 'stated';
   return {

@@ -1,4 +1,4 @@
-import type { Estimate } from '../../base/estimate.ts';
+import { type Estimate, withheld } from '../../base/estimate.ts';
 import { ratioInterval } from '../../base/stats/ratio-interval.ts';
 import { zoneOf } from '../../base/zone.ts';
 import { sensorShares } from '../../bin/shares.ts';
@@ -7,6 +7,7 @@ import type { BinMoisture, SensorShare } from '../types.ts';
 import { ofLoggedTime } from '../unit-costs/unlogged-time.ts';
 import { binLayers } from './bin-layers.ts';
 import { type CableSpread, pooledCableSpread } from './cable-spread.ts';
+import { consistentChange, type MoistureChange } from './consistent-change.ts';
 import { dailyMoisture } from './daily-moisture.ts';
 import { withLaterStages } from './later-stages.ts';
 import { type MoistureMoment, moistureMoment, ticketStart } from './moisture-moment.ts';
@@ -14,7 +15,7 @@ import { moistureNotes } from './moisture-notes.ts';
 import { moistureStages } from './moisture-stages.ts';
 import { type BinMoistureInput, type ObservedMoisture, observeMoisture } from './observed-moisture.ts';
 import { overdryingLoss } from './overdrying-loss.ts';
-import { type PointsRemoved, pointsRemoved } from './points-removed.ts';
+import { pointsRemoved } from './points-removed.ts';
 import { sensorMean } from './sensor-mean.ts';
 import { believedReadings } from './sensor-readings.ts';
 import { ticketAgreement } from './ticket-agreement.ts';
@@ -37,12 +38,16 @@ export function spreadOfOthers(one: ObservedMoisture, all: readonly ObservedMois
 export function concludeMoisture(observed: ObservedMoisture, pooled: CableSpread | null): BinMoisture {
   const { input, fill, sensors } = observed;
   const { bin, season, spans } = input;
-  const end = moistureMoment(observed, 'end', pooled);
-  const { start, removed: whole } = surestStart(observed, moistureMoment(observed, 'start', pooled), end, pooled);
+  const read = { start: moistureMoment(observed, 'start', pooled), end: moistureMoment(observed, 'end', pooled) };
+  const change = consistentChange(observed, surestStart(observed, read.start, read.end, pooled), pooled);
+  const { start, end, removed: whole } = change;
   const stages = moistureStages(observed, pooled);
   const { removed, notes } = withLaterStages(whole, stages, fill);
   const grain = grainAmount(bin, start.mean, input.tickets);
-  const loss = overdryingLoss(bin, season, grain, end);
+  const loss =
+    change.contradicted === null
+      ? overdryingLoss(bin, season, grain, end)
+      : { bushels: withheld(change.contradicted), money: withheld(change.contradicted) };
   const sharesOf = (usable: (cable: string, sensor: number) => boolean) =>
     fill.depthM === null ? [] : sensorShares(bin.diameterM, fill.depthM, bin.cables, usable);
   return {
@@ -58,13 +63,14 @@ export function concludeMoisture(observed: ObservedMoisture, pooled: CableSpread
     endParts: end.parts.filter((part) => part.sd > 0).map(({ cause, sd }) => ({ cause, sd })),
     degreesOfFreedom: removed.degreesOfFreedom,
     layers: binLayers(observed, pooled, end.mean),
+    ticketsAlone: change.byTickets,
     tickets: ticketAgreement(observed, grain.weightKg, pooled),
     stages,
     cables: observed.cables.map(({ cable, points, weight }) => ({ cable, points, weight })),
     overdryingLossBushels: loss.bushels,
     overdryingLoss: loss.money,
     daily: dailyMoisture(sensors, sharesOf, spans, zoneOf(season.site.timeZone)),
-    notes: [...moistureNotes(observed, start, end, pooled), ...notes],
+    notes: [...moistureNotes(observed, change, pooled), ...notes],
     why: removed.points.why,
   };
 }
@@ -78,12 +84,12 @@ function surestStart(
   read: MoistureMoment,
   end: MoistureMoment,
   pooled: CableSpread | null,
-): { start: MoistureMoment; removed: PointsRemoved } {
-  const asRead = { start: read, removed: pointsRemoved(observed, read, end, pooled) };
+): MoistureChange {
+  const asRead = { start: read, end, removed: pointsRemoved(observed, read, end, pooled) };
   if (read.mean.from !== 'sensors' || read.mean.stillAir) return asRead;
   const weighed = ticketStart(observed);
   if (weighed === null) return asRead;
-  const byTickets = { start: weighed, removed: pointsRemoved(observed, weighed, end, pooled) };
+  const byTickets = { start: weighed, end, removed: pointsRemoved(observed, weighed, end, pooled) };
   const width = ({ removed }: typeof asRead) =>
     removed.points.interval === null
       ? Number.POSITIVE_INFINITY

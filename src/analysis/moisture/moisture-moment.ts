@@ -1,7 +1,7 @@
 import { Z95 } from '../../base/estimate.ts';
 import { fillLoads } from '../grain/fill-loads.ts';
 import { weightByTickets } from '../grain/weight-by-tickets.ts';
-import { weightByVolume } from '../grain/weight-by-volume.ts';
+import { type WeightByVolume, weightByVolume } from '../grain/weight-by-volume.ts';
 import type { MomentMean } from '../types.ts';
 import { meanMoisture } from './cable-points.ts';
 import type { CableSpread } from './cable-spread.ts';
@@ -41,17 +41,17 @@ export function moistureMoment(
   const covered = moment === 'start' ? ticketStart(observed) : null;
   if (covered !== null) return covered;
   // Loads in from another season tell nothing of this one.
-  const loads = moment === 'start' ? fillLoads(input.tickets, observed.fill).in : input.tickets;
+  const loads = moment === 'start' ? fillLoads(input.tickets, observed.fill, volumeOf(observed)).in : input.tickets;
   const tickets = ticketMean(loads, moment === 'start' ? 'in' : 'out');
   if (tickets !== null) {
     const parts = [
       firmPart(METER, ASSUMED_METER / Z95),
       firmPart('spread between loads', (100 * tickets.loadSdWb) / Math.sqrt(tickets.loads)),
     ];
-    return told(tickets.moistureWb, 'tickets', tickets.loads, parts);
+    return toldMoment(tickets.moistureWb, 'tickets', tickets.loads, parts);
   }
   const stated = moment === 'start' ? input.bin.grain.moistureInWb : input.bin.grain.moistureOutWb;
-  if (stated !== null) return told(stated, 'stated', 0, [firmPart('moisture as stated', ASSUMED_STATED / Z95)]);
+  if (stated !== null) return toldMoment(stated, 'stated', 0, [firmPart('moisture as stated', ASSUMED_STATED / Z95)]);
   const why = (moment === 'start' ? moments.startWhy : moments.endWhy) ?? 'The moisture is not known.';
   const mean: MomentMean = {
     value: null,
@@ -70,20 +70,31 @@ export function moistureMoment(
  * The moisture as filled by tickets that cover the filling, each load with its own moisture; null where they don't, or
  * where the filling took so long that the fans may have changed the first loads before the last came.
  */
-export function ticketStart({ input, fill }: ObservedMoisture): MoistureMoment | null {
-  const { bin, tickets } = input;
-  if (fill.depthM === null || !(fill.depthM > 0)) return null;
-  const { weight } = weightByTickets(tickets, fill, weightByVolume(bin, fill.depthM));
+export function ticketStart(observed: ObservedMoisture): MoistureMoment | null {
+  const { fill } = observed;
+  const { tickets } = observed.input;
+  const volume = volumeOf(observed);
+  const { weight } = weightByTickets(tickets, fill, volume);
   if (weight === null || weight.moistureWb === null) return null;
-  const times = fillLoads(tickets, fill).in.map((load) => load.timeMs);
+  const times = fillLoads(tickets, fill, volume).in.map((load) => load.timeMs);
   if (Math.max(...times) - Math.min(...times) > QUICK_FILL_DAYS * DAY_MS) return null;
-  return told(weight.moistureWb, 'tickets', weight.loads, [
+  return toldMoment(weight.moistureWb, 'tickets', weight.loads, [
     firmPart(METER, ASSUMED_METER / Z95),
     firmPart('sampling of the loads', 100 * weight.moistureSamplingSdWb),
   ]);
 }
 
-function told(value: number, from: 'tickets' | 'stated', readings: number, parts: ErrorPart[]): MoistureMoment {
+function volumeOf({ input, fill }: ObservedMoisture): WeightByVolume | null {
+  return weightByVolume(input.bin, fill.depthM);
+}
+
+/** A moment that no sensor tells. */
+export function toldMoment(
+  value: number,
+  from: 'tickets' | 'stated',
+  readings: number,
+  parts: ErrorPart[],
+): MoistureMoment {
   const mean = {
     value,
     window: null,

@@ -1,4 +1,6 @@
+import { agreeing } from '../../base/agreeing.ts';
 import { ASSUMED_SPREAD, type CableSpread, ownSpread } from './cable-spread.ts';
+import type { ConsistentChange } from './consistent-change.ts';
 import type { MoistureMoment } from './moisture-moment.ts';
 import { DAY_MS, type MomentName } from './moment-window.ts';
 import type { ObservedMoisture } from './observed-moisture.ts';
@@ -7,16 +9,24 @@ import { ASSUMED_ACCURACY, ASSUMED_BIAS } from './reading-parts.ts';
 /** What a reader must know to judge the points removed, whole sentences. */
 export function moistureNotes(
   observed: ObservedMoisture,
-  start: MoistureMoment,
-  end: MoistureMoment,
+  { start, end, byTickets }: ConsistentChange,
   pooled: CableSpread | null,
 ): string[] {
   const { moments, fill, input, cables } = observed;
   const bySensors = start.mean.from === 'sensors' || end.mean.from === 'sensors';
-  const notes = [...fill.notes, ...momentNotes(observed, 'start', start), ...momentNotes(observed, 'end', end)];
+  const notes = [
+    ...fill.notes,
+    ...momentNotes(observed, 'start', start, byTickets),
+    ...momentNotes(observed, 'end', end, byTickets),
+  ];
+  if (byTickets) {
+    notes.push(
+      'Sensors and scale tickets contradict each other, so neither moment is taken from the one and the other from the other: the tickets tell both. What is told by day, by height or by cable is the sensors’.',
+    );
+  }
   if (moments.leftOut > 0 && bySensors) {
     notes.push(
-      `${moments.leftOut} of ${moments.seen} sensors are left out, for want of believable readings on the days compared; their neighbours stand for their grain.`,
+      `${moments.leftOut} of ${moments.seen} sensors ${agreeing(moments.leftOut, 'is', 'are')} left out, for want of believable readings on the days compared; ${agreeing(moments.leftOut, 'its neighbours stand for its', 'their neighbours stand for their')} grain.`,
     );
   }
   if (start.mean.from !== null && end.mean.from !== null && start.mean.from !== end.mean.from) {
@@ -43,11 +53,21 @@ export function moistureNotes(
   return notes;
 }
 
-function momentNotes(observed: ObservedMoisture, name: MomentName, moment: MoistureMoment): string[] {
+function momentNotes(
+  observed: ObservedMoisture,
+  name: MomentName,
+  moment: MoistureMoment,
+  byTickets: boolean,
+): string[] {
   const { moments, input, movingAir } = observed;
   if (moment.mean.from === 'tickets') {
-    const instead = moments[name] === null ? '' : ', which here are surer than the sensors, read in moving air only';
-    return [`The moisture at the ${name} is that of ${moment.mean.readings} scale tickets${instead}.`];
+    const instead =
+      moments[name] === null || byTickets
+        ? ''
+        : `, which here ${agreeing(moment.mean.readings, 'is', 'are')} surer than the sensors, read in moving air only`;
+    return [
+      `The moisture at the ${name} is that of ${moment.mean.readings} scale ${agreeing(moment.mean.readings, 'ticket', 'tickets')}${instead}.`,
+    ];
   }
   if (moment.mean.from === 'stated') return [`The moisture at the ${name} is the one stated in season.yaml.`];
   const window = moments[name];

@@ -53,6 +53,8 @@ export interface BinMoisture {
   degreesOfFreedom: number | null;
   /** bottom, middle and top third, and what an unload brings */
   layers?: BinLayers;
+  /** sensors and tickets contradict each other, so the tickets tell both moments */
+  ticketsAlone?: boolean;
   /** sensors against scale tickets */
   tickets?: TicketsHeld;
   /** by the times between which grain came or went; null where the depth did not change */

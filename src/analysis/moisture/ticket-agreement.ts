@@ -1,5 +1,7 @@
+import { agreeing } from '../../base/agreeing.ts';
 import { type Estimate, estimate, withheld, Z95 } from '../../base/estimate.ts';
 import { fillLoads } from '../grain/fill-loads.ts';
+import { weightByVolume } from '../grain/weight-by-volume.ts';
 import type { CableSpread } from './cable-spread.ts';
 import { type ErrorPart, firmPart, joinErrors } from './error-part.ts';
 import { METER, sensorMoment } from './moisture-moment.ts';
@@ -11,7 +13,7 @@ import { ticketWords } from './ticket-words.ts';
 import { ASSUMED_METER, LOAD_SAMPLE_SD, type Ticket, ticketMean } from './tickets.ts';
 
 /** Loads that are less of the grain than this are not the bin's mean: core and top come first. */
-const LEAST_COVERED = 0.85;
+export const LEAST_COVERED = 0.85;
 
 /**
  * The sensors' moisture at the start against the loads in, at the end against the loads out; what one bias that all
@@ -78,13 +80,14 @@ function momentAgreement(
     agree: whole ? Math.abs(points - between.points) <= half90 : null,
     why: whole
       ? null
-      : `The ${mean.loads} loads with a moisture are ${Math.round(100 * covered!)} % of the grain; loads come from the core and the top first, so they need not agree with the bin's mean.`,
+      : `The ${agreeing(mean.loads, 'one load with a moisture is', `${mean.loads} loads with a moisture are`)} ${Math.round(100 * covered!)} % of the grain; loads come from the core and the top first, so they need not agree with the bin's mean.`,
   };
   return { told, parts: all.filter((one) => one.cause !== BIAS) };
 }
 
-function loadsOf({ input, fill }: ObservedMoisture, moment: MomentName): readonly Ticket[] {
-  if (moment === 'start') return fillLoads(input.tickets, fill).in;
+/** The loads that tell of the moment. */
+export function loadsOf({ input, fill }: ObservedMoisture, moment: MomentName): readonly Ticket[] {
+  if (moment === 'start') return fillLoads(input.tickets, fill, weightByVolume(input.bin, fill.depthM)).in;
   // A load out before the bin was whole for the last time is another season's, or was cored while filling.
   const from = fill.fullMs ?? Number.NEGATIVE_INFINITY;
   return input.tickets.filter((one) => one.direction === 'out' && !(one.timeMs < from));
@@ -121,7 +124,8 @@ function rising(a: number, b: number): [number, number] {
   return a < b ? [a, b] : [b, a];
 }
 
-function coveredShare(loads: readonly Ticket[], weightKg: number | null): number | null {
+/** Weight of the loads with a moisture over that of the grain as filled; null where one has no weight. */
+export function coveredShare(loads: readonly Ticket[], weightKg: number | null): number | null {
   if (weightKg === null || !(weightKg > 0)) return null;
   const sampled = loads.filter((one) => one.moistureWb > 0 && one.moistureWb < 1);
   if (!sampled.every((one) => one.netKg > 0)) return null;

@@ -15,7 +15,7 @@ export function ticketWords({ start, end, sharedBias, drift }: Omit<TicketsHeld,
     const most = Math.max(...apart.map((one) => Math.abs(one.difference.value! - one.expected.value)));
     out.push(
       most > BEYOND_BIAS
-        ? 'So much is no bias of a cable: see whether the tickets belong to this bin, and the unit of their moisture.'
+        ? 'So much is no bias of a cable: see whether the tickets belong to this bin, and which column and unit season.yaml names for the moisture of either.'
         : `Most likely all sensors of the bin read ${byPoints(sharedBias)}, as with an isotherm that does not fit this grain, or the meter of the tickets errs. Such a bias cancels in the points removed; in the moisture at the end and in over-drying it stays.`,
     );
   }

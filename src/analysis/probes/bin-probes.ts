@@ -1,4 +1,5 @@
 import type { Table } from 'apache-arrow';
+import { agreeing } from '../../base/agreeing.ts';
 import { localDayStart, toLocalMs, zoneOf } from '../../base/zone.ts';
 import type { BinMoistureInput } from '../moisture/observed-moisture.ts';
 import { believedReadings } from '../moisture/sensor-readings.ts';
@@ -93,10 +94,10 @@ function notesOf(pairs: readonly ProbePair[], leftOut: number, far: number, mete
   if (cold > 0) {
     const how =
       meterLimit === COLD_METER_LIMIT
-        ? `there are too few warm ones, so they count with ±${COLD_METER_LIMIT} point for the meter`
-        : 'they are shown and do not count';
+        ? `there are too few warm ones, so ${agreeing(cold, 'it counts', 'they count')} with ±${COLD_METER_LIMIT} point for the meter`
+        : agreeing(cold, 'it is shown and does not count', 'they are shown and do not count');
     notes.push(
-      `${cold} of ${pairs.length} hand samples were of grain under 4 °C (40 °F), where hand meters read wrong: ${how}. Warm a cold sample in a closed bag before you read it (common practice).`,
+      `${cold} of ${pairs.length} hand samples ${agreeing(cold, 'was', 'were')} of grain under 4 °C (40 °F), where hand meters read wrong: ${how}. Warm a cold sample in a closed bag before you read it (common practice).`,
     );
   }
   if (far > 0)

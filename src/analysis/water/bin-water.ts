@@ -6,6 +6,7 @@ import type { SensorSeries } from '../../tables/sensors.ts';
 import type { AirflowFound } from '../airflow/bin-airflow.ts';
 import { onAt } from '../fan/spans.ts';
 import { fillTimes } from '../grain/fill-times.ts';
+import { weightByVolume } from '../grain/weight-by-volume.ts';
 import { isothermNamed } from '../moisture/isotherm-named.ts';
 import type { Ticket } from '../moisture/tickets.ts';
 import { type BinGrainAmount, type BinMoisture, type BinWater, FAN_ON, type FanSpans, type Span } from '../types.ts';
@@ -43,7 +44,8 @@ const OUTSIDE_SHARE = 0.05;
 export function binWater(input: BinWaterInput): BinWater {
   const { bin, grain, moisture, airflow } = input;
   const bySensors = waterBySensors(grain, moisture);
-  const byTickets = waterByTickets(input.tickets, fillTimes(bin));
+  const fill = fillTimes(bin);
+  const byTickets = waterByTickets(input.tickets, fill, weightByVolume(bin, fill.depthM));
   const air = byAirOf(input);
   const pairs = [orderOf(air.between, bySensors), orderOf(byTickets, bySensors), orderOf(byTickets, air.between)];
   const known = pairs.filter((order) => order !== null);

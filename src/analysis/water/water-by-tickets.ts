@@ -3,6 +3,7 @@ import { dryFromWet } from '../../grain/moisture-basis.ts';
 import { fillLoads } from '../grain/fill-loads.ts';
 import type { FillTimes } from '../grain/fill-times.ts';
 import { SCALE_REL_SD } from '../grain/weight-by-tickets.ts';
+import type { WeightByVolume } from '../grain/weight-by-volume.ts';
 import { ASSUMED_METER, LOAD_SAMPLE_SD, type Ticket, ticketMean } from '../moisture/tickets.ts';
 
 /** Dry matter in and out may differ by this much before some load is missing: scales, meters, handling loss, respiration. */
@@ -11,9 +12,11 @@ const DRY_MATTER_FIT = 0.04;
 /**
  * Water that left between the scale in and the scale out: dry matter over the scale times the change of its moisture, dry
  * basis, where the tickets tell the whole of both.
+ *
+ * @param volume  what depth and test weight make of the filling; null where no depth is stated
  */
-export function waterByTickets(tickets: readonly Ticket[], fill: FillTimes): Estimate {
-  const loads = fillLoads(tickets, fill);
+export function waterByTickets(tickets: readonly Ticket[], fill: FillTimes, volume: WeightByVolume | null): Estimate {
+  const loads = fillLoads(tickets, fill, volume);
   const lastIn = loads.in.at(-1)?.timeMs ?? Number.NEGATIVE_INFINITY;
   const out = tickets.filter((one) => one.direction === 'out' && one.timeMs > lastIn);
   if (loads.in.length === 0 && out.length === 0) return withheld('There are no scale tickets of this bin.');
@@ -28,7 +31,7 @@ export function waterByTickets(tickets: readonly Ticket[], fill: FillTimes): Est
   if (Math.abs(dryOut / dryIn - 1) > DRY_MATTER_FIT) {
     const percent = Math.round((100 * dryOut) / dryIn);
     return withheld(
-      `The loads out hold ${percent} % of the dry matter that came in, so they are not the whole bin${percent > 100 ? ' alone' : ''}.`,
+      `The loads out hold ${percent} % of the dry matter that came in, so they are not the whole bin${percent > 100 ? ' alone' : ''}.${countedOnce(loads.doubles.length)}`,
     );
   }
   const [before, after] = [ticketMean(loads.in, 'in')!, ticketMean(out, 'out')!];
@@ -45,4 +48,9 @@ export function waterByTickets(tickets: readonly Ticket[], fill: FillTimes): Est
   );
   const half = Z90 * Math.hypot(dryMatter * perPoint * pointsSd, value * SCALE_REL_SD);
   return estimate(value, value - half, value + half);
+}
+
+function countedOnce(doubles: number): string {
+  if (doubles === 0) return '';
+  return ` ${doubles} scale ticket${doubles > 1 ? 's' : ''} in with the moment, weight and moisture of another counted once.`;
 }

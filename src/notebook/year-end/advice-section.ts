@@ -1,4 +1,5 @@
 import type { SeasonReview } from '../../analysis/types.ts';
+import { agreeing } from '../../base/agreeing.ts';
 import type { Entry, SectionBody } from '../../report/page.ts';
 import type { Units } from '../../report/units.ts';
 import type { LoadedSeason } from '../../season/loaded.ts';
@@ -52,7 +53,9 @@ export function adviceSection(
     notes: [
       ...(told.some(({ kind }) => kind === 'other-rule') ? [picksSaid()] : []),
       ...(clear.length > told.length
-        ? [`${counted(clear.length - told.length, 'more measure')} with a clear saving stand in the table of measures.`]
+        ? [
+            `${counted(clear.length - told.length, 'more measure')} with a clear saving ${agreeing(clear.length - told.length, 'stands', 'stand')} in the table of measures.`,
+          ]
         : []),
       ...(small.length === 0
         ? []

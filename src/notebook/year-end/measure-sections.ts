@@ -1,4 +1,5 @@
 import type { SeasonReview } from '../../analysis/types.ts';
+import { agreeing } from '../../base/agreeing.ts';
 import { listed } from '../../base/listed.ts';
 import type { SectionBody, Table } from '../../report/page.ts';
 import type { Units } from '../../report/units.ts';
@@ -24,7 +25,9 @@ export function measuresSection(review: SeasonReview, measures: readonly Measure
     table: measureTable(told),
     notes: [
       ...(told.length < measures.length
-        ? [`${counted(measures.length - told.length, 'measure')} of less are left out.`]
+        ? [
+            `${counted(measures.length - told.length, 'measure')} of less ${agreeing(measures.length - told.length, 'is', 'are')} left out.`,
+          ]
         : []),
       ...(told.length === 0
         ? []

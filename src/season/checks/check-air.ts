@@ -169,7 +169,7 @@ function misfits(log: AirLog): Finding[] {
     return [{ ...finding(log, 'spike', at, text, advice), cells: 0 }];
   }
   mark(log, at, 'spike');
-  const text = `${countText(at.length, 'row')} give a humidity and a dew point that do not belong to each other; they are left out.`;
+  const text = `${countText(at.length, 'row gives', 'rows give')} a humidity and a dew point that do not belong to each other; ${at.length === 1 ? 'it is' : 'they are'} left out.`;
   return [finding(log, 'spike', at, text, null)];
 }
 

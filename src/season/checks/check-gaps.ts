@@ -5,6 +5,7 @@ import { isByChange } from './fan-state.ts';
 import { type Gap, gapsOf } from './gaps.ts';
 import { usualInterval } from './interval.ts';
 import { type AtSensor, type Place, placesOf } from './places.ts';
+import { DAY_MS } from './track.ts';
 import { countText, spanText } from './wording.ts';
 
 const YEAR_MS = 366 * 86_400_000;
@@ -12,8 +13,22 @@ const YEAR_MS = 366 * 86_400_000;
 /** Gaps told one by one, the longest first; the rest of a place is summed up. */
 const TOLD_EACH = 3;
 
+/**
+ * Silence to the end of the bin's log, with grain in the bin for so long, is a sensor that failed. A logger that was away comes back
+ * sooner, and one that is taken down is taken down with its cables.
+ */
+export const SILENT_END_MS = 14 * DAY_MS;
+
+/** What to do, by what fell silent for good. */
+const FAILED: Readonly<Record<Place['whole'], string>> = {
+  sensors: 'Have the sensor or its connection repaired before the next season.',
+  cable:
+    'See whether a file of its log is missing; else have the cable or its connection repaired before the next season.',
+  bin: 'See whether a file of its log is missing; else have the cables or their connection repaired before the next season.',
+};
+
 /** Holes in the cables' logs, told by the largest place that lost its readings at once. */
-export function checkGrainGaps({ sensors, roster }: Pick<BinCheck, 'sensors' | 'roster'>): Finding[] {
+export function checkGrainGaps({ bin, sensors, roster }: Pick<BinCheck, 'bin' | 'sensors' | 'roster'>): Finding[] {
   const times = sensors.map(readTimes);
   const interval = usualInterval(
     times.reduce((most, its) => (its.length > most.length ? its : most), new Float64Array()),
@@ -31,7 +46,12 @@ export function checkGrainGaps({ sensors, roster }: Pick<BinCheck, 'sensors' | '
       cells: lacking,
     }));
   });
-  return told(placesOf(items, roster, 1.5 * interval), (place) => place.where);
+  const inGrainMs = Math.min(bounds.toMs, bin.grain.unloadedMs ?? Number.POSITIVE_INFINITY);
+  const holes = placesOf(items, roster, 1.5 * interval).map((place) => {
+    const forGood = place.items.every(({ toMs }) => toMs === bounds.toMs) && inGrainMs - place.fromMs >= SILENT_END_MS;
+    return { ...place, failed: forGood ? FAILED[place.whole] : null };
+  });
+  return told(holes, (place) => place.where);
 }
 
 /** When something was read of a sensor at all. */
@@ -102,13 +122,20 @@ function elsewhere(
   };
 }
 
-type Hole = Pick<Place, 'where' | 'fromMs' | 'toMs' | 'cells'> & { binId: string | null };
+type Hole = Pick<Place, 'where' | 'fromMs' | 'toMs' | 'cells'> & {
+  binId: string | null;
+  /** silent for good: what to do */
+  failed?: string | null;
+};
 
 function told(holes: readonly Hole[], by: (hole: Hole) => string): Finding[] {
   const groups = new Map<string, Hole[]>();
   for (const hole of holes) groups.set(by(hole), [...(groups.get(by(hole)) ?? []), hole]);
   return [...groups.values()].flatMap((group) => {
-    const longest = [...group].sort((a, b) => b.toMs - b.fromMs - (a.toMs - a.fromMs) || a.fromMs - b.fromMs);
+    const lasts = ({ fromMs, toMs, failed }: Hole) => (failed ? Number.POSITIVE_INFINITY : toMs - fromMs);
+    const longest = [...group].sort((a, b) =>
+      lasts(a) < lasts(b) ? 1 : lasts(a) > lasts(b) ? -1 : a.fromMs - b.fromMs,
+    );
     const each = group.length <= TOLD_EACH + 1 ? group : longest.slice(0, TOLD_EACH);
     const rest = group.filter((hole) => !each.includes(hole));
     const out = each
@@ -116,7 +143,7 @@ function told(holes: readonly Hole[], by: (hole: Hole) => string): Finding[] {
       .map((hole) =>
         finding(
           hole,
-          `No readings for ${spanText(hole.toMs - hole.fromMs)}; ${countText(hole.cells, 'reading')} are lacking.`,
+          `No readings for ${spanText(hole.toMs - hole.fromMs)}${hole.failed ? ', to the end of the log' : ''}; ${countText(hole.cells, 'reading is', 'readings are')} lacking.`,
         ),
       );
     if (rest.length === 0) return out;
@@ -127,11 +154,11 @@ function told(holes: readonly Hole[], by: (hole: Hole) => string): Finding[] {
       cells: rest.reduce((total, hole) => total + hole.cells, 0),
     };
     const longestMs = Math.max(...rest.map((hole) => hole.toMs - hole.fromMs));
-    const text = `${countText(rest.length, 'more gap')}, none longer than ${spanText(longestMs)}; ${countText(sum.cells, 'reading')} are lacking in all.`;
+    const text = `${countText(rest.length, 'more gap')}, none longer than ${spanText(longestMs)}; ${countText(sum.cells, 'reading is', 'readings are')} lacking in all.`;
     return [...out, finding(sum, text)];
   });
 }
 
-function finding({ where, binId, fromMs, toMs, cells }: Hole, text: string): Finding {
-  return { kind: 'gap', where, binId, fromMs, toMs, cells, text, advice: null };
+function finding({ where, binId, fromMs, toMs, cells, failed }: Hole, text: string): Finding {
+  return { kind: 'gap', where, binId, fromMs, toMs, cells, text, advice: failed ?? null };
 }

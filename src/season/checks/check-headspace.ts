@@ -29,7 +29,7 @@ function known({ bin, sensors }: BinCheck): Finding[] {
     toMs = Math.max(toMs, timeMs[above[above.length - 1]]);
   }
   if (cells === 0) return [];
-  const text = `${countText(affected, 'sensor')} of ${bin.id} hung at or above the stated level of the grain for all or part of the log (a bin not yet filled or already unloaded counts as empty); ${countText(cells, 'reading')} are left out.`;
+  const text = `${countText(affected, 'sensor')} of ${bin.id} hung at or above the stated level of the grain for all or part of the log (a bin not yet filled or already unloaded counts as empty); ${countText(cells, 'reading is', 'readings are')} left out.`;
   const advice = 'Nothing, if the level and the dates in season.yaml are right.';
   return [{ kind: 'headspace', where: bin.id, binId: bin.id, fromMs, toMs, cells, text, advice }];
 }
@@ -136,7 +136,7 @@ function finding(
     fromMs: Math.max(from, first),
     toMs: Math.min(to, last),
     cells,
-    text: `${who} with the day as the outdoor air does while the fan stands still, so ${single && !whole ? 'it hangs' : 'the sensors hang'} in air and not in grain; ${countText(cells, 'reading')} are left out.`,
+    text: `${who} with the day as the outdoor air does while the fan stands still, so ${single && !whole ? 'it hangs' : 'the sensors hang'} in air and not in grain; ${countText(cells, 'reading is', 'readings are')} left out.`,
     advice: whole
       ? 'From outside, check whether the cable came loose or the grain was drawn down; never enter the bin to look.'
       : 'Check the levelled depth in season.yaml: the surface seems to lie below these sensors. Never enter the bin to look.',

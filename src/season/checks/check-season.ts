@@ -4,12 +4,14 @@ import type { Finding, SeasonTables } from '../loaded.ts';
 import type { Season } from '../season.ts';
 import { type AirLog, airLog, checkPlenum, checkWeather } from './check-air.ts';
 import { checkBills } from './check-bills.ts';
+import { checkDoubtedColumns } from './check-doubted-columns.ts';
 import { checkFanClock } from './check-fan-clock.ts';
 import { binOf, checkFans, type FanSeen, fansSeen } from './check-fans.ts';
 import { boundsOf, checkFanGaps, checkGrainGaps, checkLogGaps } from './check-gaps.ts';
 import { checkGrain } from './check-grain.ts';
 import { checkProbes } from './check-probes.ts';
 import { checkSilent } from './check-silent.ts';
+import { checkSwappedColumns } from './check-swapped-columns.ts';
 import { checkTickets } from './check-tickets.ts';
 import { checkZone } from './check-zone.ts';
 import { type BinCheck, type Checked, checkedOf } from './checked.ts';
@@ -99,9 +101,20 @@ export function checkSeason(season: Season, tables: SeasonTables): { flags: Seas
   const series = sensorSeries(tables.readings);
   const roster = rosterOf(series);
   const bounds = new Map<string, { fromMs: number; toMs: number } | null>();
+  const checked = new Map(
+    season.bins.map((bin) => {
+      const samples = fansOf(bin.id);
+      const its = series.filter((one) => one.bin === bin.id).map((one) => checkedOf(one, airAt(one.timeMs, samples)));
+      return [bin.id, its];
+    }),
+  );
+  const files = textColumn(tables.readings, 'file');
+  const fileOf = (row: number) => files.values[files.codes[row]];
+  const everySensor = [...checked.values()].flat();
+  // Before the units: a swapped column is in no unit of its own quantity.
+  findings.push(...checkSwappedColumns(everySensor, fileOf, (path) => units.get(path) ?? null));
   for (const bin of season.bins) {
-    const samples = fansOf(bin.id);
-    const sensors = series.filter((one) => one.bin === bin.id).map((one) => checkedOf(one, airAt(one.timeMs, samples)));
+    const sensors = checked.get(bin.id)!;
     const said = new Map(sensors.map((sensor) => [sensor, readingUnit(sensor.series.rows)]));
     const saidUnit = (sensor: Checked) => said.get(sensor) ?? null;
     const check: BinCheck = { bin, sensors, roster, show: season.showUnits, outdoor, saidUnit };
@@ -114,6 +127,8 @@ export function checkSeason(season: Season, tables: SeasonTables): { flags: Seas
       });
     }
   }
+
+  findings.push(...checkDoubtedColumns(everySensor, fileOf));
 
   const farm = boundsOf(
     [...bounds.values()].flatMap((one) => (one === null ? [] : [Float64Array.of(one.fromMs, one.toMs)])),

@@ -1,6 +1,9 @@
 import type { Finding } from '../loaded.ts';
+import { DOUBTED_SENSORS } from './check-doubted-columns.ts';
 import { NO_CURRENT_READINGS } from './check-fans.ts';
+import { SILENT_END_MS } from './check-gaps.ts';
 import { PROBE_ABOVE_M } from './check-probes.ts';
+import { SWAPPED_FIT, SWAPPED_IMPOSSIBLE, SWAPPED_MOISTURE_WB, SWAPPED_SWING } from './check-swapped-columns.ts';
 import { TICKET_MOISTURE_WB, TICKET_MOST_KG } from './check-tickets.ts';
 import { ZONE_OFF_SUN_H } from './check-zone.ts';
 import { DEAD_CURRENT_MS, NO_CURRENT_SHARE, WORKING_PRESSURE_PA, WORKING_SHARE } from './dead-current.ts';
@@ -48,7 +51,7 @@ import {
   STUCK_WITNESS_RH,
 } from './stuck-air.ts';
 import { SWING_CORRELATION, SWING_DAYS, SWING_GAIN, SWING_LEAST_DAYS } from './swing.ts';
-import { HOUR_MS } from './track.ts';
+import { DAY_MS, HOUR_MS } from './track.ts';
 import { LEVEL_AIR_DAYS, LEVEL_APART_K, LEVEL_JOIN_K, LEVEL_NEAR_AIR_K } from './unit-level.ts';
 import { UNIT_JOIN_K, UNIT_JUMP_K, UNIT_READINGS, UNIT_SENSORS } from './unit-stretch.ts';
 
@@ -262,10 +265,28 @@ export const CHECK_RULES: readonly CheckRule[] = [
     },
   },
   {
+    flag: 'unit',
+    title: 'Columns swapped',
+    rule: `On most sensors of a file at least ${percent(SWAPPED_IMPOSSIBLE)} of the moistures cannot be, and not by one number that a failed sensor repeats; ${percent(SWAPPED_FIT)} of the numbers told as moisture can be temperatures, ${percent(SWAPPED_FIT)} of those told as temperature moistures of ${SWAPPED_MOISTURE_WB.map(percent).join(' to ')}, and the former swing ${SWAPPED_SWING} times as far as the latter. Both columns are flagged.`,
+    constants: {
+      SWAPPED_IMPOSSIBLE,
+      SWAPPED_FIT,
+      swappedMoistureLowWb: SWAPPED_MOISTURE_WB[0],
+      swappedMoistureHighWb: SWAPPED_MOISTURE_WB[1],
+      SWAPPED_SWING,
+    },
+  },
+  {
+    flag: 'unit',
+    title: 'Columns in doubt',
+    rule: `Most readings of one quantity cannot be on most sensors of a file, ${DOUBTED_SENSORS} or more: a column or a unit is likely wrong, which is told beside the readings.`,
+    constants: { DOUBTED_SENSORS },
+  },
+  {
     flag: 'gap',
     title: 'Gap',
-    rule: `No reading for longer than ${GAP_INTERVALS} usual intervals (the median of a log's steps), or for that long at the start or end while the logs around go on. A fan log that writes only changes has none. A log that lies wholly before or after the grain's is told as one gap.`,
-    constants: { GAP_INTERVALS },
+    rule: `No reading for longer than ${GAP_INTERVALS} usual intervals (the median of a log's steps), or for that long at the start or end while the logs around go on. A fan log that writes only changes has none. A log that lies wholly before or after the grain's is told as one gap. A sensor that is silent to the end of its bin's log, for ${SILENT_END_MS / DAY_MS} days or more with grain in the bin, has failed and is to be repaired.`,
+    constants: { GAP_INTERVALS, SILENT_END_MS },
   },
   {
     flag: 'silent',

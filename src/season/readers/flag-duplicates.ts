@@ -1,3 +1,4 @@
+import { agreeing } from '../../base/agreeing.ts';
 import { FLAGS } from '../../tables/flags.ts';
 import { KEYS } from '../column-keys.ts';
 import type { Finding } from '../loaded.ts';
@@ -79,7 +80,7 @@ export function flagDuplicates(holds: Holds, table: TableBuilder): Finding[] {
     fromMs,
     toMs,
     cells,
-    text: `${names[file]}: ${cells} readings stand at a time for which their series already has one; ${differ === 0 ? 'all say the same' : `${differ} say something else`}. The first is used.`,
+    text: `${names[file]}: ${cells} ${agreeing(cells, 'reading stands at a time for which its', 'readings stand at a time for which their')} series already has one; ${differ === 0 ? agreeing(cells, 'it says the same', 'all say the same') : `${differ} ${agreeing(differ, 'says', 'say')} something else`}. The first is used.`,
     advice: differ === 0 ? null : 'See which of the two is right, and take the other out of the file.',
   }));
 }

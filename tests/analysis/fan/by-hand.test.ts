@@ -76,7 +76,7 @@ describe('runs by hand', () => {
     rows[11].flags = 1; // 195 is not believed: 150 to 210 is then 60 minutes too
     const flagged = fanSeason(FAN, fanTable(rows));
     expect(flagged.unknownHours).toBe(2);
-    expect(flagged.how).toContain('1 flagged rows are left out');
+    expect(flagged.how).toContain('1 flagged row is left out');
   });
   it('usual intervals follow the log’s pace: ten of 15 minutes, then ten of 60', () => {
     const times = Float64Array.from({ length: 21 }, (_, i) => (i <= 10 ? 15 * i : 150 + 60 * (i - 10)) * MIN);

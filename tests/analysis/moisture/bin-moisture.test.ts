@@ -85,7 +85,9 @@ describe('binMoisture', () => {
     const dead = { ...SERIES[3], moistureFlags: SERIES[3].moistureFlags.map((_, i) => (i > 100 ? 1 : 0)) };
     const told = binMoisture(input({ series: [...SERIES.slice(0, 3), dead] }));
     expect(told.shares.map((one) => `${one.cable}${one.sensor}`)).toEqual(['C1', 'C2', 'R1']);
-    expect(told.notes.join(' ')).toContain('1 of 4 sensors are left out');
+    expect(told.notes.join(' ')).toContain(
+      '1 of 4 sensors is left out, for want of believable readings on the days compared; its neighbours stand for its grain',
+    );
     // R1 stands for its whole cable: 0.09 * 0.2015782 + 0.91 * 0.162791 = 0.1662818; wet 0.1425743
     expect(told.end.value).toBeCloseTo(0.1425743, 6);
   });

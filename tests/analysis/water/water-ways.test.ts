@@ -63,16 +63,18 @@ describe('water by tickets', () => {
   // By hand: 40 t at a mean of 19 % hold 32,400 kg of dry matter; at 15 % that is 38,117.6 kg. In 0.234568, out 0.176471 of dry matter:
   // 32,400 x 0.058097 = 1882.4 kg, which is also what the weights differ by.
   it('is the dry matter over the scale times the change of its moisture', () => {
-    const water = waterByTickets([...filled, load('out', 120, 38_117.65, 0.15)], fill);
+    const water = waterByTickets([...filled, load('out', 120, 38_117.65, 0.15)], fill, null);
     expect(water.value).toBeCloseTo(1882.4, 0);
     expect(water.interval![0]).toBeLessThan(1882);
     expect(water.interval![1]).toBeGreaterThan(1883);
   });
   it('is withheld where the loads are not the whole bin', () => {
-    expect(waterByTickets([], fill).why).toContain('no scale tickets');
-    expect(waterByTickets(filled, fill).why).toContain('no tickets of the loads out');
-    expect(waterByTickets([...filled, load('out', 120, 19_000, 0.15)], fill).why).toContain('50 % of the dry matter');
-    expect(waterByTickets([...filled, load('out', 120, Number.NaN, 0.15)], fill).why).toContain('no weight');
+    expect(waterByTickets([], fill, null).why).toContain('no scale tickets');
+    expect(waterByTickets(filled, fill, null).why).toContain('no tickets of the loads out');
+    expect(waterByTickets([...filled, load('out', 120, 19_000, 0.15)], fill, null).why).toContain(
+      '50 % of the dry matter',
+    );
+    expect(waterByTickets([...filled, load('out', 120, Number.NaN, 0.15)], fill, null).why).toContain('no weight');
   });
 });
 

@@ -198,6 +198,31 @@ describe('gaps and loader flags', () => {
       ['B1 C2 sensor 2', hours - 1500],
     ]);
     expect(gaps[0].text).toBe('No readings for 3 days; 864 readings are lacking.');
+    expect(gaps[0].advice).toBeNull();
+  });
+
+  it('a sensor that is silent from weeks before the end of the grain on is to be repaired, however few values it failed with', () => {
+    const silentFrom = (reading: number, sensors: readonly number[], unloadedMs: number | null = null) => {
+      const cut = (columns: Float64Array[], bad: number) =>
+        columns.map((one, k) => {
+          const own = one.slice();
+          if (sensors.includes(k)) own.fill(bad, reading - 18, reading).fill(Number.NaN, reading);
+          return own;
+        });
+      const failed = { ...made, temp: cut(made.temp, -127), moisture: cut(made.moisture, 0) };
+      const bins = season.bins.map((bin) => ({ ...bin, grain: { ...bin.grain, unloadedMs } }));
+      return checkSeason({ ...season, bins }, tablesOf(failed)).findings.filter((one) => one.kind === 'gap');
+    };
+    // 90 days of hourly readings: silent for 90 - 60 = 30 days.
+    const [gap, ...more] = silentFrom(60 * 24, [7]);
+    expect(more).toEqual([]);
+    expect(gap.where).toBe('B1 C2 sensor 2');
+    expect(gap.text).toBe('No readings for 30 days, to the end of the log; 720 readings are lacking.');
+    expect(gap.advice).toContain('Have the sensor or its connection repaired');
+    expect(silentFrom(60 * 24, [6, 7, 8, 9, 10, 11])[0].advice).toContain('whether a file of its log is missing');
+    expect(silentFrom(80 * 24, [7])[0].advice).toBeNull();
+    // Taken down with the grain: unloaded two days after.
+    expect(silentFrom(60 * 24, [7], made.airMs[62 * 24])[0].advice).toBeNull();
   });
 
   it('readings flagged by the loader disturb nothing', () => {

@@ -1,3 +1,4 @@
+import { agreeing } from '../../../base/agreeing.ts';
 import { FLAGS } from '../../../tables/flags.ts';
 import type { FileReading } from '../file-reading.ts';
 
@@ -44,7 +45,7 @@ export function flagExtraReports(reading: FileReading, reports: readonly Report[
     fromMs,
     toMs,
     cells,
-    text: `${path}: ${rows} special or repeated reports stand beside the routine report of their hour, which is used.`,
+    text: `${path}: ${rows} special or repeated ${agreeing(rows, 'report stands beside the routine report of its', 'reports stand beside the routine report of their')} hour, which is used.`,
     advice: null,
   });
 }

@@ -1,4 +1,5 @@
 import { SEA_LEVEL_RANGE_PA, STATION_TEMP_RANGE_C, stationPressurePa } from '../../../air/pressure.ts';
+import { agreeing } from '../../../base/agreeing.ts';
 import type { FileReading } from '../file-reading.ts';
 
 /**
@@ -34,7 +35,7 @@ export class SeaLevel {
       fromMs: tally.firstMs,
       toMs: tally.lastMs,
       cells: this.unused,
-      text: `${path}: ${this.unused} sea-level pressures are left out, because season.yaml does not tell the elevation of the site.`,
+      text: `${path}: ${this.unused} sea-level ${agreeing(this.unused, 'pressure is', 'pressures are')} left out, because season.yaml does not tell the elevation of the site.`,
       advice: 'Add elevation to site.',
     });
   }
