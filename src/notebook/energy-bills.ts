@@ -27,23 +27,25 @@ export function billSection({ bills, failures }: SeasonReview, units: Units): Se
   const share = scaled(knownTotal(withEnergy.map((bill) => bill.fansKwh)).total, 1 / billed);
   const withMoney = summed.filter((bill) => bill.amount !== null && bill.restMoney.value !== null);
   const paid = withMoney.reduce((sum, bill) => sum + (bill.amount ?? 0), 0);
+  const heat = bills.some(({ heaterKwh }) => heaterKwh !== null);
+  const who = heat ? 'The fans and their electric heaters' : 'The fans';
   const rest = knownTotal(withMoney.map((bill) => bill.restMoney)).total;
   const money =
     withMoney.length === 0
       ? ''
-      : ` Of ${units.say('money', paid)} paid, ${units.say('money', rest)} are neither the fans’ nor fixed charges.`;
+      : ` Of ${units.say('money', paid)} paid, ${units.say('money', rest)} are neither the fans’${heat ? ', nor their heaters’,' : ''} nor fixed charges.`;
   return {
     lead:
       billed > 0
-        ? `The fans explain ${units.say('share', share)} of the ${units.say('energy', billed)} billed.${money}`
+        ? `${who} explain ${units.say('share', share)} of the ${units.say('energy', billed)} billed.${money}`
         : `Can’t tell what share the fans explain: the bills give no energy.${money}`,
-    figures: billed > 0 ? [billFigure(summed, share, units)] : [],
+    figures: billed > 0 ? [billFigure(summed, share, who, units)] : [],
     tables: [energyTable(bills), moneyTable(bills)],
     notes: notesOf(bills, units),
   };
 }
 
-function billFigure(bills: readonly BillShare[], share: Estimate, units: Units) {
+function billFigure(bills: readonly BillShare[], share: Estimate, who: string, units: Units) {
   const ids = [...new Set(bills.map((bill) => bill.tariffId))];
   const tariffs = ids.map((name) => ({
     name,
@@ -57,7 +59,7 @@ function billFigure(bills: readonly BillShare[], share: Estimate, units: Units) 
         fansInterval: bill.fansKwh.interval ?? ([0, 0] as const),
       })),
   }));
-  const title = `The fans explain ${units.say('share', share)} of the energy billed`;
+  const title = `${who} explain ${units.say('share', share)} of the energy billed`;
   return billsByTime(
     {
       id: 'bills-by-time',
@@ -124,12 +126,19 @@ function moneyTable(bills: readonly BillShare[]): Table {
 
 function notesOf(bills: readonly BillShare[], units: Units): string[] {
   const untold = bills.filter((bill) => bill.untoldHours >= 24).length;
+  const summed = bills.filter((bill) => bill.leftOut === null);
+  const heat = summed.flatMap(({ heaterKwh }) => (heaterKwh === null ? [] : [heaterKwh]));
   return [
     ...bills.flatMap((bill) =>
       bill.leftOut === null
         ? []
         : [`The bill from ${units.date(bill.fromMs)}, ${bill.tariffId}, is in no sum. ${bill.leftOut}`],
     ),
+    ...(heat.length === 0
+      ? []
+      : [
+          `The fans’ energy and money are with what their electric heaters drew beside them: ${units.say('energy', knownTotal(heat).total)} in the time of these bills, by the stated output; a heater counts wherever no log shows that it was off, and the lower ends count it only where one shows that it burned.`,
+        ]),
     'The fans’ money is their energy, the demand of their own peak in the bill’s time (with the ratchet of the eleven months before) and connected load; the rest is what else the meter fed, its part of the demand, and what a minimum charge adds.',
     ...bills.flatMap((bill) =>
       bill.cause === null

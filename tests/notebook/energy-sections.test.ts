@@ -60,6 +60,7 @@ describe('beside the bills', () => {
     billedKw: null,
     amount: 200,
     fansKwh: about(600, 60),
+    heaterKwh: null,
     untoldHours: 0,
     share: about(0.6, 0.06),
     restKwh: about(400, 60),
