@@ -1,6 +1,7 @@
 import type { Finding } from '../loaded.ts';
 import { NO_CURRENT_READINGS } from './check-fans.ts';
 import { PROBE_ABOVE_M } from './check-probes.ts';
+import { PRICE_PER_KWH, PRICE_TIMES_BILL } from './check-tariffs.ts';
 import { TICKET_MOISTURE_WB, TICKET_MOST_KG } from './check-tickets.ts';
 import { ZONE_OFF_SUN_H } from './check-zone.ts';
 import { DEAD_CURRENT_MS, NO_CURRENT_SHARE, WORKING_PRESSURE_PA, WORKING_SHARE } from './dead-current.ts';
@@ -260,6 +261,12 @@ export const CHECK_RULES: readonly CheckRule[] = [
       LEVEL_NEAR_AIR_K,
       LEVEL_AIR_DAYS,
     },
+  },
+  {
+    flag: 'unit',
+    title: 'A price in another unit',
+    rule: `An energy price of a tariff other than 0 that lies outside ${PRICE_PER_KWH[0]} to ${PRICE_PER_KWH[1]} a kWh (in dollars, euros, pounds or francs; common practice), or whose mean over the time of the tariff’s bills is more than ${PRICE_TIMES_BILL} times what the bills came to for a kWh, all charges in it. It is used as it stands.`,
+    constants: { priceLow: PRICE_PER_KWH[0], priceHigh: PRICE_PER_KWH[1], PRICE_TIMES_BILL },
   },
   {
     flag: 'gap',
