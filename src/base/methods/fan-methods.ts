@@ -61,7 +61,7 @@ export const FAN_METHODS: readonly Method[] = [
     statement:
       'For a bin whose goal is dry: the fans’ kWh over its points removed and its bushels, and over the water that its sensors say left (dry matter × change of moisture, dry basis), with the errors of all of them. Withheld where points or water cannot be told from none. Beside it stand published figures of natural-air corn drying; a bin lies outside when the whole of its interval does, and the page says what most likely makes it so.',
     constants: [
-      'working range 0.15 to 0.45 kWh a bushel-point: the kit’s own judgement about 0.31 kWh (North Dakota) and about 1 kWh a bushel (Minnesota)',
+      'working range 5.9 to 18 kWh a tonne-point (0.15 to 0.45 kWh a bushel-point) of corn: the kit’s own judgement about 12 kWh a tonne-point (0.31 kWh a bushel-point) in North Dakota and about 39 kWh a tonne (1 kWh a bushel) in Minnesota',
     ],
     sourceKeys: ['ndsu-2007-natural-air', 'umn-natural-air', 'fieller-1954'],
     usedOn: ['fan-energy'],
