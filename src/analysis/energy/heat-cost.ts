@@ -21,7 +21,7 @@ export function heatCost(fan: Fan, season: FanSeason, bill: TariffBill | undefin
   const heater = fan.heater;
   if (heater === null) return { part: { value: 0, sd: 0, more: 0 }, note: null };
   const inputW = heaterInputW(heater);
-  const assumed = `The heater of fan ${fan.id} is taken to run whenever the fan does`;
+  const assumed = assumedOf(fan.id, season);
   if (heater.fuel === 'electric') {
     if (heaterInPowerW(fan, season, runningW) > 0) {
       return {
@@ -42,7 +42,7 @@ export function heatCost(fan: Fan, season: FanSeason, bill: TariffBill | undefin
           costOf(heaterSpans(season, inputW, 'least')),
           season,
         ),
-        note: `${assumed}, beside the fan's meter, at the tariff's energy price${bill.tariff.demand.length > 0 ? '; what it adds to the demand charge is counted there' : ''}.`,
+        note: `${assumed} It draws beside the fan's meter, at the tariff's energy price${bill.tariff.demand.length > 0 ? '; what it adds to the demand charge is counted there' : ''}.`,
       };
     }
   }
@@ -51,8 +51,20 @@ export function heatCost(fan: Fan, season: FanSeason, bill: TariffBill | undefin
   const { hours, untoldHours } = heaterUse(season);
   return {
     part: partOf(perHour * season.onHours, perHour * (hours + untoldHours), perHour * hours, season),
-    note: `${assumed}.`,
+    note: assumed,
   };
+}
+
+/** By what the heater's hours are counted. */
+function assumedOf(fanId: string, { heater, onHours }: FanSeason): string {
+  const said = (of: number) => (of < 10 ? of.toFixed(1) : of.toFixed(0));
+  if (heater === undefined)
+    return `The heater of fan ${fanId} is taken to run whenever the fan does; nothing tells that, so the lower ends of the intervals reach down to no heat.`;
+  const untold =
+    heater.untoldHours > 0
+      ? `; in ${said(heater.untoldHours)} h that can't be told, which count as burned, and not in the lower ends`
+      : '';
+  return `By the warming of the plenum's air over the outdoor air the heater of fan ${fanId} burned in ${said(heater.hours)} of the fan's ${said(onHours)} h${untold}.`;
 }
 
 /** @param whole  of all hours of the fan  @param value  of those in which the heater may have burned  @param sure  of those in which it did */

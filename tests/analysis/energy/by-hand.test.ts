@@ -189,6 +189,8 @@ describe('heat by hand', () => {
     } as const;
     const got = review(powerRows(parts), seasonOf([{ ...FAN_T, heater }], [bin('B1', ['F1'])]));
     expect(got.heatCost.value).toBeCloseTo(124.25, 1);
+    expect(got.heatCost.interval?.[0]).toBe(0);
+    expect(got.cost.interval?.[0]).toBeLessThan(Number(got.cost.value) - 124.25);
     expect(got.cost.value).toBeCloseTo(
       (got.energyCost.value ?? 0) + (got.demandCost.value ?? 0) + (got.connectedCost.value ?? 0) + 124.25,
       1,
