@@ -10,6 +10,8 @@ import { HEATER_OFF, HEATER_ON, HEATER_UNTOLD, type HeaterUse } from './heater-u
 const HOUR_MS = 3_600_000;
 /** A reading speaks for so much time before and after it, and is the median of those so near: a thermometer's noise is no flame. Our choice. */
 export const HEATER_NEAR_MS = 1.5 * HOUR_MS;
+/** A doubt between two that tell the same is none where these are so near to each other. Our choice. */
+const SHORT_DOUBT_MS = 6 * HOUR_MS;
 /** Part of a fan's power that warms the air: as in the fitted bed. Working assumption. */
 const POWER_TO_AIR = 0.9;
 /** Warming by the fan alone, K: published are 0.4 to 2.8 (NDSU Extension: 0.8 degF an inch of water, 1 to 6 inches), and as much again either way. */
@@ -47,7 +49,8 @@ export function heaterHours(fan: Fan, season: FanSeason, plenum: AirLog, weather
     const each = new Set(fans.map((fanK) => heatAt(warmK, fanK, ratio * fanK)));
     return each.size === 1 ? [...each][0] : HEATER_UNTOLD;
   });
-  return told.every((one) => one === HEATER_UNTOLD) ? null : cutSpans(season, warming.timeMs, told);
+  if (told.every((one) => one === HEATER_UNTOLD)) return null;
+  return cutSpans(season, warming.timeMs, asAround(warming.timeMs, told));
 }
 
 /** Readings of the plenum while the fan ran: by how much each, with those near to it, is warmer than outdoors. */
@@ -86,6 +89,19 @@ function heatAt(warmK: number, fanK: number, heaterK: number): number {
   const share = (warmK - fanK) / heaterK;
   if (share <= OFF_SHARE) return HEATER_OFF;
   return share >= 1 - OFF_SHARE ? HEATER_ON : HEATER_UNTOLD;
+}
+
+/** A short doubt between readings that tell the same is the thermometer's, no flame: it is told as they are. */
+function asAround(timeMs: readonly number[], told: readonly number[]): number[] {
+  const out = [...told];
+  for (let from = 1; from < told.length; from++) {
+    if (told[from] !== HEATER_UNTOLD || told[from - 1] === HEATER_UNTOLD) continue;
+    let to = from;
+    while (to < told.length && told[to] === HEATER_UNTOLD) to += 1;
+    const short = to < told.length && timeMs[to] - timeMs[from - 1] <= SHORT_DOUBT_MS;
+    if (short && told[to] === told[from - 1]) out.fill(told[to], from, to);
+  }
+  return out;
 }
 
 /** Until when a reading speaks: half-way to the next one (1), or the one before (-1), and no farther than it may. */

@@ -29,8 +29,13 @@ export const FAN_METHODS: readonly Method[] = [
     id: 'cost',
     title: 'Cost',
     statement:
-      'Cost is energy + demand + connected + heat. Runs are cut exactly at the tariff’s boundaries in local time, and the first rule that matches prices the part. Demand is the month’s highest 15-minute mean of all fans on the tariff, not less than the ratchet’s share of the highest of the 11 months before; it is shared among bins by their part in that peak. Fixed and minimum charges stay with the tariff.',
-    constants: ['demand interval: 15 minutes', 'ratchet window: 11 months before the billed one'],
+      'Cost is energy + demand + connected + heat. Runs are cut exactly at the tariff’s boundaries in local time, and the first rule that matches prices the part. Demand is the month’s highest 15-minute mean of all fans on the tariff, not less than the ratchet’s share of the highest of the 11 months before; it is shared among bins by their part in that peak. Heat is the hours that the heater burned × output ÷ efficiency × price; an electric heater on the tariff adds to the demand. The hours are told by the warming of the plenum’s air over the outdoor air, where the bin has one fan, which pushes up: with the heater it is 1 + output ÷ (0.9 × the fan’s power) times what the fan alone makes, whatever the airflow. Of all warmings that a fan makes those that go with the log are taken; hours on which they do not agree, or without a reading, count as burned, and not in the lower end. Without such a log the heater is taken to burn whenever its fan runs, and the lower end is no heat. Fixed and minimum charges stay with the tariff.',
+    constants: [
+      'demand interval: 15 minutes',
+      'ratchet window: 11 months before the billed one',
+      'output of a heater: 10 % (standard error, own judgement)',
+      'by the fan alone: 0.3 to 4 °C (0.5 to 7.2 °F), beyond what is published either way; told from 1 °C (1.8 °F) of the heater’s own on: off up to a third of it, on from two thirds (the kit’s choice)',
+    ],
     sourceKeys: [],
     usedOn: ['overview', 'fan-energy'],
   },

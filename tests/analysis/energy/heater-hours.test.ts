@@ -100,6 +100,12 @@ describe('hours in which a heater burned, by the warming of the plenum’s air',
     expect(heat((h) => (h % 2 === 0 ? 9 : -6))).toBeNull();
   });
 
+  it('are told as those around them where the warming lies between for two hours alone', () => {
+    const use = heat((h) => (h >= 200 && h < 204 ? 2.1 : h < 120 ? 3 : 1.2));
+    expect(use?.untoldHours).toBeLessThan(2);
+    expect(use?.hours).toBeLessThan(122);
+  });
+
   it('are the same where the fan’s log changes its power every ten minutes', () => {
     const cut = Array.from({ length: 6 * (20 + RAN) }, (_, i) => (i * H) / 6);
     const on = cut.map((ms) => ms >= 10 * H && ms < (10 + RAN) * H);
