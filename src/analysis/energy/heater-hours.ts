@@ -10,8 +10,8 @@ import { HEATER_OFF, HEATER_ON, HEATER_UNTOLD, type HeaterUse } from './heater-u
 const HOUR_MS = 3_600_000;
 /** A reading speaks for so much time before and after it, and is the median of those so near: a thermometer's noise is no flame. Our choice. */
 export const HEATER_NEAR_MS = 1.5 * HOUR_MS;
-/** A doubt between two that tell the same is none where these are so near to each other. Our choice. */
-const SHORT_DOUBT_MS = 6 * HOUR_MS;
+/** So short a doubt is none where the readings around it agree. Our choice. */
+const SHORT_DOUBT_MS = 4 * HOUR_MS;
 /** Part of a fan's power that warms the air: as in the fitted bed. Working assumption. */
 const POWER_TO_AIR = 0.9;
 /** Warming by the fan alone, K: published are 0.4 to 2.8 (NDSU Extension: 0.8 degF an inch of water, 1 to 6 inches), and as much again either way. */
@@ -91,15 +91,19 @@ function heatAt(warmK: number, fanK: number, heaterK: number): number {
   return share >= 1 - OFF_SHARE ? HEATER_ON : HEATER_UNTOLD;
 }
 
-/** A short doubt between readings that tell the same is the thermometer's, no flame: it is told as they are. */
+/** A short doubt between readings that tell the same, or at an end of a run, is the thermometer's, no flame: it is told as they are. */
 function asAround(timeMs: readonly number[], told: readonly number[]): number[] {
   const out = [...told];
-  for (let from = 1; from < told.length; from++) {
-    if (told[from] !== HEATER_UNTOLD || told[from - 1] === HEATER_UNTOLD) continue;
+  // What stands beside a stretch in the same run; none beyond a pause.
+  const beside = (row: number, of: number) =>
+    row >= 0 && row < told.length && Math.abs(timeMs[row] - timeMs[of]) <= 2 * HEATER_NEAR_MS ? told[row] : null;
+  for (let from = 0; from < told.length; from++) {
+    if (told[from] !== HEATER_UNTOLD || beside(from - 1, from) === HEATER_UNTOLD) continue;
     let to = from;
-    while (to < told.length && told[to] === HEATER_UNTOLD) to += 1;
-    const short = to < told.length && timeMs[to] - timeMs[from - 1] <= SHORT_DOUBT_MS;
-    if (short && told[to] === told[from - 1]) out.fill(told[to], from, to);
+    while (beside(to + 1, to) === HEATER_UNTOLD) to += 1;
+    const [before, after] = [beside(from - 1, from), beside(to + 1, to)];
+    const agree = before === null || after === null || before === after;
+    if (agree && timeMs[to] - timeMs[from] <= SHORT_DOUBT_MS) out.fill(before ?? after ?? HEATER_UNTOLD, from, to + 1);
   }
   return out;
 }

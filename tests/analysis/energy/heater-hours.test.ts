@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { heatCost } from '../../../src/analysis/energy/heat-cost.ts';
 import { heaterHours } from '../../../src/analysis/energy/heater-hours.ts';
+import { HEATER_ON } from '../../../src/analysis/energy/heater-use.ts';
 import { FAN_OFF, FAN_ON, type FanSeason } from '../../../src/analysis/types.ts';
 import type { Fan } from '../../../src/bin/fan.ts';
 import { FAN, H } from '../fan/known-fan.ts';
@@ -104,6 +105,10 @@ describe('hours in which a heater burned, by the warming of the plenum’s air',
     const use = heat((h) => (h >= 200 && h < 204 ? 2.1 : h < 120 ? 3 : 1.2));
     expect(use?.untoldHours).toBeLessThan(2);
     expect(use?.hours).toBeLessThan(122);
+    // and at the start of a run
+    const first = heat((h) => (h < 1 ? 2.1 : h < 120 ? 3 : 1.2));
+    expect(first?.burned[1]).toBe(HEATER_ON);
+    expect(first?.untoldHours).toBeLessThan(2);
   });
 
   it('are the same where the fan’s log changes its power every ten minutes', () => {
