@@ -17,7 +17,7 @@ const NAMES: readonly (readonly [keyof ValueSteps, string])[] = [
   ['heat', 'Fuel or current for heat'],
 ];
 
-/** The steps that a table tells: heat only where some bin had any. */
+/** The steps that are told: heat only where some bin had any. */
 const namesOf = (each: readonly BinValueSteps[]) =>
   NAMES.filter(([key]) => key !== 'heat' || each.some(({ steps }) => steps !== null && steps.heat !== 0));
 
@@ -31,7 +31,10 @@ export function worthSection({ season }: LoadedSeason, bins: readonly BinReview[
     return {
       lead: `Can’t tell what the change of moisture was worth: ${sentence(each[0]?.left.why ?? 'there is no bin')}`,
     };
-  const steps = NAMES.map(([key, name]) => ({ name, value: told.reduce((sum, one) => sum + one.steps[key], 0) }));
+  const steps = namesOf(told).map(([key, name]) => ({
+    name,
+    value: told.reduce((sum, one) => sum + one.steps[key], 0),
+  }));
   const said = gainSaid(total, units);
   const grain =
     told.length === bins.length ? counted(told.length, 'bin') : `${told.length} of ${counted(bins.length, 'bin')}`;

@@ -66,6 +66,7 @@ describe('from points bought to what was left', () => {
     };
     expect(page(heated)).toEqual({ said: expect.stringContaining('Fuel or current for heat −760 USD'), heat: -760 });
     expect(page(review).heat).toBeUndefined();
+    expect(page(review).said).not.toContain('heat');
   });
   it.each([
     [0.18, 0.155],
