@@ -54,7 +54,7 @@ export default defineNotebook(
           entries: adviceEntries(bins, units),
           table: strategyTable(bins),
           notes: [
-            'Costs by the model are of the bin alone on its tariff: energy, the demand of its own fans, and fuel. Charges on connected horsepower are the same whatever is run, and left out.',
+            'Costs by the model are of the bin alone on its tariff: energy, the demand of its own fans, and fuel. Charges on connected load are the same whatever is run, and left out.',
             ...heaterNotes(played),
             ...beforeNotes(bins, units),
             ...aloneNotes(bins),

@@ -1,4 +1,5 @@
 import { errorText } from '../base/error-text.ts';
+import type { Fan } from '../bin/fan.ts';
 import type { LoadedSeason } from '../season/loaded.ts';
 import type { Bin, Season } from '../season/season.ts';
 import { statedHeaters } from '../season/stated-heaters.ts';
@@ -7,6 +8,9 @@ import { type AirRows, plenumRows, weatherRows } from './air-rows.ts';
 import { compareBins } from './compare/compare-bins.ts';
 import { billShares } from './energy/bill-shares.ts';
 import { binFan } from './energy/bin-fan.ts';
+import { runningPowerW } from './energy/fan-cost.ts';
+import { heaterHours } from './energy/heater-hours.ts';
+import { heaterInPowerW } from './energy/heater-use.ts';
 import { whileGrain } from './energy/outside-storage.ts';
 import { staggeredDemand } from './energy/staggered-demand.ts';
 import { tariffMonths } from './energy/tariff-months.ts';
@@ -84,7 +88,10 @@ function ofLogs(loaded: LoadedSeason, onBin: (name: string) => void): OfLogs {
   const series = sensorSeries(tables.readings);
   const weather = weatherRows(tables);
   const endMs = logsEnd(loaded);
-  const told = season.fans.map((fan) => ({ fan, ...attempt(() => fanSeason(fan, tables.fan, endMs)) }));
+  const told = season.fans.map((fan) => ({
+    fan,
+    ...attempt(() => withHeaterHours(loaded, fan, fanSeason(fan, tables.fan, endMs), weather)),
+  }));
   const fans = told.flatMap((one) => (one.ok ? [one.value] : []));
   const brokenFans = told.flatMap((one) =>
     one.ok ? [] : [{ id: one.fan.id, text: `fan ${one.fan.id}: ${one.reason}` }],
@@ -106,6 +113,18 @@ function ofLogs(loaded: LoadedSeason, onBin: (name: string) => void): OfLogs {
     return whole.ok ? whole.value : failedBin(season.bins[i], whole.reason);
   });
   return { bins, fans, brokenFans };
+}
+
+/** The fan's season with what the plenum of a bin tells of its heater: of one that no other fan blows into. */
+function withHeaterHours(loaded: LoadedSeason, fan: Fan, own: FanSeason, weather: AirRows): FanSeason {
+  if (fan.heater === null || heaterInPowerW(fan, own, runningPowerW(fan, own)) > 0) return own;
+  for (const bin of loaded.season.bins) {
+    if (bin.air !== 'up' || bin.fanIds.length !== 1 || bin.fanIds[0] !== fan.id) continue;
+    const { temperatures } = plenumRows(loaded.tables, bin.id);
+    const heater = heaterHours(fan, own, temperatures, weather.temperatures);
+    if (heater !== null) return { ...own, heater };
+  }
+  return own;
 }
 
 function conclude(

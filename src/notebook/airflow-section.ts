@@ -18,7 +18,7 @@ export function airflowSection(bins: readonly BinReview[], units: Units): Sectio
     tables: [pressureTable(bins), cableTable(bins)],
     notes: [
       'By fronts: the fan hours that changes of temperature take from sensor to sensor, through the balances of heat and water; daily waves and weather count as well as whole fronts; where a crop has several published specific heats, the static pressure and the fans’ power say which of them counts more; where the number could well be more than 20 % off by all of these together, none is shown and the reason tells how far it reaches. By pressure: the static pressure in the plenum, through the published resistance of the grain. The first is used where it is shown. By the model: the bed fitted to the bin’s whole log, where it is trusted and known to 12.5 %; for what lies between the cables it leans on the static pressure, against which it was held before.',
-      'About 1 cfm/bu is usual for drying and 0.1 for aeration (common practice).',
+      'About 13 L/s per m³ (1 cfm/bu) is usual for drying and 1.3 L/s per m³ (0.1 cfm/bu) for aeration (common practice).',
       ...bins.flatMap(({ bin, airflow }) =>
         [...airflow.likely, ...airflow.notes].map((note) => `${bin.name}: ${note}`),
       ),

@@ -126,11 +126,13 @@ export function fillAirNotes(bins: readonly Compared[]): string[] {
     `Air at fill: means over the fan hours of the first ${FILL_DAYS} days on fresh grain, outdoors. Grain would settle at: the moisture it takes in that air once warmed by the fan; the interval spans the editions of the isotherm, not what the weather’s instruments may be off. Fan hours are all of the season’s, those that cooled too.`,
     ...(named(false).length === 0
       ? []
-      : [`The fan’s warming was not logged in ${listed(named(false))}: 2 °C (3.6 °F) is taken, 3 to 5 °F published.`]),
+      : [
+          `The fan’s warming was not logged in ${listed(named(false))}: 2 °C (3.6 °F) is taken, 1.7 to 2.8 °C (3 to 5 °F) published.`,
+        ]),
     ...(named(true).length === 0
       ? []
       : [
-          `The fan’s warming was not logged in ${listed(named(true))}: 0.8 °C (1.4 °F) is taken, 0.8 to 2.4 °F at the low pressures of aeration by the same figures.`,
+          `The fan’s warming was not logged in ${listed(named(true))}: 0.8 °C (1.4 °F) is taken, 0.4 to 1.3 °C (0.8 to 2.4 °F) at the low pressures of aeration by the same figures.`,
         ]),
   ];
 }

@@ -26,24 +26,57 @@ export function billSection({ bills, failures }: SeasonReview, units: Units): Se
   // Errors of one fan go the same way in all bills, as `knownTotal` takes them.
   const share = scaled(knownTotal(withEnergy.map((bill) => bill.fansKwh)).total, 1 / billed);
   const withMoney = summed.filter((bill) => bill.amount !== null && bill.restMoney.value !== null);
-  const paid = withMoney.reduce((sum, bill) => sum + (bill.amount ?? 0), 0);
-  const rest = knownTotal(withMoney.map((bill) => bill.restMoney)).total;
-  const money =
-    withMoney.length === 0
-      ? ''
-      : ` Of ${units.say('money', paid)} paid, ${units.say('money', rest)} are neither the fans’ nor fixed charges.`;
+  const heat = bills.some(({ heaterKwh }) => heaterKwh !== null);
+  const who = heat ? 'The fans and their electric heaters' : 'The fans';
+  const money = withMoney.length === 0 ? '' : ` ${moneySaid(withMoney, heat, units)}`;
   return {
     lead:
       billed > 0
-        ? `The fans explain ${units.say('share', share)} of the ${units.say('energy', billed)} billed.${money}`
+        ? `${who} explain ${units.say('share', share)} of the ${units.say('energy', billed)} billed.${money}`
         : `Can’t tell what share the fans explain: the bills give no energy.${money}`,
-    figures: billed > 0 ? [billFigure(summed, share, units)] : [],
+    figures: billed > 0 ? [billFigure(summed, share, who, units)] : [],
     tables: [energyTable(bills), moneyTable(bills)],
     notes: notesOf(bills, units),
   };
 }
 
-function billFigure(bills: readonly BillShare[], share: Estimate, units: Units) {
+/** What of the money paid is neither the fans' nor fixed; where the tariff's charges on the fans alone are more, these. */
+function moneySaid(bills: readonly BillShare[], heat: boolean, units: Units): string {
+  const paid = units.say('money', paidOf(bills));
+  const rest = knownTotal(bills.map((bill) => bill.restMoney)).total;
+  if (Number(rest.value) >= 0)
+    return `Of ${paid} paid, ${units.say('money', rest)} are neither the fans’${heat ? ', nor their heaters’,' : ''} nor fixed charges.`;
+  const fans = knownTotal(bills.map((bill) => bill.fansMoney)).total;
+  const fixed = bills.reduce((sum, bill) => sum + bill.fixed, 0);
+  return `By the tariff the fans${heat ? ' and their heaters' : ''} alone come to ${units.say('money', fans)} beside fixed charges of ${units.say('money', fixed)}; ${paid} were paid.`;
+}
+
+const paidOf = (bills: readonly BillShare[]) => bills.reduce((sum, bill) => sum + (bill.amount ?? 0), 0);
+
+/** Bills whose fans alone come to so many times the money paid are priced by another unit, or by another tariff. Our choice. */
+const TIMES_PAID = 3;
+
+/** The tariff's price beside the bills' where the first can't be that of the second. */
+function priceNotes(bills: readonly BillShare[], units: Units): string[] {
+  const ids = [...new Set(bills.map((bill) => bill.tariffId))];
+  return ids.flatMap((id) => {
+    const of = bills.filter(
+      (one) =>
+        one.tariffId === id && Number(one.amount) > 0 && Number(believed(one)) > 0 && one.fansMoney.value !== null,
+    );
+    const paid = paidOf(of);
+    const fans = of.reduce((sum, one) => sum + Number(one.fansMoney.value), 0);
+    if (!(fans > TIMES_PAID * paid)) return [];
+    const used = of.reduce((sum, one) => sum + Number(one.fansKwh.value), 0);
+    const billed = of.reduce((sum, one) => sum + Number(one.billedKwh), 0);
+    const each = (money: number, kwh: number) => units.say('money per kWh', money / kwh);
+    return [
+      `By the tariff ${id} the fans alone come to ${units.say('times', fans / paid)} what its bills came to: ${each(fans, used)} of theirs, ${each(paid, billed)} of the bills’, all charges in both. Check the tariff’s prices in season.yaml (cents for dollars?) and the amounts of the bills.`,
+    ];
+  });
+}
+
+function billFigure(bills: readonly BillShare[], share: Estimate, who: string, units: Units) {
   const ids = [...new Set(bills.map((bill) => bill.tariffId))];
   const tariffs = ids.map((name) => ({
     name,
@@ -57,7 +90,7 @@ function billFigure(bills: readonly BillShare[], share: Estimate, units: Units) 
         fansInterval: bill.fansKwh.interval ?? ([0, 0] as const),
       })),
   }));
-  const title = `The fans explain ${units.say('share', share)} of the energy billed`;
+  const title = `${who} explain ${units.say('share', share)} of the energy billed`;
   return billsByTime(
     {
       id: 'bills-by-time',
@@ -124,13 +157,21 @@ function moneyTable(bills: readonly BillShare[]): Table {
 
 function notesOf(bills: readonly BillShare[], units: Units): string[] {
   const untold = bills.filter((bill) => bill.untoldHours >= 24).length;
+  const summed = bills.filter((bill) => bill.leftOut === null);
+  const heat = summed.flatMap(({ heaterKwh }) => (heaterKwh === null ? [] : [heaterKwh]));
   return [
     ...bills.flatMap((bill) =>
       bill.leftOut === null
         ? []
         : [`The bill from ${units.date(bill.fromMs)}, ${bill.tariffId}, is in no sum. ${bill.leftOut}`],
     ),
+    ...(heat.length === 0
+      ? []
+      : [
+          `The fans’ energy and money are with what their electric heaters drew beside them: ${units.say('energy', knownTotal(heat).total)} in the time of these bills, by the stated output; a heater counts wherever no log shows that it was off, and the lower ends count it only where one shows that it burned.`,
+        ]),
     'The fans’ money is their energy, the demand of their own peak in the bill’s time (with the ratchet of the eleven months before) and connected load; the rest is what else the meter fed, its part of the demand, and what a minimum charge adds.',
+    ...priceNotes(summed, units),
     ...bills.flatMap((bill) =>
       bill.cause === null
         ? []

@@ -4,7 +4,7 @@ import { sentence } from './words.ts';
 
 const SOURCES = { tickets: 'scale tickets', volume: 'depth and test weight' } as const;
 
-/** Where the bushels of the bins come from, and why not from the tickets where there are some, as notes. */
+/** Where the weight of the bins' grain comes from, and why not from the tickets where there are some, as notes. */
 export function grainFrom(bins: readonly BinReview[]): string[] {
   const single = bins.length === 1;
   const parts = (['tickets', 'volume'] as const).flatMap((from) => {
@@ -12,7 +12,7 @@ export function grainFrom(bins: readonly BinReview[]): string[] {
     return names.length === 0 ? [] : [`from ${SOURCES[from]}${single ? '' : ` in ${listed(names)}`}`];
   });
   return [
-    ...(parts.length === 0 ? [] : [`Bushels come ${parts.join(', ')}.`]),
+    ...(parts.length === 0 ? [] : [`The weight of the grain comes ${parts.join(', ')}.`]),
     ...bins.flatMap((one) =>
       (one.grain.notes ?? []).map((note) => `${single ? '' : `${one.bin.name}: `}${sentence(note)}`),
     ),

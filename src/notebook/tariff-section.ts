@@ -1,3 +1,4 @@
+import { heatedBeside } from '../analysis/energy/on-the-meter.ts';
 import type { SeasonReview } from '../analysis/types.ts';
 import type { Estimate } from '../base/estimate.ts';
 import { listed } from '../base/listed.ts';
@@ -35,6 +36,11 @@ export function tariffTable({ season }: LoadedSeason, review: SeasonReview, unit
       months.some((one) => one.tariffId === tariffId) &&
       !review.fans.some(({ fanId, spans }) => fanId === id && spans.state.length > 0),
   );
+  const heated = heatedBeside(season, review.fans)
+    .map(({ fanId }) => fanId)
+    .filter((fanId) =>
+      season.fans.some(({ id, tariffId }) => id === fanId && months.some((one) => one.tariffId === tariffId)),
+    );
   return {
     lead: `${units.say('money', total)}${silent.length === 0 ? '' : ' for the fans that have a log,'} over ${counted(months.length, 'tariff month')}, fixed and minimum charges included; demand made ${units.say('money', demand)} of it.`,
     table: {
@@ -84,6 +90,11 @@ export function tariffTable({ season }: LoadedSeason, review: SeasonReview, unit
             `The ratchet looks back no further than the fans’ logs do, to ${monthText(months.map(({ month }) => month).sort()[0])}: a higher peak before then, or one that the fans made together with what else the meter feeds, may have been billed on.`,
           ]
         : []),
+      ...(heated.length === 0
+        ? []
+        : [
+            `What the electric ${heated.length === 1 ? 'heater of fan' : 'heaters of fans'} ${listed(heated)} drew beside the ${heated.length === 1 ? 'fan’s' : 'fans’'} own energy is counted here, by the stated output, in energy and peaks.`,
+          ]),
       ...(silent.length === 0
         ? []
         : [

@@ -14,7 +14,12 @@ const NAMES: readonly (readonly [keyof ValueSteps, string])[] = [
   ['waterBeyondBase', 'Weight of water, beyond it'],
   ['energy', 'Energy of the fans'],
   ['charges', 'Demand and other charges'],
+  ['heat', 'Fuel or current for heat'],
 ];
+
+/** The steps that are told: heat only where some bin had any. */
+const namesOf = (each: readonly BinValueSteps[]) =>
+  NAMES.filter(([key]) => key !== 'heat' || each.some(({ steps }) => steps !== null && steps.heat !== 0));
 
 /** What the change of moisture was worth: from what was spared at the scale down to what was left, all bins that can be told together. */
 export function worthSection({ season }: LoadedSeason, bins: readonly BinReview[], units: Units): SectionBody {
@@ -26,7 +31,10 @@ export function worthSection({ season }: LoadedSeason, bins: readonly BinReview[
     return {
       lead: `Can’t tell what the change of moisture was worth: ${sentence(each[0]?.left.why ?? 'there is no bin')}`,
     };
-  const steps = NAMES.map(([key, name]) => ({ name, value: told.reduce((sum, one) => sum + one.steps[key], 0) }));
+  const steps = namesOf(told).map(([key, name]) => ({
+    name,
+    value: told.reduce((sum, one) => sum + one.steps[key], 0),
+  }));
   const said = gainSaid(total, units);
   const grain =
     told.length === bins.length ? counted(told.length, 'bin') : `${told.length} of ${counted(bins.length, 'bin')}`;
@@ -65,19 +73,20 @@ export function gainSaid(left: Estimate, units: Units): string {
 }
 
 function stepTable(each: readonly (BinValueSteps & { review: BinReview })[]) {
+  const names = namesOf(each);
   return {
     id: 'worth',
     caption: 'From what was spared at the scale to what was left, bin by bin',
     folded: true as const,
     columns: [
       { key: 'bin', label: 'Bin', quantity: null },
-      ...NAMES.map(([key, label]) => ({ key, label, quantity: 'money' as const, known: 'at the middles' as const })),
+      ...names.map(([key, label]) => ({ key, label, quantity: 'money' as const, known: 'at the middles' as const })),
       { key: 'left', label: 'Left', quantity: 'money' as const },
     ],
     rows: each.map(({ review, steps, left }) => ({
       bin: review.bin.name,
       ...Object.fromEntries(
-        NAMES.map(([key]) => [key, steps?.[key] ?? { value: null, why: left.why ?? 'Not known.' }]),
+        names.map(([key]) => [key, steps?.[key] ?? { value: null, why: left.why ?? 'Not known.' }]),
       ),
       left,
     })),

@@ -1,14 +1,29 @@
-/** `3 °C (5.4 °F)`, as texts say it that do not know who reads them. */
-const PAIR = /(-?\d[\d.,]*) °C \((-?\d[\d.,]*) °F\)/g;
+/** Units of the two kinds of reader, as texts that do not know who reads them say both: `3 °C (5.4 °F)`, `0.65 to 1.5 m³/s (0.77 to 1.7 cfm/bu)`. */
+const BOTH: readonly (readonly [si: string, us: string])[] = [
+  ['°C', '°F'],
+  ['m³/s', 'cfm/bu'],
+  ['L/s per m³', 'cfm/bu'],
+  ['kW', 'hp'],
+  ['m', 'ft'],
+  ['kPa', 'inches of water'],
+  ['kWh a tonne-point', 'kWh a bushel-point'],
+  ['kWh a tonne', 'kWh a bushel'],
+];
 
-/** `0.65 to 1.5 m³/s (0.77 to 1.7 cfm/bu)`. */
-const FLOWS = /([\d.,]+ to [\d.,]+) m³\/s \(([\d.,]+ to [\d.,]+) cfm\/bu\)/g;
+const AMOUNT = String.raw`(-?\d[\d.,]*(?: to -?\d[\d.,]*)?)`;
+const PAIRS = BOTH.map(([si, us]) => ({
+  si,
+  us,
+  said: new RegExp(String.raw`${AMOUNT} ${si} \(${AMOUNT} ${us}\)`, 'g'),
+}));
 
 /** A text with one of the two units where it says both. */
 export function oneSystem(text: string, system: 'us' | 'si'): string {
-  return text
-    .replace(PAIR, (_, celsius, fahrenheit) => (system === 'us' ? `${fahrenheit} °F` : `${celsius} °C`))
-    .replace(FLOWS, (_, metric, perBushel) => (system === 'us' ? `${perBushel} cfm/bu` : `${metric} m³/s`));
+  return PAIRS.reduce(
+    (told, { si, us, said }) =>
+      told.replace(said, (_, metric, customary) => (system === 'us' ? `${customary} ${us}` : `${metric} ${si}`)),
+    text,
+  );
 }
 
 /** The same in every text of a page's data; functions and what else is no text stay as they are. */

@@ -49,6 +49,8 @@ export interface Table {
   columns: readonly Column[];
   rows: readonly Readonly<Record<string, Cell>>[];
   total?: Readonly<Record<string, Cell>>;
+  /** of its money, where that is not the page's */
+  currency?: string;
   /** said in place of rows when there are none */
   empty?: string;
   /** true: folded under its figure or section; `on screen`: that, and not printed, for tables of every sensor */

@@ -25,6 +25,11 @@ export class Units {
     this.zone = zoneOf(timeZone);
   }
 
+  /** The same units with money of another currency. */
+  withMoneyIn(currency: string): Units {
+    return currency === this.currency ? this : new Units(this.system, currency, this.zone.name);
+  }
+
   /** The unit in tables and axes: `°F`, `USD/bu-point`, empty for plain counts. */
   unit(quantity: Quantity): string {
     return this.#named(QUANTITIES[quantity][this.system]);

@@ -60,6 +60,7 @@ describe('beside the bills', () => {
     billedKw: null,
     amount: 200,
     fansKwh: about(600, 60),
+    heaterKwh: null,
     untoldHours: 0,
     share: about(0.6, 0.06),
     restKwh: about(400, 60),
@@ -75,6 +76,20 @@ describe('beside the bills', () => {
     expect(told.lead).toContain('explain 60.0 % (54.0 to 66.0) of the 2,000 kWh billed');
     expect(told.lead).toContain('Of 400 USD paid, 160 USD (140 to 180) are neither');
     expect(told.figures).toHaveLength(1);
+  });
+  it('says what the fans come to where that is more than was paid, with both prices where it is many times that', () => {
+    const cents = bill({ fansMoney: about(6000, 60), restMoney: about(200 - 20 - 6000, 60) });
+    const told = billSection(review({ bills: [cents] }), US);
+    expect(told.lead).not.toContain('neither');
+    expect(told.lead).toContain(
+      'By the tariff the fans alone come to 6,000 USD (5,940 to 6,060) beside fixed charges of 20 USD; 200 USD were paid.',
+    );
+    // 6,000 over 600 kWh, 200 over 1,000 kWh
+    expect(told.notes?.join(' ')).toContain(
+      'By the tariff T the fans alone come to 30.0 times what its bills came to: 10.000 USD/kWh of theirs, 0.200 USD/kWh of the bills’',
+    );
+    const dear = bill({ fansMoney: about(240, 10), restMoney: about(-60, 10) });
+    expect(billSection(review({ bills: [dear] }), US).notes?.join(' ')).not.toContain('cents for dollars');
   });
   it('names the bill that the fans exceed, with the cause; counts bills in which a log lacks', () => {
     const over = bill({ fansKwh: about(1200, 10), restKwh: about(-200, 10), cause: 'Most likely X.', untoldHours: 30 });

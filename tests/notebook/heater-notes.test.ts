@@ -13,18 +13,18 @@ it('says of the bins that have a heater, and of no other, when it burns in a run
   const [note, ...more] = heaterNotes([bin('North', 'always-on'), bin('South', 'always-on', 'warmed-air')]);
   expect(more).toEqual([]);
   expect(note).toMatch(/^South: no fan log tells/);
-  expect(note).toContain('As run it is taken to burn whenever its fan does; “Warmed air” burns it by its own rule');
+  expect(note).toContain('and without that whenever its fan does; “Warmed air” burns it by its own rule');
 });
 
 it('says what of a cost is heat, where there is a cost and heat in it', () => {
   const us = new Units('us', 'USD', 'America/Chicago');
   const of = (name: string, cost = estimate(357, 327, 387), heatCost = estimate(155, 130, 180)) => ({
     bin: { name },
-    fan: { cost, heatCost },
+    fan: { cost, heatCost, fans: [] },
   });
   const none = [of('North', undefined, estimate(0, 0, 0)), of('East', withheld('No price.'), withheld('No price.'))];
   expect(heatCostNotes(none, us)).toEqual([]);
   expect(heatCostNotes([...none, of('South')], us)).toEqual([
-    'South: 155 USD (130 to 180) of the 357 USD is for heat; the heater is taken to run whenever its fan does. What it burnt or drew is not in the kWh.',
+    'South: 155 USD (130 to 180) of the 357 USD is for heat; the heater is taken to run whenever its fan does, and the lower end leaves it out. What it burnt or drew is not in the kWh.',
   ]);
 });

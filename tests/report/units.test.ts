@@ -108,6 +108,16 @@ describe('a text that says both units', () => {
     expect(oneSystem(text, 'us')).toBe('leave 0.77 to 1.7 cfm/bu open');
     expect(oneSystem(text, 'si')).toBe('leave 0.65 to 1.5 m³/s open');
   });
+  it('keeps power, length, pressure and energy of the reader, ranges too, and leaves brackets that say else', () => {
+    const text =
+      'from the nameplate, 4.03 kW (5.4 hp); 0.3 m (1 ft); 1.7 to 2.8 °C (3 to 5 °F) at 1 to 1.5 kPa (4 to 6 inches of water); 12 kWh a tonne-point (0.31 kWh a bushel-point); 13 L/s per m³ (1 cfm/bu); 3 m (a yard)';
+    expect(oneSystem(text, 'si')).toBe(
+      'from the nameplate, 4.03 kW; 0.3 m; 1.7 to 2.8 °C at 1 to 1.5 kPa; 12 kWh a tonne-point; 13 L/s per m³; 3 m (a yard)',
+    );
+    expect(oneSystem(text, 'us')).toBe(
+      'from the nameplate, 5.4 hp; 1 ft; 3 to 5 °F at 4 to 6 inches of water; 0.31 kWh a bushel-point; 1 cfm/bu; 3 m (a yard)',
+    );
+  });
   it('is found in tables, notes and figures of a page, and what is no text stays itself', () => {
     const draw = () => 'svg 1 °C (34 °F)';
     const values = Float64Array.from([1, 2]);

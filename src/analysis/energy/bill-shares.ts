@@ -10,12 +10,16 @@ import type { Season } from '../../season/season.ts';
 import { numbers, texts } from '../../tables/arrow.ts';
 import { nameplateHp, nominalPower } from '../fan/nominal-power.ts';
 import { spanList, toFanSpans } from '../fan/spans.ts';
-import type { FanSeason } from '../types.ts';
+import type { FanSeason, FanSpans } from '../types.ts';
 import type { BillShare } from './bill-types.ts';
+import { bothHeats } from './both-heats.ts';
 import { fanRelSd } from './fan-cost.ts';
+import { HEATER_REL_SD, type HeatTaken, heaterSpans } from './heater-use.ts';
 import { moneyOfFans } from './money-of-fans.ts';
+import { heaterBesideW, heatInDoubt, onTheMeter } from './on-the-meter.ts';
 import { type BilledFan, overBilled } from './over-billed.ts';
 import { overlappingBills } from './overlapping-bills.ts';
+import { notBelowZero } from './parts.ts';
 import { untoldHours } from './untold-hours.ts';
 
 const J_PER_KWH = 3.6e6;
@@ -24,6 +28,7 @@ const J_PER_KWH = 3.6e6;
  * Every bill beside what the fans of its tariff used and cost in its own time: their runs are cut exactly at its first and
  * last moment, also where these are not a calendar month's, and the demand is that of the fans' own peak between them.
  *
+ * Electric heaters on the tariff count with their fans; as far as no log tells when they burned the lower ends leave them out.
  * Time that no log tells could have been run: the upper ends include it, but no more than the bill leaves over. Outside its
  * log a fan is taken to rest while none of its bins holds grain.
  *
@@ -36,7 +41,8 @@ export function billShares(season: Season, table: Table, fanSeasons: readonly Fa
   const tariffs = texts(table, 'tariff');
   const zone = zoneOf(season.site.timeZone);
   const given = (value: number) => (Number.isNaN(value) ? null : value);
-  const means = new Map(fanSeasons.map((fan) => [fan, quarterMeans(fan.spans)]));
+  const toldFans = metered(season, fanSeasons, 'told');
+  const leastFans = heatInDoubt(season, fanSeasons) ? metered(season, fanSeasons, 'least') : null;
   const overlaps = overlappingBills(Array.from(from, (fromMs, i) => ({ tariffId: tariffs[i], fromMs, toMs: to[i] })));
   return Array.from(from, (fromMs, i) => {
     const { ownFromMs, over } = overlaps[i];
@@ -52,8 +58,32 @@ export function billShares(season: Season, table: Table, fanSeasons: readonly Fa
       over === null
         ? null
         : `It lies over the bill of ${over.tariffId} from ${new Date(toLocalMs(zone, over.fromMs)).toISOString().slice(0, 10)}; those days are counted once, with that bill.`;
-    return { ...shareOf(bill, season, fanSeasons, means, zone), fromMs, leftOut };
+    const told = shareOf(bill, season, toldFans, zone);
+    const share = leastFans === null ? told : bothHeats(told, shareOf(bill, season, leastFans, zone));
+    return { ...share, fromMs, leftOut };
   });
+}
+
+/** Fans as their tariffs' meters see them. */
+interface MeteredFans {
+  fanSeasons: readonly FanSeason[];
+  means: ReadonlyMap<FanSeason, ReadonlyMap<number, number>>;
+  /** fan id -> what its heater draws beside it; of fans with such a heater */
+  heat: ReadonlyMap<string, FanSpans>;
+}
+
+function metered(season: Season, fanSeasons: readonly FanSeason[], taken: HeatTaken): MeteredFans {
+  const seen = onTheMeter(season, fanSeasons, taken);
+  const heat = fanSeasons.flatMap((one) => {
+    const stated = season.fans.find(({ id }) => id === one.fanId);
+    const heaterW = stated === undefined ? 0 : heaterBesideW(stated, one);
+    return heaterW > 0 ? [[one.fanId, heaterSpans(one, heaterW, taken)] as const] : [];
+  });
+  return {
+    fanSeasons: seen,
+    means: new Map(seen.map((fan) => [fan, quarterMeans(fan.spans)])),
+    heat: new Map(heat),
+  };
 }
 
 type Bill = Pick<BillShare, 'tariffId' | 'fromMs' | 'toMs' | 'billedKwh' | 'billedKw' | 'amount'>;
@@ -61,8 +91,7 @@ type Bill = Pick<BillShare, 'tariffId' | 'fromMs' | 'toMs' | 'billedKwh' | 'bill
 function shareOf(
   bill: Bill,
   season: Season,
-  fanSeasons: readonly FanSeason[],
-  means: ReadonlyMap<FanSeason, ReadonlyMap<number, number>>,
+  { fanSeasons, means, heat: heated }: MeteredFans,
   zone: Zone,
 ): Omit<BillShare, 'leftOut'> {
   const { fromMs, toMs, billedKwh, amount } = bill;
@@ -76,9 +105,11 @@ function shareOf(
     const fan = logged[f];
     const { kwh, cost } = energyCost(fan.spans, rates, fromMs, toMs);
     const runningKw = fan.onHours > 0 ? fan.energyKwh / fan.onHours : nominalPower(stated).powerW / 1000;
+    const heat = heated.get(stated.id);
     return {
       fan,
       kwh,
+      heaterKwh: heat === undefined ? 0 : energyCost(heat, NO_RATES, fromMs, toMs).kwh,
       cost,
       runningKw,
       untoldHours: untoldHours(fan, season, fromMs, toMs),
@@ -113,6 +144,7 @@ function shareOf(
   return {
     ...bill,
     fansKwh,
+    heaterKwh: on.some(({ id }) => heated.has(id)) ? heatOf(fans) : null,
     untoldHours: fans.reduce((sum, one) => sum + one.untoldHours, 0),
     share,
     restKwh,
@@ -126,6 +158,11 @@ function shareOf(
           : lessOf(amount - fixed, fansMoney),
     cause: restKwh.value !== null && restKwh.value < 0 ? overBilled(restKwh, fans, fromMs, toMs) : null,
   };
+}
+
+function heatOf(fans: readonly BilledFan[]): Estimate {
+  const kwh = fans.reduce((sum, one) => sum + one.heaterKwh, 0);
+  return notBelowZero(kwh, Z90 * Math.hypot(...fans.map((one) => HEATER_REL_SD * one.heaterKwh)), 0);
 }
 
 const NO_MEANS: ReadonlyMap<number, number> = new Map();

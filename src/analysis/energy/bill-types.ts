@@ -10,8 +10,10 @@ export interface BillShare {
   billedKwh: number | null;
   billedKw: number | null;
   amount: number | null;
-  /** what the tariff's fans used by their logs */
+  /** what the tariff's fans used by their logs, with what their electric heaters drew beside them */
   fansKwh: Estimate;
+  /** of that, what no log of a fan measured but its heater is taken to have drawn; null where no fan has such a heater */
+  heaterKwh: Estimate | null;
   /** fan time of the bill that no log tells, h, fan by fan */
   untoldHours: number;
   /** fans over billed energy, a fraction */

@@ -12,6 +12,7 @@ import { energyFrom, energyFromText } from './energy-from.ts';
 import { fanCost } from './fan-cost.ts';
 import { heatCost } from './heat-cost.ts';
 import { coverageNotes, otherSeason } from './log-coverage.ts';
+import { heatInDoubt } from './on-the-meter.ts';
 import { outsideStorage, outsideText } from './outside-storage.ts';
 import { addParts, ofParts, type Part, scaledPart } from './parts.ts';
 import { tariffBills } from './tariff-bill.ts';
@@ -26,6 +27,7 @@ import { tariffBills } from './tariff-bill.ts';
  */
 export function binFan(bin: Bin, season: Season, fanSeasons: readonly FanSeason[], bushels: Bushels | null): BinFan {
   const bills = tariffBills(season, fanSeasons);
+  const least = heatInDoubt(season, fanSeasons) ? tariffBills(season, fanSeasons, 'least') : bills;
   const notes: string[] = [];
   const shares: FanShare[] = [];
   let costWhy: string | null = null;
@@ -43,7 +45,7 @@ export function binFan(bin: Bin, season: Season, fanSeasons: readonly FanSeason[
     const fan = besideOthers(own, whole);
     const bill = stated.tariffId === null ? undefined : bills.get(stated.tariffId);
     if (bill === undefined) costWhy = `Fan ${id} has no tariff in season.yaml, so its energy has no price.`;
-    const cost = fanCost(stated, fan, bill);
+    const cost = fanCost(stated, fan, bill, bill === undefined ? undefined : least.get(bill.tariff.id));
     if (Number.isNaN(cost.energy?.value)) costWhy = `The tariff of fan ${id} has no energy price for part of the time.`;
     const heat = heatCost(stated, fan, bill, cost.runningW);
     if (heat.part === null) heatWhy = `The cost of heat is not known: ${heat.note}.`;

@@ -1,7 +1,7 @@
 import type { Fan } from '../../bin/fan.ts';
 import { energyCost } from '../../money/energy-cost.ts';
 import { nameplateHp, nominalPower } from '../fan/nominal-power.ts';
-import { FAN_ON, FAN_UNKNOWN, type FanSeason } from '../types.ts';
+import { FAN_UNKNOWN, type FanSeason } from '../types.ts';
 import type { Part } from './parts.ts';
 import type { TariffBill } from './tariff-bill.ts';
 import { unknownOfFan } from './unknown-demand.ts';
@@ -9,14 +9,23 @@ import { unknownOfFan } from './unknown-demand.ts';
 /** The highest of many quarter hours is picked for its errors too, and a meter's step is some percent of a quarter hour; a working assumption, from memory. */
 export const PEAK_REL_SD = 0.02;
 
+/** A month's demand of a fan, money: what unknown time could add, and what of it hangs on heat that is not sure. */
+export interface DemandPart {
+  cost: number;
+  more: number;
+  less: number;
+}
+
 export interface FanCost {
   energyKwh: Part;
   /** null where no tariff prices the fan */
   energy: Part | null;
   demand: Part | null;
   connected: Part | null;
-  /** demand cost by month, `2024-10` -> money, and what unknown time could add to it */
-  demandByMonth: ReadonlyMap<string, { cost: number; more: number }>;
+  /** demand cost by month, `2024-10` -> money */
+  demandByMonth: ReadonlyMap<string, DemandPart>;
+  /** relative standard error of the demand, heaters on the tariff included */
+  demandRelSd: number;
   /** mean power while running, W; the nameplate's where it never ran */
   runningW: number;
 }
@@ -32,38 +41,62 @@ export function runningPowerW(fan: Fan, { onHours, energyKwh }: FanSeason): numb
   return onHours > 0 && energyKwh > 0 ? (energyKwh * 1000) / onHours : nominalPower(fan).powerW;
 }
 
-/** What one fan used and what its tariff charged for it. */
-export function fanCost(fan: Fan, season: FanSeason, bill: TariffBill | undefined): FanCost {
+/**
+ * What one fan used and what its tariff charged for it. Its energy is its own; its demand is with what its electric heater adds.
+ *
+ * @param least  the bill with the least heat that is sure, where that is another
+ */
+export function fanCost(fan: Fan, season: FanSeason, bill: TariffBill | undefined, least = bill): FanCost {
   const runningW = runningPowerW(fan, season);
   const relSd = fanRelSd(season);
   const moreKwh = (season.unknownHours * runningW) / 1000;
   const energyKwh = { value: season.energyKwh, sd: relSd * season.energyKwh, more: moreKwh };
-  const demandByMonth = new Map<string, { cost: number; more: number }>();
-  if (bill === undefined) return { energyKwh, energy: null, demand: null, connected: null, demandByMonth, runningW };
+  if (bill === undefined) {
+    const demandByMonth = new Map<string, DemandPart>();
+    return { energyKwh, energy: null, demand: null, connected: null, demandByMonth, demandRelSd: 0, runningW };
+  }
   const { cost } = energyCost(season.spans, bill.rates);
   const energy = { value: cost, sd: relSd * cost, more: unknownCost(season, bill, runningW) };
   const part = bill.fans.findIndex((one) => one.fanId === season.fanId);
-  bill.demand.forEach((months, r) => {
-    const rule = bill.tariff.demand[r];
-    const most = unknownOfFan(bill, rule, season, runningW / 1000);
-    months.forEach(({ month, cost, shares }, m) => {
-      const own = cost * (shares[part] ?? 0);
-      const before = demandByMonth.get(month) ?? { cost: 0, more: 0 };
-      const more = Math.max(0, most[m] * rule.pricePerKw - own);
-      demandByMonth.set(month, { cost: before.cost + own, more: before.more + more });
-    });
-  });
-  const sum = (of: 'cost' | 'more') => [...demandByMonth.values()].reduce((all, month) => all + month[of], 0);
+  const metered = bill.fans[part] ?? season;
+  const demandRelSd = Math.hypot(metered.energyRelSd, PEAK_REL_SD);
+  const demandByMonth = demandsOf(bill, least ?? bill, part, season, runningPowerW(fan, metered) / 1000);
+  const sum = (of: keyof DemandPart) => [...demandByMonth.values()].reduce((all, month) => all + month[of], 0);
   const demand = sum('cost');
   const connected = (bill.tariff.connectedPerHpYear ?? 0) * nameplateHp(fan) * bill.years;
   return {
     energyKwh,
     energy,
-    demand: { value: demand, sd: Math.hypot(season.energyRelSd, PEAK_REL_SD) * demand, more: sum('more') },
+    demand: { value: demand, sd: demandRelSd * demand, more: sum('more'), less: sum('less') },
     connected: { value: connected, sd: 0, more: 0 },
     demandByMonth,
+    demandRelSd,
     runningW,
   };
+}
+
+/** A fan's part of the demand, by month. @param part  where the fan stands in the bill @param runningKw  with its heater */
+function demandsOf(
+  bill: TariffBill,
+  least: TariffBill,
+  part: number,
+  season: FanSeason,
+  runningKw: number,
+): Map<string, DemandPart> {
+  const byMonth = new Map<string, DemandPart>();
+  bill.demand.forEach((months, r) => {
+    const rule = bill.tariff.demand[r];
+    const most = unknownOfFan(bill, rule, season, runningKw);
+    months.forEach(({ month, cost, shares }, m) => {
+      const own = cost * (shares[part] ?? 0);
+      const sure = least === bill ? own : least.demand[r][m].cost * (least.demand[r][m].shares[part] ?? 0);
+      const before = byMonth.get(month) ?? { cost: 0, more: 0, less: 0 };
+      const more = Math.max(0, most[m] * rule.pricePerKw - own, sure - own);
+      const less = Math.max(0, own - sure);
+      byMonth.set(month, { cost: before.cost + own, more: before.more + more, less: before.less + less });
+    });
+  });
+  return byMonth;
 }
 
 /** The energy cost if the fan had run through all of its unknown time. */
@@ -71,9 +104,4 @@ function unknownCost(season: FanSeason, bill: TariffBill, runningW: number): num
   if (season.unknownHours === 0) return 0;
   const powerW = Float64Array.from(season.spans.state, (state) => (state === FAN_UNKNOWN ? runningW : 0));
   return energyCost({ ...season.spans, powerW }, bill.rates).cost;
-}
-
-/** Power of the fan's heater while the fan runs, [spans], for pricing. */
-export function heaterSpans(season: FanSeason, heaterW: number) {
-  return { ...season.spans, powerW: Float64Array.from(season.spans.state, (s) => (s === FAN_ON ? heaterW : 0)) };
 }

@@ -1,4 +1,5 @@
 import type { Estimate } from '../../base/estimate.ts';
+import { listed } from '../../base/listed.ts';
 import { energyCost } from '../../money/energy-cost.ts';
 import { NO_RATES } from '../../money/rate-breaks.ts';
 import type { FanSeason } from '../types.ts';
@@ -7,7 +8,10 @@ import { fanRelSd } from './fan-cost.ts';
 /** One fan in the time of one bill. */
 export interface BilledFan {
   fan: FanSeason;
+  /** with its electric heater's */
   kwh: number;
+  /** of that */
+  heaterKwh: number;
   cost: number;
   /** power while it runs; the nameplate's where no log shows it running */
   runningKw: number;
@@ -26,7 +30,7 @@ const STILL_POSSIBLE = 3;
 const DOUBLE = 1.8;
 
 /**
- * Why the fans explain more energy than was billed, most likely: the error of their logs; what is assumed of their power; the
+ * Why the fans explain more energy than was billed, most likely: the error of their logs; a heater that burned less; what is assumed of their power; the
  * days on which the meter was read; else a fan on another meter, or a factor of the meter.
  *
  * @param rest  billed less fans, kWh, below zero
@@ -35,6 +39,10 @@ export function overBilled(rest: Estimate, fans: readonly BilledFan[], fromMs: n
   const over = -(rest.value ?? 0);
   if ((rest.interval?.[1] ?? 0) >= 0)
     return 'It is within the error of the fans’ energy: little else was on this meter.';
+  const heated = fans.filter(({ heaterKwh }) => heaterKwh > 0).map(({ fan }) => fan.fanId);
+  if (fans.reduce((sum, { heaterKwh }) => sum + heaterKwh, 0) >= over) {
+    return `Most likely the electric heater of fan ${listed(heated)} burned in fewer of the fan’s hours than it is taken to, or is on another meter.`;
+  }
   const used = fans.reduce((sum, one) => sum + one.kwh, 0);
   const sdOf = ({ fan, kwh }: BilledFan) => fanRelSd(fan) * kwh;
   const guessed = fans.filter(({ fan }) => fan.energyFrom === 'nameplate' || fan.energyFrom === 'current');

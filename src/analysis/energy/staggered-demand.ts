@@ -5,9 +5,12 @@ import { localMonths } from '../../money/local-time.ts';
 import { staggeredStarts } from '../../money/staggered-starts.ts';
 import type { Season } from '../../season/season.ts';
 import type { FanSeason } from '../types.ts';
+import { bothHeats } from './both-heats.ts';
 import { ofPeak } from './demand-error.ts';
 import type { DemandWays } from './demand-ways-types.ts';
 import { PEAK_REL_SD } from './fan-cost.ts';
+import type { HeatTaken } from './heater-use.ts';
+import { heatInDoubt } from './on-the-meter.ts';
 import { type TariffBill, tariffBills } from './tariff-bill.ts';
 import { unknownDemand } from './unknown-demand.ts';
 
@@ -17,10 +20,12 @@ import { unknownDemand } from './unknown-demand.ts';
  * feeds is not in it. Tariffs with fewer than two fans that ran, or without a demand charge, are left out.
  */
 export function staggeredDemand(season: Season, fanSeasons: readonly FanSeason[]): DemandWays[] {
-  return [...tariffBills(season, fanSeasons).values()].flatMap((bill) => {
-    const ran = bill.fans.filter((fan) => fan.onHours > 0).length;
-    return bill.demand.length === 0 || ran < 2 ? [] : waysOf(bill);
-  });
+  const of = (taken: HeatTaken) =>
+    [...tariffBills(season, fanSeasons, taken).values()].flatMap((bill) => {
+      const ran = bill.fans.filter((fan) => fan.onHours > 0).length;
+      return bill.demand.length === 0 || ran < 2 ? [] : waysOf(bill);
+    });
+  return heatInDoubt(season, fanSeasons) ? bothHeats(of('told'), of('least')) : of('told');
 }
 
 function waysOf(bill: TariffBill): DemandWays[] {

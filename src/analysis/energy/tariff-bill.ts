@@ -6,12 +6,14 @@ import type { Tariff } from '../../money/tariff.ts';
 import type { Season } from '../../season/season.ts';
 import { nameplateHp } from '../fan/nominal-power.ts';
 import type { FanSeason } from '../types.ts';
+import type { HeatTaken } from './heater-use.ts';
+import { onTheMeter } from './on-the-meter.ts';
 
 /** What one tariff charges its fans over the time that their logs span. */
 export interface TariffBill {
   tariff: Tariff;
   zone: Zone;
-  /** the fans on it that have a log */
+  /** the fans on it that have a log, with what their electric heaters draw from it */
   fans: readonly FanSeason[];
   fromMs: number;
   toMs: number;
@@ -24,12 +26,23 @@ export interface TariffBill {
 }
 
 // Each bin asks for the bills anew; they hang on all fans at once.
-const known = new WeakMap<readonly FanSeason[], { season: Season; bills: Map<string, TariffBill> }>();
+const known = new WeakMap<readonly FanSeason[], { season: Season; bills: Map<HeatTaken, Map<string, TariffBill>> }>();
 
-/** The bills of a season by tariff id; tariffs none of whose fans has a log are left out. */
-export function tariffBills(season: Season, fanSeasons: readonly FanSeason[]): Map<string, TariffBill> {
+/** The bills of a season by tariff id, with heat as it is taken; tariffs none of whose fans has a log are left out. */
+export function tariffBills(
+  season: Season,
+  fanSeasons: readonly FanSeason[],
+  taken: HeatTaken = 'told',
+): Map<string, TariffBill> {
   const before = known.get(fanSeasons);
-  if (before?.season === season) return before.bills;
+  const kept = before?.season === season ? before.bills : new Map<HeatTaken, Map<string, TariffBill>>();
+  known.set(fanSeasons, { season, bills: kept });
+  const bills = kept.get(taken) ?? billsOf(season, onTheMeter(season, fanSeasons, taken));
+  kept.set(taken, bills);
+  return bills;
+}
+
+function billsOf(season: Season, fanSeasons: readonly FanSeason[]): Map<string, TariffBill> {
   const zone = zoneOf(season.site.timeZone);
   const bills = new Map<string, TariffBill>();
   for (const tariff of season.tariffs) {
@@ -58,6 +71,5 @@ export function tariffBills(season: Season, fanSeasons: readonly FanSeason[]): M
       years: connectedYears(zone, fromMs, toMs),
     });
   }
-  known.set(fanSeasons, { season, bills });
   return bills;
 }

@@ -5,20 +5,28 @@ import { minimumTopUp } from '../../money/minimum-top-up.ts';
 import type { Season } from '../../season/season.ts';
 import { unknownHoursBetween } from '../fan/spans.ts';
 import type { FanSeason, TariffMonth } from '../types.ts';
+import { bothHeats } from './both-heats.ts';
 import { dearestPrice } from './dearest-price.ts';
 import { ofPeak } from './demand-error.ts';
 import { fanRelSd } from './fan-cost.ts';
+import type { HeatTaken } from './heater-use.ts';
+import { heatInDoubt } from './on-the-meter.ts';
 import { notBelowZero } from './parts.ts';
-import { tariffBills } from './tariff-bill.ts';
+import { type TariffBill, tariffBills } from './tariff-bill.ts';
 import { unknownDemand } from './unknown-demand.ts';
 
 /**
  * Each tariff's bill by local calendar month, over the months that its fans' logs touch. Connected load counts a
- * twelfth of its year in each month, in the minimum too; fixed and minimum charges are whole in months touched in part.
+ * twelfth of its year in each month, in the minimum too; electric heaters on the tariff count with their fans; fixed and minimum charges are whole in months touched in part.
  */
 export function tariffMonths(season: Season, fanSeasons: readonly FanSeason[]): TariffMonth[] {
+  const of = (taken: HeatTaken) => monthsOf(tariffBills(season, fanSeasons, taken));
+  return heatInDoubt(season, fanSeasons) ? bothHeats(of('told'), of('least')) : of('told');
+}
+
+function monthsOf(bills: ReadonlyMap<string, TariffBill>): TariffMonth[] {
   const months: TariffMonth[] = [];
-  for (const bill of tariffBills(season, fanSeasons).values()) {
+  for (const bill of bills.values()) {
     const { tariff, zone, fans, fromMs, toMs, rates, demand, connectedPerYear } = bill;
     const dearest = dearestPrice(rates);
     const unknown = demand.map((rule, r) => unknownDemand(bill, tariff.demand[r], rule));

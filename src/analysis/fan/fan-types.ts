@@ -1,3 +1,4 @@
+import type { HeaterUse } from '../energy/heater-use.ts';
 import type { Span } from '../types.ts';
 
 export const FAN_OFF = 0;
@@ -44,4 +45,6 @@ export interface FanSeason {
   spread?: readonly Span[];
   /** standard error of onHours, h */
   onHoursSd?: number;
+  /** when its heater burned; left out where no log tells */
+  heater?: HeaterUse;
 }

@@ -22,11 +22,12 @@ export function nameplateHp(fan: Fan): number {
  * nameplate x load / motor efficiency where at least one is stated, else 1 kW per horsepower.
  */
 export function nominalPower(fan: Fan): { powerW: number; how: string } {
-  const hp = round(nameplateHp(fan), 1);
+  const nameplate = `from the nameplate, ${round(fan.nameplateW / 1000, 2)} kW (${round(nameplateHp(fan), 1)} hp)`;
   if (fan.load === null && fan.motorEfficiency === null) {
+    const powerW = nameplateHp(fan) * PLANNING_W_PER_HP;
     return {
-      powerW: nameplateHp(fan) * PLANNING_W_PER_HP,
-      how: `from the nameplate, ${hp} hp at 1 kW per horsepower, the extension planning figure`,
+      powerW,
+      how: `${nameplate}, taken to draw ${round(powerW / 1000, 1)} kW by the extension planning figure`,
     };
   }
   const load = fan.load ?? DEFAULT_LOAD;
@@ -35,7 +36,7 @@ export function nominalPower(fan: Fan): { powerW: number; how: string } {
     `load ${round(load * 100, 0)} %${fan.load === null ? ' (assumed)' : ''}`,
     `motor efficiency ${round(efficiency * 100, 0)} %${fan.motorEfficiency === null ? ' (assumed)' : ''}`,
   ];
-  return { powerW: (fan.nameplateW * load) / efficiency, how: `from the nameplate, ${hp} hp, ${parts.join(', ')}` };
+  return { powerW: (fan.nameplateW * load) / efficiency, how: `${nameplate}, ${parts.join(', ')}` };
 }
 
 /**

@@ -1,7 +1,7 @@
 import type { Fan, Heater } from '../../bin/fan.ts';
 import { binsOnFan } from '../energy/bins-on-fan.ts';
 import { runningPowerW } from '../energy/fan-cost.ts';
-import { heaterInPowerW } from '../energy/heat-cost.ts';
+import { heaterInPowerW } from '../energy/heater-use.ts';
 import { DEFAULT_MOTOR_EFFICIENCY, nominalPower } from '../fan/nominal-power.ts';
 import type { BinLog } from './bin-log.ts';
 

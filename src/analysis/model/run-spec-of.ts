@@ -11,6 +11,7 @@ import type { BinReview } from '../types.ts';
 import { type AirColumn, airColumns } from './air-columns.ts';
 import { type BinLog, binLog } from './bin-log.ts';
 import { blowerOf } from './blower-of.ts';
+import { burntHours } from './burnt-hours.ts';
 import type { FittedValues, MayBe } from './fitted-values.ts';
 import { layersOf } from './layers-of.ts';
 import { loggedShares } from './logged-shares.ts';
@@ -90,6 +91,7 @@ function specOf(
     wallWM3K: (fitted.wallFactor ?? 1) * wallConductanceWM3K(medium.conductivityWMK, bin.diameterM / 2),
   };
   const startK = fitted.startK ?? 0;
+  const burnt = burntHours(log);
   return {
     bed,
     floorAreaM2: log.floorAreaM2,
@@ -98,6 +100,7 @@ function specOf(
     levels: levelsOf(log, fitted.flowM3S, meanStart(log, profiles, startK), fitted),
     start: startOfColumns(log, profiles, startK, columns),
     endHour: log.count,
+    ...(burnt === null ? {} : { burnt }),
     goal: bin.goal,
     targetWb: bin.grain.targetMoistureWb,
     targetC: bin.grain.targetTempC,

@@ -11,8 +11,14 @@ import type { EnergyPlausibility } from './unit-energy-types.ts';
  * judgement, no published limit.
  */
 export const NATURAL_AIR = { kwhPerBushelPoint: [0.15, 0.45] as const, northDakota: 0.31, minnesotaPerBushel: 1 };
+/** Bushels of corn in a tonne: of 56 lb. */
+const BUSHELS_PER_TONNE = 1000 / (56 * 0.45359237);
+const perTonne = (perBushel: number) => Number((perBushel * BUSHELS_PER_TONNE).toPrecision(2));
 /** The same in words. */
-export const NATURAL_AIR_TEXT = `Published figures of natural-air corn drying without heat are ${NATURAL_AIR.northDakota} kWh a bushel-point (North Dakota, 21 to 16 %) and about ${NATURAL_AIR.minnesotaPerBushel} kWh a bushel (mean of Minnesota farms); ${NATURAL_AIR.kwhPerBushelPoint[0]} to ${NATURAL_AIR.kwhPerBushelPoint[1]} kWh a bushel-point is the kit’s own working range about them.`;
+export const NATURAL_AIR_TEXT = (() => {
+  const { northDakota, minnesotaPerBushel, kwhPerBushelPoint: range } = NATURAL_AIR;
+  return `Published figures of natural-air corn drying without heat are ${perTonne(northDakota)} kWh a tonne-point (${northDakota} kWh a bushel-point) in North Dakota, from 21 to 16 %, and about ${perTonne(minnesotaPerBushel)} kWh a tonne (${minnesotaPerBushel} kWh a bushel) in the mean of Minnesota farms; ${range.map(perTonne).join(' to ')} kWh a tonne-point (${range.join(' to ')} kWh a bushel-point) is the kit’s own working range about them.`;
+})();
 const SOURCES = ['ndsu-2007-natural-air', 'umn-natural-air'];
 
 /** Grain at harvest warmer than this was dried by summer's air, which carries off more with each fan hour; own judgement. */
@@ -48,7 +54,7 @@ export function plausibleEnergy(input: PlausibilityInput): EnergyPlausibility {
     );
   }
   if (own.value === null || own.interval === null)
-    return none(own.why ?? 'The energy for a bushel-point is not known.');
+    return none(own.why ?? 'The energy for a point of the grain is not known.');
   if (input.fans.some((fan) => fan.heater !== null)) {
     return none(`The published figures are of air without heat; ${bin.name} has a heater.`);
   }
@@ -57,7 +63,7 @@ export function plausibleEnergy(input: PlausibilityInput): EnergyPlausibility {
   if (from >= low && to <= high) {
     return {
       stands: 'within',
-      text: ['Its energy for a bushel-point lies within what fits published figures.'],
+      text: ['Its energy for a point of its grain lies within what fits published figures.'],
       sourceKeys: SOURCES,
     };
   }
@@ -70,11 +76,11 @@ export function plausibleEnergy(input: PlausibilityInput): EnergyPlausibility {
         : 'Nothing in the logs says why: look at the points and at the fan’s power first.';
     return {
       stands,
-      text: [`Its energy for a bushel-point lies ${stands} what fits published figures.`, likely],
+      text: [`Its energy for a point of its grain lies ${stands} what fits published figures.`, likely],
       sourceKeys: SOURCES,
     };
   }
-  const text = `The interval of its energy for a bushel-point reaches ${from < low ? 'below' : 'above'} what fits published figures; nobody can say that it is unusual.`;
+  const text = `The interval of its energy for a point of its grain reaches ${from < low ? 'below' : 'above'} what fits published figures; nobody can say that it is unusual.`;
   return { stands: 'across', text: [text], sourceKeys: SOURCES };
 }
 

@@ -17,8 +17,10 @@ export interface ValueSteps {
   waterBeyondBase: number;
   /** energy of the fans */
   energy: number;
-  /** all other charges on them: demand, connected load, heat */
+  /** all other charges on them: demand, connected load */
   charges: number;
+  /** fuel or current of heaters that is not in the energy; 0 without one */
+  heat: number;
 }
 
 export interface BinValueSteps {
@@ -36,6 +38,7 @@ export function valueSteps(review: BinReview, season: Season): BinValueSteps {
   const none = (why: Estimate): BinValueSteps => ({ steps: null, left: why });
   if (left.value === null) return none(left);
   if (fan.energyCost.value === null) return none(withheld(fan.energyCost.why ?? 'The energy has no price.'));
+  const heat = fan.heatCost.value ?? 0;
   const price = season.prices[bin.grain.crop];
   const inWb = Number(moisture.start.value);
   const outWb = inWb - Number(moisture.pointsRemoved.value) / 100;
@@ -57,7 +60,8 @@ export function valueSteps(review: BinReview, season: Season): BinValueSteps {
       waterToBase: worth(inWb, clamped),
       waterBeyondBase: worth(clamped, outWb),
       energy: -fan.energyCost.value,
-      charges: -(Number(fan.cost.value) - fan.energyCost.value),
+      charges: -(Number(fan.cost.value) - fan.energyCost.value - heat),
+      heat: -heat,
     },
     left,
   };

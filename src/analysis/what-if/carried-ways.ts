@@ -14,8 +14,8 @@ export interface BinRun {
   binId: string;
   binName: string;
   strategy: string | null;
-  /** part of each hour in which its fan ran, when the first hour began, and whether the fan has a heater, which burnt with it; null where not known, with why */
-  logged: { share: Float64Array; startMs: number; heated: boolean } | null;
+  /** part of each hour in which its fan ran, when the first hour began, whether the fan has a heater, and in which hours it burnt (left out: with the fan); null where not known, with why */
+  logged: { share: Float64Array; startMs: number; heated: boolean; burnt?: Uint8Array } | null;
   why: string | null;
 }
 
@@ -54,14 +54,16 @@ function byHours({ binId, binName, logged, why }: BinRun): Carried {
   if (logged === null) return { id, title, binIds: [binId], why, on: () => null };
   const on = (spec: RunSpec) => {
     if (logged.heated && !hasHeater(spec)) return null;
-    const share = byClock(logged, spec.hours.startMs, spec.endHour);
-    return scheduled(id, title, share, logged.heated ? burntWith(share) : undefined);
+    const at = (of: ArrayLike<number>) => byClock(of, logged.startMs, spec.hours.startMs, spec.endHour);
+    const share = at(logged.share);
+    const burnt = logged.burnt === undefined ? burntWith(share) : at(logged.burnt);
+    return scheduled(id, title, share, logged.heated ? burnt : undefined);
   };
   return { id, title, binIds: [binId], why: null, on };
 }
 
 /** Logged hours at the same moments of another bin's run; before and after the log the fan rests. */
-function byClock({ share, startMs }: NonNullable<BinRun['logged']>, toMs: number, count: number): Float64Array {
+function byClock(logged: ArrayLike<number>, startMs: number, toMs: number, count: number): Float64Array {
   const shift = Math.round((toMs - startMs) / HOUR_MS);
-  return Float64Array.from({ length: count }, (_, hour) => share[hour + shift] ?? 0);
+  return Float64Array.from({ length: count }, (_, hour) => logged[hour + shift] ?? 0);
 }

@@ -8,6 +8,7 @@ import type { RunSpec } from '../../simulation/run/run-spec.ts';
 import { startMoistureDb } from '../../simulation/run/start-moisture.ts';
 import { bushelsOf } from '../grain/per-bushel.ts';
 import { binLog } from '../model/bin-log.ts';
+import { burntHours } from '../model/burnt-hours.ts';
 import { loggedShares } from '../model/logged-shares.ts';
 import { runSpecOf } from '../model/run-spec-of.ts';
 import type { BinReview } from '../types.ts';
@@ -46,7 +47,8 @@ function runOf(loaded: LoadedSeason, review: BinReview): BinRun {
   const log = binLog(loaded, review);
   if (typeof log === 'string') return { binId: id, binName: name, strategy, logged: null, why: log };
   const heated = statedHeaters(loaded.season, review.bin).length > 0;
-  const logged = { share: loggedShares(log), startMs: log.weather.hours.startMs, heated };
+  const burnt = burntHours(log) ?? undefined;
+  const logged = { share: loggedShares(log), startMs: log.weather.hours.startMs, heated, burnt };
   return { binId: id, binName: name, strategy, logged, why: null };
 }
 

@@ -36,10 +36,10 @@ export const COST_METHODS: readonly Method[] = [
     id: 'air-at-fill',
     title: 'Air at fill',
     statement:
-      'Outdoor temperature and humidity, means over the fan hours of the first 21 days from the fan’s first run on fresh grain. Beside it the mean moisture at which the crop settles in that air as it enters, warmed by the fan at the same water content: the plenum’s temperature where logged, else outdoors plus the usual warming. Its interval spans the editions of the isotherm and, where the warming is not logged, 3 to 5 °F of it (0.8 to 2.4 °F where the goal is to cool or hold). Two bins’ air is told apart from half a point, or from 2 °C (3.6 °F), on.',
+      'Outdoor temperature and humidity, means over the fan hours of the first 21 days from the fan’s first run on fresh grain. Beside it the mean moisture at which the crop settles in that air as it enters, warmed by the fan at the same water content: the plenum’s temperature where logged, else outdoors plus the usual warming. Its interval spans the editions of the isotherm and, where the warming is not logged, 1.7 to 2.8 °C (3 to 5 °F) of it, 0.4 to 1.3 °C (0.8 to 2.4 °F) where the goal is to cool or hold. Two bins’ air is told apart from half a point, or from 2 °C (3.6 °F), on.',
     constants: [
       '21 days; known for at least 80 % of the fan hours (the kit’s choice)',
-      'warming: 2 °C (3.6 °F), of 3 to 5 °F published at 4 to 6 inches of water; 0.8 °C (1.4 °F) where the goal is to cool or hold, at 1 to 3 inches (common practice)',
+      'warming: 2 °C (3.6 °F), of 1.7 to 2.8 °C (3 to 5 °F) published at 1 to 1.5 kPa (4 to 6 inches of water); 0.8 °C (1.4 °F) where the goal is to cool or hold, at 0.25 to 0.75 kPa (1 to 3 inches of water) (common practice)',
     ],
     sourceKeys: ['asae-d245-5', 'ndsu-2018-soybean'],
     usedOn: ['bins-compared'],

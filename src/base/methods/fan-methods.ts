@@ -29,8 +29,13 @@ export const FAN_METHODS: readonly Method[] = [
     id: 'cost',
     title: 'Cost',
     statement:
-      'Cost is energy + demand + connected + heat. Runs are cut exactly at the tariff’s boundaries in local time, and the first rule that matches prices the part. Demand is the month’s highest 15-minute mean of all fans on the tariff, not less than the ratchet’s share of the highest of the 11 months before; it is shared among bins by their part in that peak. Fixed and minimum charges stay with the tariff.',
-    constants: ['demand interval: 15 minutes', 'ratchet window: 11 months before the billed one'],
+      'Cost is energy + demand + connected + heat. Runs are cut exactly at the tariff’s boundaries in local time, and the first rule that matches prices the part. Demand is the month’s highest 15-minute mean of all fans on the tariff, not less than the ratchet’s share of the highest of the 11 months before; it is shared among bins by their part in that peak. Heat is the hours that the heater burned × output ÷ efficiency × price; an electric heater on the tariff adds to the demand. The hours are told by the warming of the plenum’s air over the outdoor air, where the bin has one fan, which pushes up: with the heater it is 1 + output ÷ (0.9 × the fan’s power) times what the fan alone makes, whatever the airflow. Of all warmings that a fan makes those that go with the log are taken; hours on which they do not agree, or without a reading, count as burned, and not in the lower end. Without such a log the heater is taken to burn whenever its fan runs, and the lower end is no heat. Fixed and minimum charges stay with the tariff.',
+    constants: [
+      'demand interval: 15 minutes',
+      'ratchet window: 11 months before the billed one',
+      'output of a heater: 10 % (standard error, own judgement)',
+      'by the fan alone: 0.3 to 4 °C (0.5 to 7.2 °F), beyond what is published either way; told from 1 °C (1.8 °F) of the heater’s own on: off up to a third of it, on from two thirds (the kit’s choice)',
+    ],
     sourceKeys: [],
     usedOn: ['overview', 'fan-energy'],
   },
@@ -50,7 +55,7 @@ export const FAN_METHODS: readonly Method[] = [
     id: 'bill-share',
     title: 'Bills and fans',
     statement:
-      'The fans’ part of a bill is their energy within its own time, their runs cut at its first and last moment, and what the tariff charges for it: energy, the demand of the fans’ own peak in that time with the ratchet of the eleven months before, and connected load by the month. The rest is billed less fans (and less fixed charges, in money). Time that no log tells while a bin holds grain widens the interval, but no further than to all of the bill. Where the fans explain more than was billed, the page names what most likely makes it so, in this order: the error of the logs; what is assumed of a fan’s power; the days on which the meter was read; a factor of the meter or another meter.',
+      'The fans’ part of a bill is their energy within its own time, their runs cut at its first and last moment, and what the tariff charges for it: energy, the demand of the fans’ own peak in that time with the ratchet of the eleven months before, and connected load by the month. An electric heater that the tariff prices counts with its fan; as far as no log tells when it burned, the lower ends leave it out. The rest is billed less fans (and less fixed charges, in money). Time that no log tells while a bin holds grain widens the interval, but no further than to all of the bill. Where the fans explain more than was billed, the page names what most likely makes it so, in this order: the error of the logs; a heater that burned less; what is assumed of a fan’s power; the days on which the meter was read; a factor of the meter or another meter.',
     constants: ['a reading may be off its date by 4 days (common practice; from memory)'],
     sourceKeys: [],
     usedOn: ['fan-energy'],
@@ -61,7 +66,7 @@ export const FAN_METHODS: readonly Method[] = [
     statement:
       'For a bin whose goal is dry: the fans’ kWh over its points removed and its bushels, and over the water that its sensors say left (dry matter × change of moisture, dry basis), with the errors of all of them. Withheld where points or water cannot be told from none. Beside it stand published figures of natural-air corn drying; a bin lies outside when the whole of its interval does, and the page says what most likely makes it so.',
     constants: [
-      'working range 0.15 to 0.45 kWh a bushel-point: the kit’s own judgement about 0.31 kWh (North Dakota) and about 1 kWh a bushel (Minnesota)',
+      'working range 5.9 to 18 kWh a tonne-point (0.15 to 0.45 kWh a bushel-point) of corn: the kit’s own judgement about 12 kWh a tonne-point (0.31 kWh a bushel-point) in North Dakota and about 39 kWh a tonne (1 kWh a bushel) in Minnesota',
     ],
     sourceKeys: ['ndsu-2007-natural-air', 'umn-natural-air', 'fieller-1954'],
     usedOn: ['fan-energy'],

@@ -13,7 +13,7 @@ export const FRONT_METHODS: readonly Method[] = [
       'shortest: 6 fan hours (the kit’s choice)',
       'while the fan runs on: also more than the grain’s own daily swing; a front that the air’s turn ended before two thirds of the sensors is a swing of the weather (the kit’s choice)',
       'air that falls by smaller steps, with the grain’s mean going along: 3 °C (5.4 °F) from the last third of the grain on its way, the mean moved as far, and two thirds of the sensors passed in more than a day (the kit’s choice)',
-      'warming by fan and motor where the plenum does not tell it: 2 °C (3.6 °F), of 3 to 5 °F published at 4 to 6 inches of water; 0.8 °C (1.4 °F) where the goal is to cool or hold, at 1 to 3 inches (common practice)',
+      'warming by fan and motor where the plenum does not tell it: 2 °C (3.6 °F), of 1.7 to 2.8 °C (3 to 5 °F) published at 1 to 1.5 kPa (4 to 6 inches of water); 0.8 °C (1.4 °F) where the goal is to cool or hold, at 0.25 to 0.75 kPa (1 to 3 inches of water) (common practice)',
     ],
     sourceKeys: ['ndsu-2018-soybean'],
     usedOn: ['fronts'],
@@ -57,8 +57,11 @@ export const FRONT_METHODS: readonly Method[] = [
     id: 'cooling-rule',
     title: 'Rule of thumb for a cooling front',
     statement:
-      'Hours to push a cooling front through are about 15 over the cfm per bushel. A planning figure with a margin, shown beside the measured time and not used for it. Beside it stand a handbook’s hours by season, recalled and not checked.',
-    constants: ['15 h × cfm/bu', 'handbook: 15 h × cfm/bu in fall, 20 in winter'],
+      'Hours to push a cooling front through are about 15 at 13.4 L/s per m³ (1 cfm/bu), and as many times more as the airflow is less. A planning figure with a margin, shown beside the measured time and not used for it. Beside it stand a handbook’s hours by season, recalled and not checked.',
+    constants: [
+      '15 h at 13.4 L/s per m³ (1 cfm/bu)',
+      'handbook: 15 h in fall, 20 in winter, at 13.4 L/s per m³ (1 cfm/bu)',
+    ],
     sourceKeys: ['isu-2021-cool-grain'],
     usedOn: ['fronts'],
   },

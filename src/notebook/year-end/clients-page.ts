@@ -2,7 +2,7 @@ import { notebookOf, type PageInput } from '../../report/define.ts';
 import { costByBin } from '../../report/figures/cost-by-bin.ts';
 import type { Cell, Entry, Section, Table } from '../../report/page.ts';
 import { section } from '../../report/section.ts';
-import { Units } from '../../report/units.ts';
+import type { Units } from '../../report/units.ts';
 import { byCost, cheapestTitle } from '../cheapest.ts';
 import { counted, type KnownTotal, knownTotal, totalKey } from '../words.ts';
 import type { ClientLine } from './client-line.ts';
@@ -56,14 +56,14 @@ export const CLIENTS_NOTEBOOK = notebookOf<ClientsInput>(
             ]),
         ...currencies.flatMap((currency) => {
           const of = lines.filter((line) => line.currency === currency);
-          const own = new Units(units.system, currency, units.zone.name);
+          const own = units.withMoneyIn(currency);
           const tail = several ? `, ${currency}` : '';
           return [
             section(`clients${several ? `-${currency}` : ''}`, `Client by client${tail}`, () =>
               clientsSection(of, own),
             ),
             section(`bins${several ? `-${currency}` : ''}`, `Bin by bin${tail}`, () => binsSection(of, own)),
-          ].map((one) => inCurrency(one, currency, units.currency));
+          ].map((one) => (several ? inCurrency(one, currency) : one));
         }),
         section('findings', 'What was found, and what to do', () => ({
           lead: 'The largest findings of each client, those whose saving is more than its interval.',
@@ -77,31 +77,43 @@ export const CLIENTS_NOTEBOOK = notebookOf<ClientsInput>(
   },
 );
 
-/** Tables are drawn in the page's currency; those of another say theirs in their caption. */
-function inCurrency(of: Section, currency: string, pages: string): Section {
-  if (currency === pages) return of;
-  const table = (one: Table): Table => ({ ...one, caption: `${one.caption} (money in ${currency}, not ${pages})` });
+/** The section with the money of its tables in a currency, which their captions name. */
+function inCurrency(of: Section, currency: string): Section {
+  const table = (one: Table): Table => ({ ...one, currency, caption: `${one.caption}, money in ${currency}` });
   return { ...of, table: of.table === undefined ? undefined : table(of.table), tables: of.tables?.map(table) };
 }
 
 function answerOf(lines: readonly ClientLine[], failed: readonly FailedClient[], units: Units): string {
   if (lines.length === 0) return `Can’t tell: none of ${counted(failed.length, 'report')} could be made.`;
-  const own = (line: ClientLine) => new Units(units.system, line.currency, units.zone.name);
+  const own = (line: ClientLine) => units.withMoneyIn(line.currency);
+  const missing = failed.length === 0 ? '' : ` ${counted(failed.length, 'report')} could not be made.`;
+  const currencies = [...new Set(lines.map(({ currency }) => currency))];
+  const costs = currencies.flatMap((currency) =>
+    costsSaid(
+      lines.filter((line) => line.currency === currency),
+      own,
+      currencies.length > 1,
+    ),
+  );
+  if (costs.length === 0)
+    return `${counted(lines.length, 'report')} ${lines.length === 1 ? 'was' : 'were'} made; no client’s fans have a cost that can be told.${missing}`;
+  return `${visitSaid(lines, own)} ${costs.join(' ')}${missing}`;
+}
+
+/** What fans cost at the clients of one currency, cheapest and dearest; no sentence where no cost is known. */
+function costsSaid(lines: readonly ClientLine[], own: (line: ClientLine) => Units, several: boolean): string[] {
   const dear = lines
     .filter((line) => line.costPerGrain.value !== null)
     .sort((a, b) => Number(b.costPerGrain.value) - Number(a.costPerGrain.value));
   const [most, least] = [dear[0], dear.at(-1)];
-  const missing = failed.length === 0 ? '' : ` ${counted(failed.length, 'report')} could not be made.`;
-  if (most === undefined || least === undefined)
-    return `${counted(lines.length, 'report')} ${lines.length === 1 ? 'was' : 'were'} made; no client’s fans have a cost that can be told.${missing}`;
+  if (most === undefined || least === undefined) return [];
   const said = (line: ClientLine) => own(line).say('money per grain', line.costPerGrain);
-  const visit = visitSaid(lines, own);
-  if (most === least) return `${visit} The fans of ${most.client} cost ${said(most)}.${missing}`;
-  const range =
+  if (most === least) return [`The fans of ${most.client} cost ${said(most)}.`];
+  return [
     said(least) === said(most)
-      ? `Fans cost ${said(most)} at ${dear.length === 2 ? 'both' : `all ${dear.length}`}.`
-      : `Fans cost from ${said(least)} at ${least.client} to ${said(most)} at ${most.client}.`;
-  return `${visit} ${range}${missing}`;
+      ? `Fans cost ${said(most)} at ${dear.length === 2 ? 'both' : `all ${dear.length}`}${several ? ` with ${most.currency}` : ''}.`
+      : `Fans cost from ${said(least)} at ${least.client} to ${said(most)} at ${most.client}.`,
+  ];
 }
 
 /** Where the largest clear saving is; money of one currency alone is held beside each other. */

@@ -21,7 +21,7 @@ export function farmSection({ season }: LoadedSeason, bins: readonly BinReview[]
     table: builtTable(season.fans, bins, units),
     entries: bins.length > 16 ? [] : bins.map((one) => entryOf(one)),
     notes: [
-      'Diameter, depth and nameplate as season.yaml states them; bushels from scale tickets or from depth and test weight, as the chapter on grain says. Airflow by the surest of its ways; corn is usually dried with about 1 cfm a bushel and kept cool with about 0.1 (common practice).',
+      'Diameter, depth and nameplate as season.yaml states them; the grain’s weight from scale tickets or from depth and test weight, as the chapter on grain says. Airflow by the surest of its ways; corn is usually dried with about 13 L/s per m³ (1 cfm/bu) and kept cool with about 1.3 L/s per m³ (0.1 cfm/bu) (common practice).',
     ],
   };
 }

@@ -126,7 +126,9 @@ export function valueSection(loaded: LoadedSeason, bins: readonly BinReview[], u
           ]),
       ...(elsewhere.length === 0
         ? []
-        : ['Elsewhere: bushel-points times the stated fee, or the stated fuel and current; hauling is not in it.']),
+        : [
+            'Elsewhere: grain times points times the stated fee, or the stated fuel and current; hauling is not in it.',
+          ]),
     ],
   };
 }

@@ -84,7 +84,8 @@ function reasonsOf(row: Row, columns: readonly Column[], units: Units): string {
  *
  * @throws RangeError for a number that is not finite
  */
-export function tableGrid(table: Table, units: Units): Grid {
+export function tableGrid(table: Table, pageUnits: Units): Grid {
+  const units = pageUnits.withMoneyIn(table.currency ?? pageUnits.currency);
   const rows = table.total === undefined ? table.rows : [...table.rows, table.total];
   const columns = table.columns.flatMap((column) =>
     column.quantity === null || isTime(column.quantity)

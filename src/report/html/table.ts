@@ -77,8 +77,9 @@ const WIDE = 6;
 const CROWDED = 7;
 
 /** A table with its units row, best marks, total and the reasons of its dashes. `id` is unique on the page. */
-export function renderTable(table: Table, units: Units, id: string): Markup {
+export function renderTable(table: Table, pageUnits: Units, id: string): Markup {
   const reasons = new Reasons();
+  const units = pageUnits.withMoneyIn(table.currency ?? pageUnits.currency);
   const { columns, rows } = table;
   const all = table.total === undefined ? rows : [...rows, table.total];
   const texts = columns.map((column) => all.map((row) => cellText(row[column.key], column, units)));

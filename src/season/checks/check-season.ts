@@ -12,6 +12,7 @@ import { checkGrain } from './check-grain.ts';
 import { checkProbes } from './check-probes.ts';
 import { checkSilent } from './check-silent.ts';
 import { checkSwappedColumns } from './check-swapped-columns.ts';
+import { checkTariffs } from './check-tariffs.ts';
 import { checkTickets } from './check-tickets.ts';
 import { checkZone } from './check-zone.ts';
 import { type BinCheck, type Checked, checkedOf } from './checked.ts';
@@ -60,7 +61,7 @@ export function checkSeason(season: Season, tables: SeasonTables): { flags: Seas
     };
   };
 
-  findings.push(...checkZone(season));
+  findings.push(...checkZone(season), ...checkTariffs(season, tables.bills));
   const fans = fansSeen(season, rowsBy(tables.fan, 'fan'));
   const plenums = rowsBy(tables.plenum, 'bin');
   // First, for what the fans did is asked by the checks that follow.

@@ -4,6 +4,7 @@ import { NO_CURRENT_READINGS } from './check-fans.ts';
 import { SILENT_END_MS } from './check-gaps.ts';
 import { PROBE_ABOVE_M } from './check-probes.ts';
 import { SWAPPED_FIT, SWAPPED_IMPOSSIBLE, SWAPPED_MOISTURE_WB, SWAPPED_SWING } from './check-swapped-columns.ts';
+import { PRICE_PER_KWH, PRICE_TIMES_BILL } from './check-tariffs.ts';
 import { TICKET_MOISTURE_WB, TICKET_MOST_KG } from './check-tickets.ts';
 import { ZONE_OFF_SUN_H } from './check-zone.ts';
 import { DEAD_CURRENT_MS, NO_CURRENT_SHARE, WORKING_PRESSURE_PA, WORKING_SHARE } from './dead-current.ts';
@@ -281,6 +282,12 @@ export const CHECK_RULES: readonly CheckRule[] = [
     title: 'Columns in doubt',
     rule: `Most readings of one quantity cannot be on most sensors of a file, ${DOUBTED_SENSORS} or more: a column or a unit is likely wrong, which is told beside the readings.`,
     constants: { DOUBTED_SENSORS },
+  },
+  {
+    flag: 'unit',
+    title: 'A price in another unit',
+    rule: `An energy price of a tariff other than 0 that lies outside ${PRICE_PER_KWH[0]} to ${PRICE_PER_KWH[1]} a kWh (in dollars, euros, pounds or francs; common practice), or whose mean over the time of the tariff’s bills is more than ${PRICE_TIMES_BILL} times what the bills came to for a kWh, all charges in it. It is used as it stands.`,
+    constants: { priceLow: PRICE_PER_KWH[0], priceHigh: PRICE_PER_KWH[1], PRICE_TIMES_BILL },
   },
   {
     flag: 'gap',

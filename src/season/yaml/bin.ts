@@ -2,17 +2,17 @@ import type * as z from 'zod';
 import type { Zone } from '../../base/zone.ts';
 import { cropOf } from '../../grain/crops.ts';
 import type { Bin } from '../season.ts';
+import { STRATEGY_IDS } from '../strategy-ids.ts';
 import { cableSchema, checkCable, toCable } from './cable.ts';
 import type { Check } from './check.ts';
 import type { Draft } from './draft.ts';
 import { checked, choice, id, list, map, number, text } from './fields.ts';
 import { checkGrain, grainSchema, toGrain } from './grain.ts';
 import { checkIds } from './ids.ts';
+import { didYouMean } from './nearest.ts';
 import type { YamlPath } from './path-text.ts';
 import { quantity, si, siOrNull } from './quantity.ts';
 import { show } from './show.ts';
-
-const STRATEGY = /^[a-z][a-z0-9]*(?:-[a-z0-9]+)*$/;
 
 export const binSchema = (currency: string) =>
   map(
@@ -48,17 +48,17 @@ export const binSchema = (currency: string) =>
       managed_as: text('how the manager ran it').optional(),
       strategy: checked(
         'SEASON_CHOICE',
-        'the id of a strategy, e.g. equilibrium-window',
+        `one of ${STRATEGY_IDS.join(', ')}`,
         (value) =>
-          STRATEGY.test(value)
+          STRATEGY_IDS.includes(value)
             ? { ok: true }
             : {
                 ok: false,
-                reason: `is ${show(value)}; the id of a strategy is lower-case words with hyphens, e.g. equilibrium-window.`,
+                reason: `is ${show(value)}; it is no strategy that the kit can simulate (${STRATEGY_IDS.join(', ')}).${didYouMean(value, STRATEGY_IDS)} Leave it out where none fits; managed_as takes any words.`,
               },
         {
           description: 'id of the strategy that the kit can simulate, e.g. equilibrium-window',
-          pattern: STRATEGY.source,
+          enum: [...STRATEGY_IDS],
         },
       ).optional(),
       fans: list(id('id of a fan'), 'ids of the fans of this bin', 'a list of fan ids, e.g. [F1]').optional(),

@@ -31,6 +31,8 @@ export interface RunSpec {
   wallK?: number;
   /** steps of the bed in an hour, whole; weather and what the fan does stand for the hour. 1 when left out */
   stepsAnHour?: number;
+  /** as logged: 1 in the hours in which the heater burned, [hours]; left out: in those of the fan */
+  burnt?: Uint8Array;
   goal: 'dry' | 'cool' | 'condition' | 'hold';
   targetWb: number | null;
   targetC: number | null;

@@ -189,6 +189,8 @@ describe('heat by hand', () => {
     } as const;
     const got = review(powerRows(parts), seasonOf([{ ...FAN_T, heater }], [bin('B1', ['F1'])]));
     expect(got.heatCost.value).toBeCloseTo(124.25, 1);
+    expect(got.heatCost.interval?.[0]).toBe(0);
+    expect(got.cost.interval?.[0]).toBeLessThan(Number(got.cost.value) - 124.25);
     expect(got.cost.value).toBeCloseTo(
       (got.energyCost.value ?? 0) + (got.demandCost.value ?? 0) + (got.connectedCost.value ?? 0) + 124.25,
       1,
@@ -199,8 +201,8 @@ describe('heat by hand', () => {
     const heater = { fuel: 'electric', outputW: 20_000, efficiency: 1, pricePerJ: null } as const;
     const season = seasonOf([{ ...FAN_T, heater }], [bin('B1', ['F1'])]);
     expect(review(powerRows(parts), season).heatCost.value).toBeCloseTo(200, 6);
-    // FAN_T's tariff has a demand charge, of which a heater beside the meter shows nothing.
-    expect(review(powerRows(parts), season).why).toContain('what it adds to the demand charge is not counted');
+    // FAN_T's tariff has a demand charge, to which the heater adds.
+    expect(review(powerRows(parts), season).why).toContain('what it adds to the demand charge is counted there');
     const on = review(powerRows([rest(10), [100, 35_000], rest(100)]), season);
     expect(on.heatCost.value).toBe(0);
     expect(on.why).toContain('includes its electric heater');

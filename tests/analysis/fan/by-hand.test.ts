@@ -28,7 +28,7 @@ describe('power of a motor', () => {
     expect(got.onHours).toBe(720);
     expect(got.energyKwh).toBeCloseTo(10_800, 6);
     expect(got.energyFrom).toBe('nameplate');
-    expect(got.how).toContain('1 kW per horsepower');
+    expect(got.how).toContain('kW (15 hp), taken to draw 15 kW by the extension planning figure');
   });
   it('stated load 95 % and motor efficiency 90 %: 15 hp x 0.7457 x 0.95 / 0.9 = 11.807 kW (kW = hp x 0.746 / eff, section 4)', () => {
     expect(nominalPower({ ...FAN, load: 0.95, motorEfficiency: 0.9 }).powerW).toBeCloseTo(11_807, 0);

@@ -22,6 +22,13 @@ describe('a season run as logged', () => {
     expect(outcome!.energyCost).toBeCloseTo(RAN * 10.5 * 0.1, 9);
   });
 
+  it('burns it in the hours alone that are told: 10 of 23.25 h', () => {
+    const burnt = Uint8Array.from({ length: HOURS }, (_, hour) => (hour >= 24 && hour < 34 ? 1 : 0));
+    const { outcome } = runStrategy({ ...spec, burnt }, 'as-logged', { logged: share });
+    expect(outcome!.fanHours).toBeCloseTo(RAN, 12);
+    expect(outcome!.heatCost).toBeCloseTo(10 * 3, 9);
+  });
+
   it('sends in air that is warmer by fan and heater: 10 + 2 + 4 degC', () => {
     const { trace } = runSeason(spec, asLogged(spec, share), {}, { trace: true });
     // The bottom layer comes to the air that enters, cooler by what it evaporates: never above it, clearly above air at 12.

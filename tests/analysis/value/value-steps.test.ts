@@ -2,6 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { moistureValue } from '../../../src/analysis/value/moisture-value.ts';
 import { valueSteps } from '../../../src/analysis/value/value-steps.ts';
 import { estimate, withheld } from '../../../src/base/estimate.ts';
+import { worthSection } from '../../../src/notebook/worth-section.ts';
+import { Units } from '../../../src/report/units.ts';
+import type { LoadedSeason } from '../../../src/season/loaded.ts';
 import { exampleInput } from '../../report/example-review.ts';
 import { thousandBushels } from './thousand-bushels.ts';
 
@@ -41,6 +44,29 @@ describe('from points bought to what was left', () => {
     expect(steps?.charges).toBeCloseTo(-12, 9);
     expect(summed(steps!)).toBeCloseTo(Number(left.value), 9);
     expect(left.value).toBeCloseTo(258 - 141.1765 - 44.87 - 52, 2);
+  });
+  it('tells fuel apart from demand: of 812 with 40 of energy and 760 of propane, 12 are other charges', () => {
+    const { review, season } = made(0.18, 0.14);
+    const heated = {
+      ...review,
+      fan: { ...review.fan, heatCost: estimate(760, 0, 900), cost: estimate(812, 50, 960) },
+    };
+    const { steps, left } = valueSteps(heated, season);
+    expect(steps?.heat).toBe(-760);
+    expect(steps?.charges).toBeCloseTo(-12, 9);
+    expect(summed(steps!)).toBeCloseTo(Number(left.value), 9);
+    const page = (of: typeof review) => {
+      const { tables, figures } = worthSection(
+        { season } as unknown as LoadedSeason,
+        [of],
+        new Units('us', 'USD', 'UTC'),
+      );
+      const heat = tables?.[0].columns.find(({ label }) => label === 'Fuel or current for heat');
+      return { said: figures?.[0].alt ?? '', heat: heat && tables?.[0].rows[0][heat.key] };
+    };
+    expect(page(heated)).toEqual({ said: expect.stringContaining('Fuel or current for heat −760 USD'), heat: -760 });
+    expect(page(review).heat).toBeUndefined();
+    expect(page(review).said).not.toContain('heat');
   });
   it.each([
     [0.18, 0.155],

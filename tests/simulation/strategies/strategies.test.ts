@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { sourceOf } from '../../../src/base/sources/sources.ts';
+import { STRATEGY_IDS } from '../../../src/season/strategy-ids.ts';
 import type { View } from '../../../src/simulation/run/view.ts';
 import { scheduled } from '../../../src/simulation/strategies/scheduled.ts';
 import { STRATEGIES, strategyOf } from '../../../src/simulation/strategies/strategies.ts';
@@ -35,6 +36,10 @@ describe('the strategies', () => {
       }
     }
     expect(() => strategyOf('alwayson')).toThrow(/no strategy "alwayson"; there are always-on, /);
+  });
+
+  it('are those that a bin may state in season.yaml', () => {
+    expect(STRATEGY_IDS).toEqual(STRATEGIES.map(({ id }) => id));
   });
 
   it('always-on runs in fog and frost', () => {
