@@ -12,6 +12,7 @@ import { staggeredDemand } from './energy/staggered-demand.ts';
 import { tariffMonths } from './energy/tariff-months.ts';
 import { failedBin } from './failed-bin.ts';
 import { binSpans } from './fan/bin-spans.ts';
+import { doubtedFans } from './fan/doubted-fans.ts';
 import { fanSeason } from './fan/fan-season.ts';
 import { logsEnd } from './fan/logs-end.ts';
 import { binFronts } from './fronts/bin-fronts.ts';
@@ -85,7 +86,10 @@ function ofLogs(loaded: LoadedSeason, onBin: (name: string) => void): OfLogs {
   const weather = weatherRows(tables);
   const endMs = logsEnd(loaded);
   const told = season.fans.map((fan) => ({ fan, ...attempt(() => fanSeason(fan, tables.fan, endMs)) }));
-  const fans = told.flatMap((one) => (one.ok ? [one.value] : []));
+  const fans = doubtedFans(
+    loaded,
+    told.flatMap((one) => (one.ok ? [one.value] : [])),
+  );
   const brokenFans = told.flatMap((one) =>
     one.ok ? [] : [{ id: one.fan.id, text: `fan ${one.fan.id}: ${one.reason}` }],
   );
@@ -198,8 +202,9 @@ function usefulOf(
   return usefulHours({ ...input, plenum: plenum.rows, weather: weather.rows });
 }
 
-function frontsOf(season: Season, { bin, series, spans, plenum }: Half, weather: AirRows): BinFronts {
-  if (spans === null) return { campaigns: [], why: 'No fan of this bin has a log, so no campaign can be told.' };
+function frontsOf(season: Season, { bin, series, spans, fan, plenum }: Half, weather: AirRows): BinFronts {
+  if (spans === null)
+    return { campaigns: [], why: fan.doubt ?? 'No fan of this bin has a log, so no campaign can be told.' };
   const heated = statedHeaters(season, bin).length > 0;
   const fronts = binFronts({
     bin,

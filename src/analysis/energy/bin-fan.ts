@@ -53,6 +53,8 @@ export function binFan(bin: Bin, season: Season, fanSeasons: readonly FanSeason[
     shares.push({ fan, bill, cost, heat: heat.part, part: 1 / users });
   }
   if (bin.fanIds.length === 0) return nothing(shares, 'The bin has no fan in season.yaml.');
+  const doubt = fanSeasons.find((fan) => missing.includes(fan.fanId) && fan.doubt !== undefined)?.doubt;
+  if (doubt !== undefined) return { ...nothing(shares, doubt), doubt };
   if (missing.length > 0) {
     return nothing(
       shares,

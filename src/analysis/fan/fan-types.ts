@@ -42,6 +42,8 @@ export interface FanSeason {
   notes?: readonly string[];
   /** stretches whose running hours are known from a meter, but not when in them they were: spread evenly */
   spread?: readonly Span[];
+  /** why its log is left out, a whole sentence: what else was logged contradicts it; left out where it stands */
+  doubt?: string;
   /** standard error of onHours, h */
   onHoursSd?: number;
 }
