@@ -13,6 +13,7 @@ import {
   dryingSection,
   dryingSources,
   fanClockFigure,
+  fanHoursTotal,
   knownTotal,
   listed,
   methodsOf,
@@ -21,11 +22,13 @@ import {
   perGrain,
   section,
   sentence,
+  sharedHoursNotes,
   sourceSection,
   tariffTable,
   totalKey,
   tradeTable,
   type Units,
+  unknownHoursTotal,
   usefulSection,
 } from '../src/notebook.ts';
 
@@ -37,8 +40,8 @@ export default defineNotebook(
   },
   ({ loaded, review, units }) => {
     const { bins } = review;
-    const hours = knownTotal(bins.map((one) => one.fan.hours));
-    const unknown = bins.reduce((sum, one) => sum + (one.fan.unknownHours ?? 0), 0);
+    const hours = fanHoursTotal(bins);
+    const unknown = unknownHoursTotal(bins);
     const cost = knownTotal(bins.map((one) => one.fan.cost));
     const energy = knownTotal(bins.map((one) => one.fan.energyKwh));
     const heat = knownTotal(bins.map((one) => one.fan.heatCost));
@@ -50,7 +53,7 @@ export default defineNotebook(
       answer:
         hours.total.value === null
           ? 'Can’t tell how long the fans ran, because no bin has a fan log that could be used.'
-          : `The fans${hours.of === null ? '' : ` of ${hours.of}`} ran ${units.say('hours', hours.total)}${unknown > 0.05 ? `, with another ${units.say('hours', unknown)} not known (measured),` : ''} and used ${energy.total.value === null ? 'energy that can’t be told' : units.say('energy', energy.total)}${cost.total.value === null ? '; their cost can’t be told' : ` at ${units.say('money', cost.total)}`}${(demand.total.value ?? 0) > 0 ? `, ${units.say('money', demand.total)} of it for demand` : ''}${cost.total.value !== null && (heat.total.value ?? 0) > 0 ? `, ${units.say('money', heat.total)} of it for heat` : ''}.${untold === null ? '' : ` ${sentence(untold)}`}`,
+          : `The fans${hours.of === null ? '' : ` of ${hours.of}`} ran ${units.say('hours', hours.total)}${(unknown.value ?? 0) > 0.05 ? `, with another ${units.say('hours', unknown)} not known (measured),` : ''} and used ${energy.total.value === null ? 'energy that can’t be told' : units.say('energy', energy.total)}${cost.total.value === null ? '; their cost can’t be told' : ` at ${units.say('money', cost.total)}`}${(demand.total.value ?? 0) > 0 ? `, ${units.say('money', demand.total)} of it for demand` : ''}${cost.total.value !== null && (heat.total.value ?? 0) > 0 ? `, ${units.say('money', heat.total)} of it for heat` : ''}.${untold === null ? '' : ` ${sentence(untold)}`}`,
       keyNumbers: [
         totalKey('Fan hours of all bins', 'hours', hours),
         {
@@ -72,6 +75,7 @@ export default defineNotebook(
               section('bins', 'Bin by bin', () => ({
                 lead: 'Cost is energy, demand, connected load and heat; fixed and minimum charges stay with the tariff.',
                 table: tradeTable(bins, units),
+                notes: sharedHoursNotes(bins),
                 figures: costFigure('cost-per-grain', 'money per grain', 'cost least for its grain', grainCosts, units),
               })),
             ]),

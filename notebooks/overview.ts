@@ -12,6 +12,7 @@ import {
   cropOf,
   defineNotebook,
   dryingSaid,
+  fanHoursTotal,
   fansSaid,
   givenAwayLead,
   grainFrom,
@@ -22,6 +23,7 @@ import {
   perGrain,
   section,
   sentence,
+  sharedHoursNotes,
   totalKey,
   tradeTable,
   worthSection,
@@ -35,7 +37,7 @@ export default defineNotebook(
   },
   ({ loaded, review, units }) => {
     const { bins } = review;
-    const hours = knownTotal(bins.map((one) => one.fan.hours));
+    const hours = fanHoursTotal(bins);
     const energy = knownTotal(bins.map((one) => one.fan.energyKwh));
     const cost = knownTotal(bins.map((one) => one.fan.cost));
     const givenAway = knownTotal(bins.map((one) => one.moisture.overdryingLoss));
@@ -63,6 +65,7 @@ export default defineNotebook(
                 ? 'No bin has a cost per point; the notes of the table say why.'
                 : `A point has a price in ${priced} of ${counted(bins.length, 'bin')}: where the fans were run to dry, and the points are known.`,
           table: tradeTable(bins, units),
+          notes: sharedHoursNotes(bins),
           figures: costFigure(
             'cost-per-point',
             'money per grain point',

@@ -6,6 +6,7 @@ import { Units } from '../../report/units.ts';
 import type { LoadedSeason } from '../../season/loaded.ts';
 import { isToDo } from '../load-tables.ts';
 import { grainAmount, perGrain } from '../per-grain.ts';
+import { fanHoursTotal } from '../shared-fans.ts';
 import { type KnownTotal, knownTotal } from '../words.ts';
 import { grouped } from './grouped.ts';
 import { isClear, worthTelling } from './measure.ts';
@@ -75,7 +76,7 @@ export function clientLine(
     timeZone: season.site.timeZone,
     bins: bins.length,
     grain: grainOf(bins),
-    hours: knownTotal(bins.map((one) => one.fan.hours)),
+    hours: fanHoursTotal(bins),
     energyKwh: knownTotal(bins.map((one) => one.fan.energyKwh)),
     cost: knownTotal(bins.map((one) => one.fan.cost)),
     costPerGrain:
