@@ -1,3 +1,4 @@
+import { wholeHours } from '../../base/whole-hours.ts';
 import type { Isotherm } from '../../grain/isotherm.ts';
 import { isothermOf } from '../../grain/isotherm.ts';
 import type { LoadedSeason } from '../../season/loaded.ts';
@@ -145,7 +146,7 @@ function notesOf({ madeUpHours, count }: WeatherHours, fan: FanShares, relativeF
     );
   }
   const lost = fan.unknown.reduce((sum, part) => sum + part, 0);
-  if (lost >= 1) notes.push(`In ${Math.round(lost)} hours the fan log says nothing; the fan is taken to stand still.`);
+  if (lost >= 1) notes.push(`In ${wholeHours(lost)} the fan log says nothing; the fan is taken to stand still.`);
   const inPart = hoursInPart({ fan, relativeFlow });
   if (inPart >= 1) {
     notes.push(

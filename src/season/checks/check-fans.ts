@@ -1,3 +1,4 @@
+import { wholeHours } from '../../base/whole-hours.ts';
 import { FLAGS } from '../../tables/flags.ts';
 import type { Finding } from '../loaded.ts';
 import type { Season } from '../season.ts';
@@ -180,7 +181,7 @@ function current(season: Season, fan: FanSeen, plenums: readonly Rows[], flags: 
       fromMs: time[first],
       toMs: time[last],
       cells,
-      text: `The current sensor read nothing for ${Math.round(hours)} hours in which ${metered ? "the fan's meter counted on" : 'the pressure in the plenum showed the fan at work'}; ${metered ? 'its meter is used' : 'what it read meanwhile is left out, save where the pressure shows the fan at rest too, and the fan is unknown there'}.`,
+      text: `The current sensor read nothing for ${wholeHours(hours)} in which ${metered ? "the fan's meter counted on" : 'the pressure in the plenum showed the fan at work'}; ${metered ? 'its meter is used' : 'what it read meanwhile is left out, save where the pressure shows the fan at rest too, and the fan is unknown there'}.`,
       advice: 'Have the current sensor checked by someone licensed to open the panel.',
     };
   });
