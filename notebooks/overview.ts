@@ -1,6 +1,7 @@
 import {
   airflowLead,
   airflowTable,
+  allFindings,
   brokenBins,
   byCost,
   CAUTION_SOURCES,
@@ -47,7 +48,7 @@ export default defineNotebook(
     }));
     const priced = byCost(pointCosts).length;
     const several = bins.length !== 1;
-    const todo = loaded.load.findings.filter(isToDo).length;
+    const todo = allFindings(loaded, review).filter(isToDo).length;
     return {
       answer: `${fansSaid(hours, cost, units)}; ${dryingSaid(bins, pointCosts, units)}.`,
       keyNumbers: [

@@ -49,6 +49,7 @@ export { METHODS, methodsOf } from './base/methods/methods.ts';
 export { cropOf } from './grain/crops.ts';
 export { airflowLead, airflowSection } from './notebook/airflow-section.ts';
 export { airflowTable } from './notebook/airflow-tables.ts';
+export { allFindings } from './notebook/all-findings.ts';
 export { binOrRuleAnswer, binOrRuleKeys, binOrRulePointer } from './notebook/bin-or-rule-answer.ts';
 export { againstSection, matrixSection } from './notebook/bin-or-rule-matrix.ts';
 export * from './notebook/bin-table.ts';

@@ -25,6 +25,11 @@ export function doubtedFans({ season, tables }: Pick<LoadedSeason, 'season' | 't
     const why = `The pressure in the plenum of ${bin.name} shows ${names} at work for ${show(hours.plenumHours)} h, the log for ${show(hours.logHours)} h of the same time: what the fans did, and what it cost, is not known. Check the sensor that tells the runs, and its unit in season.yaml.`;
     for (const { fanId } of own) if (!doubts.has(fanId)) doubts.set(fanId, why);
   }
+  return withDoubts(fans, doubts);
+}
+
+/** The fans, those named in `doubts` (by id, with why) without their log. */
+export function withDoubts(fans: readonly FanSeason[], doubts: ReadonlyMap<string, string>): FanSeason[] {
   return fans.map((fan) => {
     const doubt = doubts.get(fan.fanId);
     return doubt === undefined ? fan : withoutRuns(fan.fanId, doubt);

@@ -74,6 +74,7 @@ const SHORTEST_H = 72;
 export function binLog(loaded: LoadedSeason, review: BinReview, series?: readonly SensorSeries[]): BinLog | string {
   const { season, tables } = loaded;
   const { bin } = review;
+  if (review.fan.doubt !== undefined) return review.fan.doubt;
   const { depthM, filledMs, wholeUntilMs } = fillTimes(bin);
   if (depthM === null || !(depthM > 0.3)) return `No depth of the grain in ${bin.name} is stated.`;
   const own = (series ?? sensorSeries(tables.readings)).filter((one) => one.bin === bin.id);

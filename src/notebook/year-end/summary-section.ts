@@ -5,6 +5,7 @@ import type { KeyNumber, SectionBody, Table } from '../../report/page.ts';
 import type { Units } from '../../report/units.ts';
 import type { LoadedSeason } from '../../season/loaded.ts';
 import { sensorSeries } from '../../tables/sensors.ts';
+import { allFindings } from '../all-findings.ts';
 import { momentEstimate } from '../bin-table.ts';
 import { dryingSaid } from '../cheapest.ts';
 import { isToDo } from '../load-tables.ts';
@@ -143,7 +144,7 @@ function largestFindings(review: SeasonReview, measures: readonly Measure[], uni
 /** The first measures, the sensors to mend, and bins whose cooling did not come through. */
 function whatToDo(loaded: LoadedSeason, review: SeasonReview, measures: readonly Measure[], units: Units): string[] {
   const clear = grouped(worthTelling(measures, review.bins), (saving) => units.say('money', saving)).slice(0, FINDINGS);
-  const todo = loaded.load.findings.filter(isToDo).length;
+  const todo = allFindings(loaded, review).filter(isToDo).length;
   const series = sensorSeries(loaded.tables.readings);
   const held = review.bins.filter((one) => seasonFront(one, series).verdict === 'held').map(({ bin }) => bin.name);
   const broken = review.bins.filter(({ failure }) => failure !== null).map(({ bin }) => bin.name);
