@@ -91,6 +91,7 @@ export default defineNotebook(
       warnings: [
         ...brokenBins(bins),
         ...clockDoubts(loaded.load.findings, bins),
+        ...review.fans.flatMap(({ misfit }) => misfit ?? []),
         ...bins.flatMap((one) =>
           one.fan.why === null || one.failure !== null ? [] : [`${one.bin.name}: ${sentence(one.fan.why)}`],
         ),
@@ -129,7 +130,9 @@ function binSection(one: BinReview, units: Units, several: boolean) {
     figures: fan.spans.startMs.length === 0 ? [] : [fanClockFigure(one, units)],
     tables: [namedTable('numbers', `More of the fans of ${one.bin.name}: the parts of the cost`, named, units)],
     notes: [
-      ...fan.fans.map((each) => `Fan ${each.fanId}: ${sentence(each.how)}`),
+      ...fan.fans.map(
+        (each) => `Fan ${each.fanId}: ${sentence(each.how)}${each.misfit === undefined ? '' : ` ${each.misfit}`}`,
+      ),
       ...(fan.fans.length > 1
         ? [`Fans ${listed(fan.fans.map((each) => each.fanId))} running together count one bin fan-hour.`]
         : []),

@@ -11,6 +11,12 @@ export function allFindings({ load, season }: LoadedSeason, { bins, fans }: Seas
     const one = fans.filter((fan) => fan.doubt === doubt).map((fan) => `fan ${fan.fanId}`);
     return [contradicted(one.join(', '), own.length === 1 ? own[0].id : null, doubt)];
   });
+  const ofPower = fans.flatMap(({ fanId, misfit }): Finding[] => {
+    const own = season.bins.filter((bin) => bin.fanIds.includes(fanId));
+    return misfit === undefined
+      ? []
+      : [contradicted(`fan ${fanId}`, own.length === 1 ? own[0].id : null, misfit, NAMEPLATE)];
+  });
   const ofEnergy = bins.flatMap(({ bin, unitEnergy }) =>
     unitEnergy?.plausible.doubtsLog === true
       ? [
@@ -22,10 +28,14 @@ export function allFindings({ load, season }: LoadedSeason, { bins, fans }: Seas
         ]
       : [],
   );
-  return [...load.findings, ...ofLogs, ...ofEnergy];
+  return [...load.findings, ...ofLogs, ...ofPower, ...ofEnergy];
 }
 
-function contradicted(where: string, binId: string | null, text: string): Finding {
+const HOLD = 'Hold the fan log against the bill, a run-hour meter or your own notes.';
+const NAMEPLATE =
+  'Read the nameplate at the motor, with the fan locked out; a current is taken by someone licensed to open the panel.';
+
+function contradicted(where: string, binId: string | null, text: string, advice = HOLD): Finding {
   return {
     kind: 'contradicted',
     where,
@@ -34,6 +44,6 @@ function contradicted(where: string, binId: string | null, text: string): Findin
     toMs: null,
     cells: 0,
     text,
-    advice: 'Hold the fan log against the bill, a run-hour meter or your own notes.',
+    advice,
   };
 }

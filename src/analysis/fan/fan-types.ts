@@ -44,6 +44,8 @@ export interface FanSeason {
   spread?: readonly Span[];
   /** why its log is left out, a whole sentence: what else was logged contradicts it; left out where it stands */
   doubt?: string;
+  /** why its measured power and its nameplate cannot both be right, whole sentences; left out where they can */
+  misfit?: string;
   /** standard error of onHours, h */
   onHoursSd?: number;
 }
