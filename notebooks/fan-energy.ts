@@ -28,6 +28,7 @@ import {
   totalKey,
   tradeTable,
   type Units,
+  unknownHoursKey,
   unknownHoursTotal,
   usefulSection,
 } from '../src/notebook.ts';
@@ -56,13 +57,7 @@ export default defineNotebook(
           : `The fans${hours.of === null ? '' : ` of ${hours.of}`} ran ${units.say('hours', hours.total)}${(unknown.value ?? 0) > 0.05 ? `, with another ${units.say('hours', unknown)} not known (measured),` : ''} and used ${energy.total.value === null ? 'energy that can’t be told' : units.say('energy', energy.total)}${cost.total.value === null ? '; their cost can’t be told' : ` at ${units.say('money', cost.total)}`}${(demand.total.value ?? 0) > 0 ? `, ${units.say('money', demand.total)} of it for demand` : ''}${cost.total.value !== null && (heat.total.value ?? 0) > 0 ? `, ${units.say('money', heat.total)} of it for heat` : ''}.${untold === null ? '' : ` ${sentence(untold)}`}`,
       keyNumbers: [
         totalKey('Fan hours of all bins', 'hours', hours),
-        {
-          label: 'Hours not known',
-          quantity: 'hours',
-          amount: unknown,
-          known: 'measured',
-          note: hours.of ?? undefined,
-        },
+        unknownHoursKey(unknown, hours.of),
         totalKey('Energy', 'energy', energy),
         totalKey('Cost', 'money', cost),
         totalKey('Demand charge within it', 'money', demand),

@@ -121,6 +121,7 @@ export {
   sharedHoursNotes,
   sharedRuleNotes,
   totalOfGroups,
+  unknownHoursKey,
   unknownHoursTotal,
 } from './notebook/shared-fans.ts';
 export {

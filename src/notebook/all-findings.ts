@@ -17,7 +17,8 @@ export function allFindings({ load, season }: LoadedSeason, { bins, fans }: Seas
       ? []
       : [contradicted(`fan ${fanId}`, own.length === 1 ? own[0].id : null, misfit, NAMEPLATE)];
   });
-  const ofEnergy = bins.flatMap(({ bin, unitEnergy }) =>
+  // The page of data quality stands where the analysis broke.
+  const ofEnergy = (bins ?? []).flatMap(({ bin, unitEnergy }) =>
     unitEnergy?.plausible.doubtsLog === true
       ? [
           contradicted(

@@ -69,7 +69,7 @@ export function sourceSection({ season }: LoadedSeason, { fans }: SeasonReview):
       'The order, surest first: an energy meter; logged power; logged current (√3 · volts · amperes · power factor on three phases, volts · amperes · power factor on one); the nameplate. The errors are assumed by the way of measuring, not measured themselves. How on was told from off, and the power had, stands with each bin.',
       ...(told.length < season.fans.length
         ? [
-            `${counted(season.fans.length - told.length, 'fan')} without a log that could be used: in no number of this page.`,
+            `${counted(season.fans.length - told.length, 'fan')} without a log${fans.some(({ doubt }) => doubt !== undefined) ? ' that could be used' : ''}: in no number of this page.`,
           ]
         : []),
       ...(told.some((fan) => fan.energyFrom === 'nameplate')

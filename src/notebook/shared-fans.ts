@@ -3,6 +3,7 @@ import { hoursTogether } from '../analysis/energy/hours-together.ts';
 import type { BinReview } from '../analysis/types.ts';
 import { type Estimate, withheld } from '../base/estimate.ts';
 import { listed } from '../base/listed.ts';
+import type { KeyNumber } from '../report/page.ts';
 import { counted, type KnownTotal, knownTotal } from './words.ts';
 
 /** A sum over groups of bins that share fans, one estimate a group; how many bins are in it stands beside. */
@@ -24,6 +25,11 @@ export function unknownHoursTotal(bins: readonly BinReview[]): Estimate {
   const told = fanGroups(bins).flatMap((group) => hoursTogether(group).unknownHours ?? []);
   if (told.length === 0) return withheld(bins[0]?.fan.hours.why ?? 'There is no bin.');
   return { value: told.reduce((sum, hours) => sum + hours, 0), interval: null, why: null };
+}
+
+/** The same as key number. @param of  `4 of 6 bins`, of those whose hours are known */
+export function unknownHoursKey(amount: Estimate, of: string | null): KeyNumber {
+  return { label: 'Hours not known', quantity: 'hours', amount, known: 'measured', note: of ?? undefined };
 }
 
 /** `Fan FS serves Twin north and Twin south`, a sentence without its end for each group of bins that share fans. */

@@ -37,8 +37,10 @@ export function tariffTable({ season }: LoadedSeason, review: SeasonReview, unit
       months.some((one) => one.tariffId === tariffId) &&
       !review.fans.some(({ fanId, spans }) => fanId === id && spans.state.length > 0),
   );
+  const left = review.fans.some(({ fanId, doubt }) => doubt !== undefined && silent.some(({ id }) => id === fanId));
+  const log = left ? 'a log that could be used' : 'a log';
   return {
-    lead: `${units.say('money', total)}${silent.length === 0 ? '' : ' for the fans that have a log that could be used,'} over ${counted(months.length, 'tariff month')}, fixed and minimum charges included; demand made ${units.say('money', demand)} of it.`,
+    lead: `${units.say('money', total)}${silent.length === 0 ? '' : ` for the fans that have ${log},`} over ${counted(months.length, 'tariff month')}, fixed and minimum charges included; demand made ${units.say('money', demand)} of it.`,
     table: {
       id: 'tariff-months',
       caption: 'Tariffs by month',
@@ -89,7 +91,7 @@ export function tariffTable({ season }: LoadedSeason, review: SeasonReview, unit
       ...(silent.length === 0
         ? []
         : [
-            `${silent.length === 1 ? 'Fan' : 'Fans'} ${listed(silent.map(({ id }) => id))} of these tariffs ${silent.length === 1 ? 'has' : 'have'} no log that could be used: the energy used there, and its part in a peak, is in none of these numbers, nor in their intervals.`,
+            `${silent.length === 1 ? 'Fan' : 'Fans'} ${listed(silent.map(({ id }) => id))} of these tariffs ${silent.length === 1 ? 'has' : 'have'} no ${log.slice(2)}: the energy used there, and its part in a peak, is in none of these numbers, nor in their intervals.`,
           ]),
     ],
   };

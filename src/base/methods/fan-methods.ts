@@ -24,6 +24,7 @@ export const FAN_METHODS: readonly Method[] = [
       '√3 for three phases',
       '1 kW for each nameplate horsepower (planning figure)',
       'full load and a motor efficiency of 0.88 where only the other is stated (common practice, from memory)',
+      'measured power over twice, or under a quarter, of the nameplate’s at full load is told as a finding (own judgement)',
     ],
     sourceKeys: ['unl-2015-reconditioning'],
     usedOn: ['overview', 'fan-energy'],
