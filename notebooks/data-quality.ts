@@ -1,4 +1,5 @@
 import {
+  allFindings,
   cableTable,
   capital,
   checkEntries,
@@ -18,8 +19,9 @@ import {
 
 export default defineNotebook(
   { id: 'data-quality', title: 'Data quality', question: 'What was read, what was left out, and why?' },
-  ({ loaded, units }) => {
-    const { findings, totals, rejects, files } = loaded.load;
+  ({ loaded, review, units }) => {
+    const { totals, rejects, files } = loaded.load;
+    const findings = allFindings(loaded, review);
     const kept = files.reduce((sum, file) => sum + file.kept, 0);
     const doubted = notBelieved(loaded);
     const gaps = findings.filter((one) => one.kind === 'gap');
@@ -69,7 +71,9 @@ export default defineNotebook(
         })),
       ],
       warnings: todo
-        .filter((one) => one.kind === 'clock' || one.kind === 'unit' || one.kind === 'silent')
+        .filter(
+          (one) => one.kind === 'clock' || one.kind === 'unit' || one.kind === 'silent' || one.kind === 'contradicted',
+        )
         .map((one) => `${one.text} ${one.advice}`),
       cautions: [],
       sources: [],

@@ -13,6 +13,7 @@ import {
   dryingSection,
   dryingSources,
   fanClockFigure,
+  fanHoursTotal,
   knownTotal,
   listed,
   methodsOf,
@@ -21,11 +22,14 @@ import {
   perGrain,
   section,
   sentence,
+  sharedHoursNotes,
   sourceSection,
   tariffTable,
   totalKey,
   tradeTable,
   type Units,
+  unknownHoursKey,
+  unknownHoursTotal,
   usefulSection,
 } from '../src/notebook.ts';
 
@@ -37,8 +41,8 @@ export default defineNotebook(
   },
   ({ loaded, review, units }) => {
     const { bins } = review;
-    const hours = knownTotal(bins.map((one) => one.fan.hours));
-    const unknown = bins.reduce((sum, one) => sum + (one.fan.unknownHours ?? 0), 0);
+    const hours = fanHoursTotal(bins);
+    const unknown = unknownHoursTotal(bins);
     const cost = knownTotal(bins.map((one) => one.fan.cost));
     const energy = knownTotal(bins.map((one) => one.fan.energyKwh));
     const heat = knownTotal(bins.map((one) => one.fan.heatCost));
@@ -50,16 +54,10 @@ export default defineNotebook(
       answer:
         hours.total.value === null
           ? 'Can’t tell how long the fans ran, because no bin has a fan log that could be used.'
-          : `The fans${hours.of === null ? '' : ` of ${hours.of}`} ran ${units.say('hours', hours.total)}${unknown > 0.05 ? `, with another ${units.say('hours', unknown)} not known (measured),` : ''} and used ${energy.total.value === null ? 'energy that can’t be told' : units.say('energy', energy.total)}${cost.total.value === null ? '; their cost can’t be told' : ` at ${units.say('money', cost.total)}`}${(demand.total.value ?? 0) > 0 ? `, ${units.say('money', demand.total)} of it for demand` : ''}${cost.total.value !== null && (heat.total.value ?? 0) > 0 ? `, ${units.say('money', heat.total)} of it for heat` : ''}.${untold === null ? '' : ` ${sentence(untold)}`}`,
+          : `The fans${hours.of === null ? '' : ` of ${hours.of}`} ran ${units.say('hours', hours.total)}${(unknown.value ?? 0) > 0.05 ? `, with another ${units.say('hours', unknown)} not known (measured),` : ''} and used ${energy.total.value === null ? 'energy that can’t be told' : units.say('energy', energy.total)}${cost.total.value === null ? '; their cost can’t be told' : ` at ${units.say('money', cost.total)}`}${(demand.total.value ?? 0) > 0 ? `, ${units.say('money', demand.total)} of it for demand` : ''}${cost.total.value !== null && (heat.total.value ?? 0) > 0 ? `, ${units.say('money', heat.total)} of it for heat` : ''}.${untold === null ? '' : ` ${sentence(untold)}`}`,
       keyNumbers: [
         totalKey('Fan hours of all bins', 'hours', hours),
-        {
-          label: 'Hours not known',
-          quantity: 'hours',
-          amount: unknown,
-          known: 'measured',
-          note: hours.of ?? undefined,
-        },
+        unknownHoursKey(unknown, hours.of),
         totalKey('Energy', 'energy', energy),
         totalKey('Cost', 'money', cost),
         totalKey('Demand charge within it', 'money', demand),
@@ -72,6 +70,7 @@ export default defineNotebook(
               section('bins', 'Bin by bin', () => ({
                 lead: 'Cost is energy, demand, connected load and heat; fixed and minimum charges stay with the tariff.',
                 table: tradeTable(bins, units),
+                notes: sharedHoursNotes(bins),
                 figures: costFigure('cost-per-grain', 'money per grain', 'cost least for its grain', grainCosts, units),
               })),
             ]),
@@ -87,6 +86,7 @@ export default defineNotebook(
       warnings: [
         ...brokenBins(bins),
         ...clockDoubts(loaded.load.findings, bins),
+        ...review.fans.flatMap(({ misfit }) => misfit ?? []),
         ...bins.flatMap((one) =>
           one.fan.why === null || one.failure !== null ? [] : [`${one.bin.name}: ${sentence(one.fan.why)}`],
         ),
@@ -125,7 +125,9 @@ function binSection(one: BinReview, units: Units, several: boolean) {
     figures: fan.spans.startMs.length === 0 ? [] : [fanClockFigure(one, units)],
     tables: [namedTable('numbers', `More of the fans of ${one.bin.name}: the parts of the cost`, named, units)],
     notes: [
-      ...fan.fans.map((each) => `Fan ${each.fanId}: ${sentence(each.how)}`),
+      ...fan.fans.map(
+        (each) => `Fan ${each.fanId}: ${sentence(each.how)}${each.misfit === undefined ? '' : ` ${each.misfit}`}`,
+      ),
       ...(fan.fans.length > 1
         ? [`Fans ${listed(fan.fans.map((each) => each.fanId))} running together count one bin fan-hour.`]
         : []),

@@ -8,7 +8,7 @@ import {
   cautionsFor,
   counted,
   defineNotebook,
-  type Estimate,
+  frontGroups,
   frontLead,
   frontNotes,
   frontsAnswer,
@@ -17,13 +17,15 @@ import {
   moistureFrontSection,
   paceTable,
   placedNotes,
-  ranOnCost,
-  type SeasonFront,
+  ranOnTogether,
   seasonFront,
   seasonFrontTable,
   section,
   sensorSeries,
+  sharedFrontLead,
+  sharedFrontNotes,
   totalKey,
+  totalOfGroups,
   warmingLead,
   warmingTable,
   withheld,
@@ -43,10 +45,23 @@ export default defineNotebook(
     const missed = of('held').reduce((sum, one) => sum + one.held.length, 0);
     const sensors = told.reduce((sum, one) => sum + (one.main?.seen ?? 0), 0);
     const none = withheld('No front was seen to get through.');
-    const ranOn = (what: (one: SeasonFront) => Estimate | undefined) =>
-      of('through').length === 0 ? [none] : of('through').map((one) => what(one) ?? none);
-    const hoursOn = knownTotal(ranOn((one) => one.main?.afterHours));
-    const costOn = knownTotal(ranOn(ranOnCost));
+    // Of a fan that several bins share: after the front was through in the last of them.
+    const groups = frontGroups(fronts).filter((group) => group.some((one) => one.verdict === 'through'));
+    const ranOn = groups.map(ranOnTogether);
+    const hoursOn =
+      groups.length === 0
+        ? knownTotal([none])
+        : totalOfGroups(
+            groups,
+            ranOn.map((one) => one.hours),
+          );
+    const costOn =
+      groups.length === 0
+        ? knownTotal([none])
+        : totalOfGroups(
+            groups,
+            ranOn.map((one) => one.cost),
+          );
     const noted = (total: typeof hoursOn, note: string) => (total.of === null ? note : `${total.of}; ${note}`);
     return {
       answer: frontsAnswer(fronts, units),
@@ -82,11 +97,11 @@ export default defineNotebook(
           table: seasonFrontTable(fronts, units),
           figures: arrivalFigures(fronts, units),
           tables: [paceTable(fronts, units)],
-          notes: [...frontNotes(fronts), ...placedNotes(fronts)],
+          notes: [...sharedFrontNotes(fronts, units), ...frontNotes(fronts), ...placedNotes(fronts)],
         })),
         ...fronts.map((front) =>
           section(`bin-${front.review.bin.id}`, front.review.bin.name, () => ({
-            lead: frontLead(front, units),
+            lead: `${frontLead(front, units)}${sharedFrontLead(front, fronts)}`,
             tables: [campaignTable(front, units), arrivalTable(front)],
           })),
         ),

@@ -1,6 +1,7 @@
 import {
   airflowLead,
   airflowTable,
+  allFindings,
   brokenBins,
   byCost,
   CAUTION_SOURCES,
@@ -12,6 +13,7 @@ import {
   cropOf,
   defineNotebook,
   dryingSaid,
+  fanHoursTotal,
   fansSaid,
   givenAwayLead,
   grainFrom,
@@ -22,6 +24,7 @@ import {
   perGrain,
   section,
   sentence,
+  sharedHoursNotes,
   totalKey,
   tradeTable,
   worthSection,
@@ -35,7 +38,7 @@ export default defineNotebook(
   },
   ({ loaded, review, units }) => {
     const { bins } = review;
-    const hours = knownTotal(bins.map((one) => one.fan.hours));
+    const hours = fanHoursTotal(bins);
     const energy = knownTotal(bins.map((one) => one.fan.energyKwh));
     const cost = knownTotal(bins.map((one) => one.fan.cost));
     const givenAway = knownTotal(bins.map((one) => one.moisture.overdryingLoss));
@@ -45,7 +48,7 @@ export default defineNotebook(
     }));
     const priced = byCost(pointCosts).length;
     const several = bins.length !== 1;
-    const todo = loaded.load.findings.filter(isToDo).length;
+    const todo = allFindings(loaded, review).filter(isToDo).length;
     return {
       answer: `${fansSaid(hours, cost, units)}; ${dryingSaid(bins, pointCosts, units)}.`,
       keyNumbers: [
@@ -63,6 +66,7 @@ export default defineNotebook(
                 ? 'No bin has a cost per point; the notes of the table say why.'
                 : `A point has a price in ${priced} of ${counted(bins.length, 'bin')}: where the fans were run to dry, and the points are known.`,
           table: tradeTable(bins, units),
+          notes: sharedHoursNotes(bins),
           figures: costFigure(
             'cost-per-point',
             'money per grain point',

@@ -23,6 +23,7 @@ import {
   RULE_SOURCES,
   runsTable,
   section,
+  sharedRuleNotes,
   skillTable,
   strategiesAnswer,
   strategyEntries,
@@ -98,7 +99,7 @@ export default defineNotebook(
           notes: [OTHER_PARAMETERS],
         })),
       ],
-      warnings: [],
+      warnings: played.length === 0 ? [] : sharedRuleNotes(review.bins),
       cautions: cautionsFor(review.bins.some((one) => one.bin.goal === 'condition')),
       sources: [...methodsOf('strategies').flatMap((method) => method.sourceKeys), ...RULE_SOURCES, ...CAUTION_SOURCES],
     };

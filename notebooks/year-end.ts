@@ -100,7 +100,7 @@ export default defineNotebook(
           ? []
           : [onNewSheet(section('before', 'The season before', () => besideSection(input.beside!, loaded, units)))]),
         onNewSheet(section('advice', 'Recommendations', () => adviceSection(loaded, review, measures, units))),
-        within(section('mend', 'Sensors and logs to mend', () => mendSection(loaded, units))),
+        within(section('mend', 'Sensors and logs to mend', () => mendSection(loaded, review, units))),
         onNewSheet(behind(section('method', 'Method', () => methodSection()))),
         ...(models === null ? [] : [within(behind(section('models', 'How good the models are', () => models)))]),
       ],

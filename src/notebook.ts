@@ -39,7 +39,7 @@ export function defineNotebook(head: NotebookHead, answer: (input: NotebookInput
 export * as Plot from '@observablehq/plot';
 export * as aq from 'arquero';
 export { desc, op } from 'arquero';
-export { ranOnCost } from './analysis/fronts/front-cost.ts';
+export { frontGroups, ranOnTogether } from './analysis/fronts/ran-on-together.ts';
 export { type SeasonFront, seasonFront } from './analysis/fronts/season-front.ts';
 export type { BinReview, SeasonReview } from './analysis/types.ts';
 export { FAN_OFF, FAN_ON, FAN_UNKNOWN } from './analysis/types.ts';
@@ -49,6 +49,7 @@ export { METHODS, methodsOf } from './base/methods/methods.ts';
 export { cropOf } from './grain/crops.ts';
 export { airflowLead, airflowSection } from './notebook/airflow-section.ts';
 export { airflowTable } from './notebook/airflow-tables.ts';
+export { allFindings } from './notebook/all-findings.ts';
 export { binOrRuleAnswer, binOrRuleKeys, binOrRulePointer } from './notebook/bin-or-rule-answer.ts';
 export { againstSection, matrixSection } from './notebook/bin-or-rule-matrix.ts';
 export * from './notebook/bin-table.ts';
@@ -88,6 +89,7 @@ export { arrivalFigures } from './notebook/front-figures.ts';
 export { frontLead, frontNotes, warmingLead } from './notebook/front-lead.ts';
 export { paceTable } from './notebook/front-pace.ts';
 export { placedNotes } from './notebook/front-placed.ts';
+export { sharedFrontLead, sharedFrontNotes } from './notebook/front-shared.ts';
 export * from './notebook/front-tables.ts';
 export { givenAwayLead } from './notebook/given-away.ts';
 export { grainFrom } from './notebook/grain-from.ts';
@@ -115,6 +117,14 @@ export { pointsLead } from './notebook/points-lead.ts';
 export { agreementSection } from './notebook/probes-section.ts';
 export { ratesSection } from './notebook/rates-section.ts';
 export { sectionFigure } from './notebook/section-figure.ts';
+export {
+  fanHoursTotal,
+  sharedHoursNotes,
+  sharedRuleNotes,
+  totalOfGroups,
+  unknownHoursKey,
+  unknownHoursTotal,
+} from './notebook/shared-fans.ts';
 export {
   doubtsSaid,
   MODEL_RANGES,

@@ -16,6 +16,7 @@ import { staggeredDemand } from './energy/staggered-demand.ts';
 import { tariffMonths } from './energy/tariff-months.ts';
 import { failedBin } from './failed-bin.ts';
 import { binSpans } from './fan/bin-spans.ts';
+import { doubtedFans, withDoubts } from './fan/doubted-fans.ts';
 import { fanSeason } from './fan/fan-season.ts';
 import { logsEnd } from './fan/logs-end.ts';
 import { binFronts } from './fronts/bin-fronts.ts';
@@ -34,6 +35,7 @@ import { unitCosts } from './unit-costs/unit-costs.ts';
 import { usefulHours } from './useful/useful-hours.ts';
 import type { UsefulHours } from './useful/useful-hours-types.ts';
 import { airAndWater } from './water/air-and-water.ts';
+import { impossibleDrying } from './water/impossible-drying.ts';
 import { crossedRuns } from './what-if/crossed-runs.ts';
 import { seasonWhatIf, type WhatIfs, type WhatIfTold, whatIfsHere } from './what-if/season-what-if.ts';
 
@@ -92,10 +94,35 @@ function ofLogs(loaded: LoadedSeason, onBin: (name: string) => void): OfLogs {
     fan,
     ...attempt(() => withHeaterHours(loaded, fan, fanSeason(fan, tables.fan, endMs), weather)),
   }));
-  const fans = told.flatMap((one) => (one.ok ? [one.value] : []));
+  const fans = doubtedFans(
+    loaded,
+    told.flatMap((one) => (one.ok ? [one.value] : [])),
+  );
   const brokenFans = told.flatMap((one) =>
     one.ok ? [] : [{ id: one.fan.id, text: `fan ${one.fan.id}: ${one.reason}` }],
   );
+  const binsBy = (fans: readonly FanSeason[], onBin: (name: string) => void) =>
+    binsOf(loaded, fans, brokenFans, { series, weather }, onBin);
+  const bins = binsBy(fans, onBin);
+  // A log that cannot be whole is left out, and its bins are worked out anew without it.
+  const doubts = new Map<string, string>();
+  for (const review of bins) {
+    const why = attempt(() => (review.failure === null ? impossibleDrying(review, season) : null));
+    if (why.ok && why.value !== null) for (const id of review.bin.fanIds) doubts.set(id, why.value);
+  }
+  if (doubts.size === 0) return { bins, fans, brokenFans };
+  const left = withDoubts(fans, doubts);
+  return { bins: binsBy(left, () => {}), fans: left, brokenFans };
+}
+
+function binsOf(
+  loaded: LoadedSeason,
+  fans: readonly FanSeason[],
+  brokenFans: OfLogs['brokenFans'],
+  { series, weather }: { series: readonly SensorSeries[]; weather: AirRows },
+  onBin: (name: string) => void,
+): BinReview[] {
+  const { season } = loaded;
   const halves = season.bins.map((bin) =>
     attempt(() => {
       onBin(bin.name);
@@ -107,12 +134,11 @@ function ofLogs(loaded: LoadedSeason, onBin: (name: string) => void): OfLogs {
   const observed = halves.flatMap((half) =>
     half.ok && !Number.isNaN(half.value.observed.points) ? [half.value.observed] : [],
   );
-  const bins = halves.map((half, i) => {
+  return halves.map((half, i) => {
     if (!half.ok) return failedBin(season.bins[i], half.reason);
     const whole = attempt(() => secondHalf(loaded, half.value, observed, fans, weather));
     return whole.ok ? whole.value : failedBin(season.bins[i], whole.reason);
   });
-  return { bins, fans, brokenFans };
 }
 
 /** The fan's season with what the plenum of a bin tells of its heater: of one that no other fan blows into. */
@@ -217,8 +243,9 @@ function usefulOf(
   return usefulHours({ ...input, plenum: plenum.rows, weather: weather.rows });
 }
 
-function frontsOf(season: Season, { bin, series, spans, plenum }: Half, weather: AirRows): BinFronts {
-  if (spans === null) return { campaigns: [], why: 'No fan of this bin has a log, so no campaign can be told.' };
+function frontsOf(season: Season, { bin, series, spans, fan, plenum }: Half, weather: AirRows): BinFronts {
+  if (spans === null)
+    return { campaigns: [], why: fan.doubt ?? 'No fan of this bin has a log, so no campaign can be told.' };
   const heated = statedHeaters(season, bin).length > 0;
   const fronts = binFronts({
     bin,

@@ -24,7 +24,8 @@ interface Need {
 /**
  * The fans in turns: each runs as long in each local day as it did, at its day's mean power, but in the demand intervals
  * that make the day's counted peak low: first in those in which no demand rule holds, then in those with the least running
- * beside it, the strongest fan first. Days whose peak that does not lower stay as they were run. A schedule that could have
+ * beside it, the strongest fan first. Days whose peak that does not lower stay as they were run, and so do days of one fan,
+ * which has nobody to take turns with. A schedule that could have
  * been run; `leastPeaks` tells how much lower any other could have been.
  *
  * @param parts  one entry a fan
@@ -59,7 +60,7 @@ export function fanTurns(
     }
     const peak = (kw: (i: number) => number) => Math.max(0, ...day.startsMs.map((_, i) => (counted[i] ? kw(i) : 0)));
     const ran = (i: number) => asRun.reduce((sum, part) => sum + (part.get(day.startsMs[i] / DEMAND_MS) ?? 0), 0);
-    const lower = peak((i) => load[i]) < peak(ran) - 1e-9;
+    const lower = day.needs.length > 1 && peak((i) => load[i]) < peak(ran) - 1e-9;
     for (const { part, ...piece } of lower ? turned : day.ran) pieces[part].push(piece);
   }
   return pieces.map((list) => {

@@ -5,7 +5,8 @@ import type { Quantity } from '../report/quantities.ts';
 import type { Units } from '../report/units.ts';
 import { namedTable } from './estimate-rows.ts';
 import { asGrain, grainAmount, perGrain } from './per-grain.ts';
-import { knownTotal } from './words.ts';
+import { fanHoursTotal } from './shared-fans.ts';
+import { type KnownTotal, knownTotal } from './words.ts';
 
 /** A mean at the start or end, with its interval where it has one. */
 export function momentEstimate(of: MomentMean, why: string | null): Estimate {
@@ -69,8 +70,9 @@ function binRows(id: string, caption: string, keys: readonly string[], bins: rea
 }
 
 /** The sum of all bins; withheld where one of them is not known, as a table's total would be read as whole. */
-function wholeTotal(parts: readonly Estimate[]): Estimate {
-  const { total, of } = knownTotal(parts);
+const wholeTotal = (parts: readonly Estimate[]): Estimate => whole(knownTotal(parts));
+
+function whole({ total, of }: KnownTotal): Estimate {
   return of === null || total.value === null ? total : withheld('Not known of every bin.');
 }
 
@@ -93,7 +95,7 @@ export function tradeTable(bins: readonly BinReview[], units: Units): Table {
     ...binRows('bins', 'What the fans did and cost', keys, bins, units),
     total: {
       bin: 'All bins',
-      hours: wholeTotal(bins.map((one) => one.fan.hours)),
+      hours: whole(fanHoursTotal(bins)),
       energy: wholeTotal(bins.map((one) => one.fan.energyKwh)),
       cost: wholeTotal(bins.map((one) => one.fan.cost)),
     },

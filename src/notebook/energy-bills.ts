@@ -5,7 +5,7 @@ import { toLocalMs } from '../base/zone.ts';
 import { billsByTime } from '../report/figures/bills-by-time.ts';
 import type { Cell, SectionBody, Table } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
-import { counted, knownTotal } from './words.ts';
+import { counted, knownTotal, sentence } from './words.ts';
 
 const UNSAID = 'The bill does not say.';
 const said = (value: number | null): Cell => value ?? { value: null, why: UNSAID };
@@ -21,7 +21,9 @@ export function billSection({ bills, failures }: SeasonReview, units: Units): Se
   }
   if (bills.length === 0) return { lead: 'Can’t hold the cost against bills: no bills are given.' };
   const summed = bills.filter((bill) => bill.leftOut === null);
-  const withEnergy = summed.filter((bill) => believed(bill) !== null);
+  const known = summed.filter((bill) => bill.fansKwh.value !== null);
+  const withEnergy = known.filter((bill) => believed(bill) !== null);
+  const untold = summed.find((bill) => bill.fansKwh.value === null)?.fansKwh.why ?? 'the bills give no energy';
   const billed = withEnergy.reduce((sum, bill) => sum + (bill.billedKwh ?? 0), 0);
   // Errors of one fan go the same way in all bills, as `knownTotal` takes them.
   const share = scaled(knownTotal(withEnergy.map((bill) => bill.fansKwh)).total, 1 / billed);
@@ -33,8 +35,8 @@ export function billSection({ bills, failures }: SeasonReview, units: Units): Se
     lead:
       billed > 0
         ? `${who} explain ${units.say('share', share)} of the ${units.say('energy', billed)} billed.${money}`
-        : `Can’t tell what share the fans explain: the bills give no energy.${money}`,
-    figures: billed > 0 ? [billFigure(summed, share, who, units)] : [],
+        : `Can’t tell what share the fans explain: ${sentence(untold)}${money}`,
+    figures: billed > 0 ? [billFigure(known, share, who, units)] : [],
     tables: [energyTable(bills), moneyTable(bills)],
     notes: notesOf(bills, units),
   };
@@ -156,7 +158,7 @@ function moneyTable(bills: readonly BillShare[]): Table {
 }
 
 function notesOf(bills: readonly BillShare[], units: Units): string[] {
-  const untold = bills.filter((bill) => bill.untoldHours >= 24).length;
+  const untold = bills.filter((bill) => bill.untoldHours >= 24 && bill.fansKwh.value !== null).length;
   const summed = bills.filter((bill) => bill.leftOut === null);
   const heat = summed.flatMap(({ heaterKwh }) => (heaterKwh === null ? [] : [heaterKwh]));
   return [

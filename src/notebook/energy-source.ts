@@ -33,7 +33,7 @@ export function sourceSection({ season }: LoadedSeason, { fans }: SeasonReview):
   return {
     lead:
       told.length === 0
-        ? 'Can’t tell where energy comes from: no fan has a log.'
+        ? 'Can’t tell where energy comes from: no fan has a log that could be used.'
         : `Energy is taken from the surest way that a fan’s log has: ${listed(said)}.`,
     table: {
       id: 'fan-energy-sources',
@@ -48,12 +48,17 @@ export function sourceSection({ season }: LoadedSeason, { fans }: SeasonReview):
       ],
       rows: season.fans.map((stated) => {
         const fan = fans.find((one) => one.fanId === stated.id);
-        const why = 'No log of this fan.';
+        const why = fan?.doubt ?? 'No log of this fan.';
         return {
           fan: stated.id,
           bins: listed(season.bins.filter((bin) => bin.fanIds.includes(stated.id)).map((bin) => bin.name)),
           runs: fan?.runsFrom == null ? '' : RUNS[fan.runsFrom],
-          from: fan?.energyFrom == null ? 'no log' : ENERGY[fan.energyFrom],
+          from:
+            fan?.energyFrom == null
+              ? fan?.doubt === undefined
+                ? 'no log'
+                : 'its log is left out'
+              : ENERGY[fan.energyFrom],
           energy: fan?.energyFrom == null ? { value: null, why } : energyOf(fan),
           error: fan?.energyFrom == null ? { value: null, why } : Z90 * fan.energyRelSd,
         };
@@ -63,7 +68,9 @@ export function sourceSection({ season }: LoadedSeason, { fans }: SeasonReview):
     notes: [
       'The order, surest first: an energy meter; logged power; logged current (√3 · volts · amperes · power factor on three phases, volts · amperes · power factor on one); the nameplate. The errors are assumed by the way of measuring, not measured themselves. How on was told from off, and the power had, stands with each bin.',
       ...(told.length < season.fans.length
-        ? [`${counted(season.fans.length - told.length, 'fan')} without a log: in no number of this page.`]
+        ? [
+            `${counted(season.fans.length - told.length, 'fan')} without a log${fans.some(({ doubt }) => doubt !== undefined) ? ' that could be used' : ''}: in no number of this page.`,
+          ]
         : []),
       ...(told.some((fan) => fan.energyFrom === 'nameplate')
         ? [

@@ -21,6 +21,7 @@ const KINDS: Readonly<Record<Finding['kind'], string>> = {
   silent: 'Never heard',
   reject: 'Could not be read',
   'meter-reset': 'Meter reset',
+  contradicted: 'Contradicted',
 };
 /** A finding that asks for something; `Nothing, if …` does not. */
 export function isToDo({ advice }: Finding): boolean {

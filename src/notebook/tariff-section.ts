@@ -21,7 +21,9 @@ export function demandOf({ tariffMonths }: SeasonReview): Estimate {
 export function tariffTable({ season }: LoadedSeason, review: SeasonReview, units: Units): SectionBody {
   const months = review.tariffMonths;
   if (months.length === 0) {
-    return { lead: 'Can’t tell: season.yaml states no tariff for these fans, or none of them has a log.' };
+    return {
+      lead: 'Can’t tell: season.yaml states no tariff for these fans, or none of them has a log that could be used.',
+    };
   }
   const total = knownTotal(months.map((one) => one.told?.total ?? plain(one.total))).total;
   const demand = demandOf(review);
@@ -41,8 +43,10 @@ export function tariffTable({ season }: LoadedSeason, review: SeasonReview, unit
     .filter((fanId) =>
       season.fans.some(({ id, tariffId }) => id === fanId && months.some((one) => one.tariffId === tariffId)),
     );
+  const left = review.fans.some(({ fanId, doubt }) => doubt !== undefined && silent.some(({ id }) => id === fanId));
+  const log = left ? 'a log that could be used' : 'a log';
   return {
-    lead: `${units.say('money', total)}${silent.length === 0 ? '' : ' for the fans that have a log,'} over ${counted(months.length, 'tariff month')}, fixed and minimum charges included; demand made ${units.say('money', demand)} of it.`,
+    lead: `${units.say('money', total)}${silent.length === 0 ? '' : ` for the fans that have ${log},`} over ${counted(months.length, 'tariff month')}, fixed and minimum charges included; demand made ${units.say('money', demand)} of it.`,
     table: {
       id: 'tariff-months',
       caption: 'Tariffs by month',
@@ -98,7 +102,7 @@ export function tariffTable({ season }: LoadedSeason, review: SeasonReview, unit
       ...(silent.length === 0
         ? []
         : [
-            `${silent.length === 1 ? 'Fan' : 'Fans'} ${listed(silent.map(({ id }) => id))} of these tariffs ${silent.length === 1 ? 'has' : 'have'} no log: the energy used there, and its part in a peak, is in none of these numbers, nor in their intervals.`,
+            `${silent.length === 1 ? 'Fan' : 'Fans'} ${listed(silent.map(({ id }) => id))} of these tariffs ${silent.length === 1 ? 'has' : 'have'} no ${log.slice(2)}: the energy used there, and its part in a peak, is in none of these numbers, nor in their intervals.`,
           ]),
     ],
   };

@@ -1,14 +1,31 @@
+import { fanGroups } from '../analysis/energy/fan-groups.ts';
+import { hoursTogether } from '../analysis/energy/hours-together.ts';
 import type { BinReview } from '../analysis/types.ts';
+import { type Estimate, estimate } from '../base/estimate.ts';
 import type { SectionBody } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
 import { usefulFigure } from './useful-figure.ts';
 import { type BinHours, classTable, entryTable, groupTables, usefulTable, withHours } from './useful-tables.ts';
 import { FIRST_WORDS, GOAL_RULES } from './useful-words.ts';
-import { type KnownTotal, knownTotal } from './words.ts';
+import { type KnownTotal, known, knownTotal } from './words.ts';
 
-/** Hours of all bins against their goals. */
+/** Hours of all bins' fans against their goals; an hour of a fan that several bins share counts once. */
 export function againstTotal(bins: readonly BinReview[]): KnownTotal {
-  return knownTotal(bins.map((one) => one.useful?.against ?? { value: null, interval: null, why: noLog(one) }));
+  const against = (one: BinReview) => one.useful?.against ?? { value: null, interval: null, why: noLog(one) };
+  const groups = fanGroups(bins);
+  const { total } = knownTotal(groups.map((group) => againstAny(group.map(against), hoursTogether(group).hours)));
+  return { total, of: knownTotal(bins.map(against)).of };
+}
+
+/** Hours against any of the goals of bins that share fans. Which hours of two bins were the same is not told: at least the most of one, at most all. */
+function againstAny(parts: readonly Estimate[], hours: Estimate): Estimate {
+  const told = parts.map(known).filter((part) => part !== null);
+  if (parts.length === 1 || told.length === 0) return parts[0];
+  const ends = (at: 0 | 1) => told.map(({ value, interval }) => interval?.[at] ?? value);
+  const value = Math.max(...told.map((part) => part.value));
+  const all = ends(1).reduce((sum, end) => sum + end, 0);
+  const most = Math.min(all, hours.interval?.[1] ?? hours.value ?? all);
+  return estimate(value, Math.max(...ends(0)), Math.max(value, most));
 }
 
 /** What each fan hour could do to the grain it met: bins side by side, the figure, and the tables behind it. */

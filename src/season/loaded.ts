@@ -36,7 +36,18 @@ export interface FileLoad {
 
 /** Something a check found: a stuck sensor, a gap, a logger on another clock … */
 export interface Finding {
-  kind: 'stuck' | 'spike' | 'headspace' | 'duplicate' | 'clock' | 'unit' | 'gap' | 'silent' | 'reject' | 'meter-reset';
+  kind:
+    | 'stuck'
+    | 'spike'
+    | 'headspace'
+    | 'duplicate'
+    | 'clock'
+    | 'unit'
+    | 'gap'
+    | 'silent'
+    | 'reject'
+    | 'meter-reset'
+    | 'contradicted';
   /** `B1 C5 sensor 3`, `fan F2`, `logs/plenum.csv` */
   where: string;
   binId: string | null;

@@ -12,7 +12,7 @@ const si = new Units('si', 'EUR', 'America/Chicago');
 const reviewOf = (made: Made, name: string): BinReview => {
   const input = knownInput(made);
   return {
-    bin: { ...input.bin, name },
+    bin: { ...input.bin, name, fanIds: [`F ${name}`] },
     failure: null,
     fan: { hours: { value: 120, interval: [119, 121], why: null }, spans: input.spans },
     useful: usefulHours(input),
@@ -21,7 +21,7 @@ const reviewOf = (made: Made, name: string): BinReview => {
 const night = { on: (hour: number) => hour >= 22 || hour < 4 };
 const damp = reviewOf(night, 'North');
 const none = {
-  bin: damp.bin,
+  bin: { ...damp.bin, fanIds: ['F2'] },
   failure: null,
   fan: { hours: withheld('No log tells what fan F1 did.') },
   useful: null,
@@ -34,6 +34,22 @@ describe('what each fan hour could do, on the page', () => {
     expect(section.lead).toMatch(/^120 h .*worked against the bin’s goal; their energy cost 120 USD/);
     expect(section.figures?.[0].title).toMatch(/^North: 100 % of the fan hours worked against the goal$/);
     expect(againstTotal([damp, none])).toMatchObject({ of: '1 of 2 bins', total: { value: 120 } });
+  });
+
+  it('counts an hour of a fan that two bins share once: at least the most of one bin, at most what the fan ran', () => {
+    const of = (name: string, against: [number, number, number]) =>
+      ({
+        ...damp,
+        bin: { ...damp.bin, name, fanIds: ['FS'] },
+        fan: { hours: { value: 120, interval: [119, 121], why: null }, fans: [{ fanId: 'FS', spans: damp.fan.spans }] },
+        useful: { ...damp.useful, against: { value: against[0], interval: [against[1], against[2]], why: null } },
+      }) as unknown as BinReview;
+    const two = againstTotal([of('North', [50, 40, 60]), of('South', [20, 10, 30])]);
+    expect(two.total).toEqual({ value: 50, interval: [40, 90], why: null });
+    // 90 and 100 h of two bins cannot be 190 h of a fan that ran 120.
+    const most = againstTotal([of('North', [90, 80, 100]), of('South', [100, 90, 110])]).total;
+    expect(most.value).toBe(100);
+    expect(most.interval?.[1]).toBeLessThan(130);
   });
 
   it('states the thresholds, in one system of units, and where others may be set', () => {

@@ -51,7 +51,7 @@ const NO_MODEL = 'No model of this bin has been fitted to its log yet.';
 export function binAirflow(input: BinAirflowInput): AirflowFound {
   const { bin, spans, grain } = input;
   if (spans === null) {
-    const why = 'No fan of this bin has a log, so its airflow cannot be told.';
+    const why = input.fan.doubt ?? 'No fan of this bin has a log, so its airflow cannot be told.';
     return {
       told: { ...missing(why), hpPerThousandBushels: nameplate(input) },
       forWater: withheld(why),

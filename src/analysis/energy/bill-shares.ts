@@ -120,19 +120,23 @@ function shareOf(
   const halfKwh = Z90 * Math.hypot(...fans.map((one) => fanRelSd(one.fan) * one.kwh));
   const moreKwh = fans.reduce((sum, one) => sum + one.untoldHours * one.runningKw, 0);
   const most = kwh + halfKwh + moreKwh;
-  const fansKwh = estimate(
-    kwh,
-    Math.max(0, kwh - halfKwh),
-    billedKwh === null || billedKwh < 0 ? most : Math.max(kwh + halfKwh, Math.min(most, billedKwh)),
-  );
+  const doubt = logged.find((fan) => fan.doubt !== undefined)?.doubt;
+  const fansKwh =
+    doubt !== undefined
+      ? withheld(doubt)
+      : estimate(
+          kwh,
+          Math.max(0, kwh - halfKwh),
+          billedKwh === null || billedKwh < 0 ? most : Math.max(kwh + halfKwh, Math.min(most, billedKwh)),
+        );
   const months = monthsIn(zone, fromMs, toMs);
   const fixed = (tariff?.fixedPerMonth ?? 0) * Math.max(1, Math.round(months));
   const connected = on.reduce((sum, fan) => sum + nameplateHp(fan), 0) * (tariff?.connectedPerHpYear ?? 0);
   const ofFans = fans.map(({ fan }) => means.get(fan) ?? NO_MEANS);
   const demand = (tariff?.demand ?? []).map((rule) => periodDemand(rule, zone, ofFans, fromMs, toMs));
   const fansMoney =
-    tariff === undefined
-      ? withheld(`The tariff ${bill.tariffId} is not in season.yaml.`)
+    tariff === undefined || fansKwh.value === null
+      ? withheld(fansKwh.why ?? `The tariff ${bill.tariffId} is not in season.yaml.`)
       : moneyOfFans(fans, demand, tariff, rates, {
           connected: (connected / 12) * months,
           moreKwh: (fansKwh.interval?.[1] ?? kwh) - kwh - halfKwh,

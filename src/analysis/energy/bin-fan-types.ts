@@ -33,6 +33,8 @@ export interface BinFan {
   cost: Estimate;
   kwhPerBushel: Estimate;
   costPerBushel: Estimate;
+  /** why the log of one of its fans is left out; left out where none is */
+  doubt?: string;
   /** a sentence where any of the above is null or only partly known */
   why: string | null;
   /** by local calendar month, rising: `2024-10` */

@@ -1,4 +1,4 @@
-import { type Estimate, estimate, withheld, Z90 } from '../../base/estimate.ts';
+import { type Estimate, withheld } from '../../base/estimate.ts';
 import { zoneOf } from '../../base/zone.ts';
 import type { Bin, Season } from '../../season/season.ts';
 import { binSpans } from '../fan/bin-spans.ts';
@@ -11,6 +11,7 @@ import { binsOnFan } from './bins-on-fan.ts';
 import { energyFrom, energyFromText } from './energy-from.ts';
 import { fanCost } from './fan-cost.ts';
 import { heatCost } from './heat-cost.ts';
+import { hoursOfFans } from './hours-together.ts';
 import { coverageNotes, otherSeason } from './log-coverage.ts';
 import { heatInDoubt } from './on-the-meter.ts';
 import { outsideStorage, outsideText } from './outside-storage.ts';
@@ -55,6 +56,8 @@ export function binFan(bin: Bin, season: Season, fanSeasons: readonly FanSeason[
     shares.push({ fan, bill, cost, heat: heat.part, part: 1 / users });
   }
   if (bin.fanIds.length === 0) return nothing(shares, 'The bin has no fan in season.yaml.');
+  const doubt = fanSeasons.find((fan) => missing.includes(fan.fanId) && fan.doubt !== undefined)?.doubt;
+  if (doubt !== undefined) return { ...nothing(shares, doubt), doubt };
   if (missing.length > 0) {
     return nothing(
       shares,
@@ -64,7 +67,6 @@ export function binFan(bin: Bin, season: Season, fanSeasons: readonly FanSeason[
   const other = otherSeason(bin, whole);
   if (other !== null) return nothing(shares, other);
   const spans = whole;
-  const onHours = fanHoursBetween(spans);
   const unknownHours = unknownHoursBetween(spans);
   notes.push(...coverageNotes(bin, spans, unknownHours));
   const outside = outsideStorage(
@@ -95,7 +97,10 @@ export function binFan(bin: Bin, season: Season, fanSeasons: readonly FanSeason[
   return {
     fans: shares.map((share) => share.fan),
     spans,
-    hours: estimate(onHours, Math.max(0, onHours - Z90 * hoursSd), onHours + Z90 * hoursSd + unknownHours),
+    hours: hoursOfFans(
+      spans,
+      shares.map((share) => share.fan),
+    ),
     unknownHours,
     starts: startsTogether(shares, spans),
     energyKwh,
@@ -110,7 +115,10 @@ export function binFan(bin: Bin, season: Season, fanSeasons: readonly FanSeason[
     kwhPerBushel: perBushel(energyKwh),
     costPerBushel: perBushel(cost),
     why: reasons.length > 0 ? reasons.join(' ') : null,
-    months: binMonths(zoneOf(season.site.timeZone), shares, spans, costWhy, { hours: onHours, sd: hoursSd }),
+    months: binMonths(zoneOf(season.site.timeZone), shares, spans, costWhy, {
+      hours: fanHoursBetween(spans),
+      sd: hoursSd,
+    }),
   };
 }
 

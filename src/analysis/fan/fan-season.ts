@@ -8,6 +8,7 @@ import { fanMeters } from './fan-meters.ts';
 import { fanRuns } from './fan-runs.ts';
 import { hoursSd } from './hours-error.ts';
 import { meteredPower } from './meter-power.ts';
+import { nameplateMisfit } from './nameplate-misfit.ts';
 import { nominalPower } from './nominal-power.ts';
 import { runningPower } from './running-power.ts';
 import { sampledSources } from './sampled-sources.ts';
@@ -66,18 +67,23 @@ export function fanSeason(fan: Fan, fanTable: Table, endMs = Number.NaN): FanSea
   );
   if (log.flaggedRows > 0)
     how.push(`${log.flaggedRows} flagged ${agreeing(log.flaggedRows, 'row is', 'rows are')} left out.`);
+  const measured = {
+    energyFrom: runsFrom === null ? null : meterShare >= 0.5 ? ('meter' as const) : powered.from,
+    onHours: fanHoursBetween(final),
+    energyKwh: energyOf(final) / J_PER_KWH,
+  };
+  const misfit = nameplateMisfit(fan, measured);
   return {
     fanId: fan.id,
     runsFrom,
-    energyFrom: runsFrom === null ? null : meterShare >= 0.5 ? 'meter' : powered.from,
+    ...measured,
     spans: final,
-    onHours: fanHoursBetween(final),
     unknownHours: unknownHoursBetween(final),
     starts: startsApart(final, spread),
-    energyKwh: energyOf(final) / J_PER_KWH,
     energyRelSd: meterShare * ENERGY_REL_SD.meter + (1 - meterShare) * ENERGY_REL_SD[powered.from],
     how: how.length > 0 ? how.join(' ') : 'No log of this fan.',
     notes,
+    ...(misfit === null ? {} : { misfit }),
     spread,
     onHoursSd: hoursSd(
       final,

@@ -43,6 +43,10 @@ export interface FanSeason {
   notes?: readonly string[];
   /** stretches whose running hours are known from a meter, but not when in them they were: spread evenly */
   spread?: readonly Span[];
+  /** why its log is left out, a whole sentence: what else was logged contradicts it; left out where it stands */
+  doubt?: string;
+  /** why its measured power and its nameplate cannot both be right, whole sentences; left out where they can */
+  misfit?: string;
   /** standard error of onHours, h */
   onHoursSd?: number;
   /** when its heater burned; left out where no log tells */

@@ -1,5 +1,6 @@
 import { firstNotBefore } from '../../base/first-not-before.ts';
 import { median } from '../../base/stats/quantile.ts';
+import { wholeHours } from '../../base/whole-hours.ts';
 import { fanHoursBetween, unknownHoursBetween } from '../fan/spans.ts';
 import type { FanSpans, FrontArrival } from '../types.ts';
 import { alikeAlong } from './alike-passages.ts';
@@ -150,7 +151,7 @@ function datedAt(
   const placed = hole === undefined ? {} : { placed: true, arrivedInterval: [ends[0], ends[1]] as const };
   const told = { ...base, aheadC, behindC, arrivedMs, ...placed };
   if (unknownH > UNKNOWN_H) {
-    const why = `The fan log does not tell for ${Math.round(unknownH)} hours before the arrival: it came after ${Math.round(low)} to ${Math.round(high)} fan hours.`;
+    const why = `The fan log does not tell for ${wholeHours(unknownH)} before the arrival: it came after ${Math.round(low)} to ${Math.round(high)} fan hours.`;
     return { ...told, why };
   }
   const hours = fanHoursBetween(input.fan, axis.startMs, arrivedMs) + unknownH / 2;

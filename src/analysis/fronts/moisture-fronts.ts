@@ -1,5 +1,6 @@
 import { median } from '../../base/stats/quantile.ts';
 import { weightedQuantile } from '../../base/stats/weighted.ts';
+import { wholeHours } from '../../base/whole-hours.ts';
 import type { Bin } from '../../season/season.ts';
 import type { SensorSeries } from '../../tables/sensors.ts';
 import { cumulativeFanHours, momentOfFanHour, unknownHoursBetween } from '../fan/spans.ts';
@@ -129,7 +130,7 @@ function clocked(one: MoistureArrival, spans: FanSpans, startMs: number): Moistu
   const arrivedMs = momentOfFanHour(spans, startMs, one.fanHours);
   const unknownH = arrivedMs === null ? 0 : unknownHoursBetween(spans, startMs, arrivedMs);
   if (unknownH <= UNKNOWN_H) return { ...one, arrivedMs };
-  const why = `The fan log does not tell for ${Math.round(unknownH)} hours before the arrival, so its fan hours are not known.`;
+  const why = `The fan log does not tell for ${wholeHours(unknownH)} before the arrival, so its fan hours are not known.`;
   return { ...one, arrivedMs, fanHours: null, fanHoursInterval: null, why };
 }
 

@@ -1,4 +1,4 @@
-import { agreeing } from '../../base/agreeing.ts';
+import { wholeHours } from '../../base/whole-hours.ts';
 import type { Isotherm } from '../../grain/isotherm.ts';
 import { isothermOf } from '../../grain/isotherm.ts';
 import type { LoadedSeason } from '../../season/loaded.ts';
@@ -74,6 +74,7 @@ const SHORTEST_H = 72;
 export function binLog(loaded: LoadedSeason, review: BinReview, series?: readonly SensorSeries[]): BinLog | string {
   const { season, tables } = loaded;
   const { bin } = review;
+  if (review.fan.doubt !== undefined) return review.fan.doubt;
   const { depthM, filledMs, wholeUntilMs } = fillTimes(bin);
   if (depthM === null || !(depthM > 0.3)) return `No depth of the grain in ${bin.name} is stated.`;
   const own = (series ?? sensorSeries(tables.readings)).filter((one) => one.bin === bin.id);
@@ -146,10 +147,7 @@ function notesOf({ madeUpHours, count }: WeatherHours, fan: FanShares, relativeF
     );
   }
   const lost = fan.unknown.reduce((sum, part) => sum + part, 0);
-  if (lost >= 1)
-    notes.push(
-      `In ${Math.round(lost)} ${agreeing(Math.round(lost), 'hour', 'hours')} the fan log says nothing; the fan is taken to stand still.`,
-    );
+  if (lost >= 1) notes.push(`In ${wholeHours(lost)} the fan log says nothing; the fan is taken to stand still.`);
   const inPart = hoursInPart({ fan, relativeFlow });
   if (inPart >= 1) {
     notes.push(

@@ -1,4 +1,5 @@
 import { withheld } from '../../base/estimate.ts';
+import { wholeHours } from '../../base/whole-hours.ts';
 import { aimsAtTemperature } from '../../season/goal.ts';
 import type { LoadedSeason } from '../../season/loaded.ts';
 import { type SensorSeries, sensorSeries } from '../../tables/sensors.ts';
@@ -52,7 +53,7 @@ export function binModel(loaded: LoadedSeason, review: BinReview): BinModel {
 function modelOfLog(log: BinLog, own: readonly SensorSeries[]): BinModel {
   const ran = log.fan.on.reduce((sum, share) => sum + share, 0);
   if (ran < LEAST_FAN_H)
-    return noModel(`The fan ran for ${Math.round(ran)} hours while the bin was filled; a model needs a day at least.`);
+    return noModel(`The fan ran for ${wholeHours(ran)} while the bin was filled; a model needs a day at least.`);
   const samples = fitSamples(log);
   const split = splitRead(samples);
   const baseM3S = baseFlow(log);

@@ -31,6 +31,9 @@ const MUCH = 0.2;
 /** Points below the target that fans were run for nothing. */
 const FAR_PAST = 0.005;
 
+/** Under this part of the range's lower end no bed is so shallow and no air so warm: the log must leave out hours; own judgement. */
+const FAR_BELOW = 1 / 4;
+
 /** What a bin's review knows that can make its energy high or low. */
 export interface PlausibilityInput {
   bin: Bin;
@@ -69,7 +72,9 @@ export function plausibleEnergy(input: PlausibilityInput): EnergyPlausibility {
   }
   if (to < low || from > high) {
     const stands = to < low ? 'below' : 'above';
-    const reasons = stands === 'below' ? whyLow(input) : whyHigh(input);
+    const log =
+      'the fan log leaves out most of the hours, or the fan’s power is told far too low: no natural air dries with so little';
+    const reasons = [...(to < FAR_BELOW * low ? [log] : []), ...(stands === 'below' ? whyLow(input) : whyHigh(input))];
     const likely =
       reasons.length > 0
         ? `Most likely ${reasons.slice(0, 2).join('; then ')}.`
@@ -78,6 +83,7 @@ export function plausibleEnergy(input: PlausibilityInput): EnergyPlausibility {
       stands,
       text: [`Its energy for a point of its grain lies ${stands} what fits published figures.`, likely],
       sourceKeys: SOURCES,
+      ...(to < FAR_BELOW * low ? { doubtsLog: true } : {}),
     };
   }
   const text = `The interval of its energy for a point of its grain reaches ${from < low ? 'below' : 'above'} what fits published figures; nobody can say that it is unusual.`;

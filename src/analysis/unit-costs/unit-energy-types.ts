@@ -7,6 +7,8 @@ export interface EnergyPlausibility {
   /** whole sentences: how it stands and, where it lies outside, what most likely makes it so */
   text: readonly string[];
   sourceKeys: readonly string[];
+  /** true: so far below that the fan log, or the fan's power, is to be doubted; left out else */
+  doubtsLog?: true;
 }
 
 /** Fan energy for what drying did; a heater's fuel is not in it. */

@@ -20,6 +20,14 @@ function unloggedTime(spans: FanSpans, { start, end }: Pick<BinMoisture, 'start'
   return null;
 }
 
+/** Hours between the two moistures outside the fans' log; null where these are more than are let pass. */
+export function unloggedHours(spans: FanSpans, { start, end }: Pick<BinMoisture, 'start' | 'end'>): number | null {
+  if (spans.state.length === 0 || unloggedTime(spans, { start, end }) !== null) return null;
+  const late = start.window === null ? 0 : spans.startMs[0] - start.window.toMs;
+  const early = end.window === null ? 0 : end.window.fromMs - spans.endMs[spans.endMs.length - 1];
+  return (Math.max(0, late) + Math.max(0, early)) / 3_600_000;
+}
+
 /**
  * What the fans used or cost between the moistures at start and end, for ratios with the points between them: withheld where
  * the log leaves out more than two days of that time.

@@ -42,14 +42,14 @@ export function crossedRuns(
 }
 
 function runOf(loaded: LoadedSeason, review: BinReview): BinRun {
-  const { id, name, strategy } = review.bin;
+  const { id, name, strategy, fanIds } = review.bin;
   // Hours need neither airflow nor a fit: a bin without a static pressure is run by the clock as well.
   const log = binLog(loaded, review);
-  if (typeof log === 'string') return { binId: id, binName: name, strategy, logged: null, why: log };
+  if (typeof log === 'string') return { binId: id, binName: name, strategy, logged: null, why: log, fanIds };
   const heated = statedHeaters(loaded.season, review.bin).length > 0;
   const burnt = burntHours(log) ?? undefined;
   const logged = { share: loggedShares(log), startMs: log.weather.hours.startMs, heated, burnt };
-  return { binId: id, binName: name, strategy, logged, why: null };
+  return { binId: id, binName: name, strategy, logged, why: null, fanIds };
 }
 
 function crossedBin(loaded: LoadedSeason, review: BinReview, of: BinWhatIf, ways: readonly Carried[]): CrossedBin {

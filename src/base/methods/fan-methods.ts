@@ -7,8 +7,11 @@ export const FAN_METHODS: readonly Method[] = [
     id: 'fan-hours',
     title: 'Fan hours',
     statement:
-      'A fan is on from a reading that says so until the next reading. A gap in its log longer than three usual intervals is unknown: it is counted and shown, never taken as off. A bin’s fan hours are clock hours in which any of its fans ran; two fans running together are one bin fan-hour.',
-    constants: ['longest step that is believed: 3 usual intervals of the log (the kit’s choice)'],
+      'A fan is on from a reading that says so until the next reading. A gap in its log longer than three usual intervals is unknown: it is counted and shown, never taken as off. A bin’s fan hours are clock hours in which any of its fans ran; two fans running together are one bin fan-hour. Where the pressure in the plenum shows more than twice the hours of the log, over the same time, the log is left out and what hangs on it is missing; so it is where the grain lost more water than the fans could have carried off in all of the hours that the log leaves open.',
+    constants: [
+      'longest step that is believed: 3 usual intervals of the log (the kit’s choice)',
+      'most water: 0.02 kg a kg of unheated air, air power 0.61 of the electric, clean loose grain; half a point of moisture may be the sensors’ (own judgement)',
+    ],
     sourceKeys: [],
     usedOn: ['overview', 'fan-energy'],
   },
@@ -21,6 +24,7 @@ export const FAN_METHODS: readonly Method[] = [
       '√3 for three phases',
       '1 kW for each nameplate horsepower (planning figure)',
       'full load and a motor efficiency of 0.88 where only the other is stated (common practice, from memory)',
+      'measured power over twice, or under a quarter, of the nameplate’s at full load is told as a finding (own judgement)',
     ],
     sourceKeys: ['unl-2015-reconditioning'],
     usedOn: ['overview', 'fan-energy'],

@@ -26,7 +26,9 @@ export function binSheet(
 ): SectionBody {
   const fans = loaded.season.fans.filter(({ id }) => one.bin.fanIds.includes(id));
   const watts = fans.length === 0 ? null : fans.reduce((sum, { nameplateW }) => sum + nameplateW, 0);
-  const mine = measures.filter((each) => each.bins.length === 1 && each.bins[0].bin.id === one.bin.id);
+  const mine = measures.filter(
+    ({ kind, bins: of }) => kind !== 'fans-in-turns' && of.some(({ bin }) => bin.id === one.bin.id),
+  );
   const many = bins.length >= MANY_BINS;
   const table = tradeTable([one], units);
   return {

@@ -4,8 +4,10 @@ import { ratioInterval } from '../../base/stats/ratio-interval.ts';
 import { cropOf } from '../../grain/crops.ts';
 import { Units } from '../../report/units.ts';
 import type { LoadedSeason } from '../../season/loaded.ts';
+import { allFindings } from '../all-findings.ts';
 import { isToDo } from '../load-tables.ts';
 import { grainAmount, perGrain } from '../per-grain.ts';
+import { fanHoursTotal } from '../shared-fans.ts';
 import { type KnownTotal, knownTotal } from '../words.ts';
 import { grouped } from './grouped.ts';
 import { isClear, worthTelling } from './measure.ts';
@@ -58,7 +60,7 @@ export function clientLine(
   failures: readonly string[],
   system: 'us' | 'si',
 ): ClientLine {
-  const { season, load } = loaded;
+  const { season } = loaded;
   const { bins, whatIf } = review;
   const units = new Units(system, season.currency, season.site.timeZone);
   const measures = grouped(worthTelling(measuresOf(loaded, review, units), bins), (saving) =>
@@ -75,7 +77,7 @@ export function clientLine(
     timeZone: season.site.timeZone,
     bins: bins.length,
     grain: grainOf(bins),
-    hours: knownTotal(bins.map((one) => one.fan.hours)),
+    hours: fanHoursTotal(bins),
     energyKwh: knownTotal(bins.map((one) => one.fan.energyKwh)),
     cost: knownTotal(bins.map((one) => one.fan.cost)),
     costPerGrain:
@@ -92,7 +94,7 @@ export function clientLine(
     worth: measures[0]?.saving ?? null,
     findings: measures.map((one) => one.seen),
     todo: measures.map((one) => one.todo),
-    logFindings: load.findings.filter(isToDo).length,
+    logFindings: allFindings(loaded, review).filter(isToDo).length,
     trusted: whatIf === undefined ? null : whatIf.filter(({ why }) => why === null).length,
     failures,
   };

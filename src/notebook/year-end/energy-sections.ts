@@ -1,5 +1,9 @@
+import { fanGroups } from '../../analysis/energy/fan-groups.ts';
+import { hoursTogether } from '../../analysis/energy/hours-together.ts';
+import { fanHoursBetween } from '../../analysis/fan/spans.ts';
 import type { SeasonReview } from '../../analysis/types.ts';
 import { type Estimate, withheld } from '../../base/estimate.ts';
+import { localMonths } from '../../money/local-time.ts';
 import { monthText } from '../../report/date-text.ts';
 import type { Section, SectionBody } from '../../report/page.ts';
 import { section } from '../../report/section.ts';
@@ -76,8 +80,7 @@ function dearestMonth({ bins }: SeasonReview, units: Units): string | null {
         one.told?.demandCost ?? plain(one.demandCost),
       ]),
     );
-    const hours = knownTotal(of.map((one) => one.told?.hours ?? plain(one.hours)));
-    return { month, money: money.total, hours: hours.total };
+    return { month, money: money.total, hours: hoursIn(month, bins, units) };
   });
   const top = (pick: (one: (typeof months)[number]) => number | null) =>
     months.filter((one) => (pick(one) ?? 0) > 0).sort((a, b) => Number(pick(b)) - Number(pick(a)))[0];
@@ -88,6 +91,20 @@ function dearestMonth({ bins }: SeasonReview, units: Units): string | null {
   return long === undefined
     ? null
     : `The fans ran most in ${monthText(long.month)}: ${units.say('hours', long.hours)}.`;
+}
+
+/** Fan hours of a month, those of a fan that several bins share once. */
+function hoursIn(month: string, bins: SeasonReview['bins'], units: Units): Estimate {
+  const parts = fanGroups(bins).map((group): Estimate => {
+    const of = group[0].fan.months.find((one) => one.month === month);
+    if (group.length === 1) return of === undefined ? withheld('Not in its log.') : (of.told?.hours ?? plain(of.hours));
+    const { spans } = hoursTogether(group);
+    if (spans === null) return withheld(group[0].fan.hours.why ?? 'Not known.');
+    const all = localMonths(units.zone, spans.startMs[0], spans.endMs[spans.endMs.length - 1]);
+    const span = all.find((one) => one.month === month);
+    return plain(span === undefined ? 0 : fanHoursBetween(spans, span.fromMs, span.toMs));
+  });
+  return knownTotal(parts).total;
 }
 
 /** What each tariff charged in all; the months stand on the page of fans, energy and cost. */

@@ -1,5 +1,6 @@
-import { ranOnCost } from '../../analysis/fronts/front-cost.ts';
-import { seasonFront } from '../../analysis/fronts/season-front.ts';
+import { fanGroups, sharedFans } from '../../analysis/energy/fan-groups.ts';
+import { frontGroups, ranOnTogether } from '../../analysis/fronts/ran-on-together.ts';
+import { type SeasonFront, seasonFront } from '../../analysis/fronts/season-front.ts';
 import { overdryingLoss } from '../../analysis/moisture/overdrying-loss.ts';
 import { baseMoisture, wantedMoisture } from '../../analysis/moisture/wanted-moisture.ts';
 import type { BinReview, SeasonReview } from '../../analysis/types.ts';
@@ -13,7 +14,7 @@ import { missingRule, noRule } from '../no-rule.ts';
 import { asGrain } from '../per-grain.ts';
 import { adviceFor, type Played, playedBins, targetSaid } from '../strategy-words.ts';
 import { lessTogether, moreDriedAway, savingCounted } from '../weight-sums.ts';
-import { counted, knownTotal, sentence } from '../words.ts';
+import { capital, counted, knownTotal, sentence } from '../words.ts';
 import { bySaving, type Measure } from './measure.ts';
 
 /** kWh of some of a bin's fan hours, at its mean power. */
@@ -35,9 +36,8 @@ const surely = (of: Estimate | undefined): of is Estimate =>
 export function measuresOf(loaded: LoadedSeason, review: SeasonReview, units: Units): Measure[] {
   const series = sensorSeries(loaded.tables.readings);
   const played = playedBins(review);
-  return bySaving([
+  const ofBins = [
     ...played.flatMap((one) => otherRule(one, units)),
-    ...inTurns(review, units),
     ...review.bins.flatMap((one) => [
       ...stopAtTarget(
         one,
@@ -46,9 +46,26 @@ export function measuresOf(loaded: LoadedSeason, review: SeasonReview, units: Un
         played.find(({ review: { bin } }) => bin.id === one.bin.id),
       ),
       ...usefulOnly(one, units),
-      ...stopWhenThrough(one, seasonFront(one, series), units),
     ]),
+  ];
+  return bySaving([
+    ...ofBins.map((one) => unlessShared(one, review.bins)),
+    ...inTurns(review, units),
+    ...frontGroups(review.bins.map((one) => seasonFront(one, series))).flatMap((group) =>
+      stopWhenThrough(group, units),
+    ),
   ]);
+}
+
+/** A fan that serves other bins too is run for one of them and on all: what a measure of one bin would come to is then not known. */
+function unlessShared(measure: Measure, bins: readonly BinReview[]): Measure {
+  const ids = measure.bins.map(({ bin }) => bin.id);
+  const group = fanGroups(bins).find((one) => one.some(({ bin }) => ids.includes(bin.id))) ?? [];
+  const others = group.filter(({ bin }) => !ids.includes(bin.id)).map(({ bin }) => bin.name);
+  if (others.length === 0) return measure;
+  const fans = sharedFans(group);
+  const why = `${fans.length > 1 ? `Fans ${listed(fans)} serve` : `Fan ${fans[0]} serves`} ${listed(others)} too: what is done for one bin is done to the other, and what the two would come to was not worked out.`;
+  return { ...measure, saving: withheld(why), energy: withheld(why) };
 }
 
 /** Another rule for the fan, by the bin's fitted bed; withheld where that is not trusted. */
@@ -205,22 +222,35 @@ function usefulOnly(review: BinReview, units: Units): Measure[] {
   ];
 }
 
-/** A cooling fan that ran on after its front was through. */
-function stopWhenThrough(review: BinReview, front: ReturnType<typeof seasonFront>, units: Units): Measure[] {
-  if (review.bin.goal !== 'cool' || front.verdict !== 'through') return [];
-  const cost = ranOnCost(front);
-  const after = front.main?.afterHours;
-  if (!surely(cost) || after === undefined) return [];
-  const { name } = review.bin;
+/** A cooling fan that ran on after its front was through, in the last of its bins where several share it. */
+function stopWhenThrough(group: readonly SeasonFront[], units: Units): Measure[] {
+  const bins = group.map(({ review }) => review);
+  if (bins.some(({ bin }) => bin.goal !== 'cool') || group.some(({ verdict }) => verdict !== 'through')) return [];
+  const { hours, cost, last } = ranOnTogether(group);
+  if (!surely(cost)) return [];
+  const { name } = bins[0].bin;
+  const names = listed(bins.map(({ bin }) => bin.name));
+  const shared = sharedFans(bins);
+  const fans = shared.length > 1 ? `fans ${listed(shared)}` : `fan ${shared[0]}`;
+  const energy = knownTotal(bins.map((one) => ofHours(hours, one)));
   return [
     {
       kind: 'stop-when-through',
-      title: `${name}: stop when the front is through`,
-      bins: [review],
-      seen: `The fan of ${name} ran on for ${units.say('hours', after)} after the cooling front had come through everywhere, for ${units.say('money', cost)} of energy.`,
-      todo: `Stop the fan of ${name} when the topmost sensors have come down to the air’s temperature.`,
+      title:
+        shared.length === 0
+          ? `${name}: stop when the front is through`
+          : `${names}, which share ${fans}: stop when the front is through in the last of them`,
+      bins,
+      seen:
+        shared.length === 0
+          ? `The fan of ${name} ran on for ${units.say('hours', hours)} after the cooling front had come through everywhere, for ${units.say('money', cost)} of energy.`
+          : `${capital(fans)}, shared by ${names}, ran on for ${units.say('hours', hours)} after the cooling front had come through in ${last?.review.bin.name ?? ''}, the last of them, for ${units.say('money', cost)} of energy.`,
+      todo:
+        shared.length === 0
+          ? `Stop the fan of ${name} when the topmost sensors have come down to the air’s temperature.`
+          : `Stop ${fans} when the topmost sensors of all its bins, ${names}, have come down to the air’s temperature.`,
       saving: cost,
-      energy: ofHours(after, review),
+      energy: energy.of === null ? energy.total : withheld('The energy of a fan is not known.'),
       from: 'by the logs',
       cautions: ['Sensors see the grain at the cables; confirm the top and the core by hand from outside the grain.'],
     },

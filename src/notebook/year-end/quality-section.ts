@@ -1,6 +1,8 @@
+import type { SeasonReview } from '../../analysis/types.ts';
 import type { SectionBody, Table } from '../../report/page.ts';
 import type { Units } from '../../report/units.ts';
 import type { FileLoad, Finding, LoadedSeason } from '../../season/loaded.ts';
+import { allFindings } from '../all-findings.ts';
 import { coverageFigure } from '../coverage-figure.ts';
 import { findingEntries, flagTable, isToDo, notBelieved } from '../load-tables.ts';
 import { capital, counted, sentence } from '../words.ts';
@@ -29,8 +31,13 @@ export function qualitySection(loaded: LoadedSeason, units: Units): SectionBody 
 }
 
 /** What asks for something to be done: the sensors, logs and clocks to mend. */
-export function mendSection({ load, season }: LoadedSeason, units: Units): SectionBody {
-  const todo = load.findings.filter(isToDo).sort((a, b) => b.cells - a.cells);
+export function mendSection(loaded: LoadedSeason, review: SeasonReview, units: Units): SectionBody {
+  const { season } = loaded;
+  // A log that is contradicted takes hours, energy and cost with it: it stands first.
+  const weight = ({ kind, cells }: Finding) => (kind === 'contradicted' ? Number.POSITIVE_INFINITY : cells);
+  const todo = allFindings(loaded, review)
+    .filter(isToDo)
+    .sort((a, b) => (weight(a) === weight(b) ? 0 : weight(b) - weight(a)));
   const told = todo.slice(0, MOST);
   return {
     lead:

@@ -5,11 +5,13 @@ import type { KeyNumber, SectionBody, Table } from '../../report/page.ts';
 import type { Units } from '../../report/units.ts';
 import type { LoadedSeason } from '../../season/loaded.ts';
 import { sensorSeries } from '../../tables/sensors.ts';
+import { allFindings } from '../all-findings.ts';
 import { momentEstimate } from '../bin-table.ts';
 import { dryingSaid } from '../cheapest.ts';
 import { isToDo } from '../load-tables.ts';
 import { grainAmount, perGrain } from '../per-grain.ts';
-import { counted, fansSaid, knownTotal, sentence, totalKey } from '../words.ts';
+import { fanHoursTotal, sharedHoursNotes } from '../shared-fans.ts';
+import { counted, fansSaid, type KnownTotal, knownTotal, sentence, totalKey } from '../words.ts';
 import { gainSaid } from '../worth-section.ts';
 import { grouped } from './grouped.ts';
 import { type Measure, worthTelling } from './measure.ts';
@@ -21,7 +23,7 @@ const FINDINGS = 3;
 
 /** The first sentence of the report. */
 export function yearEndAnswer({ bins }: SeasonReview, units: Units): string {
-  const hours = knownTotal(bins.map((one) => one.fan.hours));
+  const hours = fanHoursTotal(bins);
   const cost = knownTotal(bins.map((one) => one.fan.cost));
   const pointCosts = bins.map((one) => ({
     name: one.bin.name,
@@ -61,6 +63,7 @@ export function summarySection(
         ? ''
         : `Sold as it came out instead of as it went in, and less the fans, the grain brought ${gainSaid(value, units)}.`,
     table: bins.length === 0 ? undefined : summaryTable(bins, units),
+    notes: sharedHoursNotes(bins),
     entries: [
       {
         term:
@@ -78,10 +81,7 @@ export function summarySection(
 function summaryTable(all: readonly BinReview[], units: Units): Table {
   const cost = (one: BinReview) => one.fan.cost.value ?? one.fan.hours.value ?? 0;
   const bins = all.length <= MOST_BINS ? all : [...all].sort((a, b) => cost(b) - cost(a)).slice(0, MOST_BINS);
-  const total = (of: (one: BinReview) => BinReview['fan']['cost']) => {
-    const { total: sum, of: part } = knownTotal(all.map(of));
-    return part === null ? sum : { value: null, why: `Known of ${part}.` };
-  };
+  const whole = ({ total, of }: KnownTotal) => (of === null ? total : { value: null, why: `Known of ${of}.` });
   return {
     id: 'summary',
     caption:
@@ -115,7 +115,11 @@ function summaryTable(all: readonly BinReview[], units: Units): Table {
     total:
       all.length < 2
         ? undefined
-        : { bin: 'All bins', hours: total((one) => one.fan.hours), cost: total((one) => one.fan.cost) },
+        : {
+            bin: 'All bins',
+            hours: whole(fanHoursTotal(all)),
+            cost: whole(knownTotal(all.map((one) => one.fan.cost))),
+          },
   };
 }
 
@@ -140,7 +144,7 @@ function largestFindings(review: SeasonReview, measures: readonly Measure[], uni
 /** The first measures, the sensors to mend, and bins whose cooling did not come through. */
 function whatToDo(loaded: LoadedSeason, review: SeasonReview, measures: readonly Measure[], units: Units): string[] {
   const clear = grouped(worthTelling(measures, review.bins), (saving) => units.say('money', saving)).slice(0, FINDINGS);
-  const todo = loaded.load.findings.filter(isToDo).length;
+  const todo = allFindings(loaded, review).filter(isToDo).length;
   const series = sensorSeries(loaded.tables.readings);
   const held = review.bins.filter((one) => seasonFront(one, series).verdict === 'held').map(({ bin }) => bin.name);
   const broken = review.bins.filter(({ failure }) => failure !== null).map(({ bin }) => bin.name);

@@ -1,8 +1,9 @@
+import { wholeHours } from '../../base/whole-hours.ts';
 import { FLAGS } from '../../tables/flags.ts';
 import type { Finding } from '../loaded.ts';
 import type { Season } from '../season.ts';
 import { deadCurrent, WORKING_PRESSURE_PA, WORKING_SHARE } from './dead-current.ts';
-import { type FanLog, fanSamples, MOVING, nameplateAmps, runningAmps, UNKNOWN } from './fan-state.ts';
+import { type FanLog, fanSamples, leastAmps, MOVING, nameplateAmps, runningAmps, STILL, UNKNOWN } from './fan-state.ts';
 import { outsideLimits } from './limits.ts';
 import { meterFaults } from './meters.ts';
 import type { Rows } from './rows.ts';
@@ -150,21 +151,25 @@ function meters(season: Season, fan: FanSeen, flags: Uint8Array): Finding[] {
 
 function current(season: Season, fan: FanSeen, plenums: readonly Rows[], flags: Uint8Array): Finding[] {
   const spec = season.fans.find((one) => one.id === fan.id)!;
-  const usualA = runningAmps(fan.log, fan.state) || nameplateAmps(spec);
+  const usualA = runningAmps(fan.log, fan.state) || nameplateAmps(spec) || leastAmps(spec);
   if (!(usualA > 0)) return [];
   const byMeter = workingByMeter(fan, spec.nameplateW);
   const metered = byMeter.includes(1);
-  const working = metered ? byMeter : workingByPressure(season, fan, plenums);
+  const byPressure = shownByPressure(season, fan, plenums);
+  const working = metered ? byMeter : byPressure.map((shown) => (shown === MOVING ? 1 : 0));
   const { time, current_a } = fan.log;
   return deadCurrent(time, current_a, working, usualA).map(({ first, last, hours }) => {
     let cells = 0;
+    // Where the pressure shows rest, it and the log agree.
+    const open = (i: number) => !metered && byPressure[i] !== STILL;
     for (let i = first; i <= last; i++) {
       if (working[i] === 1) fan.state[i] = MOVING;
-      else if (!metered) fan.state[i] = UNKNOWN;
+      else if (open(i)) fan.state[i] = UNKNOWN;
     }
     // With a good meter in the row, the row stays: its meter is what is wanted.
     if (!metered) {
       for (let i = first; i <= last; i++) {
+        if (!open(i)) continue;
         flags[fan.rows.rows[i]] |= FLAGS.stuck;
         cells += 1;
       }
@@ -176,7 +181,7 @@ function current(season: Season, fan: FanSeen, plenums: readonly Rows[], flags: 
       fromMs: time[first],
       toMs: time[last],
       cells,
-      text: `The current sensor read nothing for ${Math.round(hours)} hours in which ${metered ? "the fan's meter counted on" : 'the pressure in the plenum showed the fan at work'}; ${metered ? 'its meter is used' : 'those rows are left out and the fan is unknown there'}.`,
+      text: `The current sensor read nothing for ${wholeHours(hours)} in which ${metered ? "the fan's meter counted on" : 'the pressure in the plenum showed the fan at work'}; ${metered ? 'its meter is used' : 'what it read meanwhile is left out, save where the pressure shows the fan at rest too, and the fan is unknown there'}.`,
       advice: 'Have the current sensor checked by someone licensed to open the panel.',
     };
   });
@@ -207,7 +212,7 @@ function noCurrent(season: Season, fan: FanSeen, plenums: readonly Rows[]): Find
       fromMs: time[read[0]],
       toMs: time[read[read.length - 1]],
       cells: 0,
-      text: `The current reads exactly 0 A in all of ${countText(read.length, 'reading')}: either the fan never ran, or its sensor is dead or not connected. ${seen}; the fan counts as standing.`,
+      text: `The current reads exactly 0 A in all of ${countText(read.length, 'reading')}: either the fan never ran, or its sensor is dead or not connected. ${seen}; the fan counts as standing${high === 0 ? '' : ', and as not known where the pressure shows a day of work or more'}.`,
       advice:
         'A static pressure logged in the plenum, a run-hour or energy meter, or the bill of its meter would tell; have the current sensor checked by someone licensed to open the panel.',
     },
@@ -226,9 +231,12 @@ function workingByMeter(fan: FanSeen, nameplateW: number): Uint8Array {
   return out;
 }
 
-/** Only where the bin has this one fan: else another may have made the pressure. */
-function workingByPressure(season: Season, fan: FanSeen, plenums: readonly Rows[]): Uint8Array {
-  const out = new Uint8Array(fan.log.time.length);
+/**
+ * MOVING or STILL where the readings of the plenum before and after both show it, else UNKNOWN, [readings]. Only where the bin
+ * has this one fan: else another may have made the pressure.
+ */
+function shownByPressure(season: Season, fan: FanSeen, plenums: readonly Rows[]): Uint8Array {
+  const out = new Uint8Array(fan.log.time.length).fill(UNKNOWN);
   const bins = season.bins.filter((bin) => bin.fanIds.includes(fan.id));
   const plenum = plenums.find((one) => bins.some((bin) => bin.id === one.id && bin.fanIds.length === 1));
   if (plenum === undefined) return out;
@@ -236,12 +244,12 @@ function workingByPressure(season: Season, fan: FanSeen, plenums: readonly Rows[
   let j = 0;
   for (let i = 0; i < out.length; i++) {
     while (j + 1 < plenum.time.length && plenum.time[j + 1] <= fan.log.time[i]) j += 1;
-    // Both the reading before and the one after must show it.
-    const shows = (k: number) =>
-      k < plenum.time.length &&
-      Math.abs(plenum.time[k] - fan.log.time[i]) <= HOUR_MS &&
-      Math.abs(pressure[k]) >= WORKING_PRESSURE_PA;
-    if (shows(j) && shows(j + 1)) out[i] = 1;
+    const shows = (k: number) => {
+      const near = k < plenum.time.length && Math.abs(plenum.time[k] - fan.log.time[i]) <= HOUR_MS;
+      if (!near || !Number.isFinite(pressure[k])) return UNKNOWN;
+      return Math.abs(pressure[k]) >= WORKING_PRESSURE_PA ? MOVING : STILL;
+    };
+    if (shows(j) === shows(j + 1)) out[i] = shows(j);
   }
   return out;
 }

@@ -10,6 +10,8 @@ export const UNKNOWN = 2;
 /** Grain near a fan that has just stopped still shows the fan's air for about this long. */
 export const SETTLING_MS = 3 * HOUR_MS;
 
+const WATT_PER_HP = 745.6999;
+
 /** One fan's log in time order, [readings]; NaN is missing. */
 export interface FanLog {
   time: Float64Array;
@@ -39,6 +41,14 @@ export function nameplateAmps(fan: Pick<Fan, 'nameplateW' | 'supply'>): number {
   const supply = fan.supply;
   if (supply === null) return 0;
   return fan.nameplateW / (supply.volts * supply.powerFactor * (supply.phases === 3 ? Math.sqrt(3) : 1));
+}
+
+/**
+ * Full-load current where the supply is not stated, A: the least of the usual farm supplies (460 V three-phase, 1.2 A a
+ * horsepower; NEC table 430.250 has 1.3 to 1.4, from memory).
+ */
+export function leastAmps({ nameplateW }: Pick<Fan, 'nameplateW'>): number {
+  return (1.2 * nameplateW) / WATT_PER_HP;
 }
 
 /** A value half-way between standing and running; a log that stays far below the nameplate never ran. */

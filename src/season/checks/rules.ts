@@ -247,7 +247,7 @@ export const CHECK_RULES: readonly CheckRule[] = [
   {
     flag: 'stuck',
     title: 'A current sensor that died',
-    rule: `Less than ${percent(NO_CURRENT_SHARE)} of the usual running current for ${hours(DEAD_CURRENT_MS)} or more in which the fan's meter shows at least ${percent(WORKING_SHARE)} of its nameplate (then the rows are kept for their meter), or else the plenum a pressure of ${WORKING_PRESSURE_PA} Pa (then the rows are left out).`,
+    rule: `Less than ${percent(NO_CURRENT_SHARE)} of the usual running current for ${hours(DEAD_CURRENT_MS)} or more in which the fan's meter shows at least ${percent(WORKING_SHARE)} of its nameplate (then the rows are kept for their meter), or else the plenum a pressure of ${WORKING_PRESSURE_PA} Pa (then the rows are left out, save where it shows the fan at rest too).`,
     constants: { NO_CURRENT_SHARE, DEAD_CURRENT_MS, WORKING_SHARE, WORKING_PRESSURE_PA },
   },
   {
@@ -304,7 +304,7 @@ export const CHECK_RULES: readonly CheckRule[] = [
   {
     flag: 'silent',
     title: 'A current of nothing at all',
-    rule: `A log of current alone that reads exactly 0 A in all of its readings, ${NO_CURRENT_READINGS} or more: a fan that never ran, or a dead sensor. The fan counts as standing, and both are said.`,
+    rule: `A log of current alone that reads exactly 0 A in all of its readings, ${NO_CURRENT_READINGS} or more: a fan that never ran, or a dead sensor. The fan counts as standing, and both are said; where the pressure in its plenum shows a day of work or more, what it did counts as not known.`,
     constants: { NO_CURRENT_READINGS },
   },
   {

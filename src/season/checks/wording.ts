@@ -1,5 +1,6 @@
 import { groupedCount } from '../../base/grouped-count.ts';
 import { fromSi } from '../../base/units.ts';
+import { wholeHours } from '../../base/whole-hours.ts';
 
 export type ShowUnits = 'us' | 'si';
 
@@ -23,7 +24,7 @@ export function pressureText(pressurePa: number, show: ShowUnits): string {
 /** `21 days`, `30 hours` */
 export function spanText(ms: number): string {
   const hours = ms / 3_600_000;
-  return hours >= 72 ? `${Math.round(hours / 24)} days` : `${Math.max(1, Math.round(hours))} hours`;
+  return hours >= 72 ? `${Math.round(hours / 24)} days` : wholeHours(Math.max(1, hours));
 }
 
 /** `1 reading`, `12,300 readings` */

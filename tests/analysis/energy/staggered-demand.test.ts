@@ -58,6 +58,29 @@ describe('demand as run, with starts apart and in turns, by hand', () => {
     const [october] = waysOf(seasonOf(tariff({ pricePerKw: 10, when, ratchet: null })));
     expect([october.asRun.peakKw, october.inTurns.peakKw]).toEqual([20, 12]);
   });
+  it('in a month in which one fan ran alone, turns save nothing, however its power and its hours lay', () => {
+    // October: both, noon to midnight. November: F1 alone, 6 h at 10 kW and 6 at 13 about noon, which by its day's mean would be
+    // 11.5, and by night nothing under a charge of the day.
+    const swinging = Array.from({ length: 12 }, (_, h) => (h < 6 ? 10_000 : 13_000));
+    const days = 25 * 24;
+    const season = (when: DemandRule['when']) => seasonOf(tariff({ pricePerKw: 10, when, ratchet: null }));
+    const logs = fanTable([
+      ...rows('F1', [...noon(12_000), ...rest(days), ...rest(6), ...swinging, ...rest(10 * 24)]),
+      ...rows('F2', [...noon(8000), ...rest(days + 18 + 10 * 24)]),
+    ]);
+    for (const when of [null, { months: null, days: null, hours: [[7 * 60, 22 * 60]] as const }]) {
+      const of = season(when);
+      const told = staggeredDemand(
+        of,
+        of.fans.map((fan) => fanSeason(fan, logs)),
+      );
+      const [october, november] = told;
+      expect(october.saving.value).toBeGreaterThan(50);
+      expect(november.asRun.peakKw).toBe(13);
+      expect(november.inTurns.peakKw).toBe(13);
+      expect(november.saving).toEqual({ value: 0, interval: [0, 0], why: null });
+    }
+  });
   it('one fan has nobody to take turns with; without a demand charge there is nothing to lower', () => {
     expect(waysOf(seasonOf(tariff({ pricePerKw: 10, when: null, ratchet: null }), [fans[0]]))).toEqual([]);
     expect(waysOf(seasonOf(tariff()))).toEqual([]);

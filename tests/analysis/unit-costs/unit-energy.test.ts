@@ -92,6 +92,16 @@ describe('beside published figures of natural-air drying', () => {
     expect(wrong.text[1]).toContain('worked against the goal');
     expect(plausibleEnergy(input(0.6, 0.05)).text[1]).toContain('Nothing in the logs says why');
   });
+  it('so far below that no bed and no air explain it, the fan log is doubted first', () => {
+    // 0.0017 kWh a bushel-point: a hundredth of what North Dakota measured (0.31).
+    const start = { ...input(0, 0).temperature.start, value: 31 };
+    const one = plausibleEnergy(input(0.0017, 0.001, { temperature: { start } }));
+    expect(one).toMatchObject({ stands: 'below', doubtsLog: true });
+    expect(one.text[1]).toMatch(/^Most likely the fan log leaves out most of the hours/);
+    expect(plausibleEnergy(input(0.09, 0.02)).doubtsLog).toBeUndefined();
+    // Its upper end could be a shallow bed in warm air.
+    expect(plausibleEnergy(input(0.03, 0.02)).doubtsLog).toBeUndefined();
+  });
   it('sensors that tell less water than the air make a bin look dear, and the other way about', () => {
     const told = {
       agree: false,

@@ -35,6 +35,24 @@ describe('ways carried to other bins', () => {
     ]);
   });
 
+  it('are one for bins that share their fans: the same hours cost neither of them less', () => {
+    const shared = (binId: string, startHour: number, ...fanIds: string[]) => ({
+      ...run(binId, null, startHour),
+      fanIds,
+    });
+    const ways = carriedWays([shared('B1', 10, 'FS'), shared('B2', 0, 'F2'), shared('B3', 0, 'FS'), run('B4', null)]);
+    expect(ways.map(({ title, binIds }) => [title, binIds])).toEqual([
+      ['Hours of Bin B1 and Bin B3', ['B1', 'B3']],
+      ['Hours of Bin B2', ['B2']],
+      ['Hours of Bin B4', ['B4']],
+    ]);
+    // The log of the bin that was filled first tells all of its 48 hours.
+    const [both, other] = cellsOf(bins(hours), 'B3', ways, 1000);
+    expect(both.own).toBe(true);
+    expect(both.perBushel.value).toBeCloseTo(Number(other.perBushel.value), 12);
+    expect(carriedWays([shared('B1', 0), shared('B2', 0)])).toHaveLength(2);
+  });
+
   it('carry logged hours by the clock', () => {
     // A log that begins 10 h after the other bin was filled: 38 of its 48 hours fall into that bin's season.
     const [late] = cellsOf(bins(hours), 'B2', carriedWays([run('B1', null, 10)]), 1000);

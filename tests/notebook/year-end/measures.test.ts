@@ -16,6 +16,7 @@ import {
 import { measuresOf } from '../../../src/notebook/year-end/measures-of.ts';
 import type { LoadedSeason } from '../../../src/season/loaded.ts';
 import { exampleInput } from '../../report/example-review.ts';
+import { campaignOf, sensorOf } from '../campaign-of.ts';
 import { run } from '../strategy-example.ts';
 
 const bin = (id: string, cost = 1000) =>
@@ -132,6 +133,52 @@ describe('the measures of a season', () => {
     expect(lost('dry', 0.18)[0].saving).toEqual(estimate(400, 300, 500));
     expect(lost('dry', 0.12)).toEqual([]);
     expect(lost('cool', 0.18)).toEqual([]);
+  });
+
+  it('of a fan that several bins share are for that fan: no bin’s alone saves anything that is known', () => {
+    const shared = (goal: 'dry' | 'cool', fanIds: string[]) =>
+      of((one) => ({
+        ...one,
+        bin: { ...one.bin, goal, fanIds },
+        moisture: {
+          ...one.moisture,
+          start: { ...one.moisture.start, value: 0.18 },
+          overdryingLoss: estimate(400, 300, 500),
+          overdryingLossBushels: estimate(100, 75, 125),
+        },
+      })).filter(({ kind }) => kind === 'stop-at-target');
+    const [first] = shared('dry', ['FS']);
+    expect(first.saving.value).toBeNull();
+    expect(first.saving.why).toMatch(/^Fan FS serves .* too: what is done for one bin is done to the other/);
+  });
+
+  it('stop a shared fan when the last of its bins is through', () => {
+    const bins = input.review.bins.map((one, i) => ({
+      ...one,
+      bin: { ...one.bin, goal: 'cool' as const, name: `Bin ${i}`, fanIds: [i < 2 ? 'FS' : `F${i}`] },
+      // Through after 30 and 40 of 100 h; the others never saw a front.
+      fronts: {
+        why: null,
+        campaigns: i < 2 ? [campaignOf([sensorOf('C1', 1, 1, 10), sensorOf('C1', 2, 3, 30 + 10 * i)])] : [],
+      },
+      fan: {
+        ...one.fan,
+        hours: estimate(400, 400, 400),
+        energyCost: estimate(100, 100, 100),
+        energyKwh: estimate(800, 800, 800),
+      },
+    }));
+    const told = measuresOf(input.loaded, { ...input.review, bins }, input.units).filter(
+      ({ kind }) => kind === 'stop-when-through',
+    );
+    expect(told).toHaveLength(1);
+    expect(told[0].title).toBe(
+      'Bin 0 and Bin 1, which share fan FS: stop when the front is through in the last of them',
+    );
+    expect(told[0].seen).toMatch(/^Fan FS, shared by Bin 0 and Bin 1, ran on for 60.0 h .* in Bin 1, the last of them/);
+    // 60 h at twice 0.25, and twice 2 kWh an hour.
+    expect(told[0].saving.value).toBeCloseTo(30, 9);
+    expect(told[0].energy.value).toBeCloseTo(240, 9);
   });
 
   it('say of a bin whose mean was dry and its wettest layer not what that layer asks back', () => {

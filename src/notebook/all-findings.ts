@@ -1,0 +1,50 @@
+import type { SeasonReview } from '../analysis/types.ts';
+import type { Finding, LoadedSeason } from '../season/loaded.ts';
+
+/** What the checks of the readings found, and where the analysis speaks against a fan's log. */
+export function allFindings({ load, season }: LoadedSeason, { bins, fans }: SeasonReview): Finding[] {
+  const told = new Set<string>();
+  const ofLogs = fans.flatMap(({ fanId, doubt }): Finding[] => {
+    if (doubt === undefined || told.has(doubt)) return [];
+    told.add(doubt);
+    const own = season.bins.filter((bin) => bin.fanIds.includes(fanId));
+    const one = fans.filter((fan) => fan.doubt === doubt).map((fan) => `fan ${fan.fanId}`);
+    return [contradicted(one.join(', '), own.length === 1 ? own[0].id : null, doubt)];
+  });
+  const ofPower = fans.flatMap(({ fanId, misfit }): Finding[] => {
+    const own = season.bins.filter((bin) => bin.fanIds.includes(fanId));
+    return misfit === undefined
+      ? []
+      : [contradicted(`fan ${fanId}`, own.length === 1 ? own[0].id : null, misfit, NAMEPLATE)];
+  });
+  // The page of data quality stands where the analysis broke.
+  const ofEnergy = (bins ?? []).flatMap(({ bin, unitEnergy }) =>
+    unitEnergy?.plausible.doubtsLog === true
+      ? [
+          contradicted(
+            bin.fanIds.map((id) => `fan ${id}`).join(', '),
+            bin.id,
+            `${bin.name}: ${unitEnergy.plausible.text.join(' ')}`,
+          ),
+        ]
+      : [],
+  );
+  return [...load.findings, ...ofLogs, ...ofPower, ...ofEnergy];
+}
+
+const HOLD = 'Hold the fan log against the bill, a run-hour meter or your own notes.';
+const NAMEPLATE =
+  'Read the nameplate at the motor, with the fan locked out; a current is taken by someone licensed to open the panel.';
+
+function contradicted(where: string, binId: string | null, text: string, advice = HOLD): Finding {
+  return {
+    kind: 'contradicted',
+    where,
+    binId,
+    fromMs: null,
+    toMs: null,
+    cells: 0,
+    text,
+    advice,
+  };
+}
