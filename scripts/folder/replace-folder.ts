@@ -2,6 +2,7 @@ import { existsSync, rmSync } from 'node:fs';
 import { mkdir, mkdtemp, readdir, rename, rm, rmdir } from 'node:fs/promises';
 import { basename, dirname, join, resolve } from 'node:path';
 import { InputError } from '../../src/base/errors.ts';
+import { diskProblem } from './disk-problem.ts';
 
 /** How a folder that a command wrote earlier is told from one with somebody's own files. */
 export interface OwnFolder {
@@ -24,7 +25,16 @@ export async function assertReplaceable(out: string, seasonFolder: string, known
   };
   const season = resolve(seasonFolder);
   if (season === out || season.startsWith(`${out}/`)) refuse('holds the season itself');
-  await tryWriting(dirname(out)).catch(({ code }) => refuse(`cannot be written (${code})`, 'Give a folder that can.'));
+  await tryWriting(dirname(out)).catch((error) => {
+    const told = diskProblem(error, {
+      code: 'OUT_FOLDER',
+      path: out,
+      folder: dirname(out),
+      stands: 'Nothing is changed.',
+    });
+    if (told !== error) throw told;
+    refuse(`cannot be written (${error.code})`, 'Give a folder that can.');
+  });
   if (!existsSync(out)) return;
   const names = await readdir(out).catch(() => refuse('is not a folder'));
   const foreign = names.filter((name) => !known.own.test(name));
@@ -41,6 +51,8 @@ async function tryWriting(folder: string): Promise<void> {
 /**
  * Fill a new folder beside `out` and move it into place whole: when `fill` fails or the process is interrupted,
  * what stood in `out` stays as it was.
+ *
+ * @throws InputError OUT_FOLDER where the disk does not take it
  */
 export async function replaceFolder(out: string, fill: (folder: string) => Promise<void> | void): Promise<void> {
   const beside = (what: string) => join(dirname(out), `.${basename(out)}-${what}-${process.pid}`);
@@ -49,11 +61,11 @@ export async function replaceFolder(out: string, fill: (folder: string) => Promi
   const sweep = () => rmSync(fresh, { recursive: true, force: true });
   const interrupted = () => process.exit(130);
   sweep();
-  await mkdir(fresh, { recursive: true });
   process.once('exit', sweep);
   process.once('SIGINT', interrupted);
   process.once('SIGTERM', interrupted);
   try {
+    await mkdir(fresh, { recursive: true });
     await fill(fresh);
     if (existsSync(out)) await rename(out, old);
     try {
@@ -62,6 +74,11 @@ export async function replaceFolder(out: string, fill: (folder: string) => Promi
       if (existsSync(old)) await rename(old, out);
       throw error;
     }
+  } catch (error) {
+    // Told after what was begun is away, so that the free space is what there is for the next run.
+    sweep();
+    const stands = existsSync(out) ? 'What stands there stays as it was.' : 'Nothing of it is left behind.';
+    throw diskProblem(error, { code: 'OUT_FOLDER', path: out, folder: dirname(out), stands });
   } finally {
     sweep();
     await rm(old, { recursive: true, force: true });

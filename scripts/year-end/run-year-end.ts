@@ -67,19 +67,26 @@ export async function runYearEnd({ seasons, wishes, generatedAtMs, say }: YearEn
   if (summary !== null) {
     const command = `npm run year-end -- ${seasons.join(' ')}`;
     const { preparedBy, units: system } = wishes;
-    out.failures.push(
-      ...(await clientsSummary({
-        out: summary,
-        lines,
-        failed: out.failed,
-        inputs,
-        command,
-        preparedBy,
-        system,
-        generatedAtMs,
-      })),
-    );
-    say(`Write    ${summary}`);
+    try {
+      out.failures.push(
+        ...(await clientsSummary({
+          out: summary,
+          lines,
+          failed: out.failed,
+          inputs,
+          command,
+          preparedBy,
+          system,
+          generatedAtMs,
+        })),
+      );
+      say(`Write    ${summary}`);
+    } catch (error) {
+      // The clients' reports stand: what keeps the summary from being written is told beside them.
+      if (!(error instanceof InputError)) throw error;
+      out.summary = null;
+      out.failures.push(...error.problems.map(formatProblem));
+    }
   }
   return out;
 }
