@@ -22,6 +22,7 @@ import type { Page } from '../../src/report/page.ts';
 import { namedApart, pageTables, type TableFile } from '../../src/report/page-tables.ts';
 import type { LoadedSeason, LoadReport } from '../../src/season/loaded.ts';
 import { rejectsCsv, writeTables } from '../../src/season/write-tables.ts';
+import { assertSeasonFolder } from '../../src/season/yaml/source.ts';
 import { assertReplaceable, type OwnFolder, replaceFolder } from '../folder/replace-folder.ts';
 import { seasonOfFiles } from '../kept/season-of-files.ts';
 import { workedOut } from '../kept/worked-out.ts';
@@ -97,6 +98,7 @@ export interface ReviewOutcome {
 export async function runReview(options: ReviewOptions): Promise<ReviewOutcome> {
   const folder = resolve(options.seasonFolder);
   const out = options.out === null ? join(folder, 'review') : resolve(options.out);
+  await assertSeasonFolder(folder);
   await assertReplaceable(out, folder, REVIEW_FOLDER);
   const { models, keep, sweep = false, onStage: say } = options;
   if (sweep) await assertReplaceable(join(folder, 'sweep'), folder, SWEEP_FOLDER);

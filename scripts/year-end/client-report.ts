@@ -8,6 +8,7 @@ import { summaryJsonSchema } from '../../src/analysis/summary-shape.ts';
 import { type ClientLine, clientLine } from '../../src/notebook/year-end/client-line.ts';
 import { renderDocument } from '../../src/report/html/document.ts';
 import type { InputFile } from '../../src/report/page.ts';
+import { assertSeasonFolder } from '../../src/season/yaml/source.ts';
 import { assertReplaceable, type OwnFolder, replaceFolder } from '../folder/replace-folder.ts';
 import { commandSaid, madeBeside, madeBy, unitsOf } from '../review/made-by.ts';
 import { pdfOf } from '../review/pdf-of.ts';
@@ -49,6 +50,7 @@ export interface ClientJob {
  * @throws InputError with every problem of the season's files; then nothing is written
  */
 export async function clientReport({ folder, out, wishes, generatedAtMs, say }: ClientJob): Promise<ClientOutcome> {
+  await assertSeasonFolder(folder);
   await assertReplaceable(out, folder, REPORT_FOLDER);
   const before = wishes.previous === null ? null : await previousSeason(wishes.previous, say, wishes.keep);
   const worked = await workOut(folder, { models: wishes.models, keep: wishes.keep, say });
