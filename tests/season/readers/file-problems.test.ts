@@ -94,6 +94,17 @@ describe('a file that cannot be read as a whole', () => {
     );
   });
 
+  it('a declared column that is not there, and none like it: the headers alone are named', async () => {
+    const columns = {
+      time: { header: 'time', unit: null },
+      bin: { header: 'bin', unit: null },
+      temperature: { header: 'warmth', unit: 'degF' },
+    };
+    const told = await one(good, plenum({ columns }));
+    expect(told).toMatch(/temperature: the file has no column "warmth"; its headers are "time", /);
+    expect(told).not.toContain('nearest');
+  });
+
   it('a declared column that stands there with its unit is the nearest, however short', async () => {
     const columns = {
       time: { header: 'time', unit: null },

@@ -213,9 +213,14 @@ function placed(text: string, at: string): { line: number; column: number } {
   return placeOf(text, needle, Number(nth ?? 1));
 }
 
+/** A fault that replaces itself is a key more. */
+function withFault(from: string, to: string): string {
+  return from === to ? `${EXAMPLE}${to}: []\n` : EXAMPLE.replace(from, () => to);
+}
+
 describe('season.yaml with one fault', () => {
   it.each(FAULTS)('%j → %j: %s', async (from, to, code, at, message) => {
-    const text = from === to ? `${EXAMPLE}${to}: []\n` : EXAMPLE.replace(from, () => to);
+    const text = withFault(from, to);
     expect(text).not.toBe(EXAMPLE);
     const problems = await problemsOf(seasonFolder({ ...EXAMPLE_FILES, 'season.yaml': text }));
     const found = problems.find((one) => one.code === code && one.message.includes(message));
@@ -225,9 +230,9 @@ describe('season.yaml with one fault', () => {
   it('is told once: a fault brings no follow-up problems', async () => {
     const several: string[] = [];
     // These truly say two things: the file is gone from one pattern, or the tree is broken for good.
-    const mayBeMore = new Set(['SEASON_YAML', 'SEASON_OVERLAP', 'SEASON_KEY', 'SEASON_FORMAT']);
+    const mayBeMore = new Set(['SEASON_YAML', 'SEASON_OVERLAP', 'SEASON_FORMAT']);
     for (const [from, to, code] of FAULTS.filter((fault) => !mayBeMore.has(fault[2]))) {
-      const text = EXAMPLE.replace(from, () => to);
+      const text = withFault(from, to);
       const problems = await problemsOf(seasonFolder({ ...EXAMPLE_FILES, 'season.yaml': text }));
       if (problems.length !== 1) several.push(`${code} ${to}: ${problems.map((one) => one.message).join(' | ')}`);
     }
@@ -238,6 +243,37 @@ describe('season.yaml with one fault', () => {
     const covered = new Set([...FAULTS.map((fault) => fault[2]), 'SEASON_FILE']); // SEASON_FILE: source.test.ts
     expect(Object.keys(SEASON_CODES).filter((code) => !covered.has(code))).toEqual([]);
     expect([...covered].filter((code) => !(code in SEASON_CODES))).toEqual([]);
+  });
+});
+
+describe('a misspelt key', () => {
+  const told = async (...edits: [string, string][]) => {
+    const text = edits.reduce((yaml, [from, to]) => yaml.replaceAll(from, to), EXAMPLE);
+    const problems = await problemsOf(seasonFolder({ ...EXAMPLE_FILES, 'season.yaml': text }));
+    return problems.map(({ code, message }) => [code, message.split(' ')[0]]);
+  };
+  // What hangs on the key (that it is missing, that all prices have no unit, that no fan has an id) follows from its spelling.
+  it.each<[string, string, string]>([
+    ['\ncurrency: USD', '\ncurency: EUR', 'curency'],
+    ['\nfans:', '\nfanz:', 'fanz'],
+    ['\nbins:', '\nbns:', 'bns'],
+    ['nameplate: 15 hp', 'namplate: 15 hp', 'fans[0].namplate'],
+  ])('%j → %j is told once', async (from, to, key) => {
+    expect(await told([from, to], ...(key === 'curency' ? [['USD', 'EUR'] as [string, string]] : []))).toEqual([
+      ['SEASON_KEY', key],
+    ]);
+  });
+
+  it('a currency that is no code spoils no price, but a price in another currency is told', async () => {
+    expect(await told(['\ncurrency: USD', '\ncurrency: euro'], ['USD', 'EUR'])).toEqual([
+      ['SEASON_CHOICE', 'currency'],
+    ]);
+    expect(await told(['\ncurrency: USD', '\ncurrency: euro'], ['0.112 USD/', '0.112 EUR/'])).toEqual([
+      ['SEASON_CHOICE', 'currency'],
+      ['SEASON_UNIT', 'tariffs[0].energy[2].price'],
+    ]);
+    // A key of one's own is no misspelling of the kit's.
+    expect(await told(['\ncurrency: USD', '\nx-currency: EUR'])).toEqual([]);
   });
 });
 
@@ -262,7 +298,6 @@ describe('season.yaml with many faults', () => {
       ['SEASON_UNIT', 'site.elevation'],
       ['SEASON_WHEN', 'tariffs[0].energy[0].when.months'],
       ['SEASON_RANGE', 'tariffs[0].demand[0].ratchet'],
-      ['SEASON_MISSING', 'bins[0].diameter'],
       ['SEASON_KEY', 'bins[0].diametre'],
       ['SEASON_CROP', 'bins[0].grain.crop'],
       ['SEASON_REFERENCE', 'bins[0].fans[0]'],
