@@ -246,6 +246,15 @@ describe('season.yaml with one fault', () => {
   });
 });
 
+it('a fan curve written the wrong way round is told once, with all that rises', async () => {
+  const text = EXAMPLE.replace('- [0 inH2O, 17800 cfm]', '- [0 inH2O, 3000 cfm]\n      - [2 inH2O, 8300 cfm]');
+  const problems = await problemsOf(seasonFolder({ ...EXAMPLE_FILES, 'season.yaml': text }));
+  // The example's own second point is [4 inH2O, 11900 cfm]: both steps rise.
+  expect(problems.map((one) => one.message)).toEqual([
+    'fans[0].curve has an airflow that rises with pressure: [0 inH2O, 3000 cfm] and [2 inH2O, 8300 cfm]; [2 inH2O, 8300 cfm] and [4 inH2O, 11900 cfm]. A fan gives less air against more pressure; put the pressures beside their own airflows.',
+  ]);
+});
+
 describe('a misspelt key', () => {
   const told = async (...edits: [string, string][]) => {
     const text = edits.reduce((yaml, [from, to]) => yaml.replaceAll(from, to), EXAMPLE);
