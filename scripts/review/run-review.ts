@@ -21,6 +21,7 @@ import { renderPages } from '../../src/report/html/pages.ts';
 import type { Page } from '../../src/report/page.ts';
 import { namedApart, pageTables, type TableFile } from '../../src/report/page-tables.ts';
 import type { LoadedSeason, LoadReport } from '../../src/season/loaded.ts';
+import { largestKind } from '../../src/season/readers/reason-kind.ts';
 import { rejectsCsv, writeTables } from '../../src/season/write-tables.ts';
 import { assertSeasonFolder } from '../../src/season/yaml/source.ts';
 import { assertReplaceable, type OwnFolder, replaceFolder } from '../folder/replace-folder.ts';
@@ -178,12 +179,9 @@ export function rejectLines({ files, rejects }: LoadReport): string[] {
   return files
     .filter((file) => file.rejected > 0)
     .map((file) => {
-      const reasons = new Map<string, number>();
-      for (const { file: path, reason } of rejects) {
-        if (path === file.path) reasons.set(reason, (reasons.get(reason) ?? 0) + 1);
-      }
-      const [most] = [...reasons].sort((a, b) => b[1] - a[1]);
-      return `         ${file.path}: ${file.rejected} of ${count(file.cells, 'cell')} rejected${most === undefined ? '' : `, most often: ${most[0]}`} (rejects.csv)`;
+      const own = rejects.filter(({ file: path }) => path === file.path);
+      const [most] = largestKind(own.map(({ line, reason }) => [line, reason]));
+      return `         ${file.path}: ${file.rejected} of ${count(file.cells, 'cell')} rejected${most === undefined ? '' : `, most often: ${most[1]}`} (rejects.csv)`;
     });
 }
 
