@@ -21,7 +21,7 @@ export async function loadFolder(seasonFolder: string, given: string | null, say
   await assertSeasonFolder(folder);
   await assertReplaceable(out, folder, LOADED_FOLDER);
   const loaded = await loadSeason(await readSeason(folder), say);
-  await replaceFolder(out, (building) => {
+  await replaceFolder(out, LOADED_FOLDER, (building) => {
     writeTables(loaded, join(building, 'data'));
     writeFileSync(join(building, 'rejects.csv'), rejectsCsv(loaded.load.rejects));
   });

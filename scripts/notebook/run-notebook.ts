@@ -2,6 +2,7 @@ import { existsSync, mkdirSync, readFileSync, renameSync, rmSync, statSync, writ
 import { dirname, join, resolve } from 'node:path';
 import { InputError, type Problem } from '../../src/base/errors.ts';
 import { diskProblem } from '../folder/disk-problem.ts';
+import { clearHalves, halfOf } from '../folder/half-file.ts';
 import { type Drawn, drawNotebook } from './draw-notebook.ts';
 import { importNotebook, notebookPath } from './import-notebook.ts';
 import { openSeason } from './open-season.ts';
@@ -67,9 +68,10 @@ function writePage(out: string, { html }: Drawn): void {
       throw refuse('is no page that the kit wrote; it is left alone. Give --out another name.');
     }
   }
-  const fresh = `${out}.${process.pid}.new`;
+  const fresh = halfOf(out);
   try {
     mkdirSync(dirname(out), { recursive: true });
+    clearHalves(out);
     writeFileSync(fresh, html);
     renameSync(fresh, out);
   } catch (error) {

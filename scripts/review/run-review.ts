@@ -24,7 +24,8 @@ import type { LoadedSeason, LoadReport } from '../../src/season/loaded.ts';
 import { largestKind } from '../../src/season/readers/reason-kind.ts';
 import { rejectsCsv, writeTables } from '../../src/season/write-tables.ts';
 import { assertSeasonFolder } from '../../src/season/yaml/source.ts';
-import { assertReplaceable, type OwnFolder, replaceFolder } from '../folder/replace-folder.ts';
+import type { OwnFolder } from '../folder/own-folder.ts';
+import { assertReplaceable, replaceFolder } from '../folder/replace-folder.ts';
 import { seasonOfFiles } from '../kept/season-of-files.ts';
 import { workedOut } from '../kept/worked-out.ts';
 import { findChromium } from '../pdf/find-chromium.ts';
@@ -139,7 +140,7 @@ export async function runReview(options: ReviewOptions): Promise<ReviewOutcome> 
   const printed = await pdfOf(pages, options.pdf ?? null);
   say(`Draw     ${count(pages.length, 'page')}`);
 
-  await replaceFolder(out, async (fresh) => {
+  await replaceFolder(out, REVIEW_FOLDER, async (fresh) => {
     writeTables(loaded, join(fresh, 'data'));
     await writeFile(join(fresh, 'rejects.csv'), rejectsCsv(loaded.load.rejects));
     for (const page of rendered) await writeFile(join(fresh, page.file), page.html);

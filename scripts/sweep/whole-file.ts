@@ -1,11 +1,13 @@
 import { appendFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { diskProblem } from '../folder/disk-problem.ts';
+import { clearHalves, halfOf } from '../folder/half-file.ts';
 
 /** Write a file whole or not at all: beside it first, then in its place. @throws InputError OUT_FILE where the disk does not take it */
 export function writeWhole(path: string, content: Uint8Array | string): void {
-  const beside = `${path}.new-${process.pid}`;
+  const beside = halfOf(path);
   try {
+    clearHalves(path);
     writeFileSync(beside, content);
     renameSync(beside, path);
   } catch (error) {
