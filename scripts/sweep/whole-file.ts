@@ -5,14 +5,25 @@ import { clearHalves, halfOf } from '../folder/half-file.ts';
 
 /** Write a file whole or not at all: beside it first, then in its place. @throws InputError OUT_FILE where the disk does not take it */
 export function writeWhole(path: string, content: Uint8Array | string): void {
-  const beside = halfOf(path);
+  writeTogether([[path, content]]);
+}
+
+/** Files that tell of each other: all are written beside their places before the first is moved there, so that a full disk parts none. */
+export function writeTogether(files: readonly (readonly [path: string, content: Uint8Array | string])[]): void {
+  let at = '';
   try {
-    clearHalves(path);
-    writeFileSync(beside, content);
-    renameSync(beside, path);
+    for (const [path, content] of files) {
+      at = path;
+      clearHalves(path);
+      writeFileSync(halfOf(path), content);
+    }
+    for (const [path] of files) {
+      at = path;
+      renameSync(halfOf(path), path);
+    }
   } catch (error) {
-    rmSync(beside, { force: true });
-    throw refused(error, path);
+    for (const [path] of files) rmSync(halfOf(path), { force: true });
+    throw refused(error, at);
   }
 }
 

@@ -1,10 +1,20 @@
 import { spawnSync } from 'node:child_process';
-import { existsSync, mkdirSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import {
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { halfOf } from '../../scripts/folder/half-file.ts';
 import { replaceFolder } from '../../scripts/folder/replace-folder.ts';
-import { appendLines, writeWhole } from '../../scripts/sweep/whole-file.ts';
+import { appendLines, writeTogether, writeWhole } from '../../scripts/sweep/whole-file.ts';
 import { ROOT } from '../support/run-script.ts';
 
 /** Takes no byte: every write answers ENOSPC (Linux, full(4)). Other systems have none; tests that need it are left out there. */
@@ -43,6 +53,24 @@ describe('a disk that takes no more is bad input, not a fault of the kit (POSIX.
     expect(() => writeWhole(join(folder, 'fits.jsonl'), 'x')).toThrow(/^EISDIR/);
     expect(readdirSync(folder)).toEqual(['fits.jsonl']);
   });
+
+  it.runIf(existsSync(FULL))(
+    'files of a sweep that tell of each other: both are as they were when the second cannot be written',
+    () => {
+      const [rows, told] = ['strategies.arrow', 'sweep.json'].map((name) => join(folder, name));
+      for (const path of [rows, told]) writeFileSync(path, 'old');
+      // Where the second is written beside its place, the disk takes nothing.
+      symlinkSync(FULL, halfOf(told));
+      const both = () =>
+        writeTogether([
+          [rows, 'new'],
+          [told, 'new'],
+        ]);
+      expect(both).toThrow(/^OUT_FILE \S+\/sweep\.json cannot be written: the disk is full/);
+      for (const path of [rows, told]) expect(readFileSync(path, 'utf8')).toBe('old');
+      expect(readdirSync(folder).sort()).toEqual(['strategies.arrow', 'sweep.json']);
+    },
+  );
 
   it('what the kit itself does wrong stays a fault of the kit', async () => {
     const out = join(folder, 'out');
