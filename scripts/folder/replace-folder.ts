@@ -61,8 +61,8 @@ export async function replaceFolder(
   };
   const interrupted = () => process.exit(130);
   process.once('exit', sweep);
-  process.once('SIGINT', interrupted);
-  process.once('SIGTERM', interrupted);
+  process.on('SIGINT', interrupted);
+  process.on('SIGTERM', interrupted);
   try {
     clearLeftovers(out, known);
     await mkdir(dirname(fresh), { recursive: true });
