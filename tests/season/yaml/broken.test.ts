@@ -198,7 +198,17 @@ const FAULTS: readonly Fault[] = [
   ['time_format: MM/dd/yyyy hh:mm a', 'time_format: MM/DD/YYYY HH:mm', 'SEASON_TIME', 'MM/DD', 'small letters'],
   ['time_format: MM/dd/yyyy hh:mm a', 'time_format: MM/dd/yyyy hh:mm', 'SEASON_TIME', 'MM/dd/yyyy', 'AM or PM'],
   // YAML
-  ['goal: dry', 'goal: [dry', 'SEASON_YAML', 'air: up', 'not YAML'],
+  ['goal: dry', 'goal: [dry', 'SEASON_YAML', '[dry', 'the bracket [ opens here and is not closed before line'],
+  [
+    'currency: USD',
+    'currency: [USD,\nEUR]',
+    'SEASON_YAML',
+    '[USD',
+    'lines within it must be indented further than its key',
+  ],
+  ['currency: USD', 'currency: [USD', 'SEASON_YAML', '[USD', 'the bracket [ opens here'],
+  ['diameter: 36 ft', 'diameter: { size: 36 ft', 'SEASON_YAML', '{ size', 'the bracket { opens here'],
+  ['goal: dry', 'goal: "dry', 'SEASON_YAML', '"dry', 'is not closed'],
   ['unit: "%" } }\n  - path: logs/b2', 'unit: % } }\n  - path: logs/b2', 'SEASON_YAML', '% } }', 'quotes'],
   ['    goal: dry', '\tgoal: dry', 'SEASON_YAML', '\tgoal', 'tab'],
   ['    goal: dry', '    goal: dry\n    goal: cool', 'SEASON_KEY_TWICE', 'goal: cool', 'first on line'],
