@@ -1,8 +1,10 @@
-import { existsSync, mkdirSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync } from 'node:fs';
 import { basename, dirname, join, relative, resolve, sep } from 'node:path';
 import { Command } from 'commander';
 import { InputError } from '../src/base/errors.ts';
 import { leave, tellError } from './command-line.ts';
+import { diskProblem } from './folder/disk-problem.ts';
+import { writeNewFile } from './folder/new-file.ts';
 import { starterNotebook } from './new-notebook/starter-notebook.ts';
 import { KIT } from './notebook/kit-folder.ts';
 
@@ -26,9 +28,15 @@ function newNotebook(given: string): string {
   const door = way.startsWith('.') ? way : `./${way}`;
   try {
     mkdirSync(dirname(path), { recursive: true });
-    // `wx` fails where the file came in between, so nothing is ever written over.
-    writeFileSync(path, starterNotebook(stem, door), { flag: 'wx' });
+    writeNewFile(path, starterNotebook(stem, door));
   } catch (error) {
+    const told = diskProblem(error, {
+      code: 'NOTEBOOK_WRITE',
+      path,
+      folder: dirname(path),
+      stands: 'It is not there.',
+    });
+    if (told !== error) throw told;
     throw refuse(
       'NOTEBOOK_WRITE',
       `${path} cannot be written (${(error as NodeJS.ErrnoException).code}). Name another folder.`,

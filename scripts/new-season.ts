@@ -1,8 +1,11 @@
-import { mkdir, writeFile } from 'node:fs/promises';
-import { isAbsolute, join, relative, resolve } from 'node:path';
+import { mkdir } from 'node:fs/promises';
+import { dirname, isAbsolute, join, relative, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { Command, CommanderError } from 'commander';
+import { InputError } from '../src/base/errors.ts';
 import { starterSeason } from '../src/season/yaml/starter.ts';
+import { diskProblem } from './folder/disk-problem.ts';
+import { writeNewFile } from './folder/new-file.ts';
 
 const SCHEMA = fileURLToPath(new URL('../src/season/season.schema.json', import.meta.url));
 
@@ -11,8 +14,7 @@ async function newSeason(folder: string): Promise<void> {
   const root = resolve(folder);
   const schema = relative(root, SCHEMA).replaceAll('\\', '/');
   await mkdir(root, { recursive: true });
-  // `wx` fails where the file exists, so nothing is ever written over.
-  await writeFile(join(root, 'season.yaml'), starterSeason(isAbsolute(schema) ? null : schema), { flag: 'wx' });
+  writeNewFile(join(root, 'season.yaml'), starterSeason(isAbsolute(schema) ? null : schema));
   for (const name of ['logs', 'weather']) await mkdir(join(root, name), { recursive: true });
   process.stdout.write(
     `wrote ${join(root, 'season.yaml')}\nPut your logs into ${join(root, 'logs')}, name them under \`files\`, then: npm run review -- ${folder}\n`,
@@ -23,7 +25,10 @@ function explain(folder: string, error: NodeJS.ErrnoException): string {
   if (error.code === 'EEXIST') {
     return `${resolve(folder)} holds a season.yaml already, or is no folder; nothing was written. Name another folder.`;
   }
-  return `cannot write the season folder ${resolve(folder)} (${error.code ?? error.message}). Check the name and your permissions.`;
+  const [path, stands] = [resolve(folder), 'No season.yaml was written.'];
+  const told = diskProblem(error, { code: 'SEASON_WRITE', path, folder: dirname(path), stands });
+  if (told instanceof InputError) return told.message;
+  return `cannot write the season folder ${path} (${error.code ?? error.message}). Check the name and your permissions.`;
 }
 
 const program = new Command('new-season')

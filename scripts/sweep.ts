@@ -77,9 +77,12 @@ async function main(): Promise<number> {
   return EXIT.partly;
 }
 
-process.once('SIGINT', () => {
-  tell('\nStopped. What is done is kept; the same command goes on from there.');
-  process.exit(130);
-});
+// Ctrl-C, which a terminal may send twice through npm, and what a scheduler or a shutdown sends.
+for (const signal of ['SIGINT', 'SIGTERM'] as const) {
+  process.on(signal, () => {
+    tell('\nStopped. What is done is kept; the same command goes on from there.');
+    process.exit(130);
+  });
+}
 
 process.exitCode = await main().catch((error: unknown) => tellError(error, tell));

@@ -1,15 +1,10 @@
 import { existsSync, rmSync } from 'node:fs';
 import { mkdir, mkdtemp, readdir, rename, rm, rmdir } from 'node:fs/promises';
-import { basename, dirname, join, resolve } from 'node:path';
+import { dirname, join, resolve } from 'node:path';
 import { InputError } from '../../src/base/errors.ts';
-
-/** How a folder that a command wrote earlier is told from one with somebody's own files. */
-export interface OwnFolder {
-  /** names that all stand in it */
-  marks: readonly string[];
-  /** every name in it fits; a name that does not is somebody's own file, and the folder is left alone */
-  own: RegExp;
-}
+import { diskProblem } from './disk-problem.ts';
+import { besideOf, clearLeftovers } from './leftovers.ts';
+import type { OwnFolder } from './own-folder.ts';
 
 /**
  * A folder that holds something else than an earlier output is never replaced, and neither is one with the season in it;
@@ -24,7 +19,16 @@ export async function assertReplaceable(out: string, seasonFolder: string, known
   };
   const season = resolve(seasonFolder);
   if (season === out || season.startsWith(`${out}/`)) refuse('holds the season itself');
-  await tryWriting(dirname(out)).catch(({ code }) => refuse(`cannot be written (${code})`, 'Give a folder that can.'));
+  await tryWriting(dirname(out)).catch((error) => {
+    const told = diskProblem(error, {
+      code: 'OUT_FOLDER',
+      path: out,
+      folder: dirname(out),
+      stands: 'Nothing is changed.',
+    });
+    if (told !== error) throw told;
+    refuse(`cannot be written (${error.code})`, 'Give a folder that can.');
+  });
   if (!existsSync(out)) return;
   const names = await readdir(out).catch(() => refuse('is not a folder'));
   const foreign = names.filter((name) => !known.own.test(name));
@@ -40,20 +44,31 @@ async function tryWriting(folder: string): Promise<void> {
 
 /**
  * Fill a new folder beside `out` and move it into place whole: when `fill` fails or the process is interrupted,
- * what stood in `out` stays as it was.
+ * what stood in `out` stays as it was. What runs that were killed left beside it goes.
+ *
+ * @throws InputError OUT_FOLDER where the disk does not take it
  */
-export async function replaceFolder(out: string, fill: (folder: string) => Promise<void> | void): Promise<void> {
-  const beside = (what: string) => join(dirname(out), `.${basename(out)}-${what}-${process.pid}`);
-  const fresh = beside('new');
-  const old = beside('old');
-  const sweep = () => rmSync(fresh, { recursive: true, force: true });
+export async function replaceFolder(
+  out: string,
+  known: OwnFolder,
+  fill: (folder: string) => Promise<void> | void,
+): Promise<void> {
+  const fresh = besideOf(out, 'new');
+  const old = besideOf(out, 'old');
+  let begun = false;
+  const sweep = () => {
+    if (begun) rmSync(fresh, { recursive: true, force: true });
+  };
   const interrupted = () => process.exit(130);
-  sweep();
-  await mkdir(fresh, { recursive: true });
   process.once('exit', sweep);
-  process.once('SIGINT', interrupted);
-  process.once('SIGTERM', interrupted);
+  process.on('SIGINT', interrupted);
+  process.on('SIGTERM', interrupted);
   try {
+    clearLeftovers(out, known);
+    await mkdir(dirname(fresh), { recursive: true });
+    // Fails where something stands there that is not the kit's, which is left alone.
+    await mkdir(fresh);
+    begun = true;
     await fill(fresh);
     if (existsSync(out)) await rename(out, old);
     try {
@@ -62,9 +77,15 @@ export async function replaceFolder(out: string, fill: (folder: string) => Promi
       if (existsSync(old)) await rename(old, out);
       throw error;
     }
+  } catch (error) {
+    // Told after what was begun is away, so that the free space is what there is for the next run.
+    sweep();
+    const stands = existsSync(out) ? 'What stands there stays as it was.' : 'Nothing of it is left behind.';
+    throw diskProblem(error, { code: 'OUT_FOLDER', path: out, folder: dirname(out), stands });
   } finally {
     sweep();
-    await rm(old, { recursive: true, force: true });
+    // Where neither could be moved into place, the one before is kept beside it.
+    if (existsSync(out)) await rm(old, { recursive: true, force: true });
     process.off('exit', sweep);
     process.off('SIGINT', interrupted);
     process.off('SIGTERM', interrupted);

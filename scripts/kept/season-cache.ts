@@ -9,6 +9,10 @@ import type { Season } from '../../src/season/season.ts';
 import { writeTables } from '../../src/season/write-tables.ts';
 import { fromIpc } from '../../src/tables/arrow.ts';
 import { TABLES } from '../../src/tables/columns.ts';
+import { ANY_MARK, hasEnded, PROCESS_MARK } from '../folder/process-mark.ts';
+
+/** What a run that was killed left, and which run. */
+const HALF = new RegExp(`^\\.new-[0-9a-f]{32}-(${ANY_MARK})$`);
 
 /** A season as it was loaded and worked out. */
 export interface KeptSeason {
@@ -68,7 +72,7 @@ export function keepSeason(
   anew: boolean,
 ): boolean {
   const kept = join(folder, key);
-  const fresh = join(folder, `.new-${key}-${process.pid}`);
+  const fresh = join(folder, `.new-${key}-${PROCESS_MARK}`);
   try {
     if (anew) {
       mkdirSync(fresh, { recursive: true });
@@ -78,7 +82,10 @@ export function keepSeason(
       rmSync(kept, { recursive: true, force: true });
       renameSync(fresh, kept);
       for (const name of readdirSync(folder)) {
-        if (/^[0-9a-f]{32}$/.test(name) && name !== key) rmSync(join(folder, name), { recursive: true, force: true });
+        const left = HALF.exec(name)?.[1];
+        const other = /^[0-9a-f]{32}$/.test(name) && name !== key;
+        if (other || (left !== undefined && hasEnded(left)))
+          rmSync(join(folder, name), { recursive: true, force: true });
       }
     }
     writeFileSync(fresh, serialize(review));

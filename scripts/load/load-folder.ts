@@ -3,6 +3,7 @@ import { join, resolve } from 'node:path';
 import { loadSeason } from '../../src/season/load-season.ts';
 import { readSeason } from '../../src/season/read-season.ts';
 import { rejectsCsv, writeTables } from '../../src/season/write-tables.ts';
+import { assertSeasonFolder } from '../../src/season/yaml/source.ts';
 import { assertReplaceable, replaceFolder } from '../folder/replace-folder.ts';
 
 const LOADED_FOLDER = { marks: ['rejects.csv'], own: /^(data|rejects\.csv)$/ };
@@ -17,9 +18,10 @@ const LOADED_FOLDER = { marks: ['rejects.csv'], own: /^(data|rejects\.csv)$/ };
 export async function loadFolder(seasonFolder: string, given: string | null, say: (line: string) => void) {
   const folder = resolve(seasonFolder);
   const out = resolve(given ?? join(folder, 'loaded'));
+  await assertSeasonFolder(folder);
   await assertReplaceable(out, folder, LOADED_FOLDER);
   const loaded = await loadSeason(await readSeason(folder), say);
-  await replaceFolder(out, (building) => {
+  await replaceFolder(out, LOADED_FOLDER, (building) => {
     writeTables(loaded, join(building, 'data'));
     writeFileSync(join(building, 'rejects.csv'), rejectsCsv(loaded.load.rejects));
   });

@@ -1,6 +1,8 @@
 import { existsSync, mkdirSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
 import { InputError, type Problem } from '../../src/base/errors.ts';
+import { diskProblem } from '../folder/disk-problem.ts';
+import { clearHalves, halfOf } from '../folder/half-file.ts';
 import { type Drawn, drawNotebook } from './draw-notebook.ts';
 import { importNotebook, notebookPath } from './import-notebook.ts';
 import { openSeason } from './open-season.ts';
@@ -66,13 +68,17 @@ function writePage(out: string, { html }: Drawn): void {
       throw refuse('is no page that the kit wrote; it is left alone. Give --out another name.');
     }
   }
-  const fresh = `${out}.${process.pid}.new`;
+  const fresh = halfOf(out);
   try {
     mkdirSync(dirname(out), { recursive: true });
+    clearHalves(out);
     writeFileSync(fresh, html);
     renameSync(fresh, out);
   } catch (error) {
     rmSync(fresh, { force: true });
+    const stands = existsSync(out) ? 'What stands there stays as it was.' : 'Nothing of it is left behind.';
+    const told = diskProblem(error, { code: 'OUT_FILE', path: out, folder: dirname(out), stands });
+    if (told !== error) throw told;
     throw refuse(`cannot be written (${(error as NodeJS.ErrnoException).code}). Give --out another place.`);
   }
 }

@@ -26,6 +26,7 @@ export async function previousSeason(path: string, say: (line: string) => void, 
   const full = resolve(path);
   const is = await stat(full).catch(() => null);
   if (is === null) throw new UsageError([problem(path, 'is not there')]);
+  if (basename(full) === 'season.yaml') throw new UsageError([problem(path, 'is a file of a season folder')]);
   if (is.isFile()) return readSummary(full, path);
   const has = async (name: string) => (await stat(join(full, name)).catch(() => null))?.isFile() === true;
   if (await has('season.yaml')) {

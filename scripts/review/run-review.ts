@@ -21,8 +21,11 @@ import { renderPages } from '../../src/report/html/pages.ts';
 import type { Page } from '../../src/report/page.ts';
 import { namedApart, pageTables, type TableFile } from '../../src/report/page-tables.ts';
 import type { LoadedSeason, LoadReport } from '../../src/season/loaded.ts';
+import { largestKind } from '../../src/season/readers/reason-kind.ts';
 import { rejectsCsv, writeTables } from '../../src/season/write-tables.ts';
-import { assertReplaceable, type OwnFolder, replaceFolder } from '../folder/replace-folder.ts';
+import { assertSeasonFolder } from '../../src/season/yaml/source.ts';
+import type { OwnFolder } from '../folder/own-folder.ts';
+import { assertReplaceable, replaceFolder } from '../folder/replace-folder.ts';
 import { seasonOfFiles } from '../kept/season-of-files.ts';
 import { workedOut } from '../kept/worked-out.ts';
 import { findChromium } from '../pdf/find-chromium.ts';
@@ -97,6 +100,7 @@ export interface ReviewOutcome {
 export async function runReview(options: ReviewOptions): Promise<ReviewOutcome> {
   const folder = resolve(options.seasonFolder);
   const out = options.out === null ? join(folder, 'review') : resolve(options.out);
+  await assertSeasonFolder(folder);
   await assertReplaceable(out, folder, REVIEW_FOLDER);
   const { models, keep, sweep = false, onStage: say } = options;
   if (sweep) await assertReplaceable(join(folder, 'sweep'), folder, SWEEP_FOLDER);
@@ -136,7 +140,7 @@ export async function runReview(options: ReviewOptions): Promise<ReviewOutcome> 
   const printed = await pdfOf(pages, options.pdf ?? null);
   say(`Draw     ${count(pages.length, 'page')}`);
 
-  await replaceFolder(out, async (fresh) => {
+  await replaceFolder(out, REVIEW_FOLDER, async (fresh) => {
     writeTables(loaded, join(fresh, 'data'));
     await writeFile(join(fresh, 'rejects.csv'), rejectsCsv(loaded.load.rejects));
     for (const page of rendered) await writeFile(join(fresh, page.file), page.html);
@@ -176,12 +180,9 @@ export function rejectLines({ files, rejects }: LoadReport): string[] {
   return files
     .filter((file) => file.rejected > 0)
     .map((file) => {
-      const reasons = new Map<string, number>();
-      for (const { file: path, reason } of rejects) {
-        if (path === file.path) reasons.set(reason, (reasons.get(reason) ?? 0) + 1);
-      }
-      const [most] = [...reasons].sort((a, b) => b[1] - a[1]);
-      return `         ${file.path}: ${file.rejected} of ${count(file.cells, 'cell')} rejected${most === undefined ? '' : `, most often: ${most[0]}`} (rejects.csv)`;
+      const own = rejects.filter(({ file: path }) => path === file.path);
+      const [most] = largestKind(own.map(({ line, reason }) => [line, reason]));
+      return `         ${file.path}: ${file.rejected} of ${count(file.cells, 'cell')} rejected${most === undefined ? '' : `, most often: ${most[1]}`} (rejects.csv)`;
     });
 }
 

@@ -1,7 +1,7 @@
-import { appendFileSync, existsSync, readFileSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import type { FinishedRun } from '../../src/analysis/strategies/run-numbers.ts';
 import { NUMBERS } from '../../src/analysis/strategies/sweep-columns.ts';
-import { writeWhole } from './whole-file.ts';
+import { appendLines, writeWhole } from './whole-file.ts';
 
 const WIDTH = NUMBERS.length + 2;
 /** About 15 MB. */
@@ -41,7 +41,7 @@ export class FinishedJobs {
       this.runs.set(key, run);
       this.asked.add(key);
     }
-    appendFileSync(this.path, runs.map(([key, run]) => lineOf(key, run)).join(''));
+    appendLines(this.path, runs.map(([key, run]) => lineOf(key, run)).join(''));
   }
 
   /**

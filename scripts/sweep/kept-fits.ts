@@ -1,7 +1,7 @@
-import { appendFileSync, existsSync, readFileSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import type { FittedValues } from '../../src/analysis/model/fitted-values.ts';
 import type { BinModel } from '../../src/analysis/model/model-types.ts';
-import { writeWhole } from './whole-file.ts';
+import { appendLines, writeWhole } from './whole-file.ts';
 
 /** What a sweep takes from a bin's fitted model. */
 export type KeptFit = Pick<BinModel, 'fitted' | 'trusted' | 'why'>;
@@ -31,7 +31,7 @@ export class KeptFits {
     if (!text.startsWith(header)) writeWhole(path, header);
     else for (const line of text.slice(header.length).split('\n')) this.read(line);
     // A line that a kill cut short must not run into the next.
-    if (text.startsWith(header) && !text.endsWith('\n')) appendFileSync(path, '\n');
+    if (text.startsWith(header) && !text.endsWith('\n')) appendLines(path, '\n');
   }
 
   get(bin: string): KeptFit | undefined {
@@ -42,7 +42,7 @@ export class KeptFits {
     this.fits.set(bin, { trusted, why, fitted });
     const { offsetsWb = [], ...plain } = fitted ?? {};
     const line = [bin, trusted, why, fitted === null ? null : plain, offsetsWb.map((one) => [...one])];
-    appendFileSync(this.path, `${JSON.stringify(line)}\n`);
+    appendLines(this.path, `${JSON.stringify(line)}\n`);
   }
 
   private read(line: string): void {

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import type { SweepPlan } from '../../src/analysis/strategies/sweep-plan.ts';
-import type { Shard } from './sweep-folder.ts';
+import { type Shard, shardName } from './sweep-folder.ts';
 
 /** What a shard says of itself. */
 export interface Manifest {
@@ -38,12 +38,14 @@ export const PLAN_SHAPE: z.ZodType<SweepPlan> = z.strictObject({
   ),
 });
 
-export const MANIFEST_SHAPE: z.ZodType<Manifest> = z.strictObject({
-  format: z.literal(1),
-  shard: z.strictObject({ index: whole.min(1), of: whole.min(1) }),
-  jobs: whole,
-  rows: whole,
-  file: z.string().regex(/^[\w-]+\.parquet$/),
-  sha256: z.string().regex(/^[0-9a-f]{64}$/),
-  plan: PLAN_SHAPE,
-});
+export const MANIFEST_SHAPE: z.ZodType<Manifest> = z
+  .strictObject({
+    format: z.literal(1),
+    shard: z.strictObject({ index: whole.min(1), of: whole.min(1) }),
+    jobs: whole,
+    rows: whole,
+    file: z.string().regex(/^[\w-]+\.parquet$/),
+    sha256: z.string().regex(/^[0-9a-f]{64}$/),
+    plan: PLAN_SHAPE,
+  })
+  .refine(({ shard, file }) => shard.index <= shard.of && file === `${shardName(shard)}.parquet`);

@@ -1,18 +1,14 @@
 import { createHash } from 'node:crypto';
-import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import type { SweepRow } from '../../src/analysis/strategies/sweep-columns.ts';
 import { jobGroups, type SweepPlan } from '../../src/analysis/strategies/sweep-plan.ts';
 import { InputError, type Problem } from '../../src/base/errors.ts';
+import { type FoundShard, findShards } from './find-shards.ts';
 import { hashOf } from './job-key.ts';
-import { MANIFEST_SHAPE, type Manifest } from './manifest.ts';
+import type { Manifest } from './manifest.ts';
 import { rowsOfParquet } from './rows-parquet.ts';
-
-/** A shard as found. */
-interface Found {
-  dir: string;
-  manifest: Manifest;
-}
+import { shardName } from './sweep-folder.ts';
 
 /**
  * Join shards into the rows of the whole sweep, in its order.
@@ -25,75 +21,54 @@ export async function mergeShards(
   seasonSha256: string,
 ): Promise<{ plan: SweepPlan; rows: SweepRow[] }> {
   const problems: Problem[] = [];
-  const found = dirs.flatMap((dir) => manifestsIn(dir, problems));
-  const [first] = found;
+  const { found, broken } = findShards(dirs, problems);
+  const ofSeason = found.filter(({ manifest }) => manifest.plan.season.sha256 === seasonSha256);
+  for (const one of found.filter((other) => !ofSeason.includes(other))) {
+    const { title } = one.manifest.plan.season;
+    const message = `was made from other files than the season has now (its season is called “${title}”). Run the shard again, or merge where the season is as it was.`;
+    problems.push({ code: 'SHARD_INPUTS', file: nameOf(one), message });
+  }
+  const told = ofSeason.length > 0 ? ofSeason : found;
+  const [first] = told;
   if (first === undefined) throw new InputError(problems);
-  const { plan, shard } = first.manifest;
-  if (plan.season.sha256 !== seasonSha256) {
-    problems.push({
-      code: 'SHARD_INPUTS',
-      file: nameOf(first),
-      message: `was made from other files than ${plan.season.title} has now. Run the shards again, or merge where the season is as it was.`,
-    });
-  }
-  for (const one of found.slice(1)) {
+  const { plan } = first.manifest;
+  const same = told.filter((one) => {
     const why = otherThan(first.manifest, one.manifest);
-    if (why !== null)
-      problems.push({
-        code: 'SHARD_INPUTS',
-        file: nameOf(one),
-        message: `${why} than ${nameOf(first)}. Run one of them again.`,
-      });
-  }
-  const same = found.filter((one) => otherThan(first.manifest, one.manifest) === null);
-  for (let index = 1; index <= shard.of; index++) {
-    const of = same.filter(({ manifest }) => manifest.shard.index === index);
-    if (of.length === 0) {
+    if (why === null) return true;
+    const message = `${why} than ${nameOf(first)}. Run one of them again.`;
+    problems.push({ code: 'SHARD_INPUTS', file: nameOf(one), message });
+    return false;
+  });
+  // Of shards that are cut in several ways nobody can say which are missing, and one that is there but does not fit is not.
+  const misfit = found.filter((one) => !same.includes(one)).map(({ manifest }) => manifest.shard);
+  const there = [...broken, ...misfit.map((shard) => `${shardName(shard)}.json`)];
+  const { of } = first.manifest.shard;
+  const whole = misfit.every((shard) => shard.of === of);
+  const rows = new Map<string, SweepRow>();
+  for (let index = 1; index <= of; index++) {
+    const alike = same.filter(({ manifest }) => manifest.shard.index === index);
+    if (alike.length === 0 && whole && !there.includes(`${shardName({ index, of })}.json`)) {
       problems.push({
         code: 'SHARD_MISSING',
-        message: `shard ${index}/${shard.of} is in none of the folders. Run it with --shard ${index}/${shard.of}, or name its folder.`,
+        message: `shard ${index}/${of} is in none of the folders. Run it with --shard ${index}/${of}, or name its folder.`,
       });
     }
-    if (of.length > 1) {
+    if (alike.length > 1) {
       problems.push({
         code: 'SHARD_DOUBLED',
-        message: `shard ${index}/${shard.of} is there ${of.length} times: ${of.map(nameOf).join(', ')}. Name one of them.`,
+        message: `shard ${index}/${of} is there ${alike.length} times: ${alike.map(nameOf).join(', ')}. Name one of them.`,
       });
-    }
+    } else for (const one of alike) await addRows(rows, one, problems);
   }
-  const rows = new Map<string, SweepRow>();
-  for (const one of same) await addRows(rows, one, problems);
   const ordered = inOrder(plan, rows, problems);
   if (problems.length > 0) throw new InputError(problems);
   return { plan, rows: ordered };
 }
 
-const nameOf = ({ dir, manifest }: Found) => join(dir, manifest.file.replace(/\.parquet$/, '.json'));
-
-function manifestsIn(dir: string, problems: Problem[]): Found[] {
-  const names = existsSync(dir) ? readdirSync(dir).filter((name) => /^shard-\d+-of-\d+\.json$/.test(name)) : [];
-  if (names.length === 0) {
-    const message = `holds no manifest of a shard (shard-1-of-2.json). Name the --out folder of a sweep with --shard.`;
-    problems.push({ code: 'SHARD_MANIFEST', file: dir, message });
-  }
-  return names.sort().flatMap((name) => {
-    let text: unknown = null;
-    try {
-      text = JSON.parse(readFileSync(join(dir, name), 'utf8'));
-    } catch {
-      // Told below, as any other text that is no manifest.
-    }
-    const read = MANIFEST_SHAPE.safeParse(text);
-    if (read.success) return [{ dir, manifest: read.data }];
-    const message = 'is no manifest of a shard, or is cut short. Run the shard again.';
-    problems.push({ code: 'SHARD_MANIFEST', file: join(dir, name), message });
-    return [];
-  });
-}
+const nameOf = ({ dir, manifest }: FoundShard) => join(dir, `${shardName(manifest.shard)}.json`);
 
 /** What parts two shards that should be of one sweep; null where nothing does. */
 function otherThan(a: Manifest, b: Manifest): string | null {
-  if (a.plan.season.sha256 !== b.plan.season.sha256) return 'was made from another season, or its files were others,';
   if (hashOf(a.plan.kit) !== hashOf(b.plan.kit))
     return `was made by another version of the kit (${b.plan.kit.version})`;
   if (hashOf(a.plan) !== hashOf(b.plan)) return 'was asked for other bins, years, strategies or variations';
@@ -101,11 +76,11 @@ function otherThan(a: Manifest, b: Manifest): string | null {
   return null;
 }
 
-async function addRows(rows: Map<string, SweepRow>, { dir, manifest }: Found, problems: Problem[]): Promise<void> {
+async function addRows(rows: Map<string, SweepRow>, { dir, manifest }: FoundShard, problems: Problem[]): Promise<void> {
   const file = join(dir, manifest.file);
   const tell = (code: string, message: string) => problems.push({ code, file, message });
-  if (!existsSync(file)) {
-    tell('SHARD_ROWS', 'is not there. Run the shard again.');
+  if (statSync(file, { throwIfNoEntry: false })?.isFile() !== true) {
+    tell('SHARD_ROWS', 'is not there, or is no file. Run the shard again.');
     return;
   }
   const bytes = readFileSync(file);
@@ -113,9 +88,18 @@ async function addRows(rows: Map<string, SweepRow>, { dir, manifest }: Found, pr
     tell('SHARD_ROWS', 'is not the file that its manifest tells of (sha256). Run the shard again.');
     return;
   }
-  const own = await rowsOfParquet(bytes);
+  const own = await rowsOfParquet(bytes).catch(() => null);
+  if (own === null) {
+    tell('SHARD_ROWS', 'is no whole Parquet file. Run the shard again.');
+    return;
+  }
   if (own.length !== manifest.rows || own.length !== manifest.jobs) {
-    tell('SHARD_ROWS', `has ${own.length} rows for ${manifest.jobs} jobs. Run the shard again.`);
+    const { rows: told, jobs } = manifest;
+    tell(
+      'SHARD_ROWS',
+      `has ${own.length} rows; its manifest tells of ${told} rows for ${jobs} jobs. Run the shard again.`,
+    );
+    return;
   }
   let doubled = 0;
   for (const row of own) {
@@ -140,14 +124,15 @@ function inOrder(plan: SweepPlan, rows: ReadonlyMap<string, SweepRow>, problems:
       return [];
     }),
   );
+  // Rows and jobs of shards that do not fit follow from what is told of them.
+  if (problems.length > 0) return ordered;
   const foreign = rows.size - ordered.length;
   if (foreign > 0)
     problems.push({
       code: 'SHARD_ROWS',
       message: `${foreign} rows belong to no job of the plan. Run the shards again.`,
     });
-  // A missing shard says so itself.
-  if (missing > 0 && problems.length === 0)
+  else if (missing > 0)
     problems.push({
       code: 'SHARD_MISSING',
       message: `${missing} jobs of the plan are in no shard. Run the shards again.`,

@@ -4,6 +4,7 @@ import { loadSeason } from '../../src/season/load-season.ts';
 import { readSeason } from '../../src/season/read-season.ts';
 import type { Season } from '../../src/season/season.ts';
 import { didYouMean } from '../../src/season/yaml/nearest.ts';
+import { assertSeasonFolder } from '../../src/season/yaml/source.ts';
 import { UsageError } from '../command-line.ts';
 import { assertReplaceable } from '../folder/replace-folder.ts';
 import { cacheFolder, readKept } from '../kept/season-cache.ts';
@@ -28,6 +29,7 @@ export async function runSweep(
 ): Promise<SweepOutcome> {
   const folder = resolve(seasonFolder);
   const out = outOf(folder, outFolder);
+  await assertSeasonFolder(folder);
   await assertReplaceable(out, folder, SWEEP_FOLDER);
   const season = await readSeason(folder);
   assertBins(season, options.bins);
@@ -46,6 +48,7 @@ export async function mergeSweep(
 ): Promise<SweepOutcome> {
   const folder = resolve(seasonFolder);
   const out = outOf(folder, outFolder);
+  await assertSeasonFolder(folder);
   await assertReplaceable(out, folder, SWEEP_FOLDER);
   const { plan, rows } = await mergeShards(dirs, seasonHash(await readSeason(folder)));
   mkdirSync(out, { recursive: true });

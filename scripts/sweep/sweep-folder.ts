@@ -1,9 +1,9 @@
-import type { OwnFolder } from '../folder/replace-folder.ts';
+import type { OwnFolder } from '../folder/own-folder.ts';
 
 /** What stands in a sweep's folder; `.new-` are files of a run that was killed as it wrote them. */
 export const SWEEP_FOLDER: OwnFolder = {
   marks: [],
-  own: /^(strategies\.arrow|sweep\.json|(finished|fits)(-\d+-of-\d+)?\.jsonl|shard-\d+-of-\d+\.(parquet|json))(\.new-\d+)?$/,
+  own: /^(strategies\.arrow|sweep\.json|(finished|fits)(-\d+-of-\d+)?\.jsonl|shard-\d+-of-\d+\.(parquet|json))(\.new-\d+(-[0-9a-f]{8})?)?$/,
 };
 
 export type Shard = Readonly<{ index: number; of: number }>;

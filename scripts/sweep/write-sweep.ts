@@ -7,13 +7,15 @@ import type { Manifest } from './manifest.ts';
 import { rowsArrow } from './rows-arrow.ts';
 import { rowsParquet } from './rows-parquet.ts';
 import { type Shard, shardName } from './sweep-folder.ts';
-import { writeWhole } from './whole-file.ts';
+import { writeTogether } from './whole-file.ts';
 
 /** Write a whole sweep: every row, and what they say together. @returns what could not be run, a line each */
 export function writeSweep(out: string, plan: SweepPlan, rows: readonly SweepRow[]): string[] {
   const summary = sweepSummary(plan, rows);
-  writeWhole(join(out, 'strategies.arrow'), rowsArrow(rows));
-  writeWhole(join(out, 'sweep.json'), jsonText(summary));
+  writeTogether([
+    [join(out, 'strategies.arrow'), rowsArrow(rows)],
+    [join(out, 'sweep.json'), jsonText(summary)],
+  ]);
   return summary.leftOut.map(
     ({ bin, weather, why }) => `Left out ${bin}${weather === 'all' ? '' : ` in ${weather}`}: ${why}`,
   );
@@ -32,8 +34,10 @@ export function writeShard(out: string, plan: SweepPlan, shard: Shard, rows: rea
     sha256: createHash('sha256').update(bytes).digest('hex'),
     plan,
   };
-  writeWhole(join(out, manifest.file), bytes);
-  writeWhole(join(out, `${name}.json`), jsonText(manifest));
+  writeTogether([
+    [join(out, manifest.file), bytes],
+    [join(out, `${name}.json`), jsonText(manifest)],
+  ]);
 }
 
 function jsonText(value: unknown): string {

@@ -1,3 +1,4 @@
+import { setImmediate } from 'node:timers/promises';
 import { binModel } from '../../src/analysis/model/bin-model.ts';
 import type { BinModel } from '../../src/analysis/model/model-types.ts';
 import type { BinReview } from '../../src/analysis/types.ts';
@@ -14,7 +15,11 @@ export function binFitter(
   const run = pool.job<BinTask, BinModel>(new URL('./bin-task.ts', import.meta.url), 'fitBin');
   let season: SeasonBytes | undefined;
   return async (loaded, review) => {
-    if (workers < 2 || loaded.season.bins.length < 2) return binModel(loaded, review);
+    if (workers < 2 || loaded.season.bins.length < 2) {
+      // A fit takes seconds: who presses Ctrl-C is heard before the next.
+      await setImmediate();
+      return binModel(loaded, review);
+    }
     season ??= seasonBytes(loaded);
     return run({ season, review });
   };

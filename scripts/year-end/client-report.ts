@@ -8,7 +8,9 @@ import { summaryJsonSchema } from '../../src/analysis/summary-shape.ts';
 import { type ClientLine, clientLine } from '../../src/notebook/year-end/client-line.ts';
 import { renderDocument } from '../../src/report/html/document.ts';
 import type { InputFile } from '../../src/report/page.ts';
-import { assertReplaceable, type OwnFolder, replaceFolder } from '../folder/replace-folder.ts';
+import { assertSeasonFolder } from '../../src/season/yaml/source.ts';
+import type { OwnFolder } from '../folder/own-folder.ts';
+import { assertReplaceable, replaceFolder } from '../folder/replace-folder.ts';
 import { commandSaid, madeBeside, madeBy, unitsOf } from '../review/made-by.ts';
 import { pdfOf } from '../review/pdf-of.ts';
 import { previousSeason } from '../review/previous-season.ts';
@@ -49,6 +51,7 @@ export interface ClientJob {
  * @throws InputError with every problem of the season's files; then nothing is written
  */
 export async function clientReport({ folder, out, wishes, generatedAtMs, say }: ClientJob): Promise<ClientOutcome> {
+  await assertSeasonFolder(folder);
   await assertReplaceable(out, folder, REPORT_FOLDER);
   const before = wishes.previous === null ? null : await previousSeason(wishes.previous, say, wishes.keep);
   const worked = await workOut(folder, { models: wishes.models, keep: wishes.keep, say });
@@ -72,7 +75,7 @@ export async function clientReport({ folder, out, wishes, generatedAtMs, say }: 
   const tables = tablesOf(page);
   const printed = await pdfOf([page], wishes.pdf);
   say(`Draw     ${page.sections.length} sections`);
-  await replaceFolder(out, async (fresh) => {
+  await replaceFolder(out, REPORT_FOLDER, async (fresh) => {
     await writeFile(join(fresh, 'year-end.html'), rendered.html);
     if (printed.pdf !== null) await writeFile(join(fresh, 'year-end.pdf'), printed.pdf);
     await mkdir(join(fresh, 'tables'), { recursive: true });

@@ -7,7 +7,8 @@ import { CLIENTS_NOTEBOOK, type FailedClient } from '../../src/notebook/year-end
 import { renderPages } from '../../src/report/html/pages.ts';
 import type { InputFile } from '../../src/report/page.ts';
 import { Units } from '../../src/report/units.ts';
-import { type OwnFolder, replaceFolder } from '../folder/replace-folder.ts';
+import type { OwnFolder } from '../folder/own-folder.ts';
+import { replaceFolder } from '../folder/replace-folder.ts';
 import { tablesOf } from '../review/run-review.ts';
 
 /** What stands in the folder of a consultant's summary. */
@@ -60,7 +61,7 @@ export async function clientsSummary({
   });
   const [rendered] = renderPages([page]);
   const tables = tablesOf(page);
-  await replaceFolder(out, async (fresh) => {
+  await replaceFolder(out, SUMMARY_FOLDER, async (fresh) => {
     await writeFile(join(fresh, 'index.html'), rendered.html);
     await writeFile(join(fresh, 'clients.json'), `${JSON.stringify({ clients: lines, failed }, inFigures, 2)}\n`);
     await mkdir(join(fresh, 'tables'), { recursive: true });

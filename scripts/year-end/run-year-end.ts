@@ -5,6 +5,7 @@ import { formatProblem, InputError, type Problem } from '../../src/base/errors.t
 import type { ClientLine } from '../../src/notebook/year-end/client-line.ts';
 import type { FailedClient } from '../../src/notebook/year-end/clients-page.ts';
 import type { InputFile } from '../../src/report/page.ts';
+import { assertSeasonFolder } from '../../src/season/yaml/source.ts';
 import { UsageError } from '../command-line.ts';
 import { assertReplaceable } from '../folder/replace-folder.ts';
 import { clientReport } from './client-report.ts';
@@ -38,8 +39,8 @@ export interface YearEndOutcome {
  */
 export async function runYearEnd({ seasons, wishes, generatedAtMs, say }: YearEndJob): Promise<YearEndOutcome> {
   const { folders, skipped } = await foldersOf(seasons);
-  for (const one of skipped) say(`Skip     ${one}: no folder`);
-  if (folders.length === 0) throw refuse(`${seasons.join(', ')}: none is a folder. Give one season folder or more.`);
+  if (folders.length > 0) for (const one of skipped) say(`Skip     ${one}: no folder`);
+  if (folders.length === 0) throw await noFolder(skipped);
   const single = folders.length === 1 && seasons.length === 1;
   const outs = outsOf(folders, wishes.out, single);
   const summary = single ? null : summaryFolder(folders, outs, wishes.summary);
@@ -67,19 +68,26 @@ export async function runYearEnd({ seasons, wishes, generatedAtMs, say }: YearEn
   if (summary !== null) {
     const command = `npm run year-end -- ${seasons.join(' ')}`;
     const { preparedBy, units: system } = wishes;
-    out.failures.push(
-      ...(await clientsSummary({
-        out: summary,
-        lines,
-        failed: out.failed,
-        inputs,
-        command,
-        preparedBy,
-        system,
-        generatedAtMs,
-      })),
-    );
-    say(`Write    ${summary}`);
+    try {
+      out.failures.push(
+        ...(await clientsSummary({
+          out: summary,
+          lines,
+          failed: out.failed,
+          inputs,
+          command,
+          preparedBy,
+          system,
+          generatedAtMs,
+        })),
+      );
+      say(`Write    ${summary}`);
+    } catch (error) {
+      // The clients' reports stand: what keeps the summary from being written is told beside them.
+      if (!(error instanceof InputError)) throw error;
+      out.summary = null;
+      out.failures.push(...error.problems.map(formatProblem));
+    }
   }
   return out;
 }
@@ -102,6 +110,12 @@ async function foldersOf(seasons: readonly string[]): Promise<{ folders: string[
     else if (!folders.includes(full)) folders.push(full);
   }
   return { folders, skipped };
+}
+
+/** Files and nothing else, each told as what it is. */
+async function noFolder(files: readonly string[]): Promise<InputError> {
+  const told = await Promise.allSettled([...new Set(files)].map((file) => assertSeasonFolder(resolve(file))));
+  return new InputError(told.flatMap((one) => (one.status === 'rejected' ? one.reason.problems : [])));
 }
 
 function outsOf(folders: readonly string[], out: string | null, single: boolean): string[] {

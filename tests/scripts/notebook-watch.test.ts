@@ -1,4 +1,4 @@
-import { mkdtempSync, readFileSync, renameSync, rmSync, utimesSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readFileSync, renameSync, rmSync, utimesSync, writeFileSync } from 'node:fs';
 import { get } from 'node:http';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -121,6 +121,26 @@ describe('npm run notebook --watch', () => {
     renameSync(kept, words);
     await until(async () => (await page()).includes('>mended</h2>'));
     expect(last().troubles).toEqual([]);
+
+    // A folder that goes with its files and comes back with others of their names; and it is watched as before.
+    const [folder, away] = [join(work, 'words'), join(work, 'words-away')];
+    const words2 = join(folder, 'far-words.ts');
+    mkdirSync(folder);
+    writeFileSync(words2, "export const word = 'far';\n");
+    written('watched.ts', `${GOOD}\nheading(word);`, "import { word } from './words/far-words.ts';\n");
+    await until(async () => (await page()).includes('>far</h2>'));
+    renameSync(folder, away);
+    await until(() => last().troubles[0]?.kind === 'NOTEBOOK_IMPORT');
+    // Moved back as it was, each file with all its times.
+    renameSync(away, folder);
+    await until(() => last().troubles.length === 0);
+    rmSync(folder, { recursive: true });
+    await until(() => last().troubles[0]?.kind === 'NOTEBOOK_IMPORT');
+    mkdirSync(folder);
+    writeFileSync(words2, "export const word = 'nearer';\n");
+    await until(async () => (await page()).includes('>nearer</h2>'));
+    writeFileSync(words2, "export const word = 'here';\n");
+    await until(async () => (await page()).includes('>here</h2>'));
 
     // Saves in a row: the last one's page comes, with nothing of what the one before did to what it was given.
     written('watched.ts', "(bins[0].review.bin as { name: string }).name = 'Spoilt';\nheading('Spoils');");

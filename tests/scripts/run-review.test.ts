@@ -47,7 +47,8 @@ describe('what the terminal says of rejected cells', () => {
       files: [file, { ...file, path: 'logs/b.csv', rejected: 0 }],
       rejects: [reject('is no number'), reject('names the cable "C2", which bin B1 does not have')],
     } as LoadReport;
-    load.rejects.push(load.rejects[1]);
+    // Two cables, one reason.
+    load.rejects.push(reject('names the cable "C3", which bin B2 does not have'));
     expect(rejectLines(load)).toEqual([
       '         logs/a.csv: 6 of 12 cells rejected, most often: names the cable "C2", which bin B1 does not have (rejects.csv)',
     ]);

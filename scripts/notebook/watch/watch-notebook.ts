@@ -1,3 +1,4 @@
+import { existsSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { watch } from 'chokidar';
 import { InputError } from '../../../src/base/errors.ts';
@@ -31,6 +32,8 @@ const USUAL_PORT = 7411;
 const SETTLE_MS = 25;
 /** By how much the time of a save may be behind: file systems keep it in ticks. */
 const CLOCK_MS = 20;
+/** How often to look whether files are there: of one that goes and comes with its folder nothing else tells. */
+const RETURN_MS = 500;
 
 /**
  * Serve a notebook's page and draw it anew whenever one of its files or of the season's changes. The kit itself is taken as it was when the
@@ -97,11 +100,8 @@ export async function watchNotebook(options: WatchOptions): Promise<Watching> {
 
   let waiting: NodeJS.Timeout | null = null;
   let renews = false;
-  watcher.on('all', (what, path, stats) => {
-    // Not by the time of its text: a file that is moved here keeps that.
-    if (what === 'add' && stats !== undefined && stats.ctimeMs < readFromMs - CLOCK_MS) return;
-    // Of a file that is gone it forgets its return.
-    if (what === 'unlink') watcher.add(path);
+  const gone = new Set<string>();
+  const changed = (path: string) => {
     const atMs = performance.now();
     renews ||= isSeasons(path, seasonFolder) && path !== notebook;
     if (waiting !== null) clearTimeout(waiting);
@@ -115,11 +115,33 @@ export async function watchNotebook(options: WatchOptions): Promise<Watching> {
       renews = false;
       void seasonFiles(seasonFolder).then(look);
     }, SETTLE_MS);
+  };
+  watcher.on('all', (what, path, stats) => {
+    // Not by the time of its text: a file that is moved here keeps that.
+    if (what === 'add' && !gone.has(path) && stats !== undefined && stats.ctimeMs < readFromMs - CLOCK_MS) return;
+    // Of a file that is gone it forgets its return.
+    if (what === 'unlink') watcher.add(path);
+    if (what === 'unlink') gone.add(path);
+    else gone.delete(path);
+    changed(path);
   });
+  const returns = setInterval(() => {
+    for (const path of looked) {
+      const there = existsSync(path);
+      if (there !== gone.has(path)) continue;
+      if (there) {
+        gone.delete(path);
+        watcher.unwatch(path);
+        watcher.add(path);
+      } else gone.add(path);
+      changed(path);
+    }
+  }, RETURN_MS);
   return {
     url,
     async end() {
       if (waiting !== null) clearTimeout(waiting);
+      clearInterval(returns);
       drawer.end();
       await Promise.all([watcher.close(), served.close()]);
     },

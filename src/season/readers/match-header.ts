@@ -1,5 +1,5 @@
-import { closest } from 'fastest-levenshtein';
 import { nameAndUnit } from '../implied-unit.ts';
+import { nearest } from '../yaml/nearest.ts';
 import { shown, shownList } from './shown.ts';
 
 /**
@@ -13,16 +13,16 @@ export function matchHeader(headers: readonly string[], wanted: string): number 
   const found = exact.length > 0 ? exact : positions(headers, (header) => header.toLowerCase() === name.toLowerCase());
   if (found.length === 1) return found[0];
   if (found.length > 1) return `the header ${shown(name)} stands ${found.length} times in the file; rename all but one`;
-  const nearest = nearestHeader(headers, name);
-  return `the file has no column ${shown(name)}; its headers are ${shownList(headers)}${nearest ? `, the nearest is ${shown(nearest)}` : ''}`;
+  const near = nearestHeader(headers, name);
+  return `the file has no column ${shown(name)}; its headers are ${shownList(headers)}${near === null ? '' : `, the nearest is ${shown(near)}`}`;
 }
 
-/** The one header that is the name with a unit behind it, else the nearest by spelling. */
-function nearestHeader(headers: readonly string[], name: string): string {
+/** The one header that is the name with a unit behind it, else one that differs by a typing error; null: none is near. */
+function nearestHeader(headers: readonly string[], name: string): string | null {
   const bare = positions(headers, (header) => nameAndUnit(header).name.toLowerCase() === name.toLowerCase());
   if (bare.length === 1) return headers[bare[0]];
-  const written = headers.filter((header) => header !== '').map((header) => header.slice(0, 60));
-  return closest(name.slice(0, 60), written);
+  const written = headers.filter((header) => header !== '');
+  return nearest(name, written);
 }
 
 function positions(headers: readonly string[], test: (header: string) => boolean): number[] {

@@ -8,8 +8,8 @@ import { findDecimal } from './decimal.ts';
 import { type FileReading, isOutside } from './file-reading.ts';
 import { findDelimiter, namedDelimiter } from './find-delimiter.ts';
 import { keyName } from './match-header.ts';
+import { nothingPlaced } from './nothing-placed.ts';
 import { placeRows } from './place-rows.ts';
-import { shown } from './shown.ts';
 
 /**
  * Read a CSV file into the tables.
@@ -43,7 +43,8 @@ export function readCsv(reading: FileReading): Problem[] {
   const placed = placeRows(reading, records, plan);
   reading.tally.rows = records.fields.length - 1;
   const rejectedRows = placed.reasons.size;
-  if (rejectedRows === reading.tally.rows) return [nothingPlaced(path, records, placed.reasons, lines)];
+  if (rejectedRows === reading.tally.rows)
+    return [nothingPlaced(path, records, placed.reasons, (row) => rowText(records, lines, row + 1))];
   for (const [row, reason] of placed.reasons) {
     const line = records.lines[row + 1];
     reading.tally.rejectRow(line, plan.measured.length, rowText(records, lines, row + 1), reason);
@@ -94,18 +95,4 @@ function rowText(records: CsvRecords, lines: readonly string[], record: number):
   const from = records.lines[record] - 1;
   const to = record + 1 < records.fields.length ? records.lines[record + 1] - 1 : lines.length;
   return lines.slice(from, to).join('\n').trimEnd();
-}
-
-function nothingPlaced(
-  path: string,
-  records: CsvRecords,
-  reasons: ReadonlyMap<number, string>,
-  lines: readonly string[],
-): Problem {
-  const counts = new Map<string, number>();
-  for (const reason of reasons.values()) counts.set(reason, (counts.get(reason) ?? 0) + 1);
-  const [reason, count] = [...counts].sort((a, b) => b[1] - a[1])[0];
-  const row = [...reasons.keys()].find((one) => reasons.get(one) === reason)!;
-  const message = `not one of its ${reasons.size} rows can be placed. Most often (${count} rows): ${reason}; the first is ${shown(rowText(records, lines, row + 1))}. Correct the file's entry in season.yaml (columns, time_format, time_zone, ids).`;
-  return { code: 'FILE_ROWS', file: path, line: records.lines[row + 1], message };
 }

@@ -1,6 +1,7 @@
 import { type Document, isMap, LineCounter, parseDocument, type YAMLError } from 'yaml';
 import { InputError } from '../../base/errors.ts';
 import { Anchors } from './anchors.ts';
+import { type LeftOpen, leftOpen } from './left-open.ts';
 import { keyText, Places } from './places.ts';
 import { type Plain, toPlain } from './plain.ts';
 import { Problems, SEASON_FILE_NAME } from './report.ts';
@@ -19,12 +20,20 @@ function firstKeyOf(doc: Document): string | null {
   return keys.find((key) => key !== null && !key.startsWith('x-')) ?? null;
 }
 
-const asProblem = (error: YAMLError, places: Places) => ({
-  code: 'SEASON_YAML',
-  file: SEASON_FILE_NAME,
-  ...places.offset(error.pos[0]),
-  message: yamlText(error),
-});
+function asProblem(error: YAMLError, doc: Document, text: string, places: Places) {
+  const gaveUp = places.offset(error.pos[0]);
+  const open = leftOpen(error, doc, text);
+  const at = open === null ? gaveUp : places.offset(open.offset);
+  const message = open === null ? yamlText(error) : openText(open, gaveUp.line);
+  return { code: 'SEASON_YAML' as const, file: SEASON_FILE_NAME, ...at, message };
+}
+
+function openText({ sign, close }: LeftOpen, line: number): string {
+  if (/["']/.test(sign))
+    return `this is not YAML: the quote ${sign} opens here and is not closed. Put ${close} where it ends.`;
+  // Either nothing closes it, or what does stands at the margin, where the parser no longer takes it for a part.
+  return `this is not YAML: the bracket ${sign} opens here and is not closed before line ${line}. Put ${close} where it ends; lines within it must be indented further than its key.`;
+}
 
 /** Without the errors that only follow from one before: a second one on a line, and all after an open bracket or quote. */
 function telling(errors: readonly YAMLError[]): YAMLError[] {
@@ -48,7 +57,7 @@ export function readDocument(text: string): SeasonDocument {
   const problems = new Problems(places);
   const told = new Set<number>();
   for (const error of [...telling(doc.errors), ...doc.warnings]) {
-    const problem = asProblem(error, places);
+    const problem = asProblem(error, doc, text, places);
     if (!told.has(problem.line)) problems.add(problem);
     told.add(problem.line);
   }

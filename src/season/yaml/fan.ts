@@ -92,21 +92,23 @@ export function checkFan(fan: Draft<FanText>, path: YamlPath, tariffs: readonly 
   if (fan.curve !== undefined && !check.bad.under([...path, 'curve'])) checkCurve(fan, [...path, 'curve'], check);
 }
 
-/** A curve is one airflow for each pressure, and less of it the higher the pressure. */
+/** A curve is one airflow for each pressure, and less of it the higher the pressure. Each of the two is told once, with all that breaks it. */
 function checkCurve(fan: Draft<FanText>, path: YamlPath, { report, currency }: Check): void {
-  const points = toCurve(fan.curve as FanText['curve'], currency) ?? [];
-  points.forEach(([pressure, flow], i) => {
-    if (i === 0) return;
-    const [pressureBefore, flowBefore] = points[i - 1];
-    if (!(pressure > pressureBefore)) report('SEASON_RANGE', path, 'has two airflows at one pressure. Keep one.');
-    else if (!(flow <= flowBefore)) {
-      report(
-        'SEASON_RANGE',
-        path,
-        'has an airflow that rises with pressure. A fan gives less air against more pressure.',
-      );
-    }
-  });
+  const points = (fan.curve as NonNullable<FanText['curve']>)
+    .map(([pressure, flow]) => ({
+      pressure: si('pressure', pressure, currency),
+      flow: si('airflow', flow, currency),
+      said: `[${pressure}, ${flow}]`,
+    }))
+    .sort((a, b) => a.pressure - b.pressure);
+  const pairs = points.slice(1).map((point, i) => ({ before: points[i], point }));
+  const twice = pairs.filter(({ before, point }) => !(point.pressure > before.pressure));
+  const rising = pairs.filter(({ before, point }) => point.pressure > before.pressure && !(point.flow <= before.flow));
+  const list = (some: typeof pairs) => some.map(({ before, point }) => `${before.said} and ${point.said}`).join('; ');
+  if (twice.length > 0) report('SEASON_RANGE', path, `has two airflows at one pressure: ${list(twice)}. Keep one.`);
+  if (rising.length === 0) return;
+  const text = `has an airflow that rises with pressure: ${list(rising)}. A fan gives less air against more pressure; put the pressures beside their own airflows.`;
+  report('SEASON_RANGE', path, text);
 }
 
 function toCurve(text: FanText['curve'], currency: string): [number, number][] | null {

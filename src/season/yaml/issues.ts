@@ -2,7 +2,7 @@ import type * as z from 'zod';
 import type { SeasonCode } from './codes.ts';
 import { Bad, prune } from './draft.ts';
 import { choiceText } from './fields.ts';
-import { didYouMean } from './nearest.ts';
+import { didYouMean, nearest } from './nearest.ts';
 import type { YamlPath } from './path-text.ts';
 import type { Report } from './report.ts';
 import { show } from './show.ts';
@@ -11,10 +11,32 @@ type Issue = z.core.$ZodIssue;
 
 /** Tells the issues of the schema as problems, and takes the values they are about out of `data`. */
 export function reportIssues(issues: readonly Issue[], data: unknown, report: Report): Bad {
-  const bad = issues.flatMap((issue) => tell(issue, [], data, report));
+  const bad = tellAll(issues, [], data, report);
   // Values go after all are told: messages show them.
   for (const path of bad) prune(data, path);
   return new Bad(bad);
+}
+
+/**
+ * A key that is misspelt is told as that, and not as missing besides; checks that ask for it keep still.
+ *
+ * @returns paths of the values that are wrong
+ */
+function tellAll(issues: readonly Issue[], base: YamlPath, data: unknown, report: Report): YamlPath[] {
+  const meantKeys = issues.flatMap((issue) => misspelt(issue, base, data));
+  const told = new Set(meantKeys.map((path) => JSON.stringify(path)));
+  const own = issues.filter((issue) => !told.has(JSON.stringify([...base, ...issue.path])));
+  return [...meantKeys, ...own.flatMap((issue) => tell(issue, base, data, report))];
+}
+
+/** Keys that are not there but stand misspelt. */
+function misspelt(issue: Issue, base: YamlPath, data: unknown): YamlPath[] {
+  if (issue.code !== 'unrecognized_keys') return [];
+  const map = [...base, ...(issue.path as YamlPath)];
+  return issue.keys.flatMap((key) => {
+    const near = nearest(key, issue.message.split(', '));
+    return near === null || valueAt(data, [...map, near]) !== undefined ? [] : [[...map, near]];
+  });
 }
 
 /** @returns paths of the values that are wrong */
@@ -23,7 +45,7 @@ function tell(issue: Issue, base: YamlPath, data: unknown, report: Report): Yaml
   const value = valueAt(data, path);
   if (issue.code === 'invalid_union') {
     const branch = meant(issue.errors);
-    if (branch !== undefined) return branch.flatMap((inner) => tell(inner, path, data, report));
+    if (branch !== undefined) return tellAll(branch, path, data, report);
   }
   if (issue.code === 'unrecognized_keys') {
     const known = issue.message.split(', ');

@@ -13,8 +13,9 @@ export function nearest(given: string, known: readonly string[]): string | null 
     }
   }
   if (best === null) return null;
-  // A third of the letters wrong is a typing error, and so are all letters in another order; more is another word.
-  const typing = Math.max(1, Math.floor(Math.max(word.length, best.length) / 3));
+  // A third of the letters wrong is a typing error, and so are all letters in another order; more is another word. Of one or two
+  // letters any other would do: B3 is not meant for B1.
+  const typing = Math.floor(Math.max(word.length, best.length) / 3);
   return least <= typing || sorted(word) === sorted(best) ? best : null;
 }
 

@@ -5,6 +5,7 @@ import { fanSchema } from './fan.ts';
 import { checked, choice, list, map, text } from './fields.ts';
 import { fileSchema } from './file.ts';
 import { measuresSchema } from './measures.ts';
+import { nearest } from './nearest.ts';
 import { dryingAlternativeSchema, pricesSchema } from './prices.ts';
 import { sensorsSchema } from './sensors.ts';
 import { show } from './show.ts';
@@ -67,8 +68,25 @@ export type SeasonText = z.infer<ReturnType<typeof seasonSchema>>;
 
 const CURRENCY = /^[A-Z]{3}$/;
 
-/** The code that prices are checked against, before the rest of the file is: a misspelt one should not spoil them all. */
+/**
+ * The code that prices are checked against, before the rest of the file is. Where the key or its code is misspelt, which is told, that
+ * of the prices themselves: they should not all be called wrong too.
+ */
 export function currencyOf(data: Readonly<Record<string, unknown>>): string {
-  const given = typeof data.currency === 'string' ? data.currency.trim().toUpperCase() : '';
-  return CURRENCY.test(given) ? given : 'USD';
+  const stated = Object.keys(data).find((key) => !key.startsWith('x-') && nearest(key, ['currency']) !== null);
+  if (stated === undefined) return 'USD';
+  const given = typeof data[stated] === 'string' ? data[stated].trim().toUpperCase() : '';
+  return CURRENCY.test(given) ? given : (codeOfPrices(data) ?? 'USD');
+}
+
+/** The code that most prices carry, `0.29 EUR/kWh`; null where none has one. */
+function codeOfPrices(data: unknown): string | null {
+  const codes = textsIn(data).flatMap((text) => /^\s*[\d.,]+ *([A-Z]{3})(?:\/|$)/.exec(text)?.[1] ?? []);
+  const count = (code: string) => codes.filter((one) => one === code).length;
+  return codes.sort((a, b) => count(b) - count(a) || (a < b ? -1 : 1))[0] ?? null;
+}
+
+function textsIn(data: unknown): string[] {
+  if (typeof data === 'string') return [data];
+  return data !== null && typeof data === 'object' ? Object.values(data).flatMap(textsIn) : [];
 }

@@ -1,5 +1,5 @@
 import { readdir, readFile, stat } from 'node:fs/promises';
-import { join } from 'node:path';
+import { basename, dirname, join } from 'node:path';
 import { InputError } from '../../base/errors.ts';
 import { SEASON_FILE_NAME } from './report.ts';
 
@@ -14,7 +14,7 @@ function fail(message: string, place: { line?: number; column?: number } = {}): 
 
 /** The text of `<folder>/season.yaml` without byte-order mark. @throws InputError with one problem */
 export async function readSource(folder: string): Promise<string> {
-  await checkFolder(folder);
+  await assertSeasonFolder(folder);
   const path = join(folder, SEASON_FILE_NAME);
   const file = await stat(path).catch((error: NodeJS.ErrnoException) => noFile(folder, error));
   if (!file.isFile()) fail(`${path} is not a file. ${START}.`);
@@ -30,11 +30,19 @@ export async function readSource(folder: string): Promise<string> {
   return decode(bytes);
 }
 
-async function checkFolder(folder: string): Promise<void> {
+/** Before any work for a season, so that a file in place of its folder is told as that. @throws InputError with one problem */
+export async function assertSeasonFolder(folder: string): Promise<void> {
   const found = await stat(folder).catch((error: NodeJS.ErrnoException) =>
     fail(`the season folder ${folder} cannot be opened (${error.code}). Check its name. ${START}.`),
   );
-  if (!found.isDirectory()) fail(`${folder} is not a folder. Give the folder that holds season.yaml.`);
+  if (found.isDirectory()) return;
+  const beside = join(dirname(folder), SEASON_FILE_NAME);
+  const holds = basename(folder) === SEASON_FILE_NAME || (await stat(beside).catch(() => null))?.isFile() === true;
+  const give = holds
+    ? `the folder that season.yaml stands in: ${dirname(folder)}`
+    : 'the folder that holds season.yaml';
+  const message = `${folder} is a file; a season is given by its folder. Give ${give}`;
+  throw new InputError([{ code: 'SEASON_FILE', message: `${message}.` }]);
 }
 
 async function noFile(folder: string, error: NodeJS.ErrnoException): Promise<never> {

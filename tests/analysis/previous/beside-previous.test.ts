@@ -81,6 +81,7 @@ describe('--previous', () => {
   });
   it.each([
     ['nothing there', () => join(work, 'no-such'), /is not there/],
+    ['season.yaml itself', () => file('season.yaml', 'format: 1'), /is a file of a season folder/],
     ['no JSON', () => file('a.json', '{'), /is no JSON/],
     ['another JSON', () => file('b.json', '{"season":"x"}'), /is no summary\.json of a review \(bins/],
   ])('refuses %s with a word', async (_, path, message) => {

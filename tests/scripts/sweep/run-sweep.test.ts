@@ -119,7 +119,9 @@ describe('npm run sweep', () => {
     // The season changes under the shards.
     appendFileSync(join(past, 'weather', 'past.csv'), history(2020));
     const told = await messagesOf(mergeSweep(past, join(dir, 'm-late'), [join(dir, 'm-1')]));
-    expect(told[0]).toMatch(/^was made from other files than Made for a test has now/);
+    expect(told[0]).toMatch(
+      /^was made from other files than the season has now \(its season is called “Made for a test”\)/,
+    );
     expect(told[1]).toMatch(/^shard 2\/2 is in none of the folders/);
     expect(existsSync(join(dir, 'm-late'))).toBe(false);
   });

@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto';
 import { copyFileSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -63,7 +64,9 @@ describe('shards', () => {
     ]);
     copy('s1', 'copy');
     const doubled = await problemsOf(['s1', 's2', 'copy'].map(at));
-    expect(doubled[0]).toMatch(/^SHARD_DOUBLED: shard 1\/2 is there 2 times/);
+    expect(doubled).toEqual([expect.stringMatching(/^SHARD_DOUBLED: shard 1\/2 is there 2 times/)]);
+    // The same folder named twice is one.
+    expect(await problemsOf(['s1', 's2', 's1'].map(at))).toEqual([]);
     const lists = await problemsOf([at('s2'), at('empty'), at('nowhere')], 'changed');
     expect(lists.map((one) => one.split(':')[0])).toEqual([
       'SHARD_MANIFEST',
@@ -81,7 +84,64 @@ describe('shards', () => {
     writeFileSync(path, bytes);
     expect((await problemsOf(['broken', 's2'].map(at)))[0]).toMatch(/^SHARD_ROWS: is not the file .* \(sha256\)/);
     writeFileSync(join(at('broken'), 'shard-1-of-2.json'), '{ "format": 1, "shard"');
-    expect((await problemsOf(['broken', 's2'].map(at)))[0]).toMatch(/^SHARD_MANIFEST: is no manifest .* cut short/);
+    // The manifest is there, so the shard is not missing besides.
+    expect(await problemsOf(['broken', 's2'].map(at))).toEqual([
+      'SHARD_MANIFEST: is no manifest of a shard, is cut short or was changed. Run the shard again.',
+    ]);
+  });
+
+  it('are refused when somebody changed a manifest, each change told as one problem', async () => {
+    copy('s1', 'broken');
+    const [manifest, rows] = ['json', 'parquet'].map((end) => join(at('broken'), `shard-1-of-2.${end}`));
+    const whole = readFileSync(manifest, 'utf8');
+    const cut = readFileSync(rows).subarray(0, 2000);
+    const changed = async (from: RegExp | string, to: string) => {
+      writeFileSync(manifest, whole.replace(from, to));
+      return problemsOf(['broken', 's2'].map(at));
+    };
+    const noManifest = [expect.stringMatching(/^SHARD_MANIFEST: is no manifest of a shard, .* was changed/)];
+    expect(await changed('"index": 1', '"index": 2')).toEqual(noManifest);
+    expect(await changed('"index": 1', '"index": 7')).toEqual(noManifest);
+    expect(await changed('shard-1-of-2.parquet', 'shard-2-of-2.parquet')).toEqual(noManifest);
+    expect(await changed('"rows": 12', '"rows": 11')).toEqual([
+      'SHARD_ROWS: has 12 rows; its manifest tells of 11 rows for 12 jobs. Run the shard again.',
+    ]);
+    expect(await changed('"always-on"', '"never-on"')).toEqual([
+      expect.stringMatching(/^SHARD_INPUTS: was asked for other bins, years, strategies or variations than /),
+    ]);
+    // A file cut short whose hash was mended in the manifest, and a folder in its place.
+    writeFileSync(rows, cut);
+    expect(
+      await changed(/"sha256": "[0-9a-f]{64}"/, `"sha256": "${createHash('sha256').update(cut).digest('hex')}"`),
+    ).toEqual(['SHARD_ROWS: is no whole Parquet file. Run the shard again.']);
+    rmSync(rows);
+    mkdirSync(rows);
+    expect(await changed('', '')).toEqual(['SHARD_ROWS: is not there, or is no file. Run the shard again.']);
+    rmSync(rows, { recursive: true });
+  });
+
+  it('are refused when they are cut otherwise, or a file is named for a folder', async () => {
+    mkdirSync(at('s13'));
+    await sweepInto(at('s13'), farm, { shard: { index: 1, of: 3 } });
+    // Which of the two cuts is meant nobody can say, so none is called missing.
+    expect(await problemsOf(['s13', 's2'].map(at))).toEqual([
+      expect.stringMatching(/^SHARD_INPUTS: is one of 2, not 3: cut otherwise than /),
+    ]);
+    expect(await problemsOf([join(at('s1'), 'shard-1-of-2.json'), at('s1'), at('s2')])).toEqual([
+      expect.stringMatching(/^SHARD_MANIFEST: is a file; shards are named by their folders/),
+    ]);
+  });
+
+  it('of two seasons: the one that is not of the season as it is now is told, and it alone', async () => {
+    const before = smallFarm();
+    before.plan = { ...before.plan, season: { ...before.plan.season, title: 'Before', sha256: 'before' } };
+    mkdirSync(at('before'));
+    await sweepInto(at('before'), before, { shard: { index: 1, of: 2 } });
+    expect(await problemsOf(['before', 's2'].map(at))).toEqual([
+      expect.stringMatching(
+        /^SHARD_INPUTS: was made from other files than the season has now \(its season is called “Before”\)/,
+      ),
+    ]);
   });
 
   it('are refused when they were asked for other things', async () => {
@@ -89,8 +149,10 @@ describe('shards', () => {
     fewer.plan = { ...fewer.plan, strategies: ['always-on'] };
     await sweepInto(at('other'), fewer, { shard: { index: 1, of: 2 } });
     const told = await problemsOf(['s2', 'other'].map(at));
-    expect(told[0]).toMatch(/^SHARD_INPUTS: was asked for other bins, years, strategies or variations than /);
-    expect(told[1]).toMatch(/^SHARD_MISSING: shard 1\/2/);
+    // Shard 1/2 is there, so it is not missing besides.
+    expect(told).toEqual([
+      expect.stringMatching(/^SHARD_INPUTS: was asked for other bins, years, strategies or variations than /),
+    ]);
   });
 });
 

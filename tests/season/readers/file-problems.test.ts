@@ -76,11 +76,33 @@ describe('a file that cannot be read as a whole', () => {
     [
       'times of another form',
       good.replace('2024-10-04 13:00', '10/04/2024 1:00 PM'),
-      /^FILE_ROWS not one of its 1 rows.*set time_format: MM\/dd\/yyyy hh:mm a/,
+      /^FILE_ROWS its only row cannot be placed: .*set time_format: MM\/dd\/yyyy hh:mm a/,
     ],
     ['another farm', good.replace('B1', 'Z9'), /^FILE_ROWS .*names the bin "Z9"/],
   ])('%s', async (_, data, message) => {
     expect(await one(data)).toMatch(message);
+  });
+
+  // Values differ from row to row, the reason does not: counted by hand.
+  it('rows that all fail alike are told as that', async () => {
+    const rows = ['05/07/2025 00:00', '18/07/2025 01:00', '18/07/2025 02:00'].map((stamp) => `${stamp},B1,50,60\n`);
+    const told = await one(good.slice(0, good.indexOf('\n') + 1) + rows.join(''));
+    expect(told).toMatch(
+      /^FILE_ROWS not one of its 3 rows can be placed, all for one reason: the time "18\/07\/2025 01:00" \(time\) is no time of .*set time_format: dd\/MM\/yyyy HH:mm; the row is "18\/07\/2025 01:00,/,
+    );
+  });
+
+  it('rows that fail in several ways are counted by the way, not by the value', async () => {
+    const head = good.slice(0, good.indexOf('\n') + 1);
+    const bins = ['Z7', 'Z8', 'Z9'].map((bin) => `2024-10-04 13:00,${bin},50,60\n`);
+    const times = ['soon', 'soon'].map((stamp) => `${stamp},B1,50,60\n`);
+    // Two rows say the same word, three name a bin that is not there, each another.
+    expect(await one(head + times.join('') + bins.join(''))).toMatch(
+      /^FILE_ROWS not one of its 5 rows can be placed\. Most often \(3 rows\): names the bin "Z7"/,
+    );
+    expect(await one(`${head}${times[0]}${bins[0]}`)).toMatch(
+      /2 rows can be placed\. Most often \(1 row\): the time "soon"/,
+    );
   });
 
   it('a declared column that is not there: the headers and the nearest are named', async () => {
@@ -92,6 +114,17 @@ describe('a file that cannot be read as a whole', () => {
     expect(await one(good, plenum({ columns }))).toMatch(
       /temperature: the file has no column "temperature \(degf"; its headers are "time", .* the nearest is "temperature \(degF\)"/,
     );
+  });
+
+  it('a declared column that is not there, and none like it: the headers alone are named', async () => {
+    const columns = {
+      time: { header: 'time', unit: null },
+      bin: { header: 'bin', unit: null },
+      temperature: { header: 'warmth', unit: 'degF' },
+    };
+    const told = await one(good, plenum({ columns }));
+    expect(told).toMatch(/temperature: the file has no column "warmth"; its headers are "time", /);
+    expect(told).not.toContain('nearest');
   });
 
   it('a declared column that stands there with its unit is the nearest, however short', async () => {

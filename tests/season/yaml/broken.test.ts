@@ -212,7 +212,17 @@ const FAULTS: readonly Fault[] = [
   ['time_format: MM/dd/yyyy hh:mm a', 'time_format: MM/DD/YYYY HH:mm', 'SEASON_TIME', 'MM/DD', 'small letters'],
   ['time_format: MM/dd/yyyy hh:mm a', 'time_format: MM/dd/yyyy hh:mm', 'SEASON_TIME', 'MM/dd/yyyy', 'AM or PM'],
   // YAML
-  ['goal: dry', 'goal: [dry', 'SEASON_YAML', 'air: up', 'not YAML'],
+  ['goal: dry', 'goal: [dry', 'SEASON_YAML', '[dry', 'the bracket [ opens here and is not closed before line'],
+  [
+    'currency: USD',
+    'currency: [USD,\nEUR]',
+    'SEASON_YAML',
+    '[USD',
+    'lines within it must be indented further than its key',
+  ],
+  ['currency: USD', 'currency: [USD', 'SEASON_YAML', '[USD', 'the bracket [ opens here'],
+  ['diameter: 36 ft', 'diameter: { size: 36 ft', 'SEASON_YAML', '{ size', 'the bracket { opens here'],
+  ['goal: dry', 'goal: "dry', 'SEASON_YAML', '"dry', 'is not closed'],
   ['unit: "%" } }\n  - path: logs/b2', 'unit: % } }\n  - path: logs/b2', 'SEASON_YAML', '% } }', 'quotes'],
   ['    goal: dry', '\tgoal: dry', 'SEASON_YAML', '\tgoal', 'tab'],
   ['    goal: dry', '    goal: dry\n    goal: cool', 'SEASON_KEY_TWICE', 'goal: cool', 'first on line'],
@@ -227,9 +237,14 @@ function placed(text: string, at: string): { line: number; column: number } {
   return placeOf(text, needle, Number(nth ?? 1));
 }
 
+/** A fault that replaces itself is a key more. */
+function withFault(from: string, to: string): string {
+  return from === to ? `${EXAMPLE}${to}: []\n` : EXAMPLE.replace(from, () => to);
+}
+
 describe('season.yaml with one fault', () => {
   it.each(FAULTS)('%j → %j: %s', async (from, to, code, at, message) => {
-    const text = from === to ? `${EXAMPLE}${to}: []\n` : EXAMPLE.replace(from, () => to);
+    const text = withFault(from, to);
     expect(text).not.toBe(EXAMPLE);
     const problems = await problemsOf(seasonFolder({ ...EXAMPLE_FILES, 'season.yaml': text }));
     const found = problems.find((one) => one.code === code && one.message.includes(message));
@@ -239,9 +254,9 @@ describe('season.yaml with one fault', () => {
   it('is told once: a fault brings no follow-up problems', async () => {
     const several: string[] = [];
     // These truly say two things: the file is gone from one pattern, or the tree is broken for good.
-    const mayBeMore = new Set(['SEASON_YAML', 'SEASON_OVERLAP', 'SEASON_KEY', 'SEASON_FORMAT']);
+    const mayBeMore = new Set(['SEASON_YAML', 'SEASON_OVERLAP', 'SEASON_FORMAT']);
     for (const [from, to, code] of FAULTS.filter((fault) => !mayBeMore.has(fault[2]))) {
-      const text = EXAMPLE.replace(from, () => to);
+      const text = withFault(from, to);
       const problems = await problemsOf(seasonFolder({ ...EXAMPLE_FILES, 'season.yaml': text }));
       if (problems.length !== 1) several.push(`${code} ${to}: ${problems.map((one) => one.message).join(' | ')}`);
     }
@@ -252,6 +267,46 @@ describe('season.yaml with one fault', () => {
     const covered = new Set([...FAULTS.map((fault) => fault[2]), 'SEASON_FILE']); // SEASON_FILE: source.test.ts
     expect(Object.keys(SEASON_CODES).filter((code) => !covered.has(code))).toEqual([]);
     expect([...covered].filter((code) => !(code in SEASON_CODES))).toEqual([]);
+  });
+});
+
+it('a fan curve written the wrong way round is told once, with all that rises', async () => {
+  const text = EXAMPLE.replace('- [0 inH2O, 17800 cfm]', '- [0 inH2O, 3000 cfm]\n      - [2 inH2O, 8300 cfm]');
+  const problems = await problemsOf(seasonFolder({ ...EXAMPLE_FILES, 'season.yaml': text }));
+  // The example's own second point is [4 inH2O, 11900 cfm]: both steps rise.
+  expect(problems.map((one) => one.message)).toEqual([
+    'fans[0].curve has an airflow that rises with pressure: [0 inH2O, 3000 cfm] and [2 inH2O, 8300 cfm]; [2 inH2O, 8300 cfm] and [4 inH2O, 11900 cfm]. A fan gives less air against more pressure; put the pressures beside their own airflows.',
+  ]);
+});
+
+describe('a misspelt key', () => {
+  const told = async (...edits: [string, string][]) => {
+    const text = edits.reduce((yaml, [from, to]) => yaml.replaceAll(from, to), EXAMPLE);
+    const problems = await problemsOf(seasonFolder({ ...EXAMPLE_FILES, 'season.yaml': text }));
+    return problems.map(({ code, message }) => [code, message.split(' ')[0]]);
+  };
+  // What hangs on the key (that it is missing, that all prices have no unit, that no fan has an id) follows from its spelling.
+  it.each<[string, string, string]>([
+    ['\ncurrency: USD', '\ncurency: EUR', 'curency'],
+    ['\nfans:', '\nfanz:', 'fanz'],
+    ['\nbins:', '\nbns:', 'bns'],
+    ['nameplate: 15 hp', 'namplate: 15 hp', 'fans[0].namplate'],
+  ])('%j → %j is told once', async (from, to, key) => {
+    expect(await told([from, to], ...(key === 'curency' ? [['USD', 'EUR'] as [string, string]] : []))).toEqual([
+      ['SEASON_KEY', key],
+    ]);
+  });
+
+  it('a currency that is no code spoils no price, but a price in another currency is told', async () => {
+    expect(await told(['\ncurrency: USD', '\ncurrency: euro'], ['USD', 'EUR'])).toEqual([
+      ['SEASON_CHOICE', 'currency'],
+    ]);
+    expect(await told(['\ncurrency: USD', '\ncurrency: euro'], ['0.112 USD/', '0.112 EUR/'])).toEqual([
+      ['SEASON_CHOICE', 'currency'],
+      ['SEASON_UNIT', 'tariffs[0].energy[2].price'],
+    ]);
+    // A key of one's own is no misspelling of the kit's.
+    expect(await told(['\ncurrency: USD', '\nx-currency: EUR'])).toEqual([]);
   });
 });
 
@@ -276,7 +331,6 @@ describe('season.yaml with many faults', () => {
       ['SEASON_UNIT', 'site.elevation'],
       ['SEASON_WHEN', 'tariffs[0].energy[0].when.months'],
       ['SEASON_RANGE', 'tariffs[0].demand[0].ratchet'],
-      ['SEASON_MISSING', 'bins[0].diameter'],
       ['SEASON_KEY', 'bins[0].diametre'],
       ['SEASON_CROP', 'bins[0].grain.crop'],
       ['SEASON_REFERENCE', 'bins[0].fans[0]'],

@@ -1,6 +1,7 @@
 import { mkdirSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
+import { formatProblem } from '../../../src/base/errors.ts';
 import { readSeason } from '../../../src/season/read-season.ts';
 import { problemsOf, read, removeFolders, seasonFolder } from './season-folder.ts';
 
@@ -46,7 +47,10 @@ describe('a season.yaml that is no season', () => {
       code: 'SEASON_FILE',
       message: expect.stringContaining('cannot be opened'),
     });
-    expect((await problemsOf(join(folder, 'season.yml')))[0].message).toContain('is not a folder');
+    const [file] = await problemsOf(join(folder, 'season.yml'));
+    expect(formatProblem(file)).toBe(
+      `SEASON_FILE ${join(folder, 'season.yml')} is a file; a season is given by its folder. Give the folder that holds season.yaml.`,
+    );
     expect((await problemsOf(folder))[0].message).toContain('Rename it to season.yaml');
     mkdirSync(join(folder, 'season.yaml'));
     expect((await problemsOf(folder))[0].message).toContain('is not a file');
