@@ -51,7 +51,7 @@ export default defineNotebook(
       sections: [
         section('methods', 'Definitions', () => ({
           lead: 'Where no source is named, the definition is the kit’s own.',
-          entries: methodEntries(TITLES),
+          entries: methodEntries(TITLES, season),
         })),
         formulaSection(used, 'used', record, units),
         cropSection(season, 'used', units),

@@ -101,12 +101,12 @@ export default defineNotebook(
           : [onNewSheet(section('before', 'The season before', () => besideSection(input.beside!, loaded, units)))]),
         onNewSheet(section('advice', 'Recommendations', () => adviceSection(loaded, review, measures, units))),
         within(section('mend', 'Sensors and logs to mend', () => mendSection(loaded, review, units))),
-        onNewSheet(behind(section('method', 'Method', () => methodSection()))),
+        onNewSheet(behind(section('method', 'Method', () => methodSection(loaded.season)))),
         ...(models === null ? [] : [within(behind(section('models', 'How good the models are', () => models)))]),
       ],
       warnings: [...brokenBins(bins), ...contradictedBins(bins, units)],
       cautions: cautionsFor(conditioned),
-      sources: [...reportSources(), ...CAUTION_SOURCES, ...(conditioned ? WATER_SOURCES : [])],
+      sources: [...reportSources(loaded.season), ...CAUTION_SOURCES, ...(conditioned ? WATER_SOURCES : [])],
     };
   },
 );

@@ -157,6 +157,8 @@ export interface Entry {
   /** equations, one a line, set as they are */
   code?: readonly string[];
   details?: readonly string[];
+  /** false: on screen alone */
+  printed?: false;
 }
 
 export interface InputFile {

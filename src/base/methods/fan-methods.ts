@@ -33,15 +33,23 @@ export const FAN_METHODS: readonly Method[] = [
     id: 'cost',
     title: 'Cost',
     statement:
-      'Cost is energy + demand + connected + heat. Runs are cut exactly at the tariff’s boundaries in local time, and the first rule that matches prices the part. Demand is the month’s highest 15-minute mean of all fans on the tariff, not less than the ratchet’s share of the highest of the 11 months before; it is shared among bins by their part in that peak. Heat is the hours that the heater burned × output ÷ efficiency × price; an electric heater on the tariff adds to the demand. The hours are told by the warming of the plenum’s air over the outdoor air, where the bin has one fan, which pushes up: with the heater it is 1 + output ÷ (0.9 × the fan’s power) times what the fan alone makes, whatever the airflow. Of all warmings that a fan makes those that go with the log are taken; hours on which they do not agree, or without a reading, count as burned, and not in the lower end. Without such a log the heater is taken to burn whenever its fan runs, and the lower end is no heat. Fixed and minimum charges stay with the tariff.',
+      'Cost is energy + demand + connected + heat. Runs are cut exactly at the tariff’s boundaries in local time, and the first rule that matches prices the part. Demand is the month’s highest 15-minute mean of all fans on the tariff, not less than the ratchet’s share of the highest of the 11 months before; it is shared among bins by their part in that peak. Fixed and minimum charges stay with the tariff.',
+    constants: ['demand interval: 15 minutes', 'ratchet window: 11 months before the billed one'],
+    sourceKeys: [],
+    usedOn: ['overview', 'fan-energy'],
+  },
+  {
+    id: 'heat',
+    title: 'Heat',
+    statement:
+      'Heat is the hours that the heater burned × output ÷ efficiency × price; an electric heater on the tariff adds to the demand, and counts with its fan in what explains a bill, in the lower ends as far as a log tells that it burned. The hours are told by the warming of the plenum’s air over the outdoor air, where the bin has one fan, which pushes up: with the heater it is 1 + output ÷ (0.9 × the fan’s power) times what the fan alone makes, whatever the airflow. Of all warmings that a fan makes those that go with the log are taken; hours on which they do not agree, or without a reading, count as burned, and not in the lower end. Without such a log the heater is taken to burn whenever its fan runs, and the lower end is no heat.',
     constants: [
-      'demand interval: 15 minutes',
-      'ratchet window: 11 months before the billed one',
       'output of a heater: 10 % (standard error, own judgement)',
       'by the fan alone: 0.3 to 4 °C (0.5 to 7.2 °F), beyond what is published either way; told from 1 °C (1.8 °F) of the heater’s own on: off up to a third of it, on from two thirds (the kit’s choice)',
     ],
     sourceKeys: [],
     usedOn: ['overview', 'fan-energy'],
+    ofHeaters: true,
   },
   {
     id: 'demand-ways',
@@ -59,7 +67,7 @@ export const FAN_METHODS: readonly Method[] = [
     id: 'bill-share',
     title: 'Bills and fans',
     statement:
-      'The fans’ part of a bill is their energy within its own time, their runs cut at its first and last moment, and what the tariff charges for it: energy, the demand of the fans’ own peak in that time with the ratchet of the eleven months before, and connected load by the month. An electric heater that the tariff prices counts with its fan; as far as no log tells when it burned, the lower ends leave it out. The rest is billed less fans (and less fixed charges, in money). Time that no log tells while a bin holds grain widens the interval, but no further than to all of the bill. Where the fans explain more than was billed, the page names what most likely makes it so, in this order: the error of the logs; a heater that burned less; what is assumed of a fan’s power; the days on which the meter was read; a factor of the meter or another meter.',
+      'The fans’ part of a bill is their energy within its own time, their runs cut at its first and last moment, and what the tariff charges for it: energy, the demand of the fans’ own peak in that time with the ratchet of the eleven months before, and connected load by the month. The rest is billed less fans (and less fixed charges, in money). Time that no log tells while a bin holds grain widens the interval, but no further than to all of the bill. Where the fans explain more than was billed, the page names what most likely makes it so, in this order: the error of the logs; a heater that burned less; what is assumed of a fan’s power; the days on which the meter was read; a factor of the meter or another meter.',
     constants: ['a reading may be off its date by 4 days (common practice; from memory)'],
     sourceKeys: [],
     usedOn: ['fan-energy'],

@@ -10,4 +10,6 @@ export interface Method {
   sourceKeys: readonly string[];
   /** ids of the pages whose numbers hang on it */
   usedOn: readonly string[];
+  /** true: numbers hang on it only where a fan has a heater */
+  ofHeaters?: true;
 }

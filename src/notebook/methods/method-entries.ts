@@ -1,16 +1,24 @@
 import type { Method } from '../../base/methods/method.ts';
 import { METHODS } from '../../base/methods/methods.ts';
 import type { Entry } from '../../report/page.ts';
+import type { Season } from '../../season/season.ts';
 import { capital } from '../words.ts';
 import { sourceText } from './source-text.ts';
 
-/** What the pages define, with constants, sources and the pages whose numbers hang on it. @throws RangeError for a source that is not in the bibliography */
-export function methodEntries(titles: Readonly<Record<string, string>>): Entry[] {
+/**
+ * What the pages define, with constants, sources and the pages whose numbers hang on it.
+ *
+ * @param season  what none of its numbers hang on is not printed
+ * @throws        RangeError for a source that is not in the bibliography
+ */
+export function methodEntries(titles: Readonly<Record<string, string>>, { fans }: Pick<Season, 'fans'>): Entry[] {
+  const heated = fans.some(({ heater }) => heater !== null);
   return METHODS.map((method) => ({
     id: `method-${method.id}`,
     term: method.title,
     text: method.statement,
     details: [...methodDetails(method), `Used on: ${method.usedOn.map((page) => titles[page] ?? page).join('; ')}.`],
+    ...(method.ofHeaters === true && !heated ? { printed: false as const } : {}),
   }));
 }
 

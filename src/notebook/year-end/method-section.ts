@@ -1,7 +1,9 @@
 import type { SeasonReview } from '../../analysis/types.ts';
+import type { Method } from '../../base/methods/method.ts';
 import { METHODS } from '../../base/methods/methods.ts';
 import type { Entry, SectionBody } from '../../report/page.ts';
 import type { Units } from '../../report/units.ts';
+import type { Season } from '../../season/season.ts';
 import { methodDetails } from '../methods/method-entries.ts';
 import { agreementOf } from '../methods/published-check.ts';
 import { publishedRecord } from '../methods/published-record.ts';
@@ -13,13 +15,18 @@ import { counted } from '../words.ts';
 /** Pages whose numbers the year-end report tells. */
 const PAGES = ['overview', 'fan-energy', 'moisture', 'fronts', 'strategies'];
 
-const usedMethods = () => METHODS.filter((method) => method.usedOn.some((page) => PAGES.includes(page)));
+function usedMethods({ fans }: Pick<Season, 'fans'>): Method[] {
+  const heated = fans.some(({ heater }) => heater !== null);
+  return METHODS.filter(
+    (method) => method.usedOn.some((page) => PAGES.includes(page)) && (heated || method.ofHeaters !== true),
+  );
+}
 
 /** Definitions behind the report's numbers, with their constants and sources, and how well they hold. */
-export function methodSection(): SectionBody {
+export function methodSection(season: Pick<Season, 'fans'>): SectionBody {
   const record = publishedRecord();
   const { rows, agree } = agreementOf(record.checks.filter((check) => check.provenance === 'seen'));
-  const used = usedMethods();
+  const used = usedMethods(season);
   return {
     lead: `${counted(used.length, 'definition')} stand behind these numbers. ${
       record.failure === null
@@ -39,6 +46,6 @@ export function modelSection(review: SeasonReview, units: Units): SectionBody | 
 }
 
 /** Works that the report's definitions stand on. */
-export function reportSources(): string[] {
-  return [...new Set([...usedMethods().flatMap((method) => method.sourceKeys), 'asabe-s612'])].sort();
+export function reportSources(season: Pick<Season, 'fans'>): string[] {
+  return [...new Set([...usedMethods(season).flatMap((method) => method.sourceKeys), 'asabe-s612'])].sort();
 }

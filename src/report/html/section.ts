@@ -1,6 +1,6 @@
 import { errorText } from '../../base/error-text.ts';
 import { partsOf } from '../figures/in-parts.ts';
-import type { Figure, FlowItem, Page, Section, Table } from '../page.ts';
+import type { Entry, Figure, FlowItem, Page, Section, Table } from '../page.ts';
 import { renderFigure } from './figure.ts';
 import { html, type Markup, slug } from './markup.ts';
 import { renderTable } from './table.ts';
@@ -52,7 +52,7 @@ ${
   entries.length > 0 &&
   html`<dl class="entries">${entries.map(
     (entry) =>
-      html`<dt${entry.id === undefined ? null : html` id="${slug(entry.id)}"`}>${entry.term}</dt><dd>${entry.text}${(entry.code ?? []).map((line) => html`<code class="equation">${line}</code>`)}${(entry.details ?? []).map((detail, i) => html`${i > 0 || (entry.text !== '' && entry.code === undefined) ? html`<br>` : null}<span class="small">${detail}</span>`)}</dd>`,
+      html`<dt${entry.id === undefined ? null : html` id="${slug(entry.id)}"`}${onScreen(entry)}>${entry.term}</dt><dd${onScreen(entry)}>${entry.text}${(entry.code ?? []).map((line) => html`<code class="equation">${line}</code>`)}${(entry.details ?? []).map((detail, i) => html`${i > 0 || (entry.text !== '' && entry.code === undefined) ? html`<br>` : null}<span class="small">${detail}</span>`)}</dd>`,
   )}</dl>`
 }
 ${notes.map((note) => html`<p class="note">${note}</p>`)}`;
@@ -71,3 +71,5 @@ ${
 ${section.folded === undefined ? body : html`<details${section.printed === false && html` class="on-screen"`}><summary>${section.folded}</summary>${body}</details>`}</section>`;
   return { markup, failures };
 }
+
+const onScreen = ({ printed }: Entry) => (printed === false ? html` class="on-screen"` : null);
