@@ -5,7 +5,7 @@ import { html, type Markup } from './markup.ts';
 export function renderSources(keys: readonly string[]): Markup {
   const works = [...new Set(keys)].map(sourceOf);
   const note = (provenance: 'seen' | 'memory') =>
-    provenance === 'memory' ? ' Constants from memory, not checked against it.' : '';
+    provenance === 'memory' ? ' Constants from memory, not checked.' : '';
   return html`<section aria-labelledby="sources"><h2 id="sources">Sources</h2>
 ${works.length === 0 && html`<p>This page stands on the season's own files only.</p>`}
 <ul>${works.map(
