@@ -8,8 +8,9 @@ import { elevenMonthsBefore, periodDemand } from '../../money/period-demand.ts';
 import { NO_RATES, rateBreaks } from '../../money/rate-breaks.ts';
 import type { Season } from '../../season/season.ts';
 import { numbers, texts } from '../../tables/arrow.ts';
+import { fanWithoutLog } from '../fan/fan-without-log.ts';
 import { nameplateHp, nominalPower } from '../fan/nominal-power.ts';
-import { spanList, toFanSpans } from '../fan/spans.ts';
+
 import type { FanSeason, FanSpans } from '../types.ts';
 import type { BillShare } from './bill-types.ts';
 import { bothHeats } from './both-heats.ts';
@@ -98,7 +99,7 @@ function shareOf(
   const tariff = season.tariffs.find((one) => one.id === bill.tariffId);
   const on = season.fans.filter((fan) => fan.tariffId === bill.tariffId);
   const rates = tariff === undefined ? NO_RATES : rateBreaks(tariff, zone, fromMs, toMs);
-  const logged = on.map((stated) => fanSeasons.find((one) => one.fanId === stated.id) ?? withoutLog(stated.id));
+  const logged = on.map((stated) => fanSeasons.find((one) => one.fanId === stated.id) ?? fanWithoutLog(stated.id));
   const begunMs = Math.min(...logged.flatMap(({ spans }) => Array.from(spans.startMs.subarray(0, 1))));
   const ratchetMs = Math.max(elevenMonthsBefore(zone, fromMs), begunMs);
   const fans = on.map((stated, f): BilledFan => {
@@ -170,19 +171,6 @@ function heatOf(fans: readonly BilledFan[]): Estimate {
 }
 
 const NO_MEANS: ReadonlyMap<number, number> = new Map();
-
-const withoutLog = (fanId: string): FanSeason => ({
-  fanId,
-  runsFrom: null,
-  energyFrom: null,
-  spans: toFanSpans(spanList()),
-  onHours: 0,
-  unknownHours: 0,
-  starts: 0,
-  energyKwh: 0,
-  energyRelSd: 0,
-  how: '',
-});
 
 function noEnergy(billedKwh: number | null): string {
   if (billedKwh === null) return 'The bill does not say its energy.';

@@ -3,7 +3,7 @@ import { plenumRows } from '../air-rows.ts';
 import type { FanSeason } from '../types.ts';
 import { againstPlenum } from './against-plenum.ts';
 import { binSpans } from './bin-spans.ts';
-import { spanList, toFanSpans } from './spans.ts';
+import { fanWithoutLog } from './fan-without-log.ts';
 
 /** A log that has less than half of the hours that the plenum shows is no log of what the fan did; own judgement. */
 const MOST_TIMES = 2;
@@ -32,24 +32,8 @@ export function doubtedFans({ season, tables }: Pick<LoadedSeason, 'season' | 't
 export function withDoubts(fans: readonly FanSeason[], doubts: ReadonlyMap<string, string>): FanSeason[] {
   return fans.map((fan) => {
     const doubt = doubts.get(fan.fanId);
-    return doubt === undefined ? fan : withoutRuns(fan.fanId, doubt);
+    return doubt === undefined ? fan : { ...fanWithoutLog(fan.fanId, `Its log is left out. ${doubt}`), doubt };
   });
-}
-
-function withoutRuns(fanId: string, doubt: string): FanSeason {
-  return {
-    fanId,
-    runsFrom: null,
-    energyFrom: null,
-    spans: toFanSpans(spanList()),
-    onHours: 0,
-    unknownHours: 0,
-    starts: 0,
-    energyKwh: 0,
-    energyRelSd: 0,
-    how: `Its log is left out. ${doubt}`,
-    doubt,
-  };
 }
 
 const show = (value: number) => String(Number(value.toPrecision(3)));
