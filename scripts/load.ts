@@ -7,7 +7,7 @@ const command = new Command('load')
   .option('--out <dir>', 'folder to write (default: loaded/ in the season folder)')
   .addHelpText(
     'after',
-    "\nExit status: 0 written; 1 the season's files have problems (listed, nothing written); 2 wrong command line; 4 a fault of the kit.\n\nExample: npm run load -- my-season",
+    "\nExit status: 0 written; 1 the season's files have problems, or the disk takes no more (listed, nothing written); 2 wrong command line; 4 a fault of the kit.\n\nExample: npm run load -- my-season",
   )
   .exitOverride(leave);
 

@@ -38,7 +38,7 @@ the files and the kit as they are that has every bin, rule and year is taken as 
 that, searches among it, is run again with it. npm run sweep has the searches and what else may be moved.
 SOURCE_DATE_EPOCH sets the time that pages print.
 
-Exit status: 0 whole; 1 the season's files have problems (listed, nothing written);
+Exit status: 0 whole; 1 the season's files have problems, or the disk takes no more (listed, nothing written);
 2 wrong command line; 3 written, but a bin, page or section broke; 4 a fault of the kit.
 
 Example: npm run review -- data-samples/sorrel-fork --xlsx --out /tmp/review`,
