@@ -71,7 +71,7 @@ export function frontNotes(fronts: readonly SeasonFront[]): string[] {
   const from = [...airs].map((air) => (air === 'plenum' ? 'plenum sensors' : 'the weather log and the fan’s warming'));
   if (fronts.every((one) => one.review.fronts.campaigns.length === 0)) return [];
   return [
-    `Fan hours are measured, since the campaign began. Nine arrivals of ten lie within ${ARRIVAL_WITHIN_H} h of the truth on seasons whose truth is known; that makes the 90 % intervals of “through after” and “ran on”. Sensors are counts; of the grain between cables no log tells.`,
+    `Fan hours are measured, since the campaign began. Nine arrivals of ten lie within ${ARRIVAL_WITHIN_H} h of the truth on seasons whose truth is known; that makes the 90 % intervals of “through after” and “ran on”, which reach farther where a sensor’s temperature went in two steps nearly alike. Sensors are counts; of the grain between cables no log tells.`,
     `Slowest for its height: the sensor with the most fan hours (+) behind the median of the other cables at its height; up to ${ARRIVAL_WITHIN_H} h are within the error of an arrival. Undated: grain within 3 °C (5.4 °F) of the air already, or that went at least half of the way to it with no front that can be dated. Unread: no good readings. Where a fan dries, hours run on may have served that.`,
     `Air from ${listed(from)}.`,
     PACE_NOTE,
