@@ -81,7 +81,7 @@ function print(title: string, cases: readonly ModelCase[]): void {
 }
 
 function line(what: string, told: string, held?: string): void {
-  process.stdout.write(`  ${what.padEnd(42)}${told.padEnd(12)}${held === undefined ? '' : `interval holds ${held}`}\n`);
+  process.stdout.write(`  ${what.padEnd(46)}${told.padEnd(12)}${held === undefined ? '' : `interval holds ${held}`}\n`);
 }
 
 const count = (cases: readonly ModelCase[], is: (one: ModelCase) => boolean) =>
