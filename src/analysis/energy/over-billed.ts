@@ -41,7 +41,9 @@ export function overBilled(rest: Estimate, fans: readonly BilledFan[], fromMs: n
     return 'It is within the error of the fans’ energy: little else was on this meter.';
   const heated = fans.filter(({ heaterKwh }) => heaterKwh > 0).map(({ fan }) => fan.fanId);
   if (fans.reduce((sum, { heaterKwh }) => sum + heaterKwh, 0) >= over) {
-    return `Most likely the electric heater of fan ${listed(heated)} burned in fewer of the fan’s hours than it is taken to, or is on another meter.`;
+    return heated.length > 1
+      ? `Most likely the electric heaters of fans ${listed(heated)} burned in fewer of the fans’ hours than they are taken to, or are on another meter.`
+      : `Most likely the electric heater of fan ${listed(heated)} burned in fewer of the fan’s hours than it is taken to, or is on another meter.`;
   }
   const used = fans.reduce((sum, one) => sum + one.kwh, 0);
   const sdOf = ({ fan, kwh }: BilledFan) => fanRelSd(fan) * kwh;
