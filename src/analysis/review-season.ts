@@ -196,7 +196,15 @@ function firstHalf(loaded: LoadedSeason, bin: Bin, fans: readonly FanSeason[], a
   const fan = binFan(bin, season, fans, bushelsOf(grainAmount(bin, null, tickets)));
   // Where the log of one fan is left out, those of the others do not tell when the bin had air.
   const spans = logged.length === 0 || fan.doubt !== undefined ? null : binSpans(logged.map((one) => one.spans));
-  const observed = observeMoisture({ bin, season, series, spans, fanHours: whileGrain(fan).hours, tickets });
+  const observed = observeMoisture({
+    bin,
+    season,
+    series,
+    spans,
+    logLeftOut: fan.doubt !== undefined,
+    fanHours: whileGrain(fan).hours,
+    tickets,
+  });
   return { bin, series, spans, fan, observed, plenum: plenumRows(tables, bin.id) };
 }
 
