@@ -96,6 +96,11 @@ describe('an electric heater on the tariff, beside its fan’s meter', () => {
     // It burned for sure at a peak of 35 kW.
     expect(demandCost.value).toBeCloseTo(350, 6);
     expect(low(demandCost)).toBeGreaterThan(300);
+    // Hours that a log tells are not what a bill of less energy puts in doubt.
+    const sure = { spans, burned: burned.with(3, HEATER_OFF), hours: 40, untoldHours: 0 };
+    expect(shareOf(1600, { ...LOGGED, heater: sure }).cause).toBe(
+      'Most likely the electric heater of fan F1 draws less than is stated, or is on another meter.',
+    );
   });
 
   it('is not told of a bill where the log of a fan is left out, and two are named as two', () => {
