@@ -247,7 +247,9 @@ function usefulOf(
   fans: readonly FanSeason[],
   weather: AirRows,
 ): UsefulHours | null {
-  if (spans === null) return null;
+  // Of a fan without a log nobody knows which hours it ran.
+  const told = bin.fanIds.every((id) => fans.some(({ fanId, runsFrom }) => fanId === id && runsFrom !== null));
+  if (spans === null || !told) return null;
   const input = { bin, season, series, spans, fan, fans, moisture };
   return usefulHours({ ...input, plenum: plenum.rows, weather: weather.rows });
 }
