@@ -43,7 +43,7 @@ import { seasonWhatIf, type WhatIfs, type WhatIfTold, whatIfsHere } from './what
 interface Half {
   bin: Bin;
   series: SensorSeries[];
-  /** null where no fan of the bin has a log */
+  /** null where no fan of the bin has a log, or where that of one is left out */
   spans: FanSpans | null;
   fan: BinFan;
   observed: ObservedMoisture;
@@ -192,10 +192,19 @@ function firstHalf(loaded: LoadedSeason, bin: Bin, fans: readonly FanSeason[], a
   const { season, tables } = loaded;
   const series = all.filter((one) => one.bin === bin.id);
   const logged = fans.filter((fan) => bin.fanIds.includes(fan.fanId) && fan.runsFrom !== null);
-  const spans = logged.length === 0 ? null : binSpans(logged.map((fan) => fan.spans));
   const tickets = ticketsOf(tables.tickets, bin.id);
   const fan = binFan(bin, season, fans, bushelsOf(grainAmount(bin, null, tickets)));
-  const observed = observeMoisture({ bin, season, series, spans, fanHours: whileGrain(fan).hours, tickets });
+  // Where the log of one fan is left out, those of the others do not tell when the bin had air.
+  const spans = logged.length === 0 || fan.doubt !== undefined ? null : binSpans(logged.map((one) => one.spans));
+  const observed = observeMoisture({
+    bin,
+    season,
+    series,
+    spans,
+    logLeftOut: fan.doubt !== undefined,
+    fanHours: whileGrain(fan).hours,
+    tickets,
+  });
   return { bin, series, spans, fan, observed, plenum: plenumRows(tables, bin.id) };
 }
 
@@ -238,7 +247,9 @@ function usefulOf(
   fans: readonly FanSeason[],
   weather: AirRows,
 ): UsefulHours | null {
-  if (spans === null) return null;
+  // Of a fan without a log nobody knows which hours it ran.
+  const told = bin.fanIds.every((id) => fans.some(({ fanId, runsFrom }) => fanId === id && runsFrom !== null));
+  if (spans === null || !told) return null;
   const input = { bin, season, series, spans, fan, fans, moisture };
   return usefulHours({ ...input, plenum: plenum.rows, weather: weather.rows });
 }

@@ -21,21 +21,25 @@ function otherWeight({ bin, grain }: BinReview): string[] {
 }
 
 function otherMoisture(bins: readonly BinReview[], units: Units): string[] {
-  return bins.flatMap(({ bin, moisture: { tickets, start, end, ticketsAlone = false } }) => {
-    const apart = [tickets?.start, tickets?.end].flatMap((of) => (of != null && isClear(of) ? [of] : []));
-    if (apart.length === 0 || (start.from !== 'sensors' && end.from !== 'sensors' && !ticketsAlone)) return [];
-    const said = apart.map((of) => {
-      const more = beyondFans(of);
-      const drier = (more.value ?? 0) < 0;
-      return `${units.say('points', drier ? turned(more) : more)} ${drier ? 'drier' : 'wetter'} at the ${of.moment}`;
-    });
-    const leans = ticketsAlone
-      ? 'Its moistures and points are those of the tickets alone; what is told by day, by height or by cable leans on the sensors'
-      : 'Its moistures, points, costs per point and over-drying lean on the sensors';
-    return [
-      `${bin.name}: the sensors read ${listed(said)} than the scale tickets, what the fans did in between left out. ${leans}: see Moisture, on sensors and tickets, before you use them.`,
-    ];
-  });
+  return bins.flatMap(
+    ({ bin, moisture: { tickets, start, end, why, overdryingLossBushels, ticketsAlone = false } }) => {
+      const apart = [tickets?.start, tickets?.end].flatMap((of) => (of != null && isClear(of) ? [of] : []));
+      if (apart.length === 0 || (start.from !== 'sensors' && end.from !== 'sensors' && !ticketsAlone)) return [];
+      const said = apart.map((of) => {
+        const more = beyondFans(of);
+        const drier = (more.value ?? 0) < 0;
+        return `${units.say('points', drier ? turned(more) : more)} ${drier ? 'drier' : 'wetter'} at the ${of.moment}`;
+      });
+      const leans = ticketsAlone
+        ? 'Its moistures and points are those of the tickets alone; what is told by day, by height or by cable leans on the sensors'
+        : why !== null && overdryingLossBushels.value === null
+          ? 'Its points, costs per point and over-drying are not told'
+          : 'Its moistures, points, costs per point and over-drying lean on the sensors';
+      return [
+        `${bin.name}: the sensors read ${listed(said)} than the scale tickets, what the fans did in between left out. ${leans}: see Moisture, on sensors and tickets, before you use them.`,
+      ];
+    },
+  );
 }
 
 /** The difference less what the fans made between tickets and readings. */

@@ -160,7 +160,7 @@ function moneyTable(bills: readonly BillShare[]): Table {
 function notesOf(bills: readonly BillShare[], units: Units): string[] {
   const untold = bills.filter((bill) => bill.untoldHours >= 24 && bill.fansKwh.value !== null).length;
   const summed = bills.filter((bill) => bill.leftOut === null);
-  const heat = summed.flatMap(({ heaterKwh }) => (heaterKwh === null ? [] : [heaterKwh]));
+  const heat = summed.flatMap(({ heaterKwh }) => (heaterKwh === null || heaterKwh.value === null ? [] : [heaterKwh]));
   return [
     ...bills.flatMap((bill) =>
       bill.leftOut === null

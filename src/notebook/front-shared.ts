@@ -1,5 +1,7 @@
+import { onTheirFans } from '../analysis/energy/fan-groups.ts';
 import { frontGroups, ranOnTogether } from '../analysis/fronts/ran-on-together.ts';
 import type { SeasonFront } from '../analysis/fronts/season-front.ts';
+import { agreeing } from '../base/agreeing.ts';
 import { listed } from '../base/listed.ts';
 import type { Units } from '../report/units.ts';
 import { sharedFansSaid } from './shared-fans.ts';
@@ -26,7 +28,9 @@ export function sharedFrontLead(front: SeasonFront, fronts: readonly SeasonFront
   if (group.length < 2 || front.verdict !== 'through') return '';
   const { last } = ranOnTogether(group);
   if (last === front) return '';
-  const others = group.filter((one) => one !== front).map(({ review }) => review.bin.name);
-  const needed = last === null ? listed(others) : last.review.bin.name;
-  return ` Its fan serves ${listed(others)} too: hours run on here were needed there until ${needed} was through.`;
+  const reviews = group.map(({ review }) => review);
+  const others = onTheirFans([front.review], reviews).map(({ bin }) => bin.name);
+  const needed = last === null ? others : [last.review.bin.name];
+  if (!needed.every((name) => others.includes(name))) return '';
+  return ` ${agreeing(front.review.bin.fanIds.length, 'Its fan serves', 'Its fans serve')} ${listed(others)} too: hours run on here were needed there until ${listed(needed)} ${agreeing(needed.length, 'was', 'were')} through.`;
 }

@@ -44,10 +44,13 @@ export function sharedFansSaid(bins: readonly BinReview[]): string[] {
 
 /** Beside a table of bins whose total counts a shared fan once. */
 export function sharedHoursNotes(bins: readonly BinReview[]): string[] {
-  return sharedFansSaid(bins).map(
-    (said) =>
-      `${said}: each bin has its full hours and an equal part of its energy and cost; the total counts its hours once.`,
-  );
+  const told = fanGroups(bins).filter((group) => group.some(({ fan }) => fan.hours.value !== null));
+  return told
+    .flatMap(sharedFansSaid)
+    .map(
+      (said) =>
+        `${said}: each bin has its full hours and an equal part of its energy and cost; the total counts its hours once.`,
+    );
 }
 
 /** Beside rules that were run bin by bin: of a shared fan no bin has a rule of its own. */

@@ -33,20 +33,22 @@ export function tariffTable({ season }: LoadedSeason, review: SeasonReview, unit
   const ratchets = season.tariffs.some(
     ({ id, demand }) => demand.some(({ ratchet }) => ratchet !== null) && months.some((one) => one.tariffId === id),
   );
-  const silent = season.fans.filter(
+  const has = (tariffId: string | null) => months.some((one) => one.tariffId === tariffId);
+  const untold = season.fans.filter(
     ({ id, tariffId }) =>
-      months.some((one) => one.tariffId === tariffId) &&
-      !review.fans.some(({ fanId, spans }) => fanId === id && spans.state.length > 0),
+      tariffId !== null && !review.fans.some(({ fanId, spans }) => fanId === id && spans.state.length > 0),
   );
+  const silent = untold.filter(({ tariffId }) => has(tariffId));
+  const lacking = season.tariffs.filter(({ id }) => !has(id) && untold.some(({ tariffId }) => tariffId === id));
   const heated = heatedBeside(season, review.fans)
     .map(({ fanId }) => fanId)
     .filter((fanId) =>
       season.fans.some(({ id, tariffId }) => id === fanId && months.some((one) => one.tariffId === tariffId)),
     );
-  const left = review.fans.some(({ fanId, doubt }) => doubt !== undefined && silent.some(({ id }) => id === fanId));
+  const left = review.fans.some(({ fanId, doubt }) => doubt !== undefined && untold.some(({ id }) => id === fanId));
   const log = left ? 'a log that could be used' : 'a log';
   return {
-    lead: `${units.say('money', total)}${silent.length === 0 ? '' : ` for the fans that have ${log},`} over ${counted(months.length, 'tariff month')}, fixed and minimum charges included; demand made ${units.say('money', demand)} of it.`,
+    lead: `${units.say('money', total)}${untold.length === 0 ? '' : ` for the fans that have ${log},`} over ${counted(months.length, 'tariff month')}, fixed and minimum charges included; demand made ${units.say('money', demand)} of it.`,
     table: {
       id: 'tariff-months',
       caption: 'Tariffs by month',
@@ -104,6 +106,7 @@ export function tariffTable({ season }: LoadedSeason, review: SeasonReview, unit
         : [
             `${silent.length === 1 ? 'Fan' : 'Fans'} ${listed(silent.map(({ id }) => id))} of these tariffs ${silent.length === 1 ? 'has' : 'have'} no ${log.slice(2)}: the energy used there, and its part in a peak, is in none of these numbers, nor in their intervals.`,
           ]),
+      ...lacking.map(({ id }) => `Nothing is told of tariff ${id}: no fan on it has ${log}.`),
     ],
   };
 }

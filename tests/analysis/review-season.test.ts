@@ -37,6 +37,17 @@ describe('what breaks', () => {
     expect(fans.map((one) => one.fanId)).toEqual(['F2']);
     expect(failures).toEqual(['fan F1: planted']);
   });
+  it('a fan without a log leaves its bin’s hours untold, also what each of them could do', () => {
+    const season = {
+      ...loaded.season,
+      bins: loaded.season.bins.map((bin, i) => (i === 0 ? bin : { ...bin, fanIds: [...bin.fanIds, 'F3'] })),
+      fans: [...loaded.season.fans, { ...loaded.season.fans[1], id: 'F3' }],
+    };
+    const [first, second] = reviewSeason({ ...loaded, season }).bins;
+    expect(first.useful).not.toBeNull();
+    expect(second.fan.hours.why).toContain('No log tells what fan F3 did');
+    expect(second.useful).toBeNull();
+  });
   it('in the months of the tariffs takes no bin', () => {
     vi.mocked(tariffMonths).mockImplementationOnce(() => {
       throw new Error('planted');

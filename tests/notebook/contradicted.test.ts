@@ -18,6 +18,7 @@ const bin = (start: ReturnType<typeof moment> | null, end: ReturnType<typeof mom
     moisture: {
       start: { from },
       end: { from },
+      why: null,
       tickets: { start, end, sharedBias: withheld('-'), drift: withheld('-'), likely: [], why: null },
     },
   }) as unknown as BinReview;
@@ -37,6 +38,13 @@ describe('bins whose sensors the scale tickets contradict', () => {
     const [warned] = contradictedBins([{ ...one, moisture: { ...one.moisture, ticketsAlone: true } }], units);
     expect(warned).toContain('23.6 points (23.1 to 24.1) wetter at the start than the scale tickets');
     expect(warned).toContain('points are those of the tickets alone; what is told by day, by height or by cable leans');
+  });
+
+  it('are warned of in other words where the change is withheld for it', () => {
+    const one = bin(moment('start', 6.8, false), null);
+    const moisture = { ...one.moisture, why: 'Contradicted.', overdryingLossBushels: withheld('Contradicted.') };
+    const [warned] = contradictedBins([{ ...one, moisture }], units);
+    expect(warned).toContain('Its points, costs per point and over-drying are not told: see Moisture');
   });
 
   it('are warned of where the loads weigh other than depth and test weight tell', () => {

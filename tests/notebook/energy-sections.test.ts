@@ -172,6 +172,19 @@ describe('what the tariff charged', () => {
     expect(lacking.lead).toContain('for the fans that have a log, over');
     expect(lacking.notes?.join(' ')).toContain(`Fan ${fans[0].id} of these tariffs has no log`);
   });
+  it('says of a tariff whose fans all have no log that nothing is told of it', () => {
+    const { loaded, review: whole } = exampleInput();
+    const tariff = { id: 'X', demand: [], connectedPerHpYear: null } as unknown as Tariff;
+    const silent = { ...loaded.season.fans[0], id: 'FX', tariffId: 'X' };
+    const season = {
+      ...loaded.season,
+      tariffs: [...loaded.season.tariffs, tariff],
+      fans: [...loaded.season.fans, silent],
+    };
+    const told = tariffTable({ ...loaded, season }, whole, US);
+    expect(told.lead).toContain('for the fans that have a log, over');
+    expect(told.notes).toContain('Nothing is told of tariff X: no fan on it has a log.');
+  });
   it('says how far back a ratchet sees, where one is stated', () => {
     const { loaded, review: whole } = exampleInput();
     const { tariffId } = whole.tariffMonths[0];

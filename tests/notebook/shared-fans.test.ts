@@ -34,6 +34,12 @@ describe('totals of bins that share a fan', () => {
     );
   });
 
+  it('say nothing of hours that no bin of the fan has', () => {
+    const left = { ...first, fan: { ...first.fan, hours: withheld('Its log is left out.') } };
+    expect(sharedHoursNotes([left, { ...left, bin: twin.bin }, second])).toEqual([]);
+    expect(sharedHoursNotes([first, { ...left, bin: twin.bin }])).toHaveLength(1);
+  });
+
   it('are the plain sum where no fan is shared', () => {
     expect(fanHoursTotal([first, second]).total.value).toBeCloseTo(hours(first) + hours(second), 9);
     expect(sharedHoursNotes([first, second])).toEqual([]);

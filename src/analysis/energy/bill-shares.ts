@@ -149,7 +149,7 @@ function shareOf(
   return {
     ...bill,
     fansKwh,
-    heaterKwh: on.some(({ id }) => heated.has(id)) ? heatOf(fans) : null,
+    heaterKwh: on.some(({ id }) => heated.has(id)) ? (doubt === undefined ? heatOf(fans) : withheld(doubt)) : null,
     untoldHours: fans.reduce((sum, one) => sum + one.untoldHours, 0),
     share,
     restKwh,

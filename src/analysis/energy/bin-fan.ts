@@ -57,7 +57,7 @@ export function binFan(bin: Bin, season: Season, fanSeasons: readonly FanSeason[
   }
   if (bin.fanIds.length === 0) return nothing(shares, 'The bin has no fan in season.yaml.');
   const doubt = fanSeasons.find((fan) => missing.includes(fan.fanId) && fan.doubt !== undefined)?.doubt;
-  if (doubt !== undefined) return { ...nothing(shares, doubt), doubt };
+  if (doubt !== undefined) return { ...nothing(shares, doubt), spans: binSpans([]), doubt };
   if (missing.length > 0) {
     return nothing(
       shares,

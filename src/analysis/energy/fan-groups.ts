@@ -15,6 +15,16 @@ export function fanGroups<T extends { bin: Pick<Bin, 'fanIds'> }>(bins: readonly
   return groups.sort((a, b) => at(a[0]) - at(b[0]));
 }
 
+/** Of the bins those, others than `some`, that a fan of these serves too. */
+export function onTheirFans<T extends { bin: Pick<Bin, 'id' | 'fanIds'> }>(
+  some: readonly { bin: Pick<Bin, 'id' | 'fanIds'> }[],
+  bins: readonly T[],
+): T[] {
+  const own = new Set(some.map(({ bin }) => bin.id));
+  const fans = new Set(some.flatMap(({ bin }) => bin.fanIds));
+  return bins.filter(({ bin }) => !own.has(bin.id) && bin.fanIds.some((id) => fans.has(id)));
+}
+
 /** Fans that several of the bins are stated under. */
 export function sharedFans(bins: readonly { bin: Pick<Bin, 'fanIds'> }[]): string[] {
   const all = bins.flatMap(({ bin }) => [...new Set(bin.fanIds)]);

@@ -30,7 +30,7 @@ const STILL_POSSIBLE = 3;
 const DOUBLE = 1.8;
 
 /**
- * Why the fans explain more energy than was billed, most likely: the error of their logs; a heater that burned less; what is assumed of their power; the
+ * Why the fans explain more energy than was billed, most likely: the error of their logs; a heater that burned or drew less; what is assumed of their power; the
  * days on which the meter was read; else a fan on another meter, or a factor of the meter.
  *
  * @param rest  billed less fans, kWh, below zero
@@ -39,9 +39,14 @@ export function overBilled(rest: Estimate, fans: readonly BilledFan[], fromMs: n
   const over = -(rest.value ?? 0);
   if ((rest.interval?.[1] ?? 0) >= 0)
     return 'It is within the error of the fans’ energy: little else was on this meter.';
-  const heated = fans.filter(({ heaterKwh }) => heaterKwh > 0).map(({ fan }) => fan.fanId);
+  const heated = fans.filter(({ heaterKwh }) => heaterKwh > 0).map(({ fan }) => fan);
   if (fans.reduce((sum, { heaterKwh }) => sum + heaterKwh, 0) >= over) {
-    return `Most likely the electric heater of fan ${listed(heated)} burned in fewer of the fan’s hours than it is taken to, or is on another meter.`;
+    const names = listed(heated.map(({ fanId }) => fanId));
+    // Where a log tells in which hours it burned these are no guess.
+    const told = heated.every(({ heater }) => heater !== undefined && heater.untoldHours === 0);
+    return heated.length > 1
+      ? `Most likely the electric heaters of fans ${names} ${told ? 'draw less than is stated' : 'burned in fewer of the fans’ hours than they are taken to'}, or are on another meter.`
+      : `Most likely the electric heater of fan ${names} ${told ? 'draws less than is stated' : 'burned in fewer of the fan’s hours than it is taken to'}, or is on another meter.`;
   }
   const used = fans.reduce((sum, one) => sum + one.kwh, 0);
   const sdOf = ({ fan, kwh }: BilledFan) => fanRelSd(fan) * kwh;

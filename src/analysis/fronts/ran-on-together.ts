@@ -34,7 +34,8 @@ export function ranOnTogether(fronts: readonly SeasonFront[]): RanOn {
   }
   const open = fronts.find((one) => one.verdict !== 'through' || one.main?.afterHours.value == null);
   if (open !== undefined) {
-    const fans = sharedFans(fronts.map(({ review }) => review));
+    const own = open.review.bin.fanIds;
+    const fans = sharedFans(fronts.map(({ review }) => review)).filter((id) => own.includes(id));
     const serves = fans.length > 1 ? `Fans ${listed(fans)} also serve` : `Fan ${fans[0]} also serves`;
     const why = `${serves} ${open.review.bin.name}, of which nobody can tell when its front was through: until then the hours were needed.`;
     return { hours: withheld(why), cost: withheld(why), last: null };

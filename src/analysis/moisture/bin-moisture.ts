@@ -10,6 +10,7 @@ import { type CableSpread, pooledCableSpread } from './cable-spread.ts';
 import { consistentChange, type MoistureChange } from './consistent-change.ts';
 import { dailyMoisture } from './daily-moisture.ts';
 import { withLaterStages } from './later-stages.ts';
+import type { BinLayers } from './layer-types.ts';
 import { type MoistureMoment, moistureMoment, ticketStart } from './moisture-moment.ts';
 import { moistureNotes } from './moisture-notes.ts';
 import { moistureStages } from './moisture-stages.ts';
@@ -62,7 +63,9 @@ export function concludeMoisture(observed: ObservedMoisture, pooled: CableSpread
     errorParts: removed.parts.map(({ cause, sd }) => ({ cause, sd })),
     endParts: end.parts.filter((part) => part.sd > 0).map(({ cause, sd }) => ({ cause, sd })),
     degreesOfFreedom: removed.degreesOfFreedom,
-    layers: binLayers(observed, pooled, end.mean),
+    layers: change.byTickets
+      ? besideTickets(binLayers(observed, pooled, end.mean))
+      : binLayers(observed, pooled, end.mean),
     ticketsAlone: change.byTickets,
     tickets: ticketAgreement(observed, grain.weightKg, pooled),
     stages,
@@ -95,6 +98,14 @@ function surestStart(
       ? Number.POSITIVE_INFINITY
       : removed.points.interval[1] - removed.points.interval[0];
   return width(byTickets) < width(asRead) ? byTickets : asRead;
+}
+
+/** Thirds of sensors that the tickets contradict: the tickets' mean is none of these mixed. */
+function besideTickets(layers: BinLayers): BinLayers {
+  const mixed = withheld(
+    'Sensors and scale tickets contradict each other: the thirds are the sensors’, the moisture at the end is the tickets’.',
+  );
+  return { ...layers, unload: { ...layers.unload, mixed } };
 }
 
 function perHundred(points: Estimate, fanHours: Estimate): Estimate {

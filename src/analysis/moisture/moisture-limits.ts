@@ -6,6 +6,8 @@ const MISSED_HOURS = 24;
 const MISSED_SHARE = 0.25;
 /** Without a fan log, days that the readings may come late or end early. */
 const BLIND_DAYS = 30;
+/** The same where a fan log is left out because the fan worked for longer than it says; own judgement. */
+const LEFT_OUT_DAYS = 2;
 
 /**
  * When a day of moisture readings may stand for the start or the end.
@@ -27,11 +29,25 @@ export const MOISTURE_LIMITS: MomentLimits = {
   },
 };
 
-function blind(moment: MomentName, window: MomentWindow): string {
+/** The same without a log that the plenum or the grain contradicts: of a fan that is known to have run nothing tells when. */
+export const LOG_LEFT_OUT_LIMITS: MomentLimits = {
+  ...MOISTURE_LIMITS,
+  tooFar: (moment, window) =>
+    window.slidMs > LEFT_OUT_DAYS * DAY_MS
+      ? blind(moment, window, 'moistures', 'the fan log, which would tell what happened in between, is left out')
+      : null,
+};
+
+function blind(
+  moment: MomentName,
+  window: MomentWindow,
+  what = 'moistures',
+  lack = 'no fan log tells what happened in between',
+): string {
   const days = Math.round(window.slidMs / DAY_MS);
   return moment === 'start'
-    ? `The first believable moistures come ${days} days after filling, and no fan log tells what happened in between.`
-    : `The last believable moistures come ${days} days before the end, and no fan log tells what happened in between.`;
+    ? `The first believable ${what} come ${days} days after filling, and ${lack}.`
+    : `The last believable ${what} come ${days} days before the end, and ${lack}.`;
 }
 
 /**
@@ -40,10 +56,11 @@ function blind(moment: MomentName, window: MomentWindow): string {
  */
 export const TEMPERATURE_LIMITS: MomentLimits = {
   stillWithinFanHours: 3,
-  tooFar(moment, window) {
+  tooFar(moment, window, seasonFanHours) {
     const days = Math.round(window.slidMs / DAY_MS);
     const hours = Math.round(window.missedFanHours);
     if (window.missedFanHours <= 24 && days <= 14) return null;
+    if (Number.isNaN(seasonFanHours)) return blind(moment, window, 'temperatures');
     return moment === 'start'
       ? `The first believable temperatures come ${days} days and about ${hours} fan hours after filling, too late to tell the temperature at the start.`
       : `The last believable temperatures come ${days} days and about ${hours} fan hours before the end, too early to tell the temperature at the end.`;

@@ -4,7 +4,7 @@ import type { SensorSeries } from '../../tables/sensors.ts';
 import { type FillTimes, fillTimes } from '../grain/fill-times.ts';
 import type { FanSpans } from '../types.ts';
 import { type CablePoints, cablePoints, meanMoisture, type SensorChange } from './cable-points.ts';
-import { MOISTURE_LIMITS } from './moisture-limits.ts';
+import { LOG_LEFT_OUT_LIMITS, MOISTURE_LIMITS } from './moisture-limits.ts';
 import { movingAirError } from './moving-air-error.ts';
 import { type SensorMoments, sensorMoments } from './sensor-moments.ts';
 import { believedReadings, type SensorReadings } from './sensor-readings.ts';
@@ -17,6 +17,8 @@ export interface BinMoistureInput {
   series: readonly SensorSeries[];
   /** the bin's fans together; null where no log tells */
   spans: FanSpans | null;
+  /** true: no log tells because that of a fan is left out, which worked for longer than it says */
+  logLeftOut?: boolean;
   /** the bin's fan hours, as the fan page states them */
   fanHours: Estimate;
   /** the bin's loads; empty where there are none */
@@ -39,12 +41,19 @@ export interface ObservedMoisture {
 
 /** The part of a bin's moisture that hangs on no other bin. */
 export function observeMoisture(input: BinMoistureInput): ObservedMoisture {
-  const { bin, series, spans } = input;
+  const { bin, series, spans, logLeftOut = false } = input;
   const fill = fillTimes(bin);
   const from = fill.filledMs ?? Number.NEGATIVE_INFINITY;
   const to = fill.wholeUntilMs ?? Number.POSITIVE_INFINITY;
   const sensors = believedReadings(bin, series, 'moisture', spans, from, to);
-  const moments = sensorMoments(bin, fill, sensors, spans, MOISTURE_LIMITS, 'moisture');
+  const moments = sensorMoments(
+    bin,
+    fill,
+    sensors,
+    spans,
+    logLeftOut ? LOG_LEFT_OUT_LIMITS : MOISTURE_LIMITS,
+    'moisture',
+  );
   const both = moments.start !== null && moments.end !== null;
   const changes = both ? moments.rows.map((row) => ({ ...row, startWb: row.start.value, endWb: row.end.value })) : [];
   const shares = changes.map((one) => one.share);

@@ -44,7 +44,10 @@ export interface PlausibilityInput {
   water: Pick<BinWater, 'agree' | 'bySensors' | 'byAirBetween' | 'byTickets'>;
   airflow: Pick<BinAirflow, 'cfmPerBushel'>;
   useful: Pick<UsefulHours, 'againstShare'> | null;
+  /** a part of its fans' energy in equal shares where these serve other bins too */
   kwhPerBushelPoint: Estimate;
+  /** bins that one of its fans serves, at most */
+  users: number;
 }
 
 /** How the energy of a bin that was dried stands beside published figures; for other goals and with heat there are none here. */
@@ -62,7 +65,13 @@ export function plausibleEnergy(input: PlausibilityInput): EnergyPlausibility {
     return none(`The published figures are of air without heat; ${bin.name} has a heater.`);
   }
   const [low, high] = NATURAL_AIR.kwhPerBushelPoint;
-  const [from, to] = own.interval;
+  // Of a shared fan's energy the bin may have taken all.
+  const [from, to] = [own.interval[0], own.interval[1] * input.users];
+  if (input.users > 1 && !(to < low)) {
+    return none(
+      `The published figures are of fans that serve one bin; that ${bin.name} took an equal part of the energy of its fans is an assumption.`,
+    );
+  }
   if (from >= low && to <= high) {
     return {
       stands: 'within',

@@ -1,4 +1,4 @@
-import { fanGroups, sharedFans } from '../../analysis/energy/fan-groups.ts';
+import { onTheirFans, sharedFans } from '../../analysis/energy/fan-groups.ts';
 import { frontGroups, ranOnTogether } from '../../analysis/fronts/ran-on-together.ts';
 import { type SeasonFront, seasonFront } from '../../analysis/fronts/season-front.ts';
 import { overdryingLoss } from '../../analysis/moisture/overdrying-loss.ts';
@@ -59,11 +59,11 @@ export function measuresOf(loaded: LoadedSeason, review: SeasonReview, units: Un
 
 /** A fan that serves other bins too is run for one of them and on all: what a measure of one bin would come to is then not known. */
 function unlessShared(measure: Measure, bins: readonly BinReview[]): Measure {
-  const ids = measure.bins.map(({ bin }) => bin.id);
-  const group = fanGroups(bins).find((one) => one.some(({ bin }) => ids.includes(bin.id))) ?? [];
-  const others = group.filter(({ bin }) => !ids.includes(bin.id)).map(({ bin }) => bin.name);
-  if (others.length === 0) return measure;
-  const fans = sharedFans(group);
+  const beside = onTheirFans(measure.bins, bins);
+  if (beside.length === 0) return measure;
+  const others = beside.map(({ bin }) => bin.name);
+  const own = measure.bins.flatMap(({ bin }) => bin.fanIds);
+  const fans = sharedFans([...measure.bins, ...beside]).filter((id) => own.includes(id));
   const why = `${fans.length > 1 ? `Fans ${listed(fans)} serve` : `Fan ${fans[0]} serves`} ${listed(others)} too: what is done for one bin is done to the other, and what the two would come to was not worked out.`;
   return { ...measure, saving: withheld(why), energy: withheld(why) };
 }

@@ -4,6 +4,7 @@ import { binFan } from '../../../src/analysis/energy/bin-fan.ts';
 import { HEATER_OFF, HEATER_ON, HEATER_UNTOLD } from '../../../src/analysis/energy/heater-use.ts';
 import { staggeredDemand } from '../../../src/analysis/energy/staggered-demand.ts';
 import { tariffMonths } from '../../../src/analysis/energy/tariff-months.ts';
+import { withDoubts } from '../../../src/analysis/fan/doubted-fans.ts';
 import { fanSeason } from '../../../src/analysis/fan/fan-season.ts';
 import { FAN_OFF, FAN_ON, type FanSeason } from '../../../src/analysis/types.ts';
 import type { Fan } from '../../../src/bin/fan.ts';
@@ -95,6 +96,32 @@ describe('an electric heater on the tariff, beside its fan’s meter', () => {
     // It burned for sure at a peak of 35 kW.
     expect(demandCost.value).toBeCloseTo(350, 6);
     expect(low(demandCost)).toBeGreaterThan(300);
+    // Hours that a log tells are not what a bill of less energy puts in doubt.
+    const sure = { spans, burned: burned.with(3, HEATER_OFF), hours: 40, untoldHours: 0 };
+    expect(shareOf(1600, { ...LOGGED, heater: sure }).cause).toBe(
+      'Most likely the electric heater of fan F1 draws less than is stated, or is on another meter.',
+    );
+  });
+
+  it('is not told of a bill where the log of a fan is left out, and two are named as two', () => {
+    const other: Fan = { ...FAN, id: 'F2' };
+    const both = fanTable([
+      ...powerRows([rest(10), [100, 15_000], rest(100)]),
+      ...powerRows([rest(10), [100, 15_000], rest(100)], 'F2'),
+    ]);
+    const season = seasonOf([FAN, other], [bin('B1', ['F1']), bin('B2', ['F2'])]);
+    const fans = [FAN, other].map((fan) => fanSeason(fan, both));
+    const of = (some: readonly FanSeason[]) =>
+      billShares(season, billTable([{ ...OCTOBER, kwh: 4000, amount: 1000 }]), some)[0];
+    expect(of(fans).cause).toMatch(/^Most likely the electric heaters of fans F1 and F2 burned in fewer of the fans’/);
+    const left = of(withDoubts(fans, new Map([['F2', 'Its plenum shows more.']])));
+    expect(left.fansKwh.why).toBe('Its plenum shows more.');
+    expect(left.heaterKwh).toEqual({ value: null, interval: null, why: 'Its plenum shows more.' });
+    const page = billSection(
+      { bills: [left] } as unknown as Parameters<typeof billSection>[0],
+      new Units('us', 'USD', 'America/Chicago'),
+    );
+    expect(page.notes?.join(' ')).not.toContain('drew beside them');
   });
 
   it('is in the peaks of two fans as run and in turns', () => {

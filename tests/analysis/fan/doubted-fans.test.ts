@@ -105,6 +105,20 @@ describe('a current a thousandth of the true one all season, while the plenum sh
     ]);
   });
 
+  it('moistures of days after the filling are not those of its start', async () => {
+    const cable = readFileSync(cablePath, 'utf8');
+    const [head, ...lines] = cable.trim().split('\n');
+    // The first five days are lost: the plenum shows the fan at work in three of them.
+    writeFileSync(cablePath, `${[head, ...lines.filter((line) => line >= '2024-10-09T05:00')].join('\n')}\n`);
+    const { review } = await reviewed('mA').finally(() => writeFileSync(cablePath, cable));
+    const [{ moisture, temperature }] = review.bins;
+    expect(moisture.pointsRemoved.value).toBeNull();
+    expect(moisture.why).toBe(
+      'The first believable moistures come 5 days after filling, and the fan log, which would tell what happened in between, is left out.',
+    );
+    expect(temperature.start.value).not.toBeNull();
+  });
+
   it('a sensor that dies for less than half of the hours leaves these open, and no more', async () => {
     // By hand: the hours that the fan ran from reading 450 on are lost; at rest the pressure and the current agree.
     const lost = rows.filter(([, , amps], i) => i >= 450 && Number(amps) > 1).length;

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { frontGroups, ranOnTogether } from '../../../src/analysis/fronts/ran-on-together.ts';
 import { seasonFront } from '../../../src/analysis/fronts/season-front.ts';
 import { estimate } from '../../../src/base/estimate.ts';
+import { sharedFrontLead } from '../../../src/notebook/front-shared.ts';
 import { campaignOf, sensorOf } from '../../notebook/campaign-of.ts';
 import { exampleInput } from '../../report/example-review.ts';
 
@@ -36,6 +37,15 @@ describe('hours that a shared fan ran on', () => {
         'Fan FS also serves Bin N, of which nobody can tell when its front was through: until then the hours were needed.',
       );
     }
+  });
+
+  it('name the fan that the open bin has, where bins hang together by several', () => {
+    const chain = [front('A', 30, ['FA']), front('B', 40, ['FA', 'FS']), front('C', null, ['FS'])];
+    expect(ranOnTogether(chain).hours.why).toMatch(/^Fan FS also serves Bin C, /);
+    const told = chain.map((one) => sharedFrontLead(one, chain));
+    expect(told[0]).toBe(' Its fan serves Bin B too: hours run on here were needed there until Bin B was through.');
+    expect(told[1]).toContain(' Its fans serve Bin A and Bin C too: ');
+    expect(told[1]).toContain(' until Bin A and Bin C were through.');
   });
 
   it('of bins with fans of their own are each bin’s', () => {

@@ -24,5 +24,9 @@ describe('binTemperature', () => {
     expect(told.start.value).toBeNull();
     expect(told.why).toContain('30 days');
     expect(told.end.value).toBe(10);
+    // Without a fan log the fan hours in between are not known, and not 0.
+    expect(binTemperature(bin, SERIES, null).why).toBe(
+      'The first believable temperatures come 30 days after filling, and no fan log tells what happened in between.',
+    );
   });
 });

@@ -44,13 +44,16 @@ describe('a change told by two sources', () => {
   });
 
   it('is the tickets’ where both sources say that the grain dried and the two together that it took up water', () => {
-    const { start, end, pointsRemoved, ticketsAlone, notes } = told(0.38, 0.25, [...LOADS_IN, ...LOADS_OUT]);
+    const { start, end, pointsRemoved, ticketsAlone, notes, layers } = told(0.38, 0.25, [...LOADS_IN, ...LOADS_OUT]);
     expect([start.from, end.from, ticketsAlone]).toEqual(['tickets', 'tickets', true]);
     expect(pointsRemoved.value).toBeCloseTo(3, 9);
     // By hand: a meter's 0.6/1.96 and 0.3/sqrt 14 of sampling at each end, 0.4475 together, times 1.645.
     expect(pointsRemoved.interval![1] - 3).toBeCloseTo(0.736, 3);
     expect(notes.join(' ')).toContain('contradict each other, so neither moment');
     expect(notes.join(' ')).not.toContain('surer than the sensors');
+    // The thirds are the sensors' 25 %: the tickets' 15 % are none of them mixed.
+    expect(layers?.end.map(({ moisture }) => Math.round(100 * (moisture.value ?? 0)))).toEqual([25, 25, 25]);
+    expect(layers?.unload.mixed).toMatchObject({ value: null, why: expect.stringContaining('contradict each other') });
   });
 
   it('is withheld where only the loads in were weighed, and over-drying with it', () => {

@@ -68,6 +68,7 @@ describe('beside published figures of natural-air drying', () => {
     airflow: { cfmPerBushel: about(1, 0.1) },
     useful: null,
     kwhPerBushelPoint: about(kwh, half),
+    users: 1,
     ...more,
   });
 
@@ -101,6 +102,18 @@ describe('beside published figures of natural-air drying', () => {
     expect(plausibleEnergy(input(0.09, 0.02)).doubtsLog).toBeUndefined();
     // Its upper end could be a shallow bed in warm air.
     expect(plausibleEnergy(input(0.03, 0.02)).doubtsLog).toBeUndefined();
+  });
+  it('of a fan that serves two bins the equal part is no measure: below only where all of its energy would be', () => {
+    const shared = (kwh: number, half: number) => plausibleEnergy(input(kwh, half, { users: 2 }));
+    // Half of 0.2 is 0.1, alone below 0.15: all of it lies within.
+    expect(plausibleEnergy(input(0.1, 0.01)).stands).toBe('below');
+    expect(shared(0.1, 0.01)).toMatchObject({ stands: null, text: [expect.stringContaining('is an assumption')] });
+    expect(shared(0.6, 0.01).stands).toBeNull();
+    // All of it at the most 0.12.
+    expect(shared(0.05, 0.01)).toMatchObject({ stands: 'below' });
+    // 0.022 to 0.036 are under a quarter of 0.15; twice as much is not.
+    expect(plausibleEnergy(input(0.03, 0.006)).doubtsLog).toBe(true);
+    expect(shared(0.03, 0.006).doubtsLog).toBeUndefined();
   });
   it('sensors that tell less water than the air make a bin look dear, and the other way about', () => {
     const told = {

@@ -67,9 +67,18 @@ describe('a ton of water in one fan hour', () => {
       ),
     ).toBeNull();
   });
-  it('has no bound with a heater, without a resistance, and where days of the log are missing', () => {
-    const heated = [{ ...fans[0], heater: {} } as Fan];
-    expect(doubt(review(1, [765, 1300]), heated)).toBeNull();
+  it('with a heater is held against what its heat takes up too', () => {
+    const heater = (outputW: number): Fan[] => [
+      { ...fans[0], heater: { fuel: 'electric', outputW, efficiency: 1, pricePerJ: null } },
+    ];
+    // 23 kW for an hour, a fifth more than stated, over 2.3 MJ a kilogram: 43.2 kg beside the 234 of the air.
+    expect(mostWaterKg(review(1, [765, 1300]), heater(23_000))).toBeCloseTo(277.2, 3);
+    expect(doubt(review(1, [765, 1300]), heater(23_000))).toMatch(/ the fan log is most likely wrong/);
+    // 443 kg are sure (765 less half a point of 46 t); 150 kW take up 282.
+    expect(doubt(review(1, [765, 1300]), heater(150_000))).toBeNull();
+    expect(doubt(review(0, [400, 600]), heater(150_000))).toMatch(/in the 0 h/);
+  });
+  it('has no bound where days of the log are missing', () => {
     const late = { moisture: { start: { window: { fromMs: -9 * DAY, toMs: -8 * DAY } }, end: window(28) } };
     expect(doubt(review(1, [765, 1300], late))).toBeNull();
     // A day that the log leaves out the fan may have run.

@@ -152,6 +152,28 @@ describe('the measures of a season', () => {
     expect(first.saving.why).toMatch(/^Fan FS serves .* too: what is done for one bin is done to the other/);
   });
 
+  it('of bins that hang together by several fans name the fan that they share, and no bin beyond it', () => {
+    const [one] = input.review.bins;
+    const link = (id: string, fanIds: string[]) => ({
+      ...one,
+      bin: { ...one.bin, id, name: `Bin ${id}`, goal: 'dry' as const, fanIds },
+      moisture: {
+        ...one.moisture,
+        start: { ...one.moisture.start, value: 0.18 },
+        overdryingLoss: estimate(400, 300, 500),
+        overdryingLossBushels: estimate(100, 75, 125),
+      },
+    });
+    const bins = [link('A', ['FA']), link('B', ['FA', 'FS']), link('C', ['FS'])];
+    const told = measuresOf(input.loaded, { ...input.review, bins }, input.units).filter(
+      ({ kind }) => kind === 'stop-at-target',
+    );
+    const why = (id: string) => told.find(({ bins }) => bins[0].bin.id === id)?.saving.why;
+    expect(why('A')).toMatch(/^Fan FA serves Bin B too: /);
+    expect(why('B')).toMatch(/^Fans FA and FS serve Bin A and Bin C too: /);
+    expect(why('C')).toMatch(/^Fan FS serves Bin B too: /);
+  });
+
   it('stop a shared fan when the last of its bins is through', () => {
     const bins = input.review.bins.map((one, i) => ({
       ...one,
