@@ -10,7 +10,7 @@ export const FAN_METHODS: readonly Method[] = [
       'A fan is on from a reading that says so until the next reading. A gap in its log longer than three usual intervals is unknown: it is counted and shown, never taken as off. A bin’s fan hours are clock hours in which any of its fans ran; two fans running together are one bin fan-hour. Where the pressure in the plenum shows more than twice the hours of the log, over the same time, the log is left out and what hangs on it is missing; so it is where the grain lost more water than the fans could have carried off in all of the hours that the log leaves open.',
     constants: [
       'longest step that is believed: 3 usual intervals of the log (the kit’s choice)',
-      'most water: 0.02 kg a kg of unheated air, air power 0.61 of the electric, clean loose grain; half a point of moisture may be the sensors’ (own judgement)',
+      'most water: 0.02 kg a kg of unheated air, air power 0.61 of the electric, clean loose grain; of a heater 1.2 times its output over 2.3 MJ/kg; half a point of moisture may be the sensors’ (own judgement)',
     ],
     sourceKeys: [],
     usedOn: ['overview', 'fan-energy'],
@@ -67,7 +67,7 @@ export const FAN_METHODS: readonly Method[] = [
     id: 'bill-share',
     title: 'Bills and fans',
     statement:
-      'The fans’ part of a bill is their energy within its own time, their runs cut at its first and last moment, and what the tariff charges for it: energy, the demand of the fans’ own peak in that time with the ratchet of the eleven months before, and connected load by the month. The rest is billed less fans (and less fixed charges, in money). Time that no log tells while a bin holds grain widens the interval, but no further than to all of the bill. Where the fans explain more than was billed, the page names what most likely makes it so, in this order: the error of the logs; a heater that burned less; what is assumed of a fan’s power; the days on which the meter was read; a factor of the meter or another meter.',
+      'The fans’ part of a bill is their energy within its own time, their runs cut at its first and last moment, and what the tariff charges for it: energy, the demand of the fans’ own peak in that time with the ratchet of the eleven months before, and connected load by the month. The rest is billed less fans (and less fixed charges, in money). Time that no log tells while a bin holds grain widens the interval, but no further than to all of the bill. Where the fans explain more than was billed, the page names what most likely makes it so, in this order: the error of the logs; a heater that burned or draws less; what is assumed of a fan’s power; the days on which the meter was read; a factor of the meter or another meter.',
     constants: ['a reading may be off its date by 4 days (common practice; from memory)'],
     sourceKeys: [],
     usedOn: ['fan-energy'],

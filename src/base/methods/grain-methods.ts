@@ -37,7 +37,10 @@ export const GRAIN_METHODS: readonly Method[] = [
     title: 'Points removed',
     statement:
       'Mean moisture at the start less that at the end, in percentage points, wet basis; positive when removed. Start: the first 24 hours of still-air readings once filled (else the first 24 hours). End: the last 24 hours of such readings before unloading.',
-    constants: ['window: 24 hours (the kit’s choice)'],
+    constants: [
+      'window: 24 hours (the kit’s choice)',
+      'where a fan log is left out: the start within two days of the filling',
+    ],
     sourceKeys: [],
     usedOn: ['moisture', 'overview'],
   },
