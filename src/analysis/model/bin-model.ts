@@ -21,6 +21,7 @@ import { mayBes } from './may-be.ts';
 import { misfitOf, persisting } from './misfit-of.ts';
 import type { BinModel } from './model-types.ts';
 import { paperMoistures } from './paper-moistures.ts';
+import { scanCables } from './scan-cables.ts';
 import { sensorOffsets } from './sensor-offsets.ts';
 import { solve } from './solve-fit.ts';
 import { splitRead } from './split-read.ts';
@@ -84,12 +85,14 @@ function modelOfLog(log: BinLog, own: readonly SensorSeries[]): BinModel {
     return { choice, fit, offsets, model: one };
   };
   const [usual, ...others] = isothermChoices(log);
-  const first = tryOne(
+  const atOnce = tryOne(
     usual,
     parameters.list.map(() => 0),
     ROUNDS.first,
     split,
   );
+  const freed = scanCables(atOnce.model, parameters, atOnce.fit.values);
+  const first = freed === atOnce.fit.values ? atOnce : tryOne(usual, freed, ROUNDS.first, split, atOnce.offsets);
   const screened = [
     first,
     ...others.map((choice) => tryOne(choice, first.fit.values, ROUNDS.other, split, first.offsets, SHORT)),

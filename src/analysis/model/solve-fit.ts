@@ -34,6 +34,7 @@ export function solve(model: Model, { list }: FitParameters, start: readonly num
   return model.fitAt(values, cost);
 }
 
-function costOf(model: Model, values: readonly number[]): number {
+/** Sum of the residuals' squares. */
+export function costOf(model: Model, values: readonly number[]): number {
   return model.residuals(values).reduce((sum, one) => sum + one * one, 0);
 }
