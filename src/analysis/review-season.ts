@@ -1,5 +1,4 @@
 import { errorText } from '../base/error-text.ts';
-import type { Fan } from '../bin/fan.ts';
 import type { LoadedSeason } from '../season/loaded.ts';
 import type { Bin, Season } from '../season/season.ts';
 import { statedHeaters } from '../season/stated-heaters.ts';
@@ -8,12 +7,10 @@ import { type AirRows, plenumRows, weatherRows } from './air-rows.ts';
 import { compareBins } from './compare/compare-bins.ts';
 import { billShares } from './energy/bill-shares.ts';
 import { binFan } from './energy/bin-fan.ts';
-import { runningPowerW } from './energy/fan-cost.ts';
-import { heaterHours } from './energy/heater-hours.ts';
-import { heaterInPowerW } from './energy/heater-use.ts';
 import { whileGrain } from './energy/outside-storage.ts';
 import { staggeredDemand } from './energy/staggered-demand.ts';
 import { tariffMonths } from './energy/tariff-months.ts';
+import { withHeaterHours } from './energy/with-heater-hours.ts';
 import { failedBin } from './failed-bin.ts';
 import { binSpans } from './fan/bin-spans.ts';
 import { doubtedFans, withDoubts } from './fan/doubted-fans.ts';
@@ -139,18 +136,6 @@ function binsOf(
     const whole = attempt(() => secondHalf(loaded, half.value, observed, fans, weather));
     return whole.ok ? whole.value : failedBin(season.bins[i], whole.reason);
   });
-}
-
-/** The fan's season with what the plenum of a bin tells of its heater: of one that no other fan blows into. */
-function withHeaterHours(loaded: LoadedSeason, fan: Fan, own: FanSeason, weather: AirRows): FanSeason {
-  if (fan.heater === null || heaterInPowerW(fan, own, runningPowerW(fan, own)) > 0) return own;
-  for (const bin of loaded.season.bins) {
-    if (bin.air !== 'up' || bin.fanIds.length !== 1 || bin.fanIds[0] !== fan.id) continue;
-    const { temperatures } = plenumRows(loaded.tables, bin.id);
-    const heater = heaterHours(fan, own, temperatures, weather.temperatures);
-    if (heater !== null) return { ...own, heater };
-  }
-  return own;
 }
 
 function conclude(

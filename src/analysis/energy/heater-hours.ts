@@ -1,5 +1,6 @@
 import { median } from '../../base/stats/quantile.ts';
 import type { Fan } from '../../bin/fan.ts';
+import { POWER_TO_AIR } from '../fan/power-to-air.ts';
 import { onAt } from '../fan/spans.ts';
 import type { AirLog } from '../fronts/air-log.ts';
 import { betweenReadings } from '../fronts/between-readings.ts';
@@ -12,8 +13,6 @@ const HOUR_MS = 3_600_000;
 export const HEATER_NEAR_MS = 1.5 * HOUR_MS;
 /** So short a doubt is none where the readings around it agree. Our choice. */
 const SHORT_DOUBT_MS = 4 * HOUR_MS;
-/** Part of a fan's power that warms the air: as in the fitted bed. Working assumption. */
-const POWER_TO_AIR = 0.9;
 /** Warming by the fan alone, K: published are 0.4 to 2.8 (NDSU Extension: 0.8 degF an inch of water, 1 to 6 inches), and as much again either way. */
 const FAN_K: readonly [number, number] = [0.3, 4];
 const STEP_K = 0.05;

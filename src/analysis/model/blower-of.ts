@@ -1,14 +1,10 @@
 import { HEAT_DRY_AIR_J_KGK } from '../../air/enthalpy.ts';
 import type { Blower } from '../../simulation/run/blower.ts';
+import { POWER_TO_AIR } from '../fan/power-to-air.ts';
 import { HOUR_MS } from '../fronts/front-limits.ts';
 import type { BinLog } from './bin-log.ts';
 import { fansPower, type HeaterPart, heatersOf } from './fans-power.ts';
 
-/**
- * Part of a fan's electric power that warms the air: all of it where the motor hangs in the airstream, what the motor
- * does not lose where it stands outside. Working assumption, between the two.
- */
-export const POWER_TO_AIR = 0.9;
 /** By which power airflow falls as a bed gets deeper: between a fan of one airflow and one of one pressure. Working assumption, as for the airflow through time. */
 export const DEPTH_POWER = 0.4;
 

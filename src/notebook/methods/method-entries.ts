@@ -11,15 +11,19 @@ import { sourceText } from './source-text.ts';
  * @param season  what none of its numbers hang on is not printed
  * @throws        RangeError for a source that is not in the bibliography
  */
-export function methodEntries(titles: Readonly<Record<string, string>>, { fans }: Pick<Season, 'fans'>): Entry[] {
-  const heated = fans.some(({ heater }) => heater !== null);
+export function methodEntries(titles: Readonly<Record<string, string>>, season: Pick<Season, 'fans'>): Entry[] {
   return METHODS.map((method) => ({
     id: `method-${method.id}`,
     term: method.title,
     text: method.statement,
     details: [...methodDetails(method), `Used on: ${method.usedOn.map((page) => titles[page] ?? page).join('; ')}.`],
-    ...(method.ofHeaters === true && !heated ? { printed: false as const } : {}),
+    ...(bearsOn(method, season) ? {} : { printed: false as const }),
   }));
+}
+
+/** Whether numbers of a season can hang on it. */
+export function bearsOn({ ofHeaters }: Method, { fans }: Pick<Season, 'fans'>): boolean {
+  return ofHeaters !== true || fans.some(({ heater }) => heater !== null);
 }
 
 /** A definition's constants, and where it is from. */

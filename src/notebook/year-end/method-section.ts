@@ -1,10 +1,9 @@
 import type { SeasonReview } from '../../analysis/types.ts';
-import type { Method } from '../../base/methods/method.ts';
 import { METHODS } from '../../base/methods/methods.ts';
 import type { Entry, SectionBody } from '../../report/page.ts';
 import type { Units } from '../../report/units.ts';
 import type { Season } from '../../season/season.ts';
-import { methodDetails } from '../methods/method-entries.ts';
+import { bearsOn, methodDetails } from '../methods/method-entries.ts';
 import { agreementOf } from '../methods/published-check.ts';
 import { publishedRecord } from '../methods/published-record.ts';
 import { trustSaid } from '../strategy-answer.ts';
@@ -15,12 +14,8 @@ import { counted } from '../words.ts';
 /** Pages whose numbers the year-end report tells. */
 const PAGES = ['overview', 'fan-energy', 'moisture', 'fronts', 'strategies'];
 
-function usedMethods({ fans }: Pick<Season, 'fans'>): Method[] {
-  const heated = fans.some(({ heater }) => heater !== null);
-  return METHODS.filter(
-    (method) => method.usedOn.some((page) => PAGES.includes(page)) && (heated || method.ofHeaters !== true),
-  );
-}
+const usedMethods = (season: Pick<Season, 'fans'>) =>
+  METHODS.filter((method) => method.usedOn.some((page) => PAGES.includes(page)) && bearsOn(method, season));
 
 /** Definitions behind the report's numbers, with their constants and sources, and how well they hold. */
 export function methodSection(season: Pick<Season, 'fans'>): SectionBody {

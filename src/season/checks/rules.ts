@@ -54,7 +54,7 @@ import {
 import { SWING_CORRELATION, SWING_DAYS, SWING_GAIN, SWING_LEAST_DAYS } from './swing.ts';
 import { DAY_MS, HOUR_MS } from './track.ts';
 import { LEVEL_AIR_DAYS, LEVEL_APART_K, LEVEL_JOIN_K, LEVEL_NEAR_AIR_K } from './unit-level.ts';
-import { UNIT_JOIN_K, UNIT_JUMP_K, UNIT_READINGS, UNIT_SENSORS } from './unit-stretch.ts';
+import { UNIT_HOTTEST_C, UNIT_JOIN_K, UNIT_JUMP_K, UNIT_READINGS, UNIT_SENSORS } from './unit-stretch.ts';
 
 /** What a check does, for the data-quality page; made from the constants that the check itself uses. */
 export interface CheckRule {
@@ -253,10 +253,11 @@ export const CHECK_RULES: readonly CheckRule[] = [
   {
     flag: 'unit',
     title: 'The other unit',
-    rule: `Temperatures that jump by ${kelvin(UNIT_JUMP_K)} or more and join to within ${kelvin(UNIT_JOIN_K)} (or a fifth of the jump) when read as °C for °F, or the reverse, for ${UNIT_READINGS} readings or more on ${percent(UNIT_SENSORS)} of a cable's sensors at once; a whole cable ${kelvin(LEVEL_APART_K)} off another of its bin and within ${kelvin(LEVEL_JOIN_K)} of it when read so; a whole bin likewise within ${kelvin(LEVEL_NEAR_AIR_K)} of the outdoor air's mean of ${LEVEL_AIR_DAYS} days. Moisture and humidity that make sense only a hundredfold.`,
+    rule: `Temperatures that jump by ${kelvin(UNIT_JUMP_K)} or more and join to within ${kelvin(UNIT_JOIN_K)} (or a fifth of the jump) when read as °C for °F, or the reverse, for ${UNIT_READINGS} readings or more on ${percent(UNIT_SENSORS)} of a cable's sensors at once, unless a tenth of what is so read would be hotter than ${celsius(UNIT_HOTTEST_C)}; a whole cable ${kelvin(LEVEL_APART_K)} off another of its bin and within ${kelvin(LEVEL_JOIN_K)} of it when read so; a whole bin likewise within ${kelvin(LEVEL_NEAR_AIR_K)} of the outdoor air's mean of ${LEVEL_AIR_DAYS} days. Moisture and humidity that make sense only a hundredfold.`,
     constants: {
       UNIT_JUMP_K,
       UNIT_JOIN_K,
+      UNIT_HOTTEST_C,
       UNIT_READINGS,
       UNIT_SENSORS: Number(UNIT_SENSORS.toFixed(3)),
       LEVEL_APART_K,

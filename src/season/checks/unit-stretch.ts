@@ -23,6 +23,8 @@ export const UNIT_JOIN_K = 3;
 const UNIT_JOIN_SHARE = 0.2;
 /** Fewer readings than this are called a spike. */
 export const UNIT_READINGS = 6;
+/** Grain that the other scale makes hotter than this for a tenth of a stretch is none, C: its jump is another's, as of a sensor that comes out of the grain. */
+export const UNIT_HOTTEST_C = 50;
 /** Share of a cable's sensors that must show it at once: a scale is set for a logger, not for one sensor. */
 export const UNIT_SENSORS = 1 / 2;
 
@@ -81,6 +83,10 @@ export function unitStretches(track: Track, mistake: UnitMistake): Stretch[] {
   for (let k = at.length - 1; k > 0; k--) state[k - 1] = from[2 * k + state[k]];
   return stretchesOf(state)
     .filter(([first, last]) => last - first + 1 >= UNIT_READINGS)
+    .filter(([first, last]) => {
+      const read = Float64Array.from(at.subarray(first, last + 1), truth).sort();
+      return quantileOf(read, 0.9) <= UNIT_HOTTEST_C;
+    })
     .filter(([first, last]) => proved(track, mistake, at, first, true) || proved(track, mistake, at, last, false))
     .map(([first, last]) => ({ first: at[first], last: at[last] }));
 }
