@@ -23,6 +23,7 @@ const TITLES: Readonly<Record<string, string>> = {
   'bins-compared': 'Bins compared',
   strategies: 'Other ways to run the fans',
   'bin-or-rule': 'Bin or rule',
+  condition: 'Condition',
 };
 
 export default defineNotebook(

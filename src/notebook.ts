@@ -63,6 +63,14 @@ export { manyNotes } from './notebook/compare-many.ts';
 export { ratioEntries, untoldNote } from './notebook/compare-statements.ts';
 export { besideTable, rankTable, refusedTable, runTable } from './notebook/compare-tables.ts';
 export * from './notebook/compare-words.ts';
+export {
+  agesSection,
+  besideWeatherSection,
+  conditionSources,
+  keptSection,
+  warmingSection,
+} from './notebook/condition-sections.ts';
+export { alertSaid, conditionAnswer, conditionOf } from './notebook/condition-words.ts';
 export * from './notebook/contradicted.ts';
 export { coverageFigure } from './notebook/coverage-figure.ts';
 export { billSection } from './notebook/energy-bills.ts';

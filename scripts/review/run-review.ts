@@ -2,6 +2,7 @@ import { mkdir, writeFile } from 'node:fs/promises';
 import { join, resolve } from 'node:path';
 import binOrRule from '../../notebooks/bin-or-rule.ts';
 import binsCompared from '../../notebooks/bins-compared.ts';
+import condition from '../../notebooks/condition.ts';
 import dataQuality from '../../notebooks/data-quality.ts';
 import fanEnergy from '../../notebooks/fan-energy.ts';
 import fronts from '../../notebooks/fronts.ts';
@@ -47,6 +48,7 @@ export const NOTEBOOKS = [
   binsCompared,
   strategies,
   binOrRule,
+  condition,
   dataQuality,
   methods,
   yearEnd,

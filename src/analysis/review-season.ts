@@ -5,6 +5,7 @@ import { statedHeaters } from '../season/stated-heaters.ts';
 import { type SensorSeries, sensorSeries } from '../tables/sensors.ts';
 import { type AirRows, plenumRows, weatherRows } from './air-rows.ts';
 import { compareBins } from './compare/compare-bins.ts';
+import { binCondition } from './condition/bin-condition.ts';
 import { billShares } from './energy/bill-shares.ts';
 import { binFan } from './energy/bin-fan.ts';
 import { whileGrain } from './energy/outside-storage.ts';
@@ -205,22 +206,24 @@ function secondHalf(
   const { tickets } = half.observed.input;
   const moisture = concludeMoisture(half.observed, spreadOfOthers(half.observed, observed));
   const grain = grainAmount(bin, moisture.start, tickets);
+  const temperature = binTemperature(bin, series, spans, {
+    errors: season.sensors.temperature,
+    weather: weather.temperatures,
+  });
   const review: BinReview = {
     bin,
     failure: null,
     grain,
     fan,
     moisture,
-    temperature: binTemperature(bin, series, spans, {
-      errors: season.sensors.temperature,
-      weather: weather.temperatures,
-    }),
+    temperature,
     unitCosts: unitCosts(bin, fan, moisture, bushelsOf(grain)),
     fronts: frontsOf(season, half, weather),
     ...airAndWater({ bin, season, series, spans, fan, grain, moisture, tickets, plenum, weather }),
     probes: binProbes(loaded.tables.probes, half.observed.input, moisture),
     useful: usefulOf(season, half, moisture, fans, weather),
     rates: spans === null ? null : moistureRates(fan, moisture, season.site.timeZone),
+    condition: binCondition({ bin, season, series, spans, moisture, temperature, weather }),
   };
   return { ...review, unitEnergy: dryingEnergy(review, season) };
 }

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { COMPARISON_SHAPE } from './compare/comparison-shape.ts';
+import { CONDITION_SHAPE } from './condition/condition-summary.ts';
 import { BILL_SHAPE, DEMAND_SHAPE, ENERGY_PER_POINT_SHAPE, TARIFF_MONTH_SHAPE } from './energy/money-shape.ts';
 import { LAYERS_SHAPE } from './moisture/layers-summary.ts';
 import { STAGES_SHAPE } from './moisture/stages-summary.ts';
@@ -208,12 +209,7 @@ const bin = z.strictObject({
   frontCampaigns: z.array(frontCampaign),
   seasonCooling,
   moistureFront,
-  condition: z.strictObject({
-    dryMatterLossPct: number,
-    worstLayerLossPct: number,
-    alerts: z.array(z.string()).nullable(),
-    why,
-  }),
+  condition: CONDITION_SHAPE,
   model: z.strictObject({
     temperatureRmseC: number.describe('measured: root mean square of model less readings where it was judged'),
     moistureRmsePct: number.describe('measured: the same in points'),

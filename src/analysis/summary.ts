@@ -2,6 +2,7 @@ import { type Zone, zoneOf } from '../base/zone.ts';
 import type { LoadedSeason } from '../season/loaded.ts';
 import { type SensorSeries, sensorSeries } from '../tables/sensors.ts';
 import { comparisonSummary } from './compare/comparison-summary.ts';
+import { conditionSummary } from './condition/condition-summary.ts';
 import { billsSummary, demandSummary, energyPerPointSummary, tariffSummary } from './energy/money-summary.ts';
 import { frontsSummary } from './fronts/fronts-summary.ts';
 import { layersSummary } from './moisture/layers-summary.ts';
@@ -15,8 +16,6 @@ import type { BinReview, SeasonReview } from './types.ts';
 import { usefulSummary } from './useful/useful-summary.ts';
 import { crossedSummary } from './what-if/crossed-summary.ts';
 import { modelSummary, strategiesSummary } from './what-if/what-if-summary.ts';
-
-const NOT_YET = 'This version of the kit does not work it out yet.';
 
 function binSummary(
   review: BinReview,
@@ -138,7 +137,7 @@ function binSummary(
       why: reason(null, airflow.byFront, airflow.byPressure, airflow.cfmPerBushel, airflow.byModel),
     },
     ...frontsSummary(review, series, zone),
-    condition: { dryMatterLossPct: null, worstLayerLossPct: null, alerts: null, why: NOT_YET },
+    condition: conditionSummary(review),
   };
 }
 

@@ -1,6 +1,7 @@
 import type { Bin } from '../season/season.ts';
 import type { BinAirflow } from './airflow/airflow-types.ts';
 import type { Comparison } from './compare/comparison.ts';
+import type { BinCondition } from './condition/condition-types.ts';
 import type { BillShare } from './energy/bill-types.ts';
 import type { BinFan } from './energy/bin-fan-types.ts';
 import type { DemandWays } from './energy/demand-ways-types.ts';
@@ -55,6 +56,8 @@ export interface BinReview {
   unitEnergy?: UnitEnergy;
   /** points per fan hour by period; null or left out where no fan of the bin has a log */
   rates?: MoistureRates | null;
+  /** how the grain kept; left out where the bin broke */
+  condition?: BinCondition;
 }
 
 /** Everything the kit says of one season. */

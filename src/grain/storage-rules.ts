@@ -86,7 +86,7 @@ export const STORAGE_RULES: readonly StorageRule[] = [
   corn(
     'low-temperature form',
     'low-temperature',
-    'Reproduces the published Minnesota table to its digits below 70 degF.',
+    'Reproduces the published Minnesota table to its digits below 21 °C (70 °F).',
   ),
   corn('carried-down form', 'carried-down', 'Shorter times below 60 degF, half at 30 degF; in published use too.'),
   soybean(2, 'Minnesota', 'umn-2014-wet-soybeans'),

@@ -80,6 +80,8 @@ export const QUANTITIES = {
   share: { us: '%', si: '%', from: { kind: 'fraction', us: '%', si: '%' }, rounding: figures(3, 1) },
   // Of grain that keeps, tenths of a percent.
   'dry matter lost': { us: '%', si: '%', from: { kind: 'fraction', us: '%', si: '%' }, rounding: decimals(2) },
+  // Told by a rule that is known to a quarter.
+  'storage time used': { us: '%', si: '%', from: { kind: 'fraction', us: '%', si: '%' }, rounding: decimals(0) },
   // Parts of a difference, whose intervals are tens of percent wide.
   'share of difference': { us: '%', si: '%', from: { kind: 'fraction', us: '%', si: '%' }, rounding: decimals(0) },
   temperature: { us: '°F', si: '°C', from: { kind: 'temperature', us: 'degF', si: 'degC' }, rounding: decimals(0) },

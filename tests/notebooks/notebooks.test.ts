@@ -38,6 +38,7 @@ describe('notebooks', () => {
       'bins-compared.html',
       'strategies.html',
       'bin-or-rule.html',
+      'condition.html',
       'data-quality.html',
       'methods.html',
     ]);
@@ -54,7 +55,7 @@ describe('notebooks', () => {
     });
     for (const page of pages) expect(page.failure, page.id).toBeUndefined();
     const answers = Object.fromEntries(pages.map((page) => [page.id, page.answer]));
-    for (const id of ['overview', 'fan-energy', 'moisture', 'fronts', 'data-quality']) {
+    for (const id of ['overview', 'fan-energy', 'moisture', 'fronts', 'condition', 'data-quality']) {
       expect(answers[id], id).toMatch(/^Can’t tell/);
     }
   });
@@ -72,6 +73,7 @@ describe('notebooks', () => {
     expect(renderPages([page])[0].failures).toEqual([page.failure]);
     // The other notebooks do not look at the bins and stand.
     expect(NOTEBOOKS.map((notebook) => notebook.page(broken).failure === undefined)).toEqual([
+      false,
       false,
       false,
       false,

@@ -4,6 +4,7 @@ import type { BinReview, MomentMean } from '../../src/analysis/types.ts';
 import { missingWater } from '../../src/analysis/water/bin-water.ts';
 import { estimate, withheld } from '../../src/base/estimate.ts';
 import type { Bin } from '../../src/season/season.ts';
+import { kept } from '../analysis/condition/kept-bin.ts';
 import { DAY, DAYS, fanSeason, HEIGHTS, HOUR, START, spans } from './example-season.ts';
 
 function moment(value: number, day: number, fanOn: number): MomentMean {
@@ -96,6 +97,13 @@ export function wholeBin(of: Bin, scale: number, dry: boolean): BinReview {
       notes: ['1 of 13 sensors is left out, for want of believable readings.'],
       why: null,
     },
+    condition: kept({
+      days: DAYS,
+      crop: of.grain.crop,
+      tempC: (heightM, day) => Math.max(2, 18 - 0.2 * day + heightM / 2),
+      moistureWb: (heightM, day) => 0.179 - 0.023 * Math.min(1, day / 60) + 0.002 * heightM,
+      outdoorC: (day) => 12 - 0.1 * day,
+    }),
     temperature: {
       start: { ...moment(18.2, 1, 17.9) },
       end: { ...moment(4.1, 148, 3.9) },

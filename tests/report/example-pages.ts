@@ -1,5 +1,6 @@
 import binOrRule from '../../notebooks/bin-or-rule.ts';
 import binsCompared from '../../notebooks/bins-compared.ts';
+import condition from '../../notebooks/condition.ts';
 import dataQuality from '../../notebooks/data-quality.ts';
 import fanEnergy from '../../notebooks/fan-energy.ts';
 import fronts from '../../notebooks/fronts.ts';
@@ -17,6 +18,7 @@ export const NOTEBOOKS = [
   binsCompared,
   strategies,
   binOrRule,
+  condition,
   dataQuality,
   methods,
 ];

@@ -1,4 +1,5 @@
 import { AIR_METHODS } from './air-methods.ts';
+import { CONDITION_METHODS } from './condition-methods.ts';
 import { COST_METHODS } from './cost-methods.ts';
 import { FAN_METHODS } from './fan-methods.ts';
 import { FRONT_METHODS } from './front-methods.ts';
@@ -14,6 +15,7 @@ export const METHODS: readonly Method[] = [
   ...FRONT_METHODS,
   ...AIR_METHODS,
   ...STRATEGY_METHODS,
+  ...CONDITION_METHODS,
 ];
 
 /** The methods that a page's numbers hang on. */

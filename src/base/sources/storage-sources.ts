@@ -11,6 +11,15 @@ export const STORAGE_SOURCES: readonly Source[] = [
     provenance: 'memory',
   },
   {
+    key: 'fields-1992',
+    authors: 'Fields, P. G.',
+    year: 1992,
+    title: 'The control of stored-product insects and mites with extreme temperatures',
+    where: 'Journal of Stored Products Research 28(2), 89-118',
+    url: 'https://phtnet.org/research/view-abstract.asp?research_id=wi469',
+    provenance: 'seen',
+  },
+  {
     key: 'kreyger-1972',
     authors: 'Kreyger, J.',
     year: 1972,

@@ -9,6 +9,7 @@ export const WIDTHS = { wide: 900, narrow: 360 } as const;
 const MARKS: Readonly<Record<string, string>> = {
   line: '<path d="M0 7H22" stroke="currentColor" stroke-width="2"/>',
   dash: '<path d="M0 7H22" stroke="currentColor" stroke-width="2" stroke-dasharray="5 3"/>',
+  rule: '<path d="M0 7H22" stroke="currentColor"/>',
   dotted: '<path d="M0 7H22" stroke="currentColor" stroke-width="2" stroke-dasharray="2 3"/>',
   square: '<rect x="7.5" y="3.5" width="7" height="7" fill="none" stroke="currentColor" stroke-width="1.5"/>',
   dot: '<circle cx="11" cy="7" r="4" fill="currentColor"/>',

@@ -18,15 +18,20 @@ const STEP_WB = 0.0025;
 /** What corn's curve speaks of: grain that has lost more is no grain. */
 const MOST_LOSS = 0.05;
 
-// A rule costs more than all else of a step, and a table of one takes some milliseconds: made once for a crop.
+// A rule costs more than all else of a step, and a table of one takes some milliseconds: made once for a rule.
 const MADE = new Map<string, StorageLife>();
 
 /** The storage life of a crop by its default rule; null where none is known (rice). */
 export function storageLifeOf(crop: string): StorageLife | null {
   const rule = STORAGE_RULES.find((one) => one.crop === crop);
-  if (rule === undefined) return null;
-  const made = MADE.get(crop) ?? lifeOf(rule);
-  MADE.set(crop, made);
+  return rule === undefined ? null : storageLifeBy(rule);
+}
+
+/** The storage life by a rule. */
+export function storageLifeBy(rule: StorageRule): StorageLife {
+  const key = `${rule.crop}: ${rule.name}`;
+  const made = MADE.get(key) ?? lifeOf(rule);
+  MADE.set(key, made);
   return made;
 }
 

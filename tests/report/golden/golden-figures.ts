@@ -8,6 +8,7 @@ import { coverage } from '../../../src/report/figures/coverage.ts';
 import { daysByYear } from '../../../src/report/figures/days-by-year.ts';
 import { fanClock } from '../../../src/report/figures/fan-clock.ts';
 import { hourClasses } from '../../../src/report/figures/hour-classes.ts';
+import { linesOverTime } from '../../../src/report/figures/lines-over-time.ts';
 import { moistureOverTime } from '../../../src/report/figures/moisture-over-time.ts';
 import { moistureProfile } from '../../../src/report/figures/moisture-profile.ts';
 import { monthsByBin } from '../../../src/report/figures/months-by-bin.ts';
@@ -64,6 +65,29 @@ export const GOLDEN_FIGURES: readonly Figure[] = [
       ],
       fanDays,
       readings: { shown: 78, of: 80, empty: 0 },
+    },
+    units,
+  ),
+  linesOverTime(
+    {
+      id: 'lines-over-time',
+      title: 'A third of the time was used',
+      subtitle: 'Storage time used so far, %, by day',
+      alt: 'It rose to 34 %.',
+      quantity: 'storage time used',
+      dayMs: days(40),
+      lines: [
+        { label: 'mean', style: 'line', values: days(40).map((_, i) => (i + 1) / 118), end: { low: 0.25, high: 0.5 } },
+        { label: 'worst', style: 'dash', values: days(40).map((_, i) => (i === 30 ? null : (i + 1) / 50)) },
+      ],
+      band: {
+        label: 'from place to place',
+        low: days(40).map((_, i) => (i + 1) / 160),
+        high: days(40).map((_, i) => (i + 1) / 50),
+      },
+      level: { label: 'all of it', value: 1 },
+      fromZero: true,
+      fanDays,
     },
     units,
   ),

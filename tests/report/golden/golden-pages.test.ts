@@ -12,6 +12,7 @@ const MOST_BYTES = 150_000;
 const KIT = [
   'bin-or-rule.html',
   'bins-compared.html',
+  'condition.html',
   'data-quality.html',
   'fan-energy.html',
   'fronts.html',

@@ -1,0 +1,36 @@
+import { localDayStart, type Zone } from '../../base/zone.ts';
+import { fanHoursBetween, unknownHoursBetween } from '../fan/spans.ts';
+import type { FanSpans } from '../types.ts';
+
+const DAY_MS = 86_400_000;
+/** Unknown time of a day beyond which nobody knows whether the fan rested, h. */
+const MOST_UNKNOWN_H = 1;
+
+/**
+ * Hours with a fan on by local day; NaN where the log does not tell the day, and before the bin was full: fresh grain warms what
+ * lay there.
+ *
+ * @param dayMs   local midnights as if UTC, [days]
+ * @param fullMs  ms UTC; null: not known, nothing is left out
+ * @returns       h, [days]
+ */
+export function fanHoursByDay(
+  spans: FanSpans | null,
+  dayMs: Float64Array,
+  fullMs: number | null,
+  zone: Zone,
+): Float64Array {
+  return dayMs.map((ms) => {
+    const fromMs = startOf(zone, ms);
+    const toMs = startOf(zone, ms + DAY_MS);
+    if (spans === null || spans.startMs.length === 0 || (fullMs !== null && fromMs < fullMs)) return Number.NaN;
+    const told = fromMs >= spans.startMs[0] && toMs <= spans.endMs[spans.endMs.length - 1];
+    if (!told || unknownHoursBetween(spans, fromMs, toMs) > MOST_UNKNOWN_H) return Number.NaN;
+    return fanHoursBetween(spans, fromMs, toMs);
+  });
+}
+
+function startOf(zone: Zone, localMs: number): number {
+  const date = new Date(localMs);
+  return localDayStart(zone, date.getUTCFullYear(), date.getUTCMonth() + 1, date.getUTCDate());
+}

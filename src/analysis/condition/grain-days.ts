@@ -1,0 +1,26 @@
+import type { GrainDay } from './condition-types.ts';
+import { meanBefore, type OutdoorDays } from './outdoor-days.ts';
+import type { PlaceDays } from './place-days.ts';
+
+/** Places that stand for less of the grain than this do not tell a day's mean. */
+const LEAST_SHARE = 0.5;
+
+/**
+ * A bin's grain by local day beside the outdoor air of the 30 days before.
+ *
+ * @param shares  of the grain, by place; 0 where a place has none
+ */
+export function grainDays({ dayMs, tempC }: PlaceDays, shares: readonly number[], outdoors: OutdoorDays): GrainDay[] {
+  return Array.from(dayMs, (ms, d) => {
+    const known = tempC.flatMap((temps, p) => (Number.isNaN(temps[d]) ? [] : [{ tempC: temps[d], share: shares[p] }]));
+    const weight = known.reduce((sum, one) => sum + one.share, 0);
+    const told = weight >= LEAST_SHARE;
+    return {
+      dayMs: ms,
+      meanC: told ? known.reduce((sum, one) => sum + one.share * one.tempC, 0) / weight : null,
+      warmestC: told ? Math.max(...known.map((one) => one.tempC)) : null,
+      coldestC: told ? Math.min(...known.map((one) => one.tempC)) : null,
+      outdoorC: meanBefore(outdoors, ms),
+    };
+  });
+}

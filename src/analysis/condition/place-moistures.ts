@@ -1,0 +1,68 @@
+import { Z95 } from '../../base/estimate.ts';
+import type { SensorErrors } from '../../season/season.ts';
+import type { FillTimes } from '../grain/fill-times.ts';
+import { ASSUMED_ACCURACY, ASSUMED_BIAS } from '../moisture/reading-parts.ts';
+import type { BinMoisture, FanSpans } from '../types.ts';
+import { byDays, grainMoistureAt } from '../useful/grain-moisture-at.ts';
+import type { PlaceTrack } from './place-tracks.ts';
+
+/** Moistures of a bin's places, and how far they may be off. */
+export interface PlaceMoistures {
+  /** by place, [steps], fraction, wet basis; NaN where not known */
+  moistureWb: readonly Float64Array[];
+  /** standard errors, fractions: of one place, and of the mean of all */
+  placeSdWb: number;
+  meanSdWb: number;
+  /** places whose own moisture is not logged: the bin's mean stands for it */
+  byMean: number;
+}
+
+/** Readings in moving air lean towards the air that passes, sd, fraction. Working assumption. */
+const MOVING_SD = 0.002;
+/** How far a place lies from the mean of its bin while a front of drying stands in it, sd, fraction. Working assumption. */
+const FROM_MEAN_SD = 0.012;
+
+/**
+ * The moistures that the places' ageing goes by: a place's own, else the bin's mean of the day, else what lies between its
+ * start and end by fan hours.
+ *
+ * @param atMs  middles of the steps, ms UTC, [steps]
+ */
+export function placeMoistures(
+  tracks: readonly PlaceTrack[],
+  moisture: Pick<BinMoisture, 'daily' | 'start' | 'end'>,
+  fill: FillTimes,
+  spans: FanSpans | null,
+  atMs: Float64Array,
+  errors: SensorErrors['moisture'],
+): PlaceMoistures {
+  const mean = meanAt(moisture, fill, spans, atMs);
+  const isOwn = tracks.map((track) => track.moistureWb.some((one) => !Number.isNaN(one)));
+  const accuracy = errors.accuracyWb ?? ASSUMED_ACCURACY / 100;
+  const bias = errors.biasWb ?? ASSUMED_BIAS / 100;
+  const byMean = isOwn.filter((own) => !own).length;
+  const beside = tracks.length === 0 ? 0 : (byMean / tracks.length) * FROM_MEAN_SD;
+  const together = Math.sqrt(1 / Math.max(1, tracks.length));
+  return {
+    moistureWb: tracks.map((track, i) => (isOwn[i] ? track.moistureWb : mean)),
+    placeSdWb: Math.hypot(accuracy / Z95, bias / Z95, MOVING_SD, beside),
+    meanSdWb: Math.hypot((together * accuracy) / Z95, bias / Z95, MOVING_SD),
+    byMean,
+  };
+}
+
+function meanAt(
+  moisture: Pick<BinMoisture, 'daily' | 'start' | 'end'>,
+  fill: FillTimes,
+  spans: FanSpans | null,
+  atMs: Float64Array,
+): Float64Array {
+  const { start, end, daily } = moisture;
+  const told =
+    spans === null
+      ? byDays(daily, start.value, end.value, atMs)
+      : grainMoistureAt(moisture, fill, spans, atMs).moistureWb;
+  // What is known of one moment alone stands for the whole storage where nothing was logged in between.
+  const one = start.value ?? end.value ?? Number.NaN;
+  return told.some((value) => !Number.isNaN(value)) ? told : told.fill(one);
+}

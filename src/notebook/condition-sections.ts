@@ -1,0 +1,71 @@
+import type { BinReview } from '../analysis/types.ts';
+import { listed } from '../base/listed.ts';
+import type { SectionBody } from '../report/page.ts';
+import type { Units } from '../report/units.ts';
+import { conditionFigures } from './condition-figures.ts';
+import { agesTable, placesTable, warmingTables, weatherTable } from './condition-tables.ts';
+import { conditionLead, conditionOf, selfWarmingLead } from './condition-words.ts';
+import { capital, counted, known } from './words.ts';
+
+/** How far the grain has aged, bin by bin, and by which rules. */
+export function agesSection(bins: readonly BinReview[], units: Units): SectionBody {
+  const told = bins.filter((one) => conditionOf(one).age.lifeUsed.value !== null);
+  const rules = new Map(
+    bins.flatMap((one) => {
+      const { rule } = conditionOf(one).age;
+      return rule === null ? [] : [[one.bin.grain.crop, rule] as const];
+    }),
+  );
+  return {
+    lead: `Storage time is what a crop’s rule allows at one temperature and moisture; what each day used of it adds up. It could be told of ${told.length} of ${counted(bins.length, 'bin')}.`,
+    table: agesTable(bins, units),
+    notes: [
+      ...[...rules].map(
+        ([crop, { name, criterion, honesty }]) =>
+          `${capital(crop)}, by the rule “${name}”: the time is over at ${criterion}. ${honesty}`,
+      ),
+      'What the grain used before it came into the bin is not in it. The interval holds what thermometers, moistures, holes of the log and the rule itself leave open; grain between the sensors may have used more.',
+    ],
+  };
+}
+
+export function warmingSection(bins: readonly BinReview[], units: Units): SectionBody {
+  return {
+    lead: selfWarmingLead(bins, units),
+    tables: warmingTables(bins, units),
+    notes: [
+      'Heat that is only conducted never makes a place warmer than the warmest of what lay near it before and of what touches it from outside. A place counts as warmed by itself where it rose by 2 °C (4 °F) and more within 5 to 21 days of rest and ended above all sensors within 2 m (6.6 ft) of its height and, near wall, floor or surface, above the warmest day outdoors with the sun on the steel. A hot spot between the cables stays unseen.',
+    ],
+  };
+}
+
+export function besideWeatherSection(bins: readonly BinReview[]): SectionBody {
+  const warm = bins.filter((one) => (conditionOf(one).outdoors.days.value ?? 0) >= 1).map((one) => one.bin.name);
+  const told = bins.some((one) => known(conditionOf(one).outdoors.days) !== null);
+  return {
+    lead: !told
+      ? 'Can’t hold the grain of any bin against the outdoor air; the table says why.'
+      : warm.length === 0
+        ? 'No bin’s mean grain was 11 °C (20 °F) and more warmer than the mean outdoor air of the month before, from where moisture begins to move.'
+        : `In ${listed(warm)} the mean grain was 11 °C (20 °F) and more warmer than the mean outdoor air of the month before for some days: moisture then begins to move.`,
+    table: weatherTable(bins),
+    notes: [
+      'Insects develop at 13 to 35 °C (55 to 95 °F), best at 25 to 33 °C (77 to 91 °F); below that they rest and in the end die. Days of grain: each day counts by the share of the grain that was so warm.',
+      'The air that leaves the grain could wet the roof where it holds more water than it can at the temperature of the steel. The middle takes the steel to be as warm as the outdoor air; the upper end as cold as under a clear night sky.',
+    ],
+  };
+}
+
+/** How one bin kept. */
+export function keptSection(one: BinReview, units: Units): SectionBody {
+  return {
+    lead: conditionLead(one, units),
+    figures: conditionFigures(one, units),
+    tables: [placesTable(one)],
+    notes: conditionOf(one).age.notes,
+  };
+}
+
+/** The bibliography of the rules that are in use. */
+export const conditionSources = (bins: readonly BinReview[]): string[] =>
+  bins.flatMap((one) => conditionOf(one).age.rule?.sourceKeys ?? []);

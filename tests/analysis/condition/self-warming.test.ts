@@ -1,0 +1,101 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { kept } from './kept-bin.ts';
+
+const HEIGHTS = [0.5, 1.5, 2.5, 3.5, 4.5, 5.5];
+const CELL = 0.1;
+const CELLS = 60;
+
+/**
+ * Heat conducted in a column of 6 m by explicit steps of six hours (diffusivity 1.1e-7 m2/s: a quarter of the stable step),
+ * with a source of its own; ends at the outdoor temperature.
+ */
+function conducted(
+  startC: (heightM: number) => number,
+  outdoorC: (day: number) => number,
+  sourceKDay: (heightM: number) => number,
+  days: number,
+) {
+  const temps = Float64Array.from({ length: CELLS }, (_, c) => startC((c + 0.5) * CELL));
+  const rows: Float64Array[] = [];
+  const r = (1.1e-7 * 21_600) / CELL ** 2;
+  for (let step = 0; step < days * 4; step++) {
+    rows.push(temps.slice());
+    const out = outdoorC(step / 4);
+    const before = temps.slice();
+    for (let c = 0; c < CELLS; c++) {
+      const below = c === 0 ? out : before[c - 1];
+      const above = c === CELLS - 1 ? out : before[c + 1];
+      temps[c] += r * (below - 2 * before[c] + above) + sourceKDay((c + 0.5) * CELL) / 4;
+    }
+  }
+  return (heightM: number, day: number) =>
+    rows[Math.min(rows.length - 1, Math.floor(day * 4))][Math.floor(heightM / CELL)];
+}
+
+const still = { days: 90, heightsM: HEIGHTS, fromCentreM: 1 };
+
+describe('warming by itself', () => {
+  // Maximum principle of the heat equation (carslaw-jaeger-1959): whatever the start and the weather, conduction alone never does it.
+  it('is never told of heat that is only conducted', () => {
+    fc.assert(
+      fc.property(
+        fc.array(fc.double({ min: -10, max: 30, noNaN: true }), { minLength: 7, maxLength: 7 }),
+        fc.double({ min: -15, max: 15, noNaN: true }),
+        fc.double({ min: -15, max: 25, noNaN: true }),
+        (layers, first, last) => {
+          const outdoorC = (day: number) => first + ((last - first) * day) / 90;
+          const tempC = conducted(
+            (heightM) => layers[Math.floor(heightM)],
+            outdoorC,
+            () => 0,
+            90,
+          );
+          const { warming } = kept({ ...still, tempC, outdoorC });
+          expect(warming.found).toEqual([]);
+          expect(warming.judged).toBe(HEIGHTS.length);
+        },
+      ),
+      { seed: 20241001, numRuns: 40 },
+    );
+  });
+
+  it('is told where a layer heats, with its place, rise and days', () => {
+    const hot = (heightM: number) => (Math.abs(heightM - 3.5) < 0.5 ? 0.35 : 0);
+    const tempC = conducted(
+      () => 8,
+      () => 3,
+      hot,
+      90,
+    );
+    const { warming, alerts } = kept({ ...still, tempC, outdoorC: () => 3 });
+    expect(warming.found.map(({ heightM }) => heightM)).toContain(3.5);
+    const place = warming.found.find(({ heightM }) => heightM === 3.5)!;
+    expect(place.riseK).toBeGreaterThan(2);
+    expect(place.aboveK).toBeGreaterThan(1);
+    expect(place.span.toMs - place.span.fromMs).toBeLessThanOrEqual(22 * 86_400_000);
+    expect(alerts.map(({ kind }) => kind)).toContain('warmed by itself');
+  });
+
+  it('is not told of a front that the fan drives', () => {
+    const tempC = (heightM: number, day: number) => (day * 0.5 > heightM ? 20 : 5);
+    const { warming } = kept({ ...still, tempC, fanOn: () => true, outdoorC: () => 20 });
+    expect(warming.found).toEqual([]);
+    expect(warming.why).toContain('never rested');
+  });
+
+  it('is not told near the outside where nobody knows the weather, nor without a fan log', () => {
+    const hot = (heightM: number) => (heightM < 1 ? 0.4 : 0);
+    const tempC = conducted(
+      () => 8,
+      () => 3,
+      hot,
+      90,
+    );
+    expect(kept({ ...still, tempC, outdoorC: () => 3 }).warming.found.map(({ heightM }) => heightM)).toContain(0.5);
+    const blind = kept({ ...still, tempC, weather: false }).warming;
+    expect(blind.found.map(({ heightM }) => heightM)).not.toContain(0.5);
+    expect(blind.judged).toBeLessThan(HEIGHTS.length);
+    expect(kept({ ...still, tempC, fan: false }).warming).toMatchObject({ found: [], judged: 0 });
+  });
+});

@@ -1,0 +1,97 @@
+import { describe, expect, it } from 'vitest';
+import condition from '../../notebooks/condition.ts';
+import { missingCondition } from '../../src/analysis/condition/bin-condition.ts';
+import type { BinCondition } from '../../src/analysis/condition/condition-types.ts';
+import type { BinReview } from '../../src/analysis/types.ts';
+import { estimate } from '../../src/base/estimate.ts';
+import { agesSection, besideWeatherSection, warmingSection } from '../../src/notebook/condition-sections.ts';
+import { alertSaid, conditionAnswer, localDay } from '../../src/notebook/condition-words.ts';
+import { Units } from '../../src/report/units.ts';
+import { exampleInput } from '../report/example-review.ts';
+
+const { review, units } = exampleInput();
+const WORST = { cable: 'C1', sensor: 3, heightM: 3.048 };
+
+function bin(name: string, used: number | null, part: Partial<BinCondition> = {}): BinReview {
+  const [first] = review.bins;
+  const none = missingCondition('No moisture of the grain is known.');
+  const life = used === null ? none.age.lifeUsed : estimate(used, used / 2, 2 * used);
+  return {
+    ...first,
+    bin: { ...first.bin, name },
+    condition: {
+      ...none,
+      why: null,
+      warming: { found: [], judged: 4, of: 4, days: 90, why: null },
+      ...part,
+      age: { ...none.age, lifeUsed: life, worstLifeUsed: life, worst: used === null ? null : WORST },
+    },
+  };
+}
+const WARMED = {
+  ...WORST,
+  span: { fromMs: Date.UTC(2025, 1, 3), toMs: Date.UTC(2025, 1, 15) },
+  riseK: 5 / 1.8,
+  aboveK: 3 / 1.8,
+};
+
+describe('the condition page', () => {
+  it('answers with how many bins kept, the grain that aged most, and whether any warmed', () => {
+    expect(conditionAnswer([bin('North', 0.3), bin('South', 1.2)], units)).toBe(
+      'In 1 of 2 bins all grain kept within its storage time; the grain that aged most, in South, used 120 % (60 to 240) of its storage time by the rule for its crop; no grain was seen to warm by itself.',
+    );
+    expect(conditionAnswer([bin('North', 0.3), bin('South', 0.2)], units)).toMatch(/^In all of 2 bins all grain kept/);
+    expect(conditionAnswer([bin('North', 0.3)], units)).toBe(
+      'The grain that aged most, in North, used 30 % (15 to 60) of its storage time by the rule for its crop; no grain was seen to warm by itself.',
+    );
+  });
+
+  it('says what it cannot tell, and of how many bins it can', () => {
+    const blind = { warming: { found: [], judged: 0, of: 4, days: 0, why: 'The fan never rested.' } };
+    expect(conditionAnswer([bin('North', null, blind)], units)).toBe(
+      'Can’t tell how much of its storage time the grain has used; whether grain warmed by itself can’t be told.',
+    );
+    const some = conditionAnswer([bin('North', 0.3, blind), bin('South', null)], units);
+    expect(some).toContain('In 1 of the 1 bin that can be told');
+    expect(some).toContain('no grain was seen to warm by itself in the 1 bin that can be judged');
+  });
+
+  it('warns of grain that warmed by itself, with place, days and what to do', () => {
+    const warm = bin('North', 0.3, { warming: { found: [WARMED], judged: 4, of: 4, days: 90, why: null } });
+    expect(conditionAnswer([warm], units)).toContain('in North grain warmed by itself');
+    const said = alertSaid(warm, { kind: 'warmed by itself', place: WORST, found: WARMED }, units);
+    expect(said).toContain('cable C1, sensor 3 at 10.0 ft warmed by 5.0 °F from 3 Feb 2025 to 14 Feb 2025');
+    expect(said).toContain('3.0 °F above all that lay near it');
+    const section = warmingSection([warm], units);
+    expect(section.lead).toMatch(/^1 place warmed by itself, first at cable C1/);
+    expect(section.tables?.map(({ id }) => id)).toEqual(['watched', 'warmed']);
+  });
+
+  it('tells the rule of each crop with how far it is data', () => {
+    const { notes } = agesSection(review.bins, units);
+    expect(notes?.join('\n')).toContain(
+      'Corn, by the rule “low-temperature form”: the time is over at 0.5 % of the dry matter lost.',
+    );
+  });
+
+  it('says a dash with its reason in every bin that is not told', () => {
+    const page = condition.page({ ...exampleInput(), review: { ...review, bins: [bin('North', null)] } });
+    const [row] = page.sections.find(({ id }) => id === 'ages')!.table!.rows;
+    expect(row.used).toMatchObject({ value: null, why: 'No moisture of the grain is known.' });
+    expect(row.place).toMatchObject({ value: null });
+    expect(besideWeatherSection([bin('North', null)]).lead).toContain('Can’t hold the grain of any bin');
+  });
+
+  // Midnight of a day, kept as if UTC, is that day in every zone, also on the days when its clock changes.
+  it.each(['America/Chicago', 'Australia/Sydney', 'Europe/Berlin', 'Pacific/Auckland'])(
+    'names local days in %s',
+    (zone) => {
+      const there = new Units('us', 'USD', zone);
+      for (let day = 0; day < 400; day++) {
+        const ms = Date.UTC(2024, 0, 1 + day);
+        const date = new Date(ms);
+        expect(localDay(there, ms)).toMatch(new RegExp(`^${date.getUTCDate()} .* ${date.getUTCFullYear()}$`));
+      }
+    },
+  );
+});
