@@ -2,6 +2,7 @@ import {
   airflowLead,
   airflowTable,
   allFindings,
+  binsToSample,
   brokenBins,
   byCost,
   CAUTION_SOURCES,
@@ -20,6 +21,7 @@ import {
   grainTable,
   isToDo,
   knownTotal,
+  listed,
   methodsOf,
   perGrain,
   section,
@@ -47,6 +49,7 @@ export default defineNotebook(
       cost: perGrain(one.unitCosts.perBushelPoint, one, units),
     }));
     const priced = byCost(pointCosts).length;
+    const sampled = binsToSample(bins);
     const several = bins.length !== 1;
     const todo = allFindings(loaded, review).filter(isToDo).length;
     return {
@@ -97,6 +100,9 @@ export default defineNotebook(
       warnings: [
         ...brokenBins(bins),
         ...contradictedBins(bins, units),
+        ...(sampled.length === 0
+          ? []
+          : [`Have the grain of ${counted(sampled.length, 'bin')} sampled (${listed(sampled)}): see Condition.`]),
         ...(todo === 0
           ? []
           : [`${capital(counted(todo, 'finding'))} in the logs with something to do: see Data quality.`]),

@@ -98,3 +98,10 @@ export function selfWarmingLead(bins: readonly BinReview[], units: Units): strin
   const [first] = found;
   return `${capital(counted(found.length, 'place'))} warmed by itself, first at ${placeSaid(first.place, units)} in ${first.one.bin.name} from ${localDay(units, first.place.span.fromMs)} on.`;
 }
+
+/** Names of the bins whose grain should be sampled: it warmed by itself, or has used its storage time up. */
+export function binsToSample(bins: readonly BinReview[]): string[] {
+  return bins
+    .filter((one) => conditionOf(one).alerts.some(({ kind }) => kind === 'warmed by itself' || kind === 'time used up'))
+    .map(({ bin }) => bin.name);
+}

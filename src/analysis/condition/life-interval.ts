@@ -38,13 +38,15 @@ export function lifeInterval(life: StorageLife, places: readonly WeighedPlace[],
   const middle = by(life);
   if (!(middle > 0)) return estimate(0, 0, 0);
   const moves = (moved: Moved) => Math.log(by(life, moved) / middle);
-  const sd = Math.hypot(
-    moves({ addK: errors.sdK }),
-    moves({ addWb: errors.sdWb }),
-    RULE_SD[errors.crop] ?? USUAL_RULE_SD,
-  );
+  // To each side by its own step: the drier the grain, the more a point of moisture matters.
+  const sd = (side: 1 | -1) =>
+    Math.hypot(
+      moves({ addK: side * errors.sdK }),
+      moves({ addWb: side * errors.sdWb }),
+      RULE_SD[errors.crop] ?? USUAL_RULE_SD,
+    );
   const ratios = errors.others.map((other) => by(other) / middle);
-  const low = Math.min(1, ...ratios) * Math.exp(moves({ holes: 'cold' }) - Z90 * sd);
-  const high = Math.max(1, ...ratios) * Math.exp(moves({ holes: 'warm' }) + Z90 * sd);
+  const low = Math.min(1, ...ratios) * Math.exp(moves({ holes: 'cold' }) - Z90 * sd(-1));
+  const high = Math.max(1, ...ratios) * Math.exp(moves({ holes: 'warm' }) + Z90 * sd(1));
   return estimate(middle, middle * low, middle * high);
 }

@@ -1,10 +1,11 @@
-import { Z95 } from '../../base/estimate.ts';
+import { Z90, Z95 } from '../../base/estimate.ts';
 import type { SensorErrors } from '../../season/season.ts';
 import type { FillTimes } from '../grain/fill-times.ts';
 import { ASSUMED_ACCURACY, ASSUMED_BIAS } from '../moisture/reading-parts.ts';
 import type { BinMoisture, FanSpans } from '../types.ts';
 import { byDays, grainMoistureAt } from '../useful/grain-moisture-at.ts';
 import type { PlaceTrack } from './place-tracks.ts';
+import { sensorLean } from './sensor-lean.ts';
 
 /** Moistures of a bin's places, and how far they may be off. */
 export interface PlaceMoistures {
@@ -30,7 +31,7 @@ const FROM_MEAN_SD = 0.012;
  */
 export function placeMoistures(
   tracks: readonly PlaceTrack[],
-  moisture: Pick<BinMoisture, 'daily' | 'start' | 'end'>,
+  moisture: Pick<BinMoisture, 'daily' | 'start' | 'end' | 'shares'>,
   fill: FillTimes,
   spans: FanSpans | null,
   atMs: Float64Array,
@@ -38,17 +39,27 @@ export function placeMoistures(
 ): PlaceMoistures {
   const mean = meanAt(moisture, fill, spans, atMs);
   const isOwn = tracks.map((track) => track.moistureWb.some((one) => !Number.isNaN(one)));
-  const accuracy = errors.accuracyWb ?? ASSUMED_ACCURACY / 100;
-  const bias = errors.biasWb ?? ASSUMED_BIAS / 100;
+  const { offWb, leftSdWb } = sensorLean(moisture, errors.accuracyWb ?? ASSUMED_ACCURACY / 100);
+  const meanSdWb = Math.hypot(momentSd(moisture) ?? (errors.biasWb ?? ASSUMED_BIAS / 100) / Z95, MOVING_SD);
   const byMean = isOwn.filter((own) => !own).length;
   const beside = tracks.length === 0 ? 0 : (byMean / tracks.length) * FROM_MEAN_SD;
-  const together = Math.sqrt(1 / Math.max(1, tracks.length));
   return {
-    moistureWb: tracks.map((track, i) => (isOwn[i] ? track.moistureWb : mean)),
-    placeSdWb: Math.hypot(accuracy / Z95, bias / Z95, MOVING_SD, beside),
-    meanSdWb: Math.hypot((together * accuracy) / Z95, bias / Z95, MOVING_SD),
+    moistureWb: tracks.map(({ cable, sensor, moistureWb }, i) => {
+      const off = isOwn[i] ? offWb(cable, sensor) : 0;
+      return isOwn[i] ? moistureWb.map((one) => one - off) : mean;
+    }),
+    placeSdWb: Math.hypot(meanSdWb, leftSdWb, beside),
+    meanSdWb,
     byMean,
   };
+}
+
+/** Standard error of the bin's mean moisture: the larger of start and end, whose intervals hold sensors, isotherm and unseen grain. */
+function momentSd({ start, end }: Pick<BinMoisture, 'start' | 'end'>): number | null {
+  const halves = [start, end].flatMap(({ interval }) =>
+    interval == null ? [] : [(interval[1] - interval[0]) / 2 / Z90],
+  );
+  return halves.length === 0 ? null : Math.max(...halves);
 }
 
 function meanAt(

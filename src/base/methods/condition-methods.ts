@@ -6,12 +6,12 @@ export const CONDITION_METHODS: readonly Method[] = [
     id: 'storage-time',
     title: 'Storage time used',
     statement:
-      'The rule of a crop says how long grain may be held at one temperature and moisture. At each sensor every quarter day uses its part of that time, and the parts add up, from when grain came around the sensor until it left. Temperatures as read, straight between readings up to two days apart; moistures by readings in still air, where none stands within five days by all, and where a sensor has none by the bin’s mean. The mean weighs the sensors as for moisture. Dry matter lost is what corn’s curve gives for that part of the time, for crops whose rule moves corn’s. The interval joins thermometers, moistures and the rule itself as squares of the logarithm; holes of the log and the crop’s other rules widen it on their own side.',
+      'The rule of a crop says how long grain may be held at one temperature and moisture. At each sensor every quarter day uses its part of that time, and the parts add up, from when grain came around the sensor until it left. Temperatures as read, straight between readings up to two days apart; moistures by readings in still air, where none stands within five days by all, and where a sensor has none by the bin’s mean; what the sensors differ by at the start and is, by their accuracy, their own error is taken off first. The mean weighs the sensors as for moisture. Dry matter lost is what corn’s curve gives for that part of the time, for crops whose rule moves corn’s. The interval joins thermometers, moistures and the rule itself as squares of the logarithm; holes of the log and the crop’s other rules widen it on their own side.',
     constants: [
       'the rule itself: 25 % (standard error), 45 % where corn stands in for an oilseed (own judgement, from the published comparisons on this page)',
       'told where readings stand near four fifths of the time in which grain lay there (the kit’s choice)',
     ],
-    sourceKeys: ['ndsu-2019-drying', 'ng-1998'],
+    sourceKeys: ['ndsu-2019-drying', 'ng-1998', 'efron-morris-1975'],
     usedOn: ['condition'],
   },
   {

@@ -19,6 +19,14 @@ export const NUMBER_SOURCES: readonly Source[] = [
     provenance: 'memory',
   },
   {
+    key: 'efron-morris-1975',
+    authors: 'Efron, B. and Morris, C.',
+    year: 1975,
+    title: 'Data analysis using Stein’s estimator and its generalizations',
+    where: 'Journal of the American Statistical Association 70(350), 311-319',
+    provenance: 'memory',
+  },
+  {
     key: 'fieller-1954',
     authors: 'Fieller, E. C.',
     year: 1954,

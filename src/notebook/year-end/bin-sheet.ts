@@ -4,6 +4,7 @@ import type { Units } from '../../report/units.ts';
 import { aimsAtTemperature } from '../../season/goal.ts';
 import type { LoadedSeason } from '../../season/loaded.ts';
 import { tradeTable } from '../bin-table.ts';
+import { alertSaid, conditionOf } from '../condition-words.ts';
 import { fanClockFigure } from '../fan-clock-figure.ts';
 import { moistureFigures } from '../moisture-tables.ts';
 import { sentence } from '../words.ts';
@@ -39,6 +40,9 @@ export function binSheet(
     tables: many ? [table] : [],
     notes: [
       `${binBuilt(one, watts, units)}${one.fan.energyFromHow === undefined ? '' : ` ${sentence(one.fan.energyFromHow)}`}`,
+      ...conditionOf(one)
+        .alerts.slice(0, MOST_SEEN)
+        .map((alert) => alertSaid(one, alert, units)),
       ...mine
         .filter(isClear)
         .slice(0, MOST_SEEN)

@@ -8,6 +8,7 @@ import { sensorSeries } from '../../tables/sensors.ts';
 import { allFindings } from '../all-findings.ts';
 import { momentEstimate } from '../bin-table.ts';
 import { dryingSaid } from '../cheapest.ts';
+import { binsToSample } from '../condition-words.ts';
 import { isToDo } from '../load-tables.ts';
 import { grainAmount, perGrain } from '../per-grain.ts';
 import { fanHoursTotal, sharedHoursNotes } from '../shared-fans.ts';
@@ -147,9 +148,15 @@ function whatToDo(loaded: LoadedSeason, review: SeasonReview, measures: readonly
   const todo = allFindings(loaded, review).filter(isToDo).length;
   const series = sensorSeries(loaded.tables.readings);
   const held = review.bins.filter((one) => seasonFront(one, series).verdict === 'held').map(({ bin }) => bin.name);
+  const sampled = binsToSample(review.bins);
   const broken = review.bins.filter(({ failure }) => failure !== null).map(({ bin }) => bin.name);
   const out = [
     ...clear.map((one) => one.todo),
+    ...(sampled.length === 0
+      ? []
+      : [
+          `Have the grain of ${sampled.length > 4 ? counted(sampled.length, 'bin') : listed(sampled)} sampled for grade and mould: it has used its storage time up by the rule for its crop, or warmed by itself.`,
+        ]),
     ...(held.length === 0
       ? []
       : [

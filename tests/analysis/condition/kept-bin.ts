@@ -83,7 +83,12 @@ export function keptInput(made: Kept): ConditionInput {
     } as unknown as Season,
     series,
     spans: made.fan === false ? null : toFanSpans(list),
-    moisture: { daily: [], start: moment(start), end: moment(end) } as unknown as ConditionInput['moisture'],
+    moisture: {
+      daily: [],
+      shares: [],
+      start: moment(start),
+      end: moment(end),
+    } as unknown as ConditionInput['moisture'],
     temperature: { start: moment(null), end: moment(null), why: null },
     weather: {
       rows: { time: weatherMs, temp_c: weatherC, pressure_pa: new Float64Array(hours).fill(101_325) },
