@@ -14,6 +14,7 @@ const program = new Command('review')
   )
   .option('--fresh', 'read and work out everything anew, whatever is kept of the season')
   .option('--xlsx', 'write the tables of the pages as one workbook too, season.xlsx')
+  .option('--parquet', 'write the loaded tables as Parquet files too, data/*.parquet')
   .option(
     '--page <notebook>',
     'a notebook of your own as one more page; may stand more than once',
@@ -33,6 +34,7 @@ changes, the next review takes it from there, in seconds. --fresh does not, and 
 --xlsx: season.xlsx beside them, an index and a sheet for each table: names in its first
 row, units in its second, real dates by the clock of the site and real numbers at the
 digits of the pages, intervals and the reasons of missing numbers in columns of their own.
+--parquet: data/*.parquet beside data/*.arrow, the same columns for engines that read no Arrow files.
 --sweep: sweep/ in the season folder, as npm run sweep writes it, without the searches for the best in hindsight; one of
 the files and the kit as they are that has every bin, rule and year is taken as it stands. What an earlier one held beyond
 that, searches among it, is run again with it. npm run sweep has the searches and what else may be moved.
@@ -52,6 +54,7 @@ interface Options {
   model: boolean;
   fresh?: true;
   xlsx?: true;
+  parquet?: true;
   sweep?: true;
   page?: readonly string[];
   previous?: string;
@@ -60,7 +63,7 @@ interface Options {
   chromium?: string;
 }
 
-const { out, model, fresh, xlsx, sweep, previous, pdf, page = [], paper, chromium } = program.opts<Options>();
+const { out, model, fresh, xlsx, parquet, sweep, previous, pdf, page = [], paper, chromium } = program.opts<Options>();
 if (sweep === true && !model) {
   const message = '--sweep runs by the bins’ models, which --no-model leaves out. Leave one of them away.';
   const told = tellError(new UsageError([{ code: 'REVIEW_OPTION', message }]), (line) => {
@@ -75,6 +78,7 @@ process.exitCode = await reviewCommand(folder, {
   models: model,
   keep: fresh !== true,
   workbook: xlsx,
+  parquet,
   sweep,
   own: page,
   previous: previous ?? null,

@@ -10,6 +10,7 @@ export interface ReviewWishes {
   /** take what is kept of the season where no file changed since */
   keep?: boolean;
   workbook?: boolean;
+  parquet?: boolean;
   /** one's own notebooks, pages beside the kit's */
   own?: readonly string[];
   /** run every rule in each year on file first */

@@ -73,6 +73,8 @@ export interface ReviewOptions {
   keep?: boolean;
   /** write the tables as a workbook too, `season.xlsx`; false */
   workbook?: boolean;
+  /** write the loaded tables as Parquet files too, `data/*.parquet`; false */
+  parquet?: boolean;
   /** run a sweep into the season's `sweep/` first where none of its files as they are stands there; false */
   sweep?: boolean;
   /** season folder or summary.json to set beside; none */
@@ -143,7 +145,7 @@ export async function runReview(options: ReviewOptions): Promise<ReviewOutcome> 
   say(`Draw     ${count(pages.length, 'page')}`);
 
   await replaceFolder(out, REVIEW_FOLDER, async (fresh) => {
-    writeTables(loaded, join(fresh, 'data'));
+    writeTables(loaded, join(fresh, 'data'), options.parquet);
     await writeFile(join(fresh, 'rejects.csv'), rejectsCsv(loaded.load.rejects));
     for (const page of rendered) await writeFile(join(fresh, page.file), page.html);
     await mkdir(join(fresh, 'tables'), { recursive: true });

@@ -7,6 +7,8 @@ import { fileURLToPath } from 'node:url';
 import { gunzipSync } from 'node:zlib';
 import { Ajv2020 } from 'ajv/dist/2020.js';
 import addFormats from 'ajv-formats';
+import { tableFromIPC } from 'apache-arrow';
+import { readParquet } from 'parquet-wasm/node';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { runReview } from '../../scripts/review/run-review.ts';
 import { InputError } from '../../src/base/errors.ts';
@@ -53,6 +55,21 @@ beforeAll(() => {
 afterAll(() => rmSync(work, { recursive: true, force: true }));
 
 describe('a review', () => {
+  it('writes the loaded tables as Parquet files too where that is asked for, and only there', async () => {
+    const at = { seasonFolder: season, generatedAtMs: Date.UTC(2025, 0, 1), onStage: quiet };
+    const plain = await runReview({ ...at, out: join(work, 'no-parquet') });
+    const asked = await runReview({ ...at, out: join(work, 'parquet'), parquet: true });
+    const data = (out: string) => readdirSync(join(out, 'data')).sort();
+    const more = data(asked.out).filter((name) => !data(plain.out).includes(name));
+    expect(more).toEqual(
+      data(plain.out)
+        .map((name) => name.replace('.arrow', '.parquet'))
+        .sort(),
+    );
+    const [rows] = [fromIpc(readFileSync(join(asked.out, 'data', 'fan.arrow'))).numRows];
+    const back = readParquet(readFileSync(join(asked.out, 'data', 'fan.parquet')));
+    expect(tableFromIPC(back.intoIPCStream()).numRows).toBe(rows);
+  });
   it('writes what the contract lists, with a summary that keeps its schema and the hours of the log', async () => {
     const done = await review(season, join(work, 'out'));
     expect(done.failures).toEqual([]);
