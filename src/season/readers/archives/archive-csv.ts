@@ -11,6 +11,8 @@ export interface ArchiveCsv {
   lines: number[];
   /** the row as it stands, to show a reject */
   textOf(row: number): string;
+  /** why the last row is cut off, null for a whole one */
+  cutOff: string | null;
 }
 
 /**
@@ -34,6 +36,7 @@ export function archiveCsv(path: string, text: string, name: string): ArchiveCsv
     headers: headers.map((header) => header.trim()),
     rows,
     lines: at,
+    cutOff: rows.length === 0 ? null : cutOff(text, rows[rows.length - 1].length, headers.length),
     textOf: (row) =>
       lines
         .slice(at[row] - 1, row + 1 < at.length ? at[row + 1] - 1 : lines.length)
@@ -56,6 +59,17 @@ export function lacksColumn(
 ): Problem {
   const message = `has no ${what}; its headers are ${shownList(headers.filter((header) => header !== ''))}. ${way}`;
   return { code: 'FILE_COLUMNS', file: path, line, message };
+}
+
+/**
+ * Why the last row of a text is not believed: no line break ends it and it has fewer fields than the others, so that its last number may be half of
+ * one. Null for a whole row.
+ *
+ * @param wanted  fields of a whole row
+ */
+export function cutOff(text: string, fields: number, wanted: number): string | null {
+  if (fields >= wanted || /[\r\n]\s*$/.test(text)) return null;
+  return `is the last and is cut off: it has ${fields} of ${wanted} fields and no end of line`;
 }
 
 /** Why a weather file without humidity is not taken. */

@@ -56,7 +56,7 @@ function zoneOfFile({ text, spec, season }: FileReading, header: string): string
   return /^(?:GMT|Z|Zulu)$/i.test(said) ? 'UTC' : said;
 }
 
-function stampsOf({ rows }: ArchiveCsv, time: number) {
+function stampsOf({ rows, cutOff }: ArchiveCsv, time: number) {
   const parse = stampParser(null, true);
   const stamps: Stamps = {
     ms: new Float64Array(rows.length).fill(Number.NaN),
@@ -65,6 +65,10 @@ function stampsOf({ rows }: ArchiveCsv, time: number) {
   };
   const reasons = new Map<number, string>();
   rows.forEach((fields, row) => {
+    if (cutOff !== null && row === rows.length - 1) {
+      reasons.set(row, cutOff);
+      return;
+    }
     const stamp = parse(fields[time] ?? '');
     if (typeof stamp === 'string') {
       reasons.set(row, `has a time that ${stamp}`);

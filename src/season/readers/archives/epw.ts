@@ -3,7 +3,7 @@ import { localMidnight } from '../../clock/iso-stamp.ts';
 import { textLines } from '../csv-records.ts';
 import type { FileReading } from '../file-reading.ts';
 import { shown } from '../shown.ts';
-import { formatProblem, noRowPlaced } from './archive-csv.ts';
+import { cutOff, formatProblem, noRowPlaced } from './archive-csv.ts';
 import { type ArchiveCell, addArchiveRow } from './archive-row.ts';
 import { plainNumber } from './plain-number.ts';
 import { isTypicalYear, standInYears } from './typical-year.ts';
@@ -54,7 +54,9 @@ export function readEpw(reading: FileReading): Problem[] {
   lines.forEach((text, i) => {
     if (i <= periods || text.trim() === '') return;
     tally.rows += 1;
-    const row = rowOf(text, i + 1);
+    const before = rows[rows.length - 1]?.fields.length ?? 0;
+    const cut = i === lines.length - 1 ? cutOff(reading.text, text.split(',').length, before) : null;
+    const row = cut ?? rowOf(text, i + 1);
     if (typeof row === 'string') {
       tally.rejectRow(i + 1, FIELDS.length, text, row);
       first ??= { line: i + 1, reason: row };

@@ -5,7 +5,7 @@ import { nameAndUnit } from '../../implied-unit.ts';
 import { csvRecords, textLines } from '../csv-records.ts';
 import type { FileReading } from '../file-reading.ts';
 import { shown } from '../shown.ts';
-import { formatProblem, lacksColumn, NO_HUMIDITY, noRowPlaced } from './archive-csv.ts';
+import { cutOff, formatProblem, lacksColumn, NO_HUMIDITY, noRowPlaced } from './archive-csv.ts';
 import { type ArchiveCell, addArchiveRow } from './archive-row.ts';
 import { plainNumber } from './plain-number.ts';
 import { SeaLevel } from './sea-level.ts';
@@ -87,8 +87,9 @@ export function readOpenMeteo(reading: FileReading): Problem[] {
     tally.rows += 1;
     const at = hours.from + 1 + i;
     const timeMs = timeOf((fields[time] ?? '').trim(), offsetMs);
-    if (timeMs === null) {
-      tally.rejectRow(at + 1, columns.length, lines[at], 'has no time of the form 2024-10-04T13:00');
+    const cut = at === lines.length - 1 ? cutOff(reading.text, fields.length, headers.length) : null;
+    if (timeMs === null || cut !== null) {
+      tally.rejectRow(at + 1, columns.length, lines[at], cut ?? 'has no time of the form 2024-10-04T13:00');
       return;
     }
     placed += 1;
