@@ -107,7 +107,8 @@ describe('published facts on fans (tests/reference/fans.csv)', () => {
     });
   });
   // Full-load currents from memory of the code's tables. They are ceilings for wires, above what a motor draws: 1.6 kW of
-  // electricity a horsepower for the smallest; from 5 hp on within a tenth of the planning figure of 1 kW.
+  // electricity a horsepower for the smallest; from 5 to 20 hp within a tenth of the planning figure of 1 kW, of larger motors, which
+  // waste less, up to an eighth below it.
   for (const row of rows.filter((one) => one.id.startsWith('fla'))) {
     it(`${row.id}: ${row.expected} A at 230 V and power factor 0.85 is more than the shaft’s power, near 1 kW/hp from 5 hp on (memory)`, () => {
       const hp = Number.parseFloat(row.inputs);
@@ -115,14 +116,14 @@ describe('published facts on fans (tests/reference/fans.csv)', () => {
       const perHp = powerFromCurrent({ ...ANY_FAN, supply }, Number(row.expected)) / hp;
       expect(perHp).toBeGreaterThan(745.7);
       expect(perHp).toBeLessThan(1600);
-      if (hp >= 5) expect(Math.abs(perHp / PLANNING_W_PER_HP - 1)).toBeLessThan(0.1);
+      if (hp >= 5) expect(Math.abs(perHp / PLANNING_W_PER_HP - 1)).toBeLessThan(hp > 20 ? 0.125 : 0.1);
     });
   }
   it('are shown on the methods page as they are held here', () => {
     for (const [i, check] of fanChecks().entries()) expect(agrees(check), rows[i].id).toBe(rows[i].misfit === '');
   });
   it('keeps the rows that are no equation, and says why', () => {
-    expect(rows).toHaveLength(19);
+    expect(rows).toHaveLength(21);
     for (const row of rows) expect(row.misfit !== '', row.id).toBe(/^(fla|fantype|vent)/.test(row.id));
     expect(rowOf('fantype-lt3').misfit).toMatch(/a choice of the trade/);
     expect(rowOf('vent').misfit).toMatch(/no roof openings/);
