@@ -1,5 +1,6 @@
 import type { Problem } from '../../../base/errors.ts';
 import { csvRecords, textLines } from '../csv-records.ts';
+import { cutOff } from '../cut-off.ts';
 import { shown, shownList } from '../shown.ts';
 
 /** A table inside an archive's CSV file. */
@@ -59,17 +60,6 @@ export function lacksColumn(
 ): Problem {
   const message = `has no ${what}; its headers are ${shownList(headers.filter((header) => header !== ''))}. ${way}`;
   return { code: 'FILE_COLUMNS', file: path, line, message };
-}
-
-/**
- * Why the last row of a text is not believed: no line break ends it and it has fewer fields than the others, so that its last number may be half of
- * one. Null for a whole row.
- *
- * @param wanted  fields of a whole row
- */
-export function cutOff(text: string, fields: number, wanted: number): string | null {
-  if (fields >= wanted || /[\r\n]\s*$/.test(text)) return null;
-  return `is the last and is cut off: it has ${fields} of ${wanted} fields and no end of line`;
 }
 
 /** Why a weather file without humidity is not taken. */

@@ -1,9 +1,10 @@
 import type { Problem } from '../../../base/errors.ts';
 import { localMidnight } from '../../clock/iso-stamp.ts';
 import { textLines } from '../csv-records.ts';
+import { cutOff } from '../cut-off.ts';
 import type { FileReading } from '../file-reading.ts';
 import { shown } from '../shown.ts';
-import { cutOff, formatProblem, noRowPlaced } from './archive-csv.ts';
+import { formatProblem, noRowPlaced } from './archive-csv.ts';
 import { type ArchiveCell, addArchiveRow } from './archive-row.ts';
 import { plainNumber } from './plain-number.ts';
 import { isTypicalYear, standInYears } from './typical-year.ts';
