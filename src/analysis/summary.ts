@@ -22,6 +22,7 @@ function binSummary(
   review: BinReview,
   series: readonly SensorSeries[],
   zone: Zone,
+  latitudeDeg: number | null,
 ): Omit<BinSummary, 'comparison' | 'model'> {
   const { bin, grain, fan, moisture, temperature, unitCosts, airflow, water } = review;
   return {
@@ -137,7 +138,7 @@ function binSummary(
       agree: airflow.agree,
       why: reason(null, airflow.byFront, airflow.byPressure, airflow.cfmPerBushel, airflow.byModel),
     },
-    ...frontsSummary(review, series, zone),
+    ...frontsSummary(review, series, zone, latitudeDeg),
     condition: { dryMatterLossPct: null, worstLayerLossPct: null, alerts: null, why: NOT_YET },
   };
 }
@@ -151,7 +152,7 @@ export function summaryOf(loaded: LoadedSeason, review: SeasonReview): Summary {
     season: loaded.season.title,
     currency: loaded.season.currency,
     bins: review.bins.map((one) => ({
-      ...binSummary(one, series, zone),
+      ...binSummary(one, series, zone, loaded.season.site.latitudeDeg),
       model: modelSummary(review, one.bin.id),
       comparison: comparisonSummary(review, one.bin.id),
     })),
