@@ -29,7 +29,9 @@ export function archiveCsv(path: string, text: string, name: string): ArchiveCsv
   const first = lines[notes];
   const records = csvRecords(body, first.includes('\t') && !first.includes(',') ? '\t' : ',');
   if (!('fields' in records)) {
-    return formatProblem(path, records.line + notes, `has a quote that is opened and never closes`);
+    const line = records.line + notes;
+    const message = `has a quote that is opened and never closes. Look at the quotes from line ${line} on, or download it again.`;
+    return { code: 'FILE_FORMAT', file: path, line, message };
   }
   const [headers = [], ...rows] = records.fields;
   const at = Array.from(records.lines.slice(1), (line) => line + notes);

@@ -117,6 +117,9 @@ describe('hourly observations of airports', () => {
     );
     expect((await problem(`station,valid,tmpf\nXXX,2013-01-01 00:51,59\n`)).message).toMatch(/no humidity/);
     expect(await problem(`${HEAD}\n`)).toMatchObject({ code: 'FILE_EMPTY' });
+    const open = await problem(`#DEBUG\n${HEAD},metar\n${row.trim()},"RA\n${row}`);
+    expect(open).toMatchObject({ code: 'FILE_FORMAT', line: 3 });
+    expect(open.message).toMatch(/quotes from line 3 on, or download it again\.$/);
     expect(await problem(`${HEAD}\nXXX,soon,1,2,3,4,5\n`)).toMatchObject({ code: 'FILE_ROWS', line: 2 });
   });
 });
