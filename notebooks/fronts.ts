@@ -96,7 +96,7 @@ export default defineNotebook(
           lead: 'The coldest front of each bin, of those that passed at least half of its sensors.',
           table: seasonFrontTable(fronts, units),
           figures: arrivalFigures(fronts, units),
-          tables: [paceTable(fronts, units)],
+          tables: [paceTable(fronts, units, loaded.season.site.latitudeDeg)],
           notes: [...sharedFrontNotes(fronts, units), ...frontNotes(fronts), ...placedNotes(fronts)],
         })),
         ...fronts.map((front) =>

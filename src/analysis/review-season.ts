@@ -86,7 +86,7 @@ const sound = ({ bins }: OfLogs) => bins.filter(({ failure }) => failure === nul
 function ofLogs(loaded: LoadedSeason, onBin: (name: string) => void): OfLogs {
   const { season, tables } = loaded;
   const series = sensorSeries(tables.readings);
-  const weather = weatherRows(tables);
+  const weather = weatherRows(loaded);
   const endMs = logsEnd(loaded);
   const told = season.fans.map((fan) => ({
     fan,

@@ -21,6 +21,7 @@ function binSummary(
   review: BinReview,
   series: readonly SensorSeries[],
   zone: Zone,
+  latitudeDeg: number | null,
 ): Omit<BinSummary, 'comparison' | 'model'> {
   const { bin, grain, fan, moisture, temperature, unitCosts, airflow, water } = review;
   return {
@@ -136,7 +137,7 @@ function binSummary(
       agree: airflow.agree,
       why: reason(null, airflow.byFront, airflow.byPressure, airflow.cfmPerBushel, airflow.byModel),
     },
-    ...frontsSummary(review, series, zone),
+    ...frontsSummary(review, series, zone, latitudeDeg),
     condition: conditionSummary(review),
   };
 }
@@ -150,7 +151,7 @@ export function summaryOf(loaded: LoadedSeason, review: SeasonReview): Summary {
     season: loaded.season.title,
     currency: loaded.season.currency,
     bins: review.bins.map((one) => ({
-      ...binSummary(one, series, zone),
+      ...binSummary(one, series, zone, loaded.season.site.latitudeDeg),
       model: modelSummary(review, one.bin.id),
       comparison: comparisonSummary(review, one.bin.id),
     })),

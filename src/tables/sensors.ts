@@ -57,20 +57,24 @@ function cut(readings: Table): SensorSeries[] {
   });
 }
 
-/** Rows of a table whose text column says `value`, in time order, as numbers of the named columns. */
+/**
+ * Rows of a table whose text column says `value`, in time order, as numbers of the named columns.
+ *
+ * @param time  stands in the place of the table's own, [rows]
+ */
 export function rowsWhere(
   table: Table,
   column: string,
   value: string,
   names: readonly string[],
+  time = numbers(table, 'time'),
 ): Record<string, Float64Array> {
   const which = texts(table, column);
-  const time = numbers(table, 'time');
   const rows = [...which.keys()].filter((row) => which[row] === value).sort((a, b) => time[a] - time[b] || a - b);
   const out: Record<string, Float64Array> = {};
   for (const name of names) {
-    const source =
-      name === 'flags' || name.endsWith('_flags') ? Float64Array.from(integers(table, name)) : numbers(table, name);
+    const isFlags = name === 'flags' || name.endsWith('_flags');
+    const source = name === 'time' ? time : isFlags ? integers(table, name) : numbers(table, name);
     out[name] = Float64Array.from(rows, (row) => source[row]);
   }
   return out;

@@ -95,6 +95,10 @@ describe('airflow for each bushel', () => {
   it('is 1 cfm/bu where a bushel of volume gets a cubic foot a minute', () => {
     expect(cfmPerBushel(1000 * (0.3048 ** 3 / 60), 1000 * 1.2445 * 0.3048 ** 3)).toBeCloseTo(1, 12);
   });
+  it('is 13.39 L/s for a cubic metre of grain (unit tables, from memory; Ontario rounds it to 13)', () => {
+    expect(cfmPerBushel(0.01339, 1)).toBeCloseTo(1, 3.3);
+    expect(Math.round(1000 / cfmPerBushel(1, 1))).toBe(13);
+  });
   it('goes with the velocity: area cancels', () => {
     const velocity = velocityOfCfmPerBushel(0.8, 6);
     expect(cfmPerBushel(velocity * 90, 90 * 6)).toBeCloseTo(0.8, 12);

@@ -10,7 +10,7 @@ import { campaignOf, sensorOf } from './campaign-of.ts';
 const units = new Units('us', 'USD', 'America/Chicago');
 const example = exampleInput().review.bins[0];
 
-function rowAt(fromMs: number, cfmPerBushel: Estimate) {
+function rowAt(fromMs: number, cfmPerBushel: Estimate, latitudeDeg: number | null = 42) {
   const arrivals = [5, 9, 14].map((hours, i) => sensorOf('C1', i + 1, 1 + i, hours, fromMs));
   const campaign = campaignOf(arrivals, {
     span: { fromMs, toMs: fromMs + 4 * 86_400_000 },
@@ -21,7 +21,7 @@ function rowAt(fromMs: number, cfmPerBushel: Estimate) {
     airflow: { ...example.airflow, cfmPerBushel },
     fronts: { campaigns: [campaign], why: null },
   };
-  return paceTable([seasonFront(review)], units).rows[0];
+  return paceTable([seasonFront(review)], units, latitudeDeg).rows[0];
 }
 
 describe('planning figures beside the measured front', () => {
@@ -38,6 +38,15 @@ describe('planning figures beside the measured front', () => {
   test('the month is the local one: 1 December 03:00 UTC is still November in Chicago', () => {
     expect(rowAt(Date.UTC(2024, 11, 1, 3), air).handbook).toMatchObject({ value: 150 });
     expect(rowAt(Date.UTC(2024, 11, 1, 9), air).handbook).toMatchObject({ value: 200 });
+  });
+
+  test('south of the equator the seasons lie half a year later', () => {
+    const hours = (month: number) => rowAt(Date.UTC(2024, month, 20), air, -34).handbook;
+    // May is fall there, July winter, January summer.
+    expect(hours(4)).toMatchObject({ value: 150 });
+    expect(hours(6)).toMatchObject({ value: 200 });
+    expect(hours(0)).toMatchObject({ value: null, why: expect.stringMatching(/summer/) });
+    expect(rowAt(Date.UTC(2024, 10, 20), air, null).handbook).toMatchObject({ value: 150 });
   });
 
   test('no airflow, no hours, with its reason; no handbook for a summer’s cooling; the speed stands', () => {

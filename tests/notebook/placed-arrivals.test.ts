@@ -43,7 +43,7 @@ describe('an arrival in a hole of the log', () => {
     expect(placedNotes([front])).toEqual([expect.stringMatching(/^Arrivals marked ~/)]);
   });
   it('tells the same in the summary', () => {
-    const { fronts } = frontsSummary(review, story.sensors, { name: 'UTC', offsetMs: () => 0 });
+    const { fronts } = frontsSummary(review, story.sensors, { name: 'UTC', offsetMs: () => 0 }, null);
     const placed = fronts.filter((one) => one.arrivedInterval !== null);
     expect(placed).toMatchObject([
       {

@@ -3,7 +3,7 @@ import { PLANNING_W_PER_HP, powerFromCurrent } from '../../src/analysis/fan/nomi
 import { BUSHEL_M3 } from '../../src/base/bushel.ts';
 import { velocityOfPowerMS } from '../../src/bin/airflow-of-power.ts';
 import type { Fan } from '../../src/bin/fan.ts';
-import { airPowerW, fanWarmingByPressureK, hpPerThousandBushels } from '../../src/bin/fan-power.ts';
+import { airPowerW, fanWarmingByPressureK, fanWarmingK, hpPerThousandBushels } from '../../src/bin/fan-power.ts';
 import { resistanceCurveOf } from '../../src/bin/resistance-curves.ts';
 import { cfmPerBushel } from '../../src/bin/specific-airflow.ts';
 import { cornHp, fanChecks } from '../../src/notebook/methods/fan-checks.ts';
@@ -47,6 +47,12 @@ describe('published facts on fans (tests/reference/fans.csv)', () => {
     const density = 0.075 * LB_FT3_KG_M3;
     const warming = fanWarmingByPressureK(inches * IN_WATER_PA, efficiency, density, 0.24 * BTU_LB_F_J_KGK);
     expect(Math.abs(warming * 1.8 - Number(row.expected))).toBeLessThanOrEqual(Number(row.tolerance));
+  });
+  it('by power: 3412 Btu a kilowatt-hour over 1.08 cfm, 0.075 lb/ft3 and 0.24 Btu/(lb F) of standard air (common practice)', () => {
+    const [kw, cfm] = [11.2, 12_000];
+    const warming = fanWarmingK(1000 * kw, cfm * CFM_M3S, 0.075 * LB_FT3_KG_M3, 0.24 * BTU_LB_F_J_KGK);
+    // 1.08 = 60 x 0.075 x 0.24 to its digit.
+    expect(Math.abs((1.8 * warming) / ((3412 * kw) / (1.08 * cfm)) - 1)).toBeLessThan(0.001);
   });
   it('airhp: cfm times inches over 6356 is horsepower in the air (memory)', () => {
     expect(rowOf('airhp').inputs).toBe('cfm x in. / 6356');
@@ -107,7 +113,8 @@ describe('published facts on fans (tests/reference/fans.csv)', () => {
     });
   });
   // Full-load currents from memory of the code's tables. They are ceilings for wires, above what a motor draws: 1.6 kW of
-  // electricity a horsepower for the smallest; from 5 hp on within a tenth of the planning figure of 1 kW.
+  // electricity a horsepower for the smallest; from 5 to 20 hp within a tenth of the planning figure of 1 kW, of larger motors, which
+  // waste less, up to an eighth below it.
   for (const row of rows.filter((one) => one.id.startsWith('fla'))) {
     it(`${row.id}: ${row.expected} A at 230 V and power factor 0.85 is more than the shaft’s power, near 1 kW/hp from 5 hp on (memory)`, () => {
       const hp = Number.parseFloat(row.inputs);
@@ -115,14 +122,14 @@ describe('published facts on fans (tests/reference/fans.csv)', () => {
       const perHp = powerFromCurrent({ ...ANY_FAN, supply }, Number(row.expected)) / hp;
       expect(perHp).toBeGreaterThan(745.7);
       expect(perHp).toBeLessThan(1600);
-      if (hp >= 5) expect(Math.abs(perHp / PLANNING_W_PER_HP - 1)).toBeLessThan(0.1);
+      if (hp >= 5) expect(Math.abs(perHp / PLANNING_W_PER_HP - 1)).toBeLessThan(hp > 20 ? 0.125 : 0.1);
     });
   }
   it('are shown on the methods page as they are held here', () => {
     for (const [i, check] of fanChecks().entries()) expect(agrees(check), rows[i].id).toBe(rows[i].misfit === '');
   });
   it('keeps the rows that are no equation, and says why', () => {
-    expect(rows).toHaveLength(19);
+    expect(rows).toHaveLength(21);
     for (const row of rows) expect(row.misfit !== '', row.id).toBe(/^(fla|fantype|vent)/.test(row.id));
     expect(rowOf('fantype-lt3').misfit).toMatch(/a choice of the trade/);
     expect(rowOf('vent').misfit).toMatch(/no roof openings/);

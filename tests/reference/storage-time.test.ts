@@ -13,10 +13,10 @@ const published = (row: ReferenceRow) => Number(row.published_days);
 const title = (row: ReferenceRow) =>
   `${row.grain} ${row.temp_F} degF ${row.moisture_pct_wb} %: ${row.published_days} d${provenanceNote(row)}`;
 
-describe('published storage times (tests/reference/storage_time.csv: Minnesota, Arkansas, Iowa State, Nebraska, NDSU; research abstracts)', () => {
+describe('published storage times (tests/reference/storage_time.csv: Minnesota, Arkansas, Iowa State, Nebraska, NDSU; research abstracts; a handbook from memory)', () => {
   const fitting = rows.filter((row) => row.misfit === '');
   it('are all here', () => {
-    expect(rows).toHaveLength(98);
+    expect(rows).toHaveLength(117);
   });
   for (const row of fitting) {
     it(`${title(row)} by ${row.crop}, ${row.rule}`, () => {
@@ -24,12 +24,14 @@ describe('published storage times (tests/reference/storage_time.csv: Minnesota, 
     });
   }
   it('of corn agree in the median within 2 % where the source uses the same form, misfits counted', () => {
-    const corn = rows.filter((row) => row.grain === 'corn');
+    const corn = rows.filter((row) => row.grain === 'corn' && row.provenance === 'seen');
     expect(corn).toHaveLength(32);
     expect(median(corn.map((row) => Math.abs(days(row) / published(row) - 1)))).toBeLessThanOrEqual(0.02);
   });
   it('tell the two forms for cold corn apart: the other form misses the cells below 60 degF by a fifth and more', () => {
-    for (const row of rows.filter((one) => one.grain === 'corn' && Number(one.temp_F) <= 50)) {
+    for (const row of rows.filter(
+      (one) => one.grain === 'corn' && one.provenance === 'seen' && Number(one.temp_F) <= 50,
+    )) {
       const other = row.rule === 'carried-down form' ? 'low-temperature form' : 'carried-down form';
       const off = storageRuleOf('corn', other).hours(tempC(row), moistureWb(row)) / 24 / published(row);
       expect(Math.abs(off - 1)).toBeGreaterThan(0.18);

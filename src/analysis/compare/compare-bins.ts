@@ -3,6 +3,7 @@ import type { LoadedSeason } from '../../season/loaded.ts';
 import type { Goal } from '../../season/season.ts';
 import { statedHeaters } from '../../season/stated-heaters.ts';
 import { rowsWhere } from '../../tables/sensors.ts';
+import { weatherRows } from '../air-rows.ts';
 import { airLog } from '../fronts/air-log.ts';
 import type { BinReview } from '../types.ts';
 import { binConditions } from './bin-conditions.ts';
@@ -25,9 +26,8 @@ const GOAL_WORDS: Readonly<Record<Goal, string>> = {
 
 /** The season's bins beside each other: who can be ranked with whom, at which places, and what the differences are the product of. */
 export function compareBins(loaded: LoadedSeason, reviews: readonly BinReview[]): Comparison {
-  const { season, tables } = loaded;
-  const columns = ['time', 'temp_c', 'rh', 'dew_point_c', 'flags'];
-  const outdoor = outdoorLog(rowsWhere(tables.weather, 'role', 'season', columns));
+  const { season } = loaded;
+  const outdoor = outdoorLog(weatherRows(loaded).rows);
   const faults = new Map(reviews.map((one) => [one.bin.id, notComparable(one, season.bins)]));
   const sound = reviews.filter((one) => faults.get(one.bin.id) === null);
   const groups = groupsOf(sound);

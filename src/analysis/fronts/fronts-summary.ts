@@ -20,7 +20,12 @@ const minutes = (span: readonly [number, number] | undefined): [string | null, s
 const NONE: Estimate = { value: null, interval: null, why: null };
 
 /** Arrivals of temperature and of moisture at every sensor, and the campaigns that they belong to. */
-export function frontsSummary(review: BinReview, series: readonly SensorSeries[], zone: Zone) {
+export function frontsSummary(
+  review: BinReview,
+  series: readonly SensorSeries[],
+  zone: Zone,
+  latitudeDeg: number | null,
+) {
   const { fronts } = review;
   const end = endTemperature(review.bin.id, series);
   const cooling = seasonFront(review, series);
@@ -75,7 +80,7 @@ export function frontsSummary(review: BinReview, series: readonly SensorSeries[]
   const handbook =
     main === null
       ? withheld(cooling.why ?? 'No cooling front was followed.')
-      : handbookCooling(cfmPerBushel, main.campaign.span.fromMs, zone);
+      : handbookCooling(cfmPerBushel, main.campaign.span.fromMs, zone, latitudeDeg);
   return {
     fronts: [...arrivals, ...ofMoisture],
     frontsWhy: fronts.why,

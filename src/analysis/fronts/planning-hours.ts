@@ -2,7 +2,7 @@ import { type Estimate, withheld } from '../../base/estimate.ts';
 import { toLocalMs, type Zone } from '../../base/zone.ts';
 import { HANDBOOK_HOURS, RULE_OF_THUMB_HOURS } from './rule-of-thumb.ts';
 
-/** Calendar months, from 0, of the handbook's fall and winter; from March on it is spring. */
+/** Calendar months, from 0, of the handbook's fall and winter north of the equator; from March on it is spring. */
 const FALL = [8, 9, 10];
 const WINTER = [11, 0, 1];
 
@@ -11,9 +11,19 @@ export function thumbHours(cfmPerBushel: Estimate): Estimate {
   return hoursAt(RULE_OF_THUMB_HOURS, cfmPerBushel);
 }
 
-/** The handbook's hours of cooling for a bin's airflow, by the local month in which the campaign began. */
-export function handbookCooling(cfmPerBushel: Estimate, beganMs: number, zone: Zone): Estimate {
-  const month = new Date(toLocalMs(zone, beganMs)).getUTCMonth();
+/**
+ * The handbook's hours of cooling for a bin's airflow, by the local month in which the campaign began.
+ *
+ * @param latitudeDeg  of the site; south of the equator the seasons lie half a year later. null: taken as north of it
+ */
+export function handbookCooling(
+  cfmPerBushel: Estimate,
+  beganMs: number,
+  zone: Zone,
+  latitudeDeg: number | null,
+): Estimate {
+  const local = new Date(toLocalMs(zone, beganMs)).getUTCMonth();
+  const month = latitudeDeg !== null && latitudeDeg < 0 ? (local + 6) % 12 : local;
   const season = FALL.includes(month) ? 'fall' : WINTER.includes(month) ? 'winter' : null;
   if (season === null) return withheld('The handbook has no hours for cooling in summer.');
   return hoursAt(HANDBOOK_HOURS[season], cfmPerBushel);

@@ -86,7 +86,7 @@ export function binLog(loaded: LoadedSeason, review: BinReview, series?: readonl
   if (!(count >= SHORTEST_H)) return `The log of ${bin.name} with the bin filled is shorter than three days.`;
 
   const spans = review.fan.spans.state.length === 0 ? null : review.fan.spans;
-  const outdoor = weatherRows(tables);
+  const outdoor = weatherRows(loaded);
   const weather = hoursOfWeather(season, tariffOf(season, bin), outdoor, startMs, count);
   if (weather === null) return `No weather was logged while ${bin.name} held its grain.`;
   const fan = fanShares(spans, startMs, count);

@@ -1,10 +1,10 @@
 import { humidityRatio } from '../../air/humidity-ratio.ts';
 import { firstNotBefore } from '../../base/first-not-before.ts';
 import type { LoadedSeason } from '../../season/loaded.ts';
-import { integers, numbers, textColumn } from '../../tables/arrow.ts';
+import { integers, numbers } from '../../tables/arrow.ts';
+import { weatherInstants } from '../weather-instants.ts';
 import { type TypicalYear, typicalYears } from './typical-year.ts';
 
-const HOUR_MS = 3_600_000;
 /** Beyond these a reading is an error of the archive; history is not looked over by the season's checks. */
 const TEMP_C: readonly [number, number] = [-60, 55];
 const RH: readonly [number, number] = [0.01, 1.1];
@@ -22,29 +22,21 @@ export interface OutdoorAir {
   typical: readonly TypicalYear[];
 }
 
-/** Archives whose rows are means of hours, told by their starts; rows of all others are observations. */
-const HOUR_MEANS: ReadonlySet<string> = new Set(['epw']);
-
 /**
  * The outdoor air of a season's weather files, its own and history's alike. Where two files tell of one instant the one that
  * `files` names first counts.
  *
  * @param pressurePa  of the site
  */
-export function outdoorAir({ season, tables, load }: LoadedSeason, pressurePa: number): OutdoorAir {
-  const { weather } = tables;
-  const time = numbers(weather, 'time');
+export function outdoorAir(loaded: LoadedSeason, pressurePa: number): OutdoorAir {
+  const { weather } = loaded.tables;
   const temp = numbers(weather, 'temp_c');
   const rh = numbers(weather, 'rh');
   const flags = integers(weather, 'flags');
-  const file = textColumn(weather, 'file');
-  const means = new Set(
-    season.files.filter((spec) => HOUR_MEANS.has(spec.format ?? '')).flatMap((spec) => [...spec.paths]),
-  );
-  const ofMeans = file.values.map((path) => means.has(path));
-  const at = (row: number) => time[row] + (ofMeans[file.codes[row]] ? HOUR_MS / 2 : 0);
+  const { timeMs, hourMean } = weatherInstants(loaded);
+  const at = (row: number) => timeMs[row];
   const good: number[] = [];
-  for (let row = 0; row < time.length; row++) {
+  for (let row = 0; row < timeMs.length; row++) {
     const within = temp[row] >= TEMP_C[0] && temp[row] <= TEMP_C[1] && rh[row] >= RH[0] && rh[row] <= RH[1];
     if (within && flags[row] === 0) good.push(row);
   }
@@ -54,8 +46,8 @@ export function outdoorAir({ season, tables, load }: LoadedSeason, pressurePa: n
     timeMs: Float64Array.from(rows, at),
     tempC: Float64Array.from(rows, (row) => temp[row]),
     humidityRatio: Float64Array.from(rows, (row) => humidityRatio(temp[row], Math.min(1, rh[row]), pressurePa)),
-    hourMean: Uint8Array.from(rows, (row) => (ofMeans[file.codes[row]] ? 1 : 0)),
-    typical: typicalYears(load.files),
+    hourMean: Uint8Array.from(rows, (row) => hourMean[row]),
+    typical: typicalYears(loaded.load.files),
   };
 }
 

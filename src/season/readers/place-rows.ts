@@ -4,6 +4,7 @@ import type { Stamps } from '../clock/stamps.ts';
 import { KEYS } from '../column-keys.ts';
 import type { ColumnPlan } from './column-plan.ts';
 import type { CsvRecords } from './csv-records.ts';
+import { cutOff } from './cut-off.ts';
 import type { FileReading } from './file-reading.ts';
 import { findPlace, type Place } from './places.ts';
 import { shown } from './shown.ts';
@@ -35,6 +36,7 @@ export function placeRows(reading: FileReading, records: CsvRecords, plan: Colum
     const fields = records.fields[row + 1];
     const reason =
       fieldsReason(fields, plan) ??
+      (row === rows - 1 ? cutOff(reading.text, fields.length, plan.headers.length) : null) ??
       readStamp(stamps, row, fields, plan.times[0], parse, null) ??
       (ends === null ? null : readStamp(ends, row, fields, plan.times[1], parse, wholeDay));
     const series = reason ?? findSeries.find(fields);

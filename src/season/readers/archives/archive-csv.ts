@@ -1,5 +1,6 @@
 import type { Problem } from '../../../base/errors.ts';
 import { csvRecords, textLines } from '../csv-records.ts';
+import { cutOff } from '../cut-off.ts';
 import { shown, shownList } from '../shown.ts';
 
 /** A table inside an archive's CSV file. */
@@ -11,6 +12,8 @@ export interface ArchiveCsv {
   lines: number[];
   /** the row as it stands, to show a reject */
   textOf(row: number): string;
+  /** why the last row is cut off, null for a whole one */
+  cutOff: string | null;
 }
 
 /**
@@ -26,7 +29,9 @@ export function archiveCsv(path: string, text: string, name: string): ArchiveCsv
   const first = lines[notes];
   const records = csvRecords(body, first.includes('\t') && !first.includes(',') ? '\t' : ',');
   if (!('fields' in records)) {
-    return formatProblem(path, records.line + notes, `has a quote that is opened and never closes`);
+    const line = records.line + notes;
+    const message = `has a quote that is opened and never closes. Look at the quotes from line ${line} on, or download it again.`;
+    return { code: 'FILE_FORMAT', file: path, line, message };
   }
   const [headers = [], ...rows] = records.fields;
   const at = Array.from(records.lines.slice(1), (line) => line + notes);
@@ -34,6 +39,7 @@ export function archiveCsv(path: string, text: string, name: string): ArchiveCsv
     headers: headers.map((header) => header.trim()),
     rows,
     lines: at,
+    cutOff: rows.length === 0 ? null : cutOff(text, rows[rows.length - 1].length, headers.length),
     textOf: (row) =>
       lines
         .slice(at[row] - 1, row + 1 < at.length ? at[row + 1] - 1 : lines.length)

@@ -1,13 +1,11 @@
 import { stationFromAltimeterPa } from '../../../air/altimeter.ts';
 import type { Problem } from '../../../base/errors.ts';
 import { type LinearUnit, linearUnit, type UnitKind } from '../../../base/units.ts';
-import { fileZone } from '../../clock/file-zone.ts';
-import { resolveStamps } from '../../clock/resolve-stamps.ts';
-import { stampParser } from '../../clock/stamp-parser.ts';
-import type { Stamps } from '../../clock/stamps.ts';
+import { FLAGS } from '../../../tables/flags.ts';
 import type { FileReading } from '../file-reading.ts';
 import { type ArchiveCsv, archiveCsv, lacksColumn, NO_HUMIDITY, noRowPlaced, severalStations } from './archive-csv.ts';
 import { type ArchiveCell, addArchiveRow } from './archive-row.ts';
+import { asosClock, tellClock, timeColumn } from './asos-clock.ts';
 import { flagExtraReports, type Report } from './hourly-reports.ts';
 import { plainNumber } from './plain-number.ts';
 import { routineMinutes } from './routine-minutes.ts';
@@ -40,20 +38,18 @@ const NAMES: readonly (readonly [string, Column])[] = [
   ['pressure', { column: 'pressure_pa', kind: 'pressure', unit: 'hPa', means: 'sea level' }],
 ];
 const ORDER = ['temp_c', 'dew_point_c', 'rh', 'pressure_pa'] as const;
-const TIMES = /^(?:valid|time_hour|utc_valid|local_valid)(?:\s*\((.+)\))?$/;
 const MISSING = /^(?:|M|NA|null|None|T)$/i;
 
 /**
- * Hourly observations of airports as CSV (`station,valid,tmpf,dwpf,relh,…`). Times are instants: by their own offset, else by the zone that
- * the file's notes or its time header name, else by `time_zone`, else UTC. Pressure is an altimeter setting or one at sea level and becomes the
+ * Hourly observations of airports as CSV (`station,valid,tmpf,dwpf,relh,…`). Times are instants (`asosClock` says by which zone). Pressure is an altimeter setting or one at sea level and becomes the
  * site's with its elevation.
  */
 export function readAsos(reading: FileReading): Problem[] {
-  const { path, tally, season, spec } = reading;
+  const { path, tally, season } = reading;
   const csv = archiveCsv(path, reading.text, 'ASOS observations');
   if ('code' in csv) return [csv];
   const names = csv.headers.map((header) => header.toLowerCase());
-  const time = names.findIndex((name) => TIMES.test(name));
+  const time = timeColumn(names);
   const station = names.findIndex((name) => name === 'station' || name === 'origin');
   const columns = columnsOf(names);
   const problem = lacking(path, csv, time, columns) ?? severalStations(path, csv.rows, station);
@@ -63,16 +59,13 @@ export function readAsos(reading: FileReading): Problem[] {
       { code: 'FILE_EMPTY', file: path, line: 1, message: 'has a header and not one row below it. Download it again.' },
     ];
   }
-  const said = spec.timeZone ?? zoneSaid(reading.text, names[time], csv.headers[time]);
-  const { stamps, reasons } = stampsOf(csv, time);
-  const timeMs = timesOf(stamps, said, season.site.timeZone);
-  if (timeMs === null) {
-    const message = `says the time zone "${said}", which is not known. Give time_zone for the file, e.g. UTC.`;
-    return [{ code: 'FILE_FORMAT', file: path, line: 1, message }];
-  }
+  const clock = asosClock(reading, csv, time);
+  if ('code' in clock) return [clock];
+  const { timeMs, reasons } = clock;
   const seaLevel = new SeaLevel(season.site.elevationM);
   const routine = routineMinutes(timeMs);
   const reports: Report[] = [];
+  const atOf = new Map<number, number>();
   let placed = 0;
   csv.rows.forEach((fields, row) => {
     tally.rows += 1;
@@ -88,14 +81,17 @@ export function readAsos(reading: FileReading): Problem[] {
       hasTemperature = typeof cells[0].value === 'number';
       return cells;
     });
-    if (added >= 0 && hasTemperature)
-      reports.push({ timeMs: timeMs[row], rank: routine(timeMs[row]) ? 0 : 1, at: added });
+    if (added < 0) return;
+    atOf.set(row, added);
+    if (clock.wrong[row] === 1) reading.table.addFlag('flags', added, FLAGS.clock);
+    else if (hasTemperature) reports.push({ timeMs: timeMs[row], rank: routine(timeMs[row]) ? 0 : 1, at: added });
   });
   if (placed === 0) {
     const [row, reason] = [...reasons][0];
     return [noRowPlaced(path, csv.lines[row], csv.rows.length, reason, csv.textOf(row))];
   }
   flagExtraReports(reading, reports);
+  tellClock(reading, clock, atOf);
   seaLevel.tell(reading);
   return [];
 }
@@ -128,44 +124,6 @@ function lacking(
   if (!has('temp_c')) return lacksColumn(path, line, 'air temperature (a column "tmpf" or "tmpc")', headers, way);
   if (has('rh') || has('dew_point_c')) return null;
   return lacksColumn(path, line, 'humidity (a column "relh", "dwpf" or "dwpc")', headers, NO_HUMIDITY);
-}
-
-/** The zone that the time's header or the notes above it name, else UTC. */
-function zoneSaid(text: string, name: string, header: string): string {
-  if (name.startsWith('utc')) return 'UTC';
-  const inHeader = /\((.+)\)$/.exec(header)?.[1];
-  const inNotes = /^#.*\btime ?zone\b[^A-Za-z\n]*([A-Za-z_]+(?:\/[\w+\-/]+)?)/im.exec(text)?.[1];
-  return (inHeader ?? inNotes ?? 'UTC').trim();
-}
-
-function stampsOf({ rows }: ArchiveCsv, time: number) {
-  const parse = stampParser(null, true);
-  const stamps: Stamps = {
-    ms: new Float64Array(rows.length).fill(Number.NaN),
-    local: new Uint8Array(rows.length),
-    series: new Int32Array(rows.length).fill(-1),
-  };
-  const reasons = new Map<number, string>();
-  rows.forEach((fields, row) => {
-    const stamp = parse(fields[time] ?? '');
-    if (typeof stamp === 'string') {
-      reasons.set(row, `has a time that ${stamp}`);
-      return;
-    }
-    stamps.ms[row] = stamp.ms;
-    stamps.local[row] = stamp.kind === 'local' ? 1 : 0;
-    stamps.series[row] = 0;
-  });
-  return { stamps, reasons };
-}
-
-function timesOf(stamps: Stamps, zone: string, siteZone: string): Float64Array | null {
-  try {
-    return resolveStamps(stamps, fileZone(zone, siteZone), false).timeMs;
-  } catch (error) {
-    if (error instanceof RangeError) return null;
-    throw error;
-  }
 }
 
 function cellsOf(

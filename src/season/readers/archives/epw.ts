@@ -1,6 +1,7 @@
 import type { Problem } from '../../../base/errors.ts';
 import { localMidnight } from '../../clock/iso-stamp.ts';
 import { textLines } from '../csv-records.ts';
+import { cutOff } from '../cut-off.ts';
 import type { FileReading } from '../file-reading.ts';
 import { shown } from '../shown.ts';
 import { formatProblem, noRowPlaced } from './archive-csv.ts';
@@ -10,7 +11,7 @@ import { isTypicalYear, standInYears } from './typical-year.ts';
 
 const HOUR_MS = 3_600_000;
 
-/** Columns from 0 and the number that says missing (EnergyPlus Auxiliary Programs, EPW data dictionary; from memory). */
+/** Columns from 0 and the number from which on it says missing: other nines are in use too (EnergyPlus Auxiliary Programs, EPW data dictionary; from memory). */
 const FIELDS = [
   { column: 'temp_c', header: 'dry bulb', index: 6, missing: 99.9, scale: 1 },
   { column: 'dew_point_c', header: 'dew point', index: 7, missing: 99.9, scale: 1 },
@@ -54,7 +55,9 @@ export function readEpw(reading: FileReading): Problem[] {
   lines.forEach((text, i) => {
     if (i <= periods || text.trim() === '') return;
     tally.rows += 1;
-    const row = rowOf(text, i + 1);
+    const before = rows[rows.length - 1]?.fields.length ?? 0;
+    const cut = i === lines.length - 1 ? cutOff(reading.text, text.split(',').length, before) : null;
+    const row = cut ?? rowOf(text, i + 1);
     if (typeof row === 'string') {
       tally.rejectRow(i + 1, FIELDS.length, text, row);
       first ??= { line: i + 1, reason: row };
@@ -64,6 +67,12 @@ export function readEpw(reading: FileReading): Problem[] {
     const message =
       'has its header lines and not one hour below them. Download it again, or take the file out of season.yaml.';
     return [{ code: 'FILE_EMPTY', file: path, line: periods + 1, message }];
+  }
+  const fromZero = countsFromZero(lines.slice(periods + 1));
+  if (fromZero >= 0) {
+    const message =
+      'counts its hours from 0 to 23, where an EPW file has 1 to 24, each the end of its hour; nothing says which is meant. Download it again, or read it as plain CSV with columns.';
+    return [{ code: 'FILE_FORMAT', file: path, line: periods + 2 + fromZero, message }];
   }
   const typical = isTypicalYear(rows);
   const years = typical ? standInYears(rows) : rows.map((row) => row.year);
@@ -100,6 +109,13 @@ function zoneOffsetMs(line: string): number | null {
   return hours >= -12 && hours <= 14 ? hours * HOUR_MS : null;
 }
 
+/** The first row of an hour 0 in a file without an hour 24 and with such a row on more than one day; -1 for none. */
+function countsFromZero(lines: readonly string[]): number {
+  const hours = lines.map((line) => line.split(',', 4)[3]?.trim() ?? '');
+  const zeros = hours.filter((hour) => hour === '0' || hour === '00').length;
+  return zeros < 2 || hours.includes('24') ? -1 : hours.findIndex((hour) => hour === '0' || hour === '00');
+}
+
 function rowOf(text: string, line: number): EpwRow | string {
   const fields = text.split(',').map((field) => field.trim());
   if (fields.length < LEAST_FIELDS) return `has ${fields.length} fields, too few for an EPW line`;
@@ -115,7 +131,7 @@ function cellsOf({ fields }: EpwRow): ArchiveCell[] {
   return FIELDS.map(({ column, header, index, missing, scale }) => {
     const text = fields[index];
     const number = plainNumber(text);
-    const value = text === '' || number === missing ? null : Number.isNaN(number) ? 'is no number' : number * scale;
+    const value = text === '' || number >= missing ? null : Number.isNaN(number) ? 'is no number' : number * scale;
     return { column, header, text, value };
   });
 }

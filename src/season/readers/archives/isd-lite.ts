@@ -8,12 +8,14 @@ import { type ArchiveCell, addArchiveRow } from './archive-row.ts';
 import { SeaLevel } from './sea-level.ts';
 
 const MISSING = '-9999';
-/** Fixed positions, from 0, end exclusive (NOAA, ISD-Lite format document): tenths of degC, degC and hPa. */
+/** Fixed positions, from 0, end exclusive, and places in the row (NOAA, ISD-Lite format document): tenths of degC, degC and hPa. */
 const FIELDS = [
-  { column: 'temp_c', header: 'air temperature', from: 13, to: 19 },
-  { column: 'dew_point_c', header: 'dew point', from: 19, to: 25 },
-  { column: 'pressure_pa', header: 'sea-level pressure', from: 25, to: 31 },
+  { column: 'temp_c', header: 'air temperature', from: 13, to: 19, place: 4 },
+  { column: 'dew_point_c', header: 'dew point', from: 19, to: 25, place: 5 },
+  { column: 'pressure_pa', header: 'sea-level pressure', from: 25, to: 31, place: 6 },
 ] as const;
+/** Fields of a whole line: with all of them there blanks part them too, in a copy whose blanks were squeezed. */
+const ALL = 12;
 const STAMP = /^(\d{4}) (\d{2}) (\d{2}) (\d{2})(?=[ -]|$)/;
 
 /**
@@ -57,9 +59,10 @@ function hourOf(text: string): number | string {
 }
 
 function cellsOf(line: string, seaLevel: SeaLevel): ArchiveCell[] {
+  const parts = line.trim().split(/\s+/);
   let tempC = Number.NaN;
-  return FIELDS.map(({ column, header, from, to }) => {
-    const text = line.slice(from, to).trim();
+  return FIELDS.map(({ column, header, from, to, place }) => {
+    const text = parts.length === ALL ? parts[place] : line.slice(from, to).trim();
     const cell = (value: ArchiveCell['value']) => ({ column, header, text, value });
     if (text === MISSING || text === '') return cell(null);
     if (!/^-?\d+$/.test(text)) return cell('is no whole number');

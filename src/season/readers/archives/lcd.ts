@@ -70,9 +70,11 @@ export function readLcd(reading: FileReading): Problem[] {
     tally.rows += 1;
     if (isSummary(typeOf(row))) return;
     const stamp = local[row];
-    if (stamp === null || fields.length <= at(FIELDS[0].header)) {
+    const cut = row === csv.rows.length - 1 ? csv.cutOff : null;
+    if (cut !== null || stamp === null || fields.length <= at(FIELDS[0].header)) {
       if (firstBad < 0) firstBad = row;
-      tally.rejectRow(csv.lines[row], FIELDS.length, csv.textOf(row), 'has no time of the form 2023-01-01T00:54:00');
+      const reason = cut ?? 'has no time of the form 2023-01-01T00:54:00';
+      tally.rejectRow(csv.lines[row], FIELDS.length, csv.textOf(row), reason);
       return;
     }
     placed += 1;

@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import { parse } from 'csv-parse/sync';
 import { describe, expect, it } from 'vitest';
 import { routineMinutes } from '../../../../src/season/readers/archives/routine-minutes.ts';
+import { FLAGS } from '../../../../src/tables/flags.ts';
 import { loadOf, problemsOf, rowsOf } from '../load-of.ts';
 import { fileOf } from '../season-of.ts';
 import { PUBLIC, publicWeather, SKIP_PUBLIC } from './public-folder.ts';
@@ -50,6 +51,47 @@ describe('hourly observations of airports', () => {
     expect(await times(autumn, { timeZone: 'local standard' })).toHaveLength(4);
   });
 
+  it('UTC beside local time is the one that is read, whichever stands first and whatever time_zone says', async () => {
+    const row = (first: string, second: string) => `XXX,${first},${second},59,50,72\n`;
+    const text = (names: string, ...cells: [string, string]) => `station,${names},tmpf,dwpf,relh\n${row(...cells)}`;
+    const [local, utc] = ['2013-07-01 00:51', '2013-07-01 05:51'];
+    for (const more of [{}, { timeZone: 'America/Denver' }]) {
+      expect(await times(text('local_valid,utc_valid', local, utc), more)).toEqual(['2013-07-01T05:51:00.000Z']);
+      expect(await times(text('utc_valid,local_valid', utc, local), more)).toEqual(['2013-07-01T05:51:00.000Z']);
+    }
+  });
+
+  it('a column of local time alone is read in the site’s zone, or in the file’s', async () => {
+    const text = 'station,local_valid,tmpf,dwpf,relh\nXXX,2013-07-01 00:51,59,50,72\n';
+    expect(await times(text)).toEqual(['2013-07-01T05:51:00.000Z']);
+    expect(await times(text, { timeZone: 'America/Denver' })).toEqual(['2013-07-01T06:51:00.000Z']);
+  });
+
+  // In 2013 the clocks of Chicago went forward on 10 March at 2:00 and back on 3 November at 2:00 (Energy Policy Act of 2005).
+  it('newest first: the repeated hour is told apart from the other end', async () => {
+    const row = (stamp: string) => `XXX,${stamp},59,50,72,30,M\n`;
+    const stamps = ['2013-11-03 02:51', '2013-11-03 01:51', '2013-11-03 01:51', '2013-11-03 00:51'];
+    expect(await times(`${HEAD}\n${stamps.map(row).join('')}`, { timeZone: 'America/Chicago' })).toEqual(
+      [8, 7, 6, 5].map((hour) => `2013-11-03T0${hour}:51:00.000Z`),
+    );
+  });
+
+  it('a stamp in spring’s missing hour is flagged, and what it says of the clock is told', async () => {
+    const rows = [0, 1, 2, 3].map((hour) => `XXX,2013-03-10 0${hour}:51,59,50,72,30,M\n`);
+    const { tables, load } = await read(`#DEBUG: Time Zone -> America/Chicago\n${HEAD}\n${rows.join('')}`);
+    expect(rowsOf(tables.weather).map((row) => row.flags)).toEqual([0, 0, FLAGS.clock, 0]);
+    expect(load.findings).toMatchObject([{ kind: 'clock', cells: 4 }]);
+    expect(load.findings[0].text).toMatch(/looks to keep standard time, but the file is read in America\/Chicago/);
+  });
+
+  it('an abbreviation for the zone is refused: it does not say what the clock does in spring', async () => {
+    const row = 'XXX,2013-07-01 00:51,59,50,72,30,M\n';
+    const problem = async (text: string) => (await problemsOf({ 'w.csv': text }, [asos()]))[0];
+    expect(await problem(`#DEBUG: Time Zone -> CST\n${HEAD}\n${row}`)).toMatchObject({ code: 'FILE_FORMAT' });
+    expect((await problem(`${HEAD.replace('valid', 'valid (CST/CDT)')}\n${row}`)).message).toMatch(/"CST\/CDT"/);
+    expect(await times(`#DEBUG: Time Zone -> GMT\n${HEAD}\n${row}`)).toEqual(['2013-07-01T00:51:00.000Z']);
+  });
+
   it('reports at other minutes than the usual are special ones beside a routine one', async () => {
     const rows = Array.from(
       { length: 24 },
@@ -75,6 +117,9 @@ describe('hourly observations of airports', () => {
     );
     expect((await problem(`station,valid,tmpf\nXXX,2013-01-01 00:51,59\n`)).message).toMatch(/no humidity/);
     expect(await problem(`${HEAD}\n`)).toMatchObject({ code: 'FILE_EMPTY' });
+    const open = await problem(`#DEBUG\n${HEAD},metar\n${row.trim()},"RA\n${row}`);
+    expect(open).toMatchObject({ code: 'FILE_FORMAT', line: 3 });
+    expect(open.message).toMatch(/quotes from line 3 on, or download it again\.$/);
     expect(await problem(`${HEAD}\nXXX,soon,1,2,3,4,5\n`)).toMatchObject({ code: 'FILE_ROWS', line: 2 });
   });
 });

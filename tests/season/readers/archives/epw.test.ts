@@ -45,6 +45,29 @@ describe('EPW', () => {
     ]);
   });
 
+  // EPW data dictionary (from memory): missing are 99.9, 999, 999999; files converted from elsewhere have more nines.
+  it('longer rows of nines are missing too, a hot hour and a deep one are not', async () => {
+    const rows = ['999,9999,9999,9999999', '99.90,999.9,999.0,999999999', '49.6,-31.2,3,101900'];
+    const { tables, load } = await read(head() + rows.map((values, i) => hour(`2019,1,1,${i + 1},0`, values)).join(''));
+    expect(rowsOf(tables.weather).map((row) => [row.temp_c, row.rh, row.pressure_pa])).toEqual([
+      [null, null, null],
+      [null, null, null],
+      [49.6, 0.03, 101900],
+    ]);
+    expect(load.files[0]).toMatchObject({ cells: 12, kept: 4, missing: 8 });
+  });
+
+  it('hours from 0 to 23 are refused, for they would stand an hour off; one stray hour 0 is a bad row', async () => {
+    const days = (hours: readonly number[]) =>
+      [1, 2].flatMap((day) => hours.map((one) => hour(`2019,1,${day},${one},0`))).join('');
+    const all = Array.from({ length: 24 }, (_, i) => i);
+    const [problem] = await problemsOf({ 'w.epw': head() + days(all) }, [epw]);
+    expect(problem).toMatchObject({ code: 'FILE_FORMAT', line: 9 });
+    expect(problem.message).toMatch(/hours from 0 to 23/);
+    const { load } = await read(head() + hour('2019,1,1,0,0') + days(all.map((one) => one + 1)));
+    expect(load.files[0]).toMatchObject({ rows: 49, rejected: 4 });
+  });
+
   it('quarter hours end at the minute they name, or start there where none is 60', async () => {
     const ends = ['15', '30', '45', '60'].map((minute) => hour(`2019,1,1,1,${minute}`)).join('');
     const starts = ['0', '15', '30', '45'].map((minute) => hour(`2019,1,1,1,${minute}`)).join('');

@@ -37,6 +37,17 @@ describe('ISD-Lite', () => {
       [5, null],
     ]);
   });
+  it('reads the same from a copy whose blanks were squeezed', async () => {
+    const whole = text.split('\n').slice(0, 2).join('\n');
+    const of = async (one: string) => {
+      const { tables, load } = await loadOf({ w: one }, [fileOf('weather', 'w', { format: 'isd-lite' })]);
+      const { kept, missing, rejected } = load.files[0];
+      return { kept, missing, rejected, rows: rowsOf(tables.weather) };
+    };
+    const squeezed = await of(whole.replace(/ +/g, ' '));
+    expect(squeezed).toEqual(await of(whole));
+    expect(squeezed).toMatchObject({ kept: 4, missing: 2, rejected: 0 });
+  });
   it('leaves the pressure out where the elevation is not known, and says so', async () => {
     const site = { latitudeDeg: null, longitudeDeg: null, elevationM: null, timeZone: 'America/Chicago' };
     const { tables, load } = await loadOf({ w: text }, [fileOf('weather', 'w', { format: 'isd-lite' })], { site });

@@ -38,6 +38,44 @@ describe('Open-Meteo', () => {
     expect(row.pressure_pa).toBeCloseTo(stationPressurePa(101300, 300, 10), 6);
   });
 
+  it('takes the block of hours, whatever stands before it; an empty line within it ends nothing', async () => {
+    const now = 'time,temperature_2m (°C),relative_humidity_2m (%)\n2024-03-10T10:15,4,60\n\n';
+    const days = 'time,temperature_2m_max (°C),surface_pressure_mean (hPa)\n2024-03-10,5,980\n2024-03-11,6,981\n\n';
+    const [first, second] = ['2024-03-10T01:00,10.5,71,5.4,980.1\n', '2024-03-10T02:00,11.5,66,5.4,980.2\n'];
+    for (const before of ['', now, days, now + days]) {
+      const { tables, load } = await read(`${place()}${before}${HOURS}${first}\n${second}\n${days}`);
+      expect(rowsOf(tables.weather).map((row) => [row.time, row.temp_c, row.rh])).toEqual([
+        ['2024-03-10T01:00:00.000Z', 10.5, 0.71],
+        ['2024-03-10T02:00:00.000Z', 11.5, 0.66],
+      ]);
+      expect(load.files[0]).toMatchObject({ rows: 2, cells: 8, kept: 8 });
+    }
+  });
+
+  it('a spreadsheet’s empty line parts the blocks too', async () => {
+    const saved = `${place()}${HOURS}2024-03-10 1:00,10.5,71,5.4,980.1\n`.replace('\n\n', '\n,,,,,\n');
+    expect(rowsOf((await read(saved)).tables.weather)).toMatchObject([{ time: '2024-03-10T01:00:00.000Z', rh: 0.71 }]);
+  });
+
+  it('a row of units below the header counts as they do; without any the file is refused', async () => {
+    const head = 'time,relative_humidity_2m,wind_speed_10m,temperature_2m\n';
+    const { tables, load } = await read(`${place()}${head}iso8601,%,mp/h,°F\n2024-03-10T01:00,71,5.1,50\n`);
+    expect(rowsOf(tables.weather)).toHaveLength(1);
+    expect(rowsOf(tables.weather)[0].temp_c).toBeCloseTo(10, 9);
+    expect(rowsOf(tables.weather)[0].rh).toBeCloseTo(0.71, 12);
+    expect(load.files[0]).toMatchObject({ rows: 1, cells: 2, rejected: 0 });
+    const [problem] = await problemsOf({ 'w.csv': `${place()}${head}2024-03-10T01:00,71,5.1,50\n` }, [spec]);
+    expect(problem).toMatchObject({ code: 'FILE_UNIT', line: 4 });
+    expect(problem.message).toMatch(/^does not name the unit of temperature_2m; /);
+  });
+
+  it('two downloads one below the other are refused, not read by half', async () => {
+    const one = `${place()}${HOURS}2024-03-10T01:00,10.5,71,5.4,980.1\n`;
+    const [problem] = await problemsOf({ 'w.csv': `${one}\n${one}` }, [spec]);
+    expect(problem).toMatchObject({ code: 'FILE_FORMAT', line: 7 });
+    expect(problem.message).toMatch(/several downloads/);
+  });
+
   it('another file, several places, days only and an unknown unit are refused', async () => {
     const problem = async (text: string) => (await problemsOf({ 'w.csv': text }, [spec]))[0];
     const row = '2024-03-10T01:00,10.5,71,5.4,980.1\n';
