@@ -131,7 +131,7 @@ details>:not(summary){display:block}
 .print-head p{margin:0;max-width:none}
 h1{margin-top:1rem}
 h2{font-size:1.45rem;margin-top:1.1rem}
-footer{margin-top:1.25rem;padding:.5rem 0 0}
+footer{display:none}
 h2,h2+p,h3,figcaption,caption,thead,tbody tr:first-child:not(:last-child){break-after:avoid}
 tbody tr:last-child:not(:first-child){break-before:avoid}
 figure,tr,.keys,.cautions li,.failure,h2+p,.scroll:has(td.own),.scroll:not(:has(tbody tr:nth-child(17))){break-inside:avoid}
@@ -152,10 +152,12 @@ tfoot{display:table-row-group}
 .paired figure:not(.whole) .at-narrow{display:block}
 .paired figure:not(.whole) .at-wide{display:none}
 .paired h3{font-size:1.05rem}
+.paired figure{padding-left:1.2mm}
 .paired figcaption p,.paired .legend,.paired .ramp,.paired .note{font-size:.82rem;line-height:1.25;margin:.1rem 0}
+.paired .ramp{margin:.1rem 1rem .1rem .75rem}
 .paired .legend{gap:.05rem .8rem}
 .paired h3{line-height:1.2}
-:not(.paired)>.scroll:not(.wide):has(td.own){columns:2;column-gap:7mm}
+:not(.paired)>.scroll:not(.wide):has(td.own):not(:has(th:nth-child(4))){columns:2;column-gap:7mm}
 .note,.small,.cautions li,section[aria-labelledby="made"] li{font-size:.88rem;line-height:1.38;max-width:92ch}
 .cautions ul,section[aria-labelledby="made"]>ul{columns:2;column-gap:8mm}
 .scroll{overflow:visible;background:none}
@@ -167,6 +169,7 @@ th,td{padding:.13rem .45rem}
 .wide th,.wide td{padding:.13rem .3rem}
 section[aria-labelledby="made"] table{font-size:.74rem;line-height:1.15}
 section[aria-labelledby="made"] td,section[aria-labelledby="made"] th{padding-top:.05rem;padding-bottom:.05rem}
+section[aria-labelledby="made"] tbody tr:first-child>*{padding-top:.25rem}
 .n{white-space:normal}
 dl.entries,section[aria-labelledby="sources"]>ul{columns:2;column-gap:8mm;font-size:.88rem;line-height:1.38}
 dl.entries dt{margin-top:.7rem;break-after:avoid}
