@@ -61,6 +61,23 @@ describe.skipIf(NO_BROWSER)('pages in a browser, from the file system', () => {
     expect(await troublesOf(browser, paths, width)).toEqual([]);
   });
 
+  it('show every table whole at 1280 px: nothing says there that it goes on', async () => {
+    const page = await browser.newPage({ viewport: { width: 1280, height: 900 }, bypassCSP: true });
+    const found: string[] = [];
+    for (const path of paths) {
+      await page.goto(pathToFileURL(path).href);
+      const over = await page.evaluate(() => {
+        for (const one of document.querySelectorAll('details')) one.open = true;
+        return [...document.querySelectorAll('.scroll')]
+          .filter((one) => one.scrollWidth > one.clientWidth)
+          .map((one) => `${one.getAttribute('aria-label')}: ${one.scrollWidth - one.clientWidth} px`);
+      });
+      found.push(...over.map((told) => `${basename(path)}: ${told}`));
+    }
+    expect(found).toEqual([]);
+    await page.close();
+  });
+
   it('cut no word of a figure at 360 px', async () => {
     const page = await browser.newPage({ viewport: { width: 360, height: 900 }, bypassCSP: true });
     const found: string[] = [];
