@@ -28,7 +28,9 @@ export function energySections(
     within(section('energy-tariff', 'What the tariff charged', () => tariffOf(loaded, review, units))),
     within(section('energy-bills', 'Beside the bills', () => billsOf(review, units))),
     within(section('measures', 'Measures and what they save', () => measuresSection(review, measures, units))),
-    within(section('payback', 'Payback', () => paybackSection(loaded.season.measures ?? [], measures, units))),
+    within(
+      section('payback', 'Payback', () => paybackSection(loaded.season.measures ?? [], measures, review.bins, units)),
+    ),
   ];
 }
 
