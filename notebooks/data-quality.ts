@@ -30,7 +30,7 @@ export default defineNotebook(
       answer:
         kept === 0
           ? 'Can’t tell: no file holds a value.'
-          : `${capital(counted(files.length, 'file'))} gave ${units.say('count', kept)} values; ${units.say('count', doubted)} of them (${units.say('share', doubted / kept)}) are not believed and left out${mostlyFor(loaded, units)}, and ${units.say('count', totals.rejected)} more could not be read.`,
+          : `${capital(counted(files.length, 'file'))} gave ${units.say('count', kept)} values; ${units.say('count', doubted)} of them (${units.say('share', doubted / kept)}) are not believed and left out${mostlyFor(loaded, units)}, and ${totals.rejected === 0 ? 'all others could' : `${units.say('count', totals.rejected)} more could not`} be read.`,
       keyNumbers: [
         { label: 'Values read', quantity: 'count', amount: kept },
         { label: 'Not believed', quantity: 'count', amount: doubted },

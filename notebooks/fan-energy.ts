@@ -54,7 +54,7 @@ export default defineNotebook(
       answer:
         hours.total.value === null
           ? 'Can’t tell how long the fans ran, because no bin has a fan log that could be used.'
-          : `The fans${hours.of === null ? '' : ` of ${hours.of}`} ran ${units.say('hours', hours.total)}${(unknown.value ?? 0) > 0.05 ? `, with another ${units.say('hours', unknown)} not known (measured),` : ''} and used ${energy.total.value === null ? 'energy that can’t be told' : units.say('energy', energy.total)}${cost.total.value === null ? '; their cost can’t be told' : ` at ${units.say('money', cost.total)}`}${(demand.total.value ?? 0) > 0 ? `, ${units.say('money', demand.total)} of it for demand` : ''}${cost.total.value !== null && (heat.total.value ?? 0) > 0 ? `, ${units.say('money', heat.total)} of it for heat` : ''}.${untold === null ? '' : ` ${sentence(untold)}`}`,
+          : `The fans${hours.of === null ? '' : ` of ${hours.of}`} ran ${units.say('hours', hours.total)}${(unknown.value ?? 0) > 0.05 ? `, with another ${units.say('hours', unknown)} on which their logs are silent,` : ''} and used ${energy.total.value === null ? 'energy that can’t be told' : units.say('energy', energy.total)}${cost.total.value === null ? '; their cost can’t be told' : ` at ${units.say('money', cost.total)}`}${(demand.total.value ?? 0) > 0 ? `, ${units.say('money', demand.total)} of it for demand` : ''}${cost.total.value !== null && (heat.total.value ?? 0) > 0 ? `, ${units.say('money', heat.total)} of it for heat` : ''}.${untold === null ? '' : ` ${sentence(untold)}`}`,
       keyNumbers: [
         totalKey('Fan hours of all bins', 'hours', hours),
         unknownHoursKey(unknown, hours.of),
@@ -105,7 +105,7 @@ export default defineNotebook(
 function binSection(one: BinReview, units: Units, several: boolean) {
   const { fan } = one;
   const named = [
-    { label: 'Hours not known', quantity: 'hours', amount: fan.unknownHours, why: fan.why, known: 'measured' },
+    { label: 'Hours not known', quantity: 'hours', amount: fan.unknownHours, why: fan.why, known: 'counted' },
     { label: 'Starts', quantity: 'count', amount: fan.starts, why: fan.why },
     { label: 'Energy cost', quantity: 'money', amount: fan.energyCost },
     { label: 'Demand cost', quantity: 'money', amount: fan.demandCost },
@@ -118,7 +118,7 @@ function binSection(one: BinReview, units: Units, several: boolean) {
     lead:
       fan.hours.value === null
         ? `Can’t tell how long ${one.bin.name} ran: ${sentence(fan.hours.why ?? 'not known')}`
-        : `${one.bin.name} ran ${units.say('hours', fan.hours)} and cost ${units.say('money', fan.cost)}. ${from}`,
+        : `${one.bin.name} ran ${units.say('hours', fan.hours)}${fan.cost.value === null ? '; what it cost can’t be told' : ` and cost ${units.say('money', fan.cost)}`}. ${from}`,
     // On paper the table of all bins says it.
     table: several ? { ...tradeTable([one], units), printed: false as const } : tradeTable([one], units),
     paired: true as const,

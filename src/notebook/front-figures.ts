@@ -47,7 +47,7 @@ function titleOf(fronts: readonly SeasonFront[]): string {
   const of = counted(fronts.length, 'bin');
   if (held.length === 0)
     return through === fronts.length
-      ? `Through everywhere in ${fronts.length === 1 ? of : `all ${of}`}`
+      ? `Through everywhere in ${fronts.length === 1 ? of : fronts.length === 2 ? 'both bins' : `all ${of}`}`
       : `Through everywhere in ${through} of ${of}`;
   return held.length > 3 ? `Not everywhere in ${held.length} of ${of}` : `Through everywhere but in ${listed(held)}`;
 }

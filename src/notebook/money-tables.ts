@@ -6,6 +6,7 @@ import { monthsByBin } from '../report/figures/months-by-bin.ts';
 import type { SectionBody, Table } from '../report/page.ts';
 import type { Quantity } from '../report/quantities.ts';
 import type { Units } from '../report/units.ts';
+import { dearestMonth } from './dearest-month.ts';
 import { knownTotal } from './words.ts';
 
 const plain = (value: number): Estimate => ({ value, interval: null, why: null });
@@ -54,8 +55,9 @@ export function monthSection(bins: readonly BinReview[], units: Units): SectionB
   }
   const hours = monthsOf(bins, (each) => [each.hours]);
   const cost = monthsOf(bins, (each) => [each.energyCost, each.demandCost]);
+  const priced = cost.some(({ months }) => months.some(({ values }) => values.some((value) => value !== null)));
   return {
-    lead: 'When the fans ran, and what each month added to the bill.',
+    lead: dearestMonth(bins, units) ?? 'No fan ran in any month.',
     figures: [
       monthsByBin(
         {
@@ -68,16 +70,21 @@ export function monthSection(bins: readonly BinReview[], units: Units): SectionB
         },
         units,
       ),
-      monthsByBin(
-        {
-          id: 'cost',
-          title: peakMonth(bins, 'money', 'cost', costOf, units) ?? 'No month has a cost',
-          quantity: 'money',
-          parts: ['energy', 'demand'],
-          bins: cost,
-        },
-        units,
-      ),
+      // Without a price there is nothing to draw; the table says why.
+      ...(priced
+        ? [
+            monthsByBin(
+              {
+                id: 'cost',
+                title: peakMonth(bins, 'money', 'cost', costOf, units) ?? 'No month has a cost',
+                quantity: 'money',
+                parts: ['energy', 'demand'],
+                bins: cost,
+              },
+              units,
+            ),
+          ]
+        : []),
     ],
     tables: [monthTable(bins)],
   };
@@ -100,7 +107,7 @@ function monthTable(bins: readonly BinReview[]): Table {
       { key: 'bin', label: 'Bin', quantity: null },
       { key: 'month', label: 'Month', quantity: 'month' },
       { key: 'hours', label: 'Fan hours', quantity: 'hours' },
-      { key: 'unknown', label: 'Not known', quantity: 'hours', known: 'measured' },
+      { key: 'unknown', label: 'Not known', quantity: 'hours', known: 'counted' },
       { key: 'energy', label: 'Energy', quantity: 'energy' },
       { key: 'energyCost', label: 'Energy cost', quantity: 'money' },
       { key: 'demandCost', label: 'Demand cost', quantity: 'money' },

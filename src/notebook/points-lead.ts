@@ -1,9 +1,10 @@
 import type { BinReview } from '../analysis/types.ts';
 import { listed } from '../base/listed.ts';
 import type { Units } from '../report/units.ts';
+import { reaching, reachingDown, thoughSaid } from './may-be-alike.ts';
 import { changeSaid, known } from './words.ts';
 
-/** Which bin lost the most points and which the least; one whose points may be zero has no place among them. */
+/** Which bin lost the most points and which the least, and who may have lost as many; one whose points may be zero has no place among them. */
 export function pointsLead(bins: readonly BinReview[], units: Units): string {
   const told = bins
     .flatMap((one) => {
@@ -19,7 +20,12 @@ export function pointsLead(bins: readonly BinReview[], units: Units): string {
     return 'Can’t tell how many points came out of any bin; each bin’s section says why.';
   const said = ({ one, points }: typeof most) => `${one.bin.name} ${changeSaid(points, units)}`;
   if (most === least) return `${said(most)}.${rest}`;
-  const place = ({ points }: typeof most, word: string) =>
-    (points.interval?.[0] ?? points.value) > 0 ? `, ${word}` : '';
-  return `${said(most)}${place(most, 'the most')}; ${said(least)}${place(least, 'the least')}.${rest}`;
+  const sized = ({ one, points }: typeof most) => ({ name: one.bin.name, of: points });
+  const among = (each: typeof most) => told.filter((other) => other !== each).map(sized);
+  const lost = ({ points }: typeof most) => (points.interval?.[0] ?? points.value) > 0;
+  const first = lost(most)
+    ? `, the most${thoughSaid(reaching(sized(most), among(most)), 'may have lost as much')}`
+    : '';
+  const last = lost(least) && reachingDown(sized(least), among(least)).length === 0 ? ', the least' : '';
+  return `${said(most)}${first}; ${said(least)}${last}.${rest}`;
 }

@@ -61,19 +61,19 @@ function pointsFigure(bins: readonly BinReview[], units: Units): Figure | null {
   );
 }
 
-/** The largest rate that is surely none of zero; it is the fastest only where no other bin's interval reaches it. */
+/** The largest rate that is surely none of zero; it is the fastest only where no other bin's interval reaches its own. */
 function titleOf(bins: readonly BinReview[], units: Units): string {
   const told = bins.flatMap((one) => {
     const rate = known(one.rates?.season?.perHundredFanHours ?? { value: null, interval: null, why: '' });
     if (rate === null || rate.interval === null) return [];
     const [low, high] = rate.interval;
-    const reach = Math.max(Math.abs(low), Math.abs(high));
-    return [{ name: one.bin.name, rate, size: Math.abs(rate.value), reach, sure: low > 0 || high < 0 }];
+    const [least, reach] = [Math.min(Math.abs(low), Math.abs(high)), Math.max(Math.abs(low), Math.abs(high))];
+    return [{ name: one.bin.name, rate, size: Math.abs(rate.value), least, reach, sure: low > 0 || high < 0 }];
   });
   const [first] = told.filter(({ sure }) => sure).sort((a, b) => b.size - a.size);
   if (first === undefined) return 'Points removed by fan hours';
   const said = units.say('points per hundred hours', first.rate);
-  const reached = told.some((one) => one !== first && one.reach >= first.size);
+  const reached = told.some((one) => one !== first && one.reach >= first.least);
   return reached
     ? `${first.name} changed by ${said}; others may have been as fast`
     : `${first.name} changed fastest: ${said}`;

@@ -29,7 +29,7 @@ export function unknownHoursTotal(bins: readonly BinReview[]): Estimate {
 
 /** The same as key number. @param of  `4 of 6 bins`, of those whose hours are known */
 export function unknownHoursKey(amount: Estimate, of: string | null): KeyNumber {
-  return { label: 'Hours not known', quantity: 'hours', amount, known: 'measured', note: of ?? undefined };
+  return { label: 'Hours not known', quantity: 'hours', amount, known: 'counted', note: of ?? undefined };
 }
 
 /** `Fan FS serves Twin north and Twin south`, a sentence without its end for each group of bins that share fans. */

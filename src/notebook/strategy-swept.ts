@@ -95,7 +95,7 @@ function figureOf(
       title:
         first === undefined
           ? 'What each strategy costs from year to year'
-          : `${first.bin.planned.name}, ${small(titleOf(first.pick.one.strategy, units))}: ${units.say('money', moneyOf(first.pick.one))}${yearsIn(run) === 1 ? '' : ' from year to year'}`,
+          : `${first.bin.planned.name}, ${small(titleOf(first.pick.one.strategy, units))}: ${units.say('money per grain', grainOf(moneyOf(first.pick.one), first.bin, units))}${yearsIn(run) === 1 ? '' : ' from year to year'}`,
       quantity: 'money per grain',
       bins: run.map((bin) => ({
         name: bin.planned.name,

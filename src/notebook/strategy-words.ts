@@ -82,7 +82,7 @@ export function adviceFor(one: Played, units: Units): string {
   const doubt = whatIf.sure ? open : `${open} It reaches the target in ${ofRuns(pick.reaching, pick.runs)}.`;
   const best = hindsightSaid(hindsight, pick, units);
   const reached = pick.reachedMs === null ? '' : ` by ${units.date(reachedDay(pick.reachedMs))}`;
-  const start = `${pick.title} would have brought it to ${targetSaid(one, units)}${reached} for ${units.say('money', pick.cost)}`;
+  const start = `${quoted(pick.title)} would have brought it to ${targetSaid(one, units)}${reached} for ${units.say('money', pick.cost)}`;
   if (!logged.outcome.reachedTarget) {
     return `${start}; as run it cost ${units.say('money', logged.cost.value)} by the model and did not come there.${doubt}${best}`;
   }

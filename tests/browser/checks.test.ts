@@ -6,7 +6,7 @@ import type { Browser } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { NO_BROWSER, testBrowser } from '../support/browser.ts';
 import { onPaper } from '../support/on-paper.ts';
-import { brokenRules, troublesOf } from '../support/page-checks.ts';
+import { brokenRules, cutWords, troublesOf } from '../support/page-checks.ts';
 
 /** 700 px are left on the first sheet's text, then a figure, a table of a tall row and one of many rows. */
 const BAD = `<!doctype html><html lang="en"><head><title>Bad</title><style>
@@ -16,6 +16,7 @@ const BAD = `<!doctype html><html lang="en"><head><title>Bad</title><style>
 <figure id="torn"><figcaption>Caption</figcaption><div style="height:500px">A figure.</div></figure>
 <table id="tall"><thead><tr><th>Head</th></tr></thead><tbody><tr><td>${'line<br>'.repeat(60)}</td></tr></tbody></table>
 <table id="long"><thead><tr><th>Lost head</th></tr></thead><tbody>${'<tr><td>row</td></tr>'.repeat(80)}</tbody></table>
+<svg id="s" width="400" height="20"><text x="-9" y="15">Cut</text><text x="90" y="15">Whole</text></svg>
 <p class="wide" style="color:#ddd">Pale.</p><img src="http://192.0.2.1/a.png">
 <script>console.log('said'); nowhere();</script></main></body></html>`;
 
@@ -43,6 +44,13 @@ describe.skipIf(NO_BROWSER)('the checks of a page', () => {
     expect(goOn).toEqual(['tall', 'long']);
     expect(headless.some((told) => told.startsWith('long, sheet') && told.endsWith('Lost head'))).toBe(true);
     expect([figures, rows]).toEqual([1, 81]);
+  });
+
+  it('find words that the edge cuts off', async () => {
+    const tab = await browser.newPage({ viewport: { width: 2100, height: 900 } });
+    await tab.goto(pathToFileURL(path).href);
+    expect(await cutWords(tab)).toEqual(['undefined: Cut']);
+    await tab.close();
   });
 
   it('find script errors, words on the console, requests, and what is too wide', async () => {

@@ -11,7 +11,7 @@ import byVerbs from '../notebooks/user/by-verbs.ts';
 import { makeBareSeason } from '../support/bare-season.ts';
 import { NO_BROWSER, testBrowser } from '../support/browser.ts';
 import { onPaper } from '../support/on-paper.ts';
-import { brokenRules, troublesOf, WINDOWS } from '../support/page-checks.ts';
+import { brokenRules, cutWords, troublesOf, WINDOWS } from '../support/page-checks.ts';
 import { seasonPages } from '../support/season-pages.ts';
 
 // What a margin of 15 mm at the sides and 18 mm above and below leaves of a sheet, at 96 px an inch.
@@ -59,6 +59,34 @@ describe.skipIf(NO_BROWSER)('pages in a browser, from the file system', () => {
 
   it.each([360, 1280])('open without script error, outside request or sideways scrolling at %i px', async (width) => {
     expect(await troublesOf(browser, paths, width)).toEqual([]);
+  });
+
+  it('show every table whole at 1280 px: nothing says there that it goes on', async () => {
+    const page = await browser.newPage({ viewport: { width: 1280, height: 900 }, bypassCSP: true });
+    const found: string[] = [];
+    for (const path of paths) {
+      await page.goto(pathToFileURL(path).href);
+      const over = await page.evaluate(() => {
+        for (const one of document.querySelectorAll('details')) one.open = true;
+        return [...document.querySelectorAll('.scroll')]
+          .filter((one) => one.scrollWidth > one.clientWidth)
+          .map((one) => `${one.getAttribute('aria-label')}: ${one.scrollWidth - one.clientWidth} px`);
+      });
+      found.push(...over.map((told) => `${basename(path)}: ${told}`));
+    }
+    expect(found).toEqual([]);
+    await page.close();
+  });
+
+  it('cut no word of a figure at 360 px', async () => {
+    const page = await browser.newPage({ viewport: { width: 360, height: 900 }, bypassCSP: true });
+    const found: string[] = [];
+    for (const path of paths) {
+      await page.goto(pathToFileURL(path).href);
+      found.push(...(await cutWords(page)).map((told) => `${basename(path)}: ${told}`));
+    }
+    expect(found).toEqual([]);
+    await page.close();
   });
 
   it.each(WINDOWS)('break no rule of axe-core at $width px, $colorScheme', async (window) => {
@@ -134,13 +162,19 @@ describe.skipIf(NO_BROWSER)('pages in a browser, from the file system', () => {
           }));
           return {
             wide: boxes.filter(({ right }) => right > most + 1).map(({ id }) => id),
+            // Two columns of a sheet have room for a table of what, value and unit.
+            halved: [...document.querySelectorAll('.scroll')]
+              .filter((one) => getComputedStyle(one).columnCount !== 'auto' && one.querySelector('th:nth-child(4)'))
+              .map((one) => one.getAttribute('aria-label')),
             paper: getComputedStyle(document.documentElement).backgroundColor,
             ink: getComputedStyle(document.documentElement).color,
           };
         }, sheet.width);
         expect([found.paper, found.ink], name).toEqual(['rgb(255, 255, 255)', 'rgb(29, 31, 32)']);
+        wrong.push(...(await cutWords(page)).map((told) => `${name}: the sheet's edge cuts ${told}`));
         const { cut, headless, goOn, figures, rows } = await onPaper(page, paper);
         wrong.push(...found.wide.map((id) => `${name}: ${id} is wider than the sheet`));
+        wrong.push(...found.halved.map((label) => `${name}: ${label} is squeezed into columns`));
         wrong.push(...[...cut, ...headless].map((told) => `${name}: ${told}`));
         total.figures += figures;
         total.rows += rows;

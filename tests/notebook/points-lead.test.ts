@@ -20,5 +20,11 @@ it('says which bin lost the most and which the least, and ranks none whose point
   expect(said(south, north)).toBe('North lost 3.5 points (2.8 to 4.0), the most; South lost 0.5 points (−0.1 to 0.7).');
   expect(said(damp, south)).toBe('South lost 0.5 points (−0.1 to 0.7); Damp took up 2.5 points (2.2 to 2.8).');
   expect(said(north, bin('West', withheld('-')))).toBe('North lost 3.5 points (2.8 to 4.0). It can’t be told of West.');
+  // 2.8 to 4.3 reaches into 2.8 to 4.0, 1.3 to 1.9 into 0.9 to 1.4: neither the most nor the least is sure.
+  const wide = bin('Wide', estimate(3.1, 2.8, 4.3));
+  const low = bin('Low', estimate(1.5, 1.3, 1.9));
+  expect(said(sure, low, wide, north)).toBe(
+    'North lost 3.5 points (2.8 to 4.0), the most, though Wide may have lost as much; Lane lost 1.2 points (0.9 to 1.4).',
+  );
   expect(said()).toMatch(/^Can’t tell/);
 });

@@ -76,6 +76,8 @@ describe('fan hours against points, on the page', () => {
       'North changed by 0.51 points per 100 fan hours (0.42 to 0.60); others may have been as fast',
     );
     expect(title(at('North', 1.2, 0.9, 1.4), unsure)).toMatch(/^North changed fastest: 1\.2/);
+    // 0.7 is below 1.2 and within 0.6 to 1.4.
+    expect(title(at('North', 1.2, 0.6, 1.4), at('West', 0.6, 0.5, 0.7))).toContain('others may have been as fast');
     // Grain that took water up changed, too: −1.2 is as fast as 1.2.
     expect(title(at('North', 1.2, 0.9, 1.4), at('West', -1.1, -1.3, -0.9))).toContain('others may have been as fast');
   });

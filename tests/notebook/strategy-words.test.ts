@@ -66,6 +66,27 @@ describe('what another way would have cost', () => {
     expect(adviceFor(playedBins(seasonOf({}))[0], UNITS)).not.toContain('leaves open');
   });
 
+  it('calls the rule named the cheapest only where the figure under the title shows it so', () => {
+    // 410 is 2.5 % over 400: the surest within 5 % over all runs, not the least in the bin as fitted.
+    const strategies = [
+      run('always-on', 'Always on', [400, 380, 700], true),
+      run('humidity-limit', 'Humidity limit', [410, 390, 450], true),
+    ];
+    const titleFor = (pick: string) =>
+      strategyFigure(playedBins(seasonOf({ strategies, pick, near: [4, 6] }))[0], UNITS)[0].title;
+    expect(titleFor('humidity-limit')).toBe(
+      'North 36: 2 of 2 strategies reach the target, “humidity limit” most surely within 5 % of the least',
+    );
+    expect(titleFor('always-on')).toBe('North 36: 2 of 2 strategies reach the target, “always on” for the least');
+  });
+
+  it('sets a rule’s name apart as the subject of a sentence', () => {
+    const [one] = playedBins(seasonOf({ logged: run('as-logged', 'As logged', [500, 500, 500], false) }));
+    expect(adviceFor(one, UNITS)).toMatch(
+      /^“Humidity limit” would have brought it to 15\.0 % by .* USD by the model and did not come there\./,
+    );
+  });
+
   it('sets titles that hold a comma apart in a list', () => {
     const strategies = [
       run('cheap-hours', 'Cheap hours', [400, 380, 450], true),

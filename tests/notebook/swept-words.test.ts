@@ -46,7 +46,8 @@ describe('a sweep of few years, or without a price', () => {
     expect(text).toBe(
       'Night hours reaches the target in the one year that could be run, more surely than the others or for less: 46 USD.',
     );
-    expect(figures?.[0].title).toBe('North, night hours: 46 USD');
+    // 46 USD over 10,000 bu, in the unit of the figure's axis
+    expect(figures?.[0].title).toBe('North, night hours: 0.0046 USD a bushel');
     expect(figures?.[0].legend?.[0].label).toBe('target reached');
   });
 

@@ -73,6 +73,11 @@ describe('what over-drying gave away', () => {
     expect(givenAwayLead([dry, lost(estimate(0, 0, 0))], us)).toBe(
       'North 36 gave away most by ending too dry, 1,500 USD (1,070 to 1,930); its fans cost 878 USD (823 to 933).',
     );
+    // A bin that may have lost as much (its interval reaches into the first's) is named.
+    const near = { ...lost(estimate(200, 60, 330), estimate(877, 287, 1460)), bin: { ...bin.bin, name: 'South 30' } };
+    expect(givenAwayLead([dry, near], us)).toBe(
+      'North 36 gave away most by ending too dry, 1,500 USD (1,070 to 1,930), though South 30 may have given away as much; the fans of North 36 cost 878 USD (823 to 933).',
+    );
     expect(givenAwayLead([lost(estimate(346, 246, 444))], us)).toContain(
       'gave away by ending too dry, 346 bu (246 to 444)',
     );

@@ -49,6 +49,22 @@ export async function troublesOf(browser: Browser, paths: readonly string[], wid
   return troubles;
 }
 
+/** Words of figures, ramps and tables that the window or the sheet cuts off, as a tab shows them; a line each. What scrolls is not cut. */
+export async function cutWords(tab: Tab): Promise<string[]> {
+  return tab.evaluate(() => {
+    const most = document.documentElement.clientWidth;
+    const cut: string[] = [];
+    for (const one of document.querySelectorAll('svg text, .ramp span:not(.heard), th, td')) {
+      const { left, right, width } = one.getBoundingClientRect();
+      const scroll = one.closest('.scroll');
+      const moves = scroll !== null && getComputedStyle(scroll).overflowX !== 'visible';
+      if (width === 0 || moves || (left >= -0.5 && right <= most + 0.5)) continue;
+      cut.push(`${one.closest('figure,table')?.id}: ${one.textContent}`);
+    }
+    return cut;
+  });
+}
+
 /** Rules of axe-core that pages break, a line each. @throws Error where the rules were not run */
 export async function brokenRules(
   browser: Browser,

@@ -22,7 +22,9 @@ export function overdryingLoss(
   const price = season.prices[bin.grain.crop];
   const baseWb = belowWb ?? baseMoisture(season, bin);
   if (baseWb === null) {
-    return both(`Neither a base moisture for ${bin.grain.crop} nor a target moisture of ${bin.name} is stated.`);
+    return both(
+      `Neither a base moisture for ${cropOf(bin.grain.crop).name.toLowerCase()} nor a target moisture of ${bin.name} is stated.`,
+    );
   }
   if (end.mean.value === null) return both(end.why ?? 'The moisture at the end is not known.');
   if (grain.dryMatterKg === null) return both(grain.why ?? 'The dry matter is not known.');
@@ -30,7 +32,12 @@ export function overdryingLoss(
   const moisture: Estimate = { value: end.mean.value, interval: end.mean.interval ?? null, why: null };
   const bushels = overdryingBushels(dryMatterKg, baseWb, moisture, cropOf(bin.grain.crop).legalBushelKg);
   if (price === undefined) {
-    return { bushels, money: withheld(`No price of ${bin.grain.crop} is stated, so the loss has no value in money.`) };
+    return {
+      bushels,
+      money: withheld(
+        `No price of ${cropOf(bin.grain.crop).name.toLowerCase()} is stated, so the loss has no value in money.`,
+      ),
+    };
   }
   const [low, high] = bushels.interval!;
   const each = price.pricePerBushel;

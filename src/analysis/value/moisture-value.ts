@@ -20,11 +20,12 @@ export function moistureValue(review: BinReview, season: Season): MoistureValue 
   const none = (why: string): MoistureValue => ({ asIn: withheld(why), asOut: withheld(why), gained: withheld(why) });
   const { bin, moisture, grain } = review;
   const price = season.prices[bin.grain.crop];
+  const traded = cropOf(bin.grain.crop).name.toLowerCase();
   const full = fullBushels(review);
   const { start, end, pointsRemoved } = moisture;
-  if (price === undefined) return none(`No price of ${bin.grain.crop} is stated.`);
+  if (price === undefined) return none(`No price of ${traded} is stated.`);
   if (price.baseMoistureWb === null && (price.schedules ?? []).length === 0)
-    return none(`No base moisture or deduction of ${bin.grain.crop} is stated.`);
+    return none(`No base moisture or deduction of ${traded} is stated.`);
   if (grain.bushels === null) return none(grain.why ?? `The bushels in ${bin.name} are not known.`);
   if (start.value === null || end.value === null || pointsRemoved.value === null || pointsRemoved.interval === null)
     return none(moisture.why ?? pointsRemoved.why ?? 'The moistures are not known.');

@@ -26,7 +26,7 @@ export const FRONT_METHODS: readonly Method[] = [
     constants: [
       'ahead: 12 hours',
       'behind: 6 to 30 fan hours',
-      'least change: 3 °C',
+      'least change: 3 °C (5.4 °F)',
       'nearly as much: nine tenths, or three fifths at half of a cable’s sensors alike (the kit’s choice)',
     ],
     sourceKeys: [],

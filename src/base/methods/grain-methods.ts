@@ -50,8 +50,8 @@ export const GRAIN_METHODS: readonly Method[] = [
     statement:
       'Each fan hour is named by what its air could do to the bulk of the grain. Drying and rewetting: the moisture that grain takes in that air in the long run (desorption), against the grain’s mean moisture of the day, by still-air readings where there are any. Cooling and warming: the temperature that the air leads the grain to behind its front, evaporation counted in, against the grain’s mean. The air is the plenum’s where it was logged with the fan on, else outdoor air with the fan’s warming at the same water content. An hour nearer to the grain than the thresholds could do next to nothing. What is for and against the goal stands on the page. Off, would have paid: air that could have worked for the goal, outdoor air warmed as with the fan on, while the grain was short of its target. The intervals span the isotherms in use for the crop, half and double thresholds, the error of a single moment’s mean moisture, and 1 °C (1.8 °F) less and more warming where no plenum reading tells it, half of that where the goal is to cool or hold; hours that nobody can class are added to the upper ends.',
     constants: [
-      'thresholds: 0.5 point and 2 °F where season.yaml states none (the kit’s choice)',
-      'reached: within 0.2 point of a target moisture; hours off would have paid until within 5 °F of a target temperature, hours on are for the goal down to the target itself',
+      'thresholds: 0.5 point and 1.1 °C (2 °F) where season.yaml states none (the kit’s choice)',
+      'reached: within 0.2 point of a target moisture; hours off would have paid until within 2.8 °C (5 °F) of a target temperature, hours on are for the goal down to the target itself',
       'air readings farther than 6 h from an hour say nothing of it, days of moisture farther than 5 days',
     ],
     sourceKeys: ['asae-d245-5', 'sutherland-1971', 'ndsu-2018-soybean'],

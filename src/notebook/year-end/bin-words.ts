@@ -1,4 +1,5 @@
 import type { BinReview } from '../../analysis/types.ts';
+import { cropOf } from '../../grain/crops.ts';
 import type { Units } from '../../report/units.ts';
 import { aimsAtTemperature } from '../../season/goal.ts';
 import { momentEstimate } from '../bin-table.ts';
@@ -33,5 +34,5 @@ export function binBuilt({ bin, grain }: BinReview, nameplateW: number | null, u
   const depth = grain.depthM === null ? '' : `, ${units.say('length', grain.depthM)} deep`;
   const hp = nameplateW === null ? '' : `, ${units.say('nameplate', nameplateW)} of fan`;
   const cables = `${bin.cables.length} ${bin.cables.length === 1 ? 'cable' : 'cables'}`;
-  return `${bin.name}: ${units.say('length', bin.diameterM)} across, ${bin.grain.crop}${depth}${hp}, ${cables}, as stated; goal: ${bin.goal}.`;
+  return `${bin.name}: ${units.say('length', bin.diameterM)} across, ${cropOf(bin.grain.crop).name.toLowerCase()}${depth}${hp}, ${cables}, as stated; goal: ${bin.goal}.`;
 }

@@ -1,4 +1,4 @@
-import type { SeasonReview } from '../../analysis/types.ts';
+import type { BinReview, SeasonReview } from '../../analysis/types.ts';
 import { agreeing } from '../../base/agreeing.ts';
 import { listed } from '../../base/listed.ts';
 import type { SectionBody, Table } from '../../report/page.ts';
@@ -73,8 +73,10 @@ function measureTable(measures: readonly Measure[]): Table {
 export function paybackSection(
   stated: readonly StatedMeasure[],
   measures: readonly Measure[],
+  bins: readonly BinReview[],
   units: Units,
 ): SectionBody {
+  const nameOf = (id: string) => bins.find(({ bin }) => bin.id === id)?.bin.name ?? id;
   if (stated.length === 0) {
     return {
       lead: 'Can’t tell: season.yaml states no price of a measure (key measures). Payback is the price over the saving of a year.',
@@ -88,7 +90,7 @@ export function paybackSection(
       one.price,
       of.length === 0 ? { value: null, interval: null, why: 'No clear saving is told of this measure.' } : saving,
     );
-    return { one, of, saving, names: names === '' ? listed(one.binIds ?? []) : names, years };
+    return { one, of, saving, names: names === '' ? listed((one.binIds ?? []).map(nameOf)) : names, years };
   });
   const known = rows
     .filter(({ years }) => years.value !== null)

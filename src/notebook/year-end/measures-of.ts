@@ -185,7 +185,7 @@ function stopAtTarget(review: BinReview, { season }: LoadedSeason, units: Units,
       title: `${name}: stop at the target`,
       bins: [review],
       seen: `${name} went out drier than ${limit}: ${units.say('grain', asGrain(bushels, review, units))} of weight, ${units.say('money', loss)}, left with the water.`,
-      todo: `Stop the fan of ${name} when the bin’s mean comes to the target, and check the wettest layer with a probe.`,
+      todo: `Stop the ${fanWord(review)} of ${name} when the bin’s mean comes to the target, and check the wettest layer with a probe.`,
       saving: loss,
       energy: withheld('The hours past the target were not worked out apart.'),
       from: 'by the logs',
@@ -199,6 +199,11 @@ function stopAtTarget(review: BinReview, { season }: LoadedSeason, units: Units,
   ];
 }
 
+/** Two fans of a bin are its fans. */
+function fanWord({ bin }: BinReview): string {
+  return bin.fanIds.length === 1 ? 'fan' : 'fans';
+}
+
 /** Fan hours whose air worked against what the bin was run for. */
 function usefulOnly(review: BinReview, units: Units): Measure[] {
   const { useful } = review;
@@ -209,8 +214,8 @@ function usefulOnly(review: BinReview, units: Units): Measure[] {
       kind: 'useful-hours-only',
       title: `${name}: no hours against the goal`,
       bins: [review],
-      seen: `In ${units.say('hours', useful.against)}, ${units.say('share', useful.againstShare)} of all, the fan of ${name} pushed air that worked against its goal; their energy cost ${units.say('money', useful.againstCost)}.`,
-      todo: `Let a humidity or temperature limit stop the fan of ${name} while the air works against its goal (${review.bin.goal}).`,
+      seen: `In ${units.say('hours', useful.against)}, ${units.say('share', useful.againstShare)} of all, the ${fanWord(review)} of ${name} pushed air that worked against the bin’s goal; their energy cost ${units.say('money', useful.againstCost)}.`,
+      todo: `Let a humidity or temperature limit stop the ${fanWord(review)} of ${name} while the air works against the bin’s goal (${review.bin.goal}).`,
       saving: useful.againstCost,
       energy: ofHours(useful.against, review),
       from: 'by the logs',
@@ -266,5 +271,5 @@ export function modelWords(review: SeasonReview): string {
   if (trusted.length === whatIf.length) return `The models of all ${counted(whatIf.length, 'bin')} are trusted.`;
   const lacking = whatIf.filter(({ why }) => why !== null);
   const names = lacking.map(({ binId }) => review.bins.find(({ bin }) => bin.id === binId)?.bin.name ?? binId);
-  return `The models of ${listed(names)} are not trusted, so that other rules are not told of ${names.length === 1 ? 'it' : 'them'}; ${trusted.length} of ${counted(whatIf.length, 'bin')} ${trusted.length === 1 ? 'is' : 'are'}.`;
+  return `${names.length === 1 ? `The model of ${names[0]} is` : `The models of ${listed(names)} are`} not trusted, so that other rules are not told of ${names.length === 1 ? 'it' : 'them'}; ${trusted.length} of ${counted(whatIf.length, 'model')} ${trusted.length === 1 ? 'is' : 'are'}.`;
 }

@@ -20,7 +20,7 @@ export function qualitySection(loaded: LoadedSeason, units: Units): SectionBody 
     lead:
       kept === 0
         ? 'Can’t tell: no file holds a value.'
-        : `Of ${units.say('count', kept)} values read from ${counted(files.length, 'file')}, ${units.say('count', doubted)} (${units.say('share', doubted / kept)}) are not believed and left out; ${units.say('count', totals.rejected)} more could not be read. These are counts and carry no interval.`,
+        : `Of ${units.say('count', kept)} values read from ${counted(files.length, 'file')}, ${units.say('count', doubted)} (${units.say('share', doubted / kept)}) are not believed and left out; ${totals.rejected === 0 ? 'all others' : `${units.say('count', totals.rejected)} more`} could ${totals.rejected === 0 ? '' : 'not '}be read. These are counts and carry no interval.`,
     table: holdsTable(files),
     figures: figure === null ? [] : [figure],
     tables: [flagTable(loaded)],
@@ -43,7 +43,7 @@ export function mendSection(loaded: LoadedSeason, review: SeasonReview, units: U
     lead:
       todo.length === 0
         ? 'Nothing: the checks found no sensor, log or clock that asks for something.'
-        : `${capital(counted(todo.length, 'finding'))} ${todo.length === 1 ? 'asks' : 'ask'} for something to be done${told.length < todo.length ? `; the ${told.length} that leave most out stand here` : ''}. Mended, they narrow intervals and bring back numbers that are withheld; what that saves in money can’t be told.`,
+        : `${capital(counted(todo.length, 'finding'))} ${todo.length === 1 ? 'asks' : 'ask'} for something to be done${told.length < todo.length ? `; the ${told.length} that leave most out stand here` : ''}. Mended, ${todo.length === 1 ? 'it narrows' : 'they narrow'} intervals and ${todo.length === 1 ? 'brings' : 'bring'} back numbers that are withheld; what that saves in money can’t be told.`,
     entries: entriesOf(told, units, season.bins),
   };
 }

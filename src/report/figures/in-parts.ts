@@ -22,12 +22,12 @@ export function inParts<T extends { name: string }>(
   const parts = Array.from({ length: count }, (_, i) => {
     const some = items.slice(i * each, (i + 1) * each);
     const names = some.length === 1 ? some[0].name : `${some[0].name} to ${some[some.length - 1].name}`;
-    return { ...make(some), id: `${whole.id}-${i + 1}`, title: `${i + 1} of ${count}: ${names}` };
+    return { ...make(some), id: `${whole.id}-${i + 1}`, title: `part ${i + 1} of ${count}: ${names}` };
   });
   return { ...whole, parts };
 }
 
-/** What is drawn of a figure: itself, or its parts, of which the first bears its title. */
+/** What is drawn of a figure: itself, or its parts, each with its title. */
 export function partsOf(figure: Figure): readonly Figure[] {
   const { parts } = figure;
   if (parts === undefined) return [figure];
@@ -36,7 +36,7 @@ export function partsOf(figure: Figure): readonly Figure[] {
   return parts.map((part, i) => ({
     ...part,
     id: i === 0 ? figure.id : part.id,
-    title: i === 0 ? `${figure.title} (${part.title})` : part.title,
+    title: `${figure.title} (${part.title})`,
     notShown: i === last ? figure.notShown : null,
   }));
 }

@@ -5,6 +5,7 @@ import type { Quantity } from '../quantities.ts';
 import type { Units } from '../units.ts';
 import { draw } from './draw.ts';
 import { inParts } from './in-parts.ts';
+import { labelsAbove } from './labels-above.ts';
 import { type WhiskerRow, whiskerMarks } from './whisker-marks.ts';
 
 /** Every bin in every way, one scale for all: what moves dots from bin to bin is the bin, what moves them within one is the way. */
@@ -111,7 +112,8 @@ function figureOf({ id, title, quantity, bins, notShown, words }: WaysAcrossBins
 
 function drawWays({ rows, headings, keys, end }: Drawn, unit: string, size: Size): string {
   const { narrow } = size;
-  const step = narrow ? 42 : keys.length <= 24 ? 27 : 20;
+  const above = labelsAbove(rows.map((row) => ({ ...row, bold: row.own })));
+  const step = narrow ? above.step : keys.length <= 24 ? 27 : 20;
   const longest = Math.max(0, ...rows.map((row) => row.name.length));
   const marginLeft = narrow ? 10 : Math.min(260, 34 + longest * 8);
   const at = { x: () => 0, y: 'key', textAnchor: 'start' } as const;
@@ -119,7 +121,7 @@ function drawWays({ rows, headings, keys, end }: Drawn, unit: string, size: Size
   const rim = { stroke: 'var(--paper)', strokeWidth: 4, fill: 'currentColor' } as const;
   const words = (some: readonly Row[], fontWeight: string) =>
     narrow
-      ? [Plot.text(some, { ...at, text: (row: Row) => `${row.name}: ${row.text}`, dy: -11, dx: 4, fontWeight, ...rim })]
+      ? [Plot.text(some, { ...at, text: above.words, dy: above.label, dx: 4, fontWeight, ...rim })]
       : [
           Plot.text(some, { ...at, textAnchor: 'end', text: 'name', dx: -10, fontWeight }),
           Plot.text(some, { x: 'high', y: 'key', text: 'text', textAnchor: 'start', dx: 12, fontWeight, ...rim }),
@@ -150,7 +152,7 @@ function drawWays({ rows, headings, keys, end }: Drawn, unit: string, size: Size
         dx: narrow ? 4 : 6 - marginLeft,
         dy: narrow ? 8 : 2,
       }),
-      ...whiskerMarks(rows, step, narrow ? 6 : 0),
+      ...whiskerMarks(rows, step, narrow ? above.whisker : 0),
     ],
   });
 }

@@ -3,6 +3,7 @@ import type { Estimate } from '../../base/estimate.ts';
 import type { Figure, Size } from '../page.ts';
 import type { Units } from '../units.ts';
 import { draw } from './draw.ts';
+import { labelsAbove } from './labels-above.ts';
 import { type WhiskerRow, whiskerMarks } from './whisker-marks.ts';
 
 /** A way to run a bin's fan, and what it would have cost. */
@@ -60,7 +61,8 @@ export function waysToRun({ id, title, ways, whisker, notShown }: WaysToRun, uni
 
 function drawWays(rows: readonly Row[], unit: string, size: Size): string {
   const { narrow } = size;
-  const step = narrow ? 42 : 27;
+  const above = labelsAbove(rows.map((row) => ({ ...row, bold: row.apart })));
+  const step = narrow ? above.step : 27;
   const longest = Math.max(0, ...rows.map((row) => row.name.length));
   const end = Math.max(0, ...rows.map((row) => row.high));
   const nameOf = new Map(rows.map((row) => [row.key, row.name]));
@@ -86,8 +88,8 @@ function drawWays(rows: readonly Row[], unit: string, size: Size): string {
                 x: () => 0,
                 y: 'key',
                 textAnchor: 'start',
-                text: (row: Row) => `${row.name}: ${row.text}`,
-                dy: -11,
+                text: above.words,
+                dy: above.label,
                 dx: 4,
                 fontWeight,
                 ...rim,
@@ -105,7 +107,7 @@ function drawWays(rows: readonly Row[], unit: string, size: Size): string {
               Plot.text(some, { x: 'high', y: 'key', text: 'text', textAnchor: 'start', dx: 12, fontWeight, ...rim }),
             ],
       ),
-      ...whiskerMarks(rows, step, narrow ? 6 : 0),
+      ...whiskerMarks(rows, step, narrow ? above.whisker : 0),
     ],
   });
 }

@@ -43,7 +43,6 @@ section[aria-labelledby="summary"] dl.entries br{display:none}
 h3.part{font-size:1.2rem;margin-top:1rem;break-after:avoid}
 h3.part+p{break-after:avoid;break-inside:avoid}
 .document .wide table{width:100%}
-.document .scroll:has(td.own):has(th:nth-child(4)){columns:auto}
 section[aria-labelledby="summary"] table{font-size:.88rem}
 section[aria-labelledby^="bin-"] .paired .plot{width:73%}
 section[aria-labelledby^="bin-"] .paired figure{margin:.1rem 0}
@@ -64,7 +63,6 @@ section[aria-labelledby="advice"] dl.entries dd{max-width:none}
 section[aria-labelledby="advice"] dl.entries dt:not(:first-child){margin-top:.9rem}
 .signature{break-inside:avoid;margin-top:8mm}
 .signature dl{margin-top:12mm}
-footer{display:none}
 }`;
 
 /** Running head and foot of every sheet but the cover, and the paper's size where one is asked for. */

@@ -32,6 +32,10 @@ export interface Framed {
 /** Nothing is loaded from anywhere: no font, no picture but those inside the file, and no script but the page's own. */
 const POLICY = `default-src 'none'; script-src '${READ_OUT_HASH}'; style-src 'unsafe-inline'; img-src data:; base-uri 'none'; form-action 'none'`;
 
+/** What every page ends with; on paper it stands at the foot of each sheet. */
+export const LAST_LINE =
+  'Figures are estimates, to be confirmed by probe and moisture meter. Local codes and licensed practice come first.';
+
 /** One self-contained file. */
 export function renderFrame({ page, styles, bodyClass, skipTo, masthead, main, next }: Framed): string {
   return html`<!doctype html>
@@ -50,7 +54,7 @@ ${masthead}
 <main class="frame" id="main">
 ${main}
 </main>
-<footer><div class="frame">${next}<p>Figures are estimates, to be confirmed by probe and moisture meter. Local codes and licensed practice come first.</p></div></footer>
+<footer><div class="frame">${next}<p>${LAST_LINE}</p></div></footer>
 ${READ_OUT}
 </body>
 </html>

@@ -73,6 +73,7 @@ figcaption h3,figcaption p{text-wrap:pretty}
 .scroll{--shade:color-mix(in srgb,var(--ink) 30%,transparent);overflow-x:auto;margin:1.25rem 0;max-width:100%;
 background:linear-gradient(to right,var(--paper) 40%,transparent) left/3rem calc(100% + 2px) local no-repeat,linear-gradient(to left,var(--paper) 40%,transparent) right/3rem calc(100% + 2px) local no-repeat,linear-gradient(to right,var(--shade),transparent) left/.8rem 100% scroll no-repeat,linear-gradient(to left,var(--shade),transparent) right/.8rem 100% scroll no-repeat}
 .sideways{display:none;margin:1.25rem 0 -.75rem}
+@media screen and (min-width:64rem){.scroll.crowded{width:max-content;min-width:100%;max-width:calc(50vw + 26.5rem)}.scroll.crowded:has(th:nth-child(10)) :is(th,td):not(:first-child){padding-left:.22rem;padding-right:.22rem}}
 table{border-collapse:collapse;font-variant-numeric:tabular-nums;line-height:1.4}
 caption{text-align:left;font-weight:650;padding:0 0 .5rem}
 th,td{padding:.32rem .6rem;text-align:left;vertical-align:top;font-weight:400}
@@ -131,7 +132,7 @@ details>:not(summary){display:block}
 .print-head p{margin:0;max-width:none}
 h1{margin-top:1rem}
 h2{font-size:1.45rem;margin-top:1.1rem}
-footer{margin-top:1.25rem;padding:.5rem 0 0}
+footer{display:none}
 h2,h2+p,h3,figcaption,caption,thead,tbody tr:first-child:not(:last-child){break-after:avoid}
 tbody tr:last-child:not(:first-child){break-before:avoid}
 figure,tr,.keys,.cautions li,.failure,h2+p,.scroll:has(td.own),.scroll:not(:has(tbody tr:nth-child(17))){break-inside:avoid}
@@ -152,10 +153,12 @@ tfoot{display:table-row-group}
 .paired figure:not(.whole) .at-narrow{display:block}
 .paired figure:not(.whole) .at-wide{display:none}
 .paired h3{font-size:1.05rem}
+.paired figure{padding-left:1.2mm}
 .paired figcaption p,.paired .legend,.paired .ramp,.paired .note{font-size:.82rem;line-height:1.25;margin:.1rem 0}
+.paired .ramp{margin:.1rem 1rem .1rem .75rem}
 .paired .legend{gap:.05rem .8rem}
 .paired h3{line-height:1.2}
-:not(.paired)>.scroll:not(.wide):has(td.own){columns:2;column-gap:7mm}
+:not(.paired)>.scroll:not(.wide):has(td.own):not(:has(th:nth-child(4))){columns:2;column-gap:7mm}
 .note,.small,.cautions li,section[aria-labelledby="made"] li{font-size:.88rem;line-height:1.38;max-width:92ch}
 .cautions ul,section[aria-labelledby="made"]>ul{columns:2;column-gap:8mm}
 .scroll{overflow:visible;background:none}
@@ -167,6 +170,7 @@ th,td{padding:.13rem .45rem}
 .wide th,.wide td{padding:.13rem .3rem}
 section[aria-labelledby="made"] table{font-size:.74rem;line-height:1.15}
 section[aria-labelledby="made"] td,section[aria-labelledby="made"] th{padding-top:.05rem;padding-bottom:.05rem}
+section[aria-labelledby="made"] tbody tr:first-child>*{padding-top:.25rem}
 .n{white-space:normal}
 dl.entries,section[aria-labelledby="sources"]>ul{columns:2;column-gap:8mm;font-size:.88rem;line-height:1.38}
 dl.entries dt{margin-top:.7rem;break-after:avoid}

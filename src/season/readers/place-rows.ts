@@ -64,7 +64,7 @@ function emptyStamps(rows: number): Stamps {
 /** Too few fields, or more than the header has: then nothing says which cell is which. */
 function fieldsReason(fields: readonly string[], plan: ColumnPlan): string | null {
   if (fields.length <= plan.lastIndex)
-    return `has ${fields.length} fields, too few for the header's ${plan.headers.length}`;
+    return `has ${fields.length} ${fields.length === 1 ? 'field' : 'fields'}, too few for the header's ${plan.headers.length}`;
   if (fields.length > plan.headers.length && fields.slice(plan.headers.length).some((field) => field.trim() !== '')) {
     return `has ${fields.length} fields, more than the header's ${plan.headers.length}`;
   }

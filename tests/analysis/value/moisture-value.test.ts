@@ -67,6 +67,8 @@ describe('what a change of moisture was worth', () => {
   it('is withheld without a price, and without a base', () => {
     const { review, season } = made();
     expect(moistureValue(review, { ...season, prices: {} }).gained.why).toBe('No price of corn is stated.');
+    const beans = { ...review, bin: { ...review.bin, grain: { ...review.bin.grain, crop: 'soybean' } } };
+    expect(moistureValue(beans, { ...season, prices: {} }).gained.why).toBe('No price of soybeans is stated.');
     const bare = { ...season, prices: { corn: { ...CORN, baseMoistureWb: null } } };
     expect(moistureValue(review, bare).gained.why).toMatch(/^No base moisture/);
   });

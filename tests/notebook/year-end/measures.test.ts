@@ -103,6 +103,9 @@ describe('the chapter of energy', () => {
     );
     const [whole, none] = payback?.table?.rows ?? [];
     expect(whole).toMatchObject({ bins: 'all bins', price: 1200, saving: { value: 300 } });
+    // a bin is called by its name, not by the id that season.yaml states
+    expect(none.bins).toBe(review.bins[0].bin.name);
+    expect(review.bins[0].bin.name).not.toBe(ids[0]);
     expect(none).toMatchObject({ price: 500, years: { value: null, why: 'No clear saving is told of this measure.' } });
   });
   it('says why where no price is stated', () => {

@@ -23,12 +23,12 @@ describe('a figure of many panels', () => {
   it('stays one while a page takes it', () => {
     expect(partsOf(inParts(bins(10), 10, plain))).toHaveLength(1);
   });
-  it('becomes several of about a size: the first bears the title, the last says what is left out', () => {
+  it('becomes several of about a size: each bears the title and says which part it is, the last says what is left out', () => {
     const parts = partsOf(inParts(bins(25), 10, plain));
     expect(parts.map(({ title }) => title)).toEqual([
-      'A finding (1 of 3: Bin 1 to Bin 9)',
-      '2 of 3: Bin 10 to Bin 18',
-      '3 of 3: Bin 19 to Bin 25',
+      'A finding (part 1 of 3: Bin 1 to Bin 9)',
+      'A finding (part 2 of 3: Bin 10 to Bin 18)',
+      'A finding (part 3 of 3: Bin 19 to Bin 25)',
     ]);
     expect(parts.map(({ id }) => id)).toEqual(['f', 'f-2', 'f-3']);
     expect(parts.map(({ notShown }) => notShown)).toEqual([null, null, 'Two bins not shown.']);
