@@ -70,5 +70,5 @@ function assumedOf(fanId: string, { heater, onHours }: FanSeason): string {
 /** @param whole  of all hours of the fan  @param value  of those in which the heater may have burned  @param sure  of those in which it did */
 function partOf(whole: number, value: number, sure: number, season: FanSeason): Part {
   const more = season.onHours > 0 ? (whole * season.unknownHours) / season.onHours : 0;
-  return { value, sd: HEATER_REL_SD * value, more, less: value - sure };
+  return { value, sd: HEATER_REL_SD * value, more, less: value - sure, leastSd: HEATER_REL_SD * sure };
 }
