@@ -17,7 +17,7 @@ import { leavingAir } from './leaving-air.ts';
 import { settledShare } from './settled-share.ts';
 import { waterByAir } from './water-by-air.ts';
 import { waterBySensors } from './water-by-sensors.ts';
-import { waterByTickets } from './water-by-tickets.ts';
+import { ticketNotes, waterByTickets } from './water-by-tickets.ts';
 
 export interface BinWaterInput {
   bin: Bin;
@@ -45,7 +45,8 @@ export function binWater(input: BinWaterInput): BinWater {
   const { bin, grain, moisture, airflow } = input;
   const bySensors = waterBySensors(grain, moisture);
   const fill = fillTimes(bin);
-  const byTickets = waterByTickets(input.tickets, fill, weightByVolume(bin, fill.depthM));
+  const ofTickets = [input.tickets, fill, weightByVolume(bin, fill.depthM)] as const;
+  const byTickets = waterByTickets(...ofTickets);
   const air = byAirOf(input);
   const pairs = [orderOf(air.between, bySensors), orderOf(byTickets, bySensors), orderOf(byTickets, air.between)];
   const known = pairs.filter((order) => order !== null);
@@ -57,7 +58,7 @@ export function binWater(input: BinWaterInput): BinWater {
     agree: known.length === 0 ? null : known.every((order) => order === 'overlap'),
     likely: likelyWater(bySensors, air.between, byTickets, airflow.told),
     air: air.air,
-    notes: notesOf(input, air),
+    notes: [...notesOf(input, air), ...(byTickets.value === null ? [] : ticketNotes(...ofTickets))],
     why: whyOf(bySensors, air.all, byTickets),
   };
 }
