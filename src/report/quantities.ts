@@ -117,7 +117,14 @@ export const QUANTITIES = {
     rounding: figures(3, 0),
     siRounding: figures(3, 1),
   },
-  'nameplate per grain': same('hp/1,000 bu', figures(2, 2), 'hp per 1,000 bushels'),
+  // Values come as shown, by volume as the airflow for the grain.
+  'nameplate per grain': {
+    us: 'hp/1,000 bu',
+    si: 'W/m³',
+    usWord: 'hp per 1,000 bushels',
+    siWord: 'W per m³',
+    rounding: figures(2, 2),
+  },
   nameplate: { us: 'hp', si: 'kW', from: { kind: 'power', us: 'hp', si: 'kW' }, rounding: figures(3, 1) },
   volume: { us: 'm³', si: 'm³', rounding: figures(3, 0) },
   bytes: same('bytes', decimals(0)),
