@@ -94,6 +94,7 @@ export * from './notebook/front-tables.ts';
 export { givenAwayLead } from './notebook/given-away.ts';
 export { grainFrom } from './notebook/grain-from.ts';
 export { heaterNotes } from './notebook/heater-notes.ts';
+export { heaterRows } from './notebook/heater-rows.ts';
 export { errorsSection } from './notebook/layers-errors.ts';
 export { layersSection } from './notebook/layers-section.ts';
 export { stagesSection } from './notebook/layers-stages.ts';

@@ -1,6 +1,8 @@
 import { expect, it } from 'vitest';
 import { estimate, withheld } from '../../src/base/estimate.ts';
+import { namedTable } from '../../src/notebook/estimate-rows.ts';
 import { heatCostNotes, heaterNotes } from '../../src/notebook/heater-notes.ts';
+import { heaterRows } from '../../src/notebook/heater-rows.ts';
 import { Units } from '../../src/report/units.ts';
 
 const bin = (name: string, ...ids: string[]) =>
@@ -27,4 +29,24 @@ it('says what of a cost is heat, where there is a cost and heat in it', () => {
   expect(heatCostNotes([...none, of('South')], us)).toEqual([
     'South: 155 USD (130 to 180) of the 357 USD is for heat; the heater is taken to run whenever its fan does, and the lower end leaves it out. What it burnt or drew is not in the kWh.',
   ]);
+});
+
+it('lists hours and fuel of each heater under each other, in the unit of its price', () => {
+  const heater = { fanId: 'F1', fuel: 'propane', hoursFrom: 'fan', unit: 'gal' } as const;
+  const hours = estimate(100, 0, 100);
+  const rows = heaterRows({
+    heaters: [
+      { ...heater, hours, used: estimate(69.03, 0, 80.4) },
+      { ...heater, fanId: 'F2', fuel: 'natural gas', unit: 'therm', hours, used: withheld('Not told.') },
+    ],
+  });
+  const { rows: cells } = namedTable('numbers', 'Numbers', rows, new Units('si', 'USD', 'America/Chicago'));
+  expect(cells.map(({ label, unit }) => [label, unit])).toEqual([
+    ['Hours of the heater of fan F1', 'h'],
+    ['Propane of the heater of fan F1', 'gal'],
+    ['Hours of the heater of fan F2', 'h'],
+    ['Natural gas of the heater of fan F2', 'therm'],
+  ]);
+  expect(cells[3].value).toEqual({ value: null, why: 'Not told.' });
+  expect(heaterRows({})).toEqual([]);
 });

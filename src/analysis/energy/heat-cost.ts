@@ -47,12 +47,13 @@ export function heatCost(fan: Fan, season: FanSeason, bill: TariffBill | undefin
     }
   }
   if (heater.pricePerJ === null) return { part: null, note: `the fuel of fan ${fan.id}'s heater has no price` };
-  const perHour = 3600 * inputW * heater.pricePerJ;
+  return { part: heatPart(season, 3600 * inputW * heater.pricePerJ), note: assumed };
+}
+
+/** What the heater came to in the hours that it burned, of so much in each: fuel or money. */
+export function heatPart(season: FanSeason, perHour: number): Part {
   const { hours, untoldHours } = heaterUse(season);
-  return {
-    part: partOf(perHour * season.onHours, perHour * (hours + untoldHours), perHour * hours, season),
-    note: assumed,
-  };
+  return partOf(perHour * season.onHours, perHour * (hours + untoldHours), perHour * hours, season);
 }
 
 /** By what the heater's hours are counted. */
