@@ -145,6 +145,7 @@ export { playedBins } from './notebook/strategy-words.ts';
 export { strategyYearsSection } from './notebook/strategy-years.ts';
 export { isMoved, movedSection } from './notebook/swept-moved.ts';
 export { demandOf, tariffTable } from './notebook/tariff-section.ts';
+export { unloggedNotes } from './notebook/unlogged-notes.ts';
 export { againstTotal, usefulSection } from './notebook/useful-section.ts';
 export { waterSection } from './notebook/water-section.ts';
 export { weightTables } from './notebook/weight-tables.ts';
