@@ -14,6 +14,7 @@ import {
   dryingSources,
   fanClockFigure,
   fanHoursTotal,
+  heaterRows,
   knownTotal,
   listed,
   methodsOf,
@@ -111,6 +112,7 @@ function binSection(one: BinReview, units: Units, several: boolean) {
     { label: 'Demand cost', quantity: 'money', amount: fan.demandCost },
     { label: 'Connected load cost', quantity: 'money', amount: fan.connectedCost },
     { label: 'Heat cost', quantity: 'money', amount: fan.heatCost },
+    ...heaterRows(fan),
     { label: 'Energy for the grain', quantity: 'energy per grain', amount: perGrain(fan.kwhPerBushel, one, units) },
   ] as const;
   const from = fan.energyFromHow ?? 'Where its energy comes from is not known.';

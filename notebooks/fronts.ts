@@ -26,6 +26,7 @@ import {
   sharedFrontNotes,
   totalKey,
   totalOfGroups,
+  unloggedNotes,
   warmingLead,
   warmingTable,
   withheld,
@@ -112,7 +113,7 @@ export default defineNotebook(
         })),
         section('airflow', 'Airflow by independent ways', () => airflowSection(review.bins, units)),
       ],
-      warnings: brokenBins(review.bins),
+      warnings: [...brokenBins(review.bins), ...unloggedNotes(review.bins, 'fronts')],
       cautions: cautionsFor(),
       sources: [...methodsOf('fronts').flatMap((method) => method.sourceKeys), ...CAUTION_SOURCES],
     };

@@ -17,6 +17,7 @@ import {
   section,
   sentence,
   stagesSection,
+  unloggedNotes,
   WATER_SOURCES,
   waterSection,
 } from '../src/notebook.ts';
@@ -65,6 +66,7 @@ export default defineNotebook(
       warnings: [
         ...brokenBins(bins),
         ...contradictedBins(bins, units),
+        ...unloggedNotes(bins, 'moisture'),
         ...bins.flatMap((one) =>
           one.moisture.why === null || one.failure !== null ? [] : [`${one.bin.name}: ${sentence(one.moisture.why)}`],
         ),

@@ -3,6 +3,7 @@ import { LEAST_FAN_H } from '../../src/analysis/model/bin-model.ts';
 import type { BinReview } from '../../src/analysis/types.ts';
 import { type WhatIfTold, whatIfLine, whatIfsHere } from '../../src/analysis/what-if/season-what-if.ts';
 import { errorText } from '../../src/base/error-text.ts';
+import { InputError } from '../../src/base/errors.ts';
 import type { LoadedSeason } from '../../src/season/loaded.ts';
 import type { BinTask } from './bin-task.ts';
 import { inTurn } from './in-turn.ts';
@@ -29,7 +30,11 @@ export async function threadedWhatIfs(
     const told: WhatIfTold[] = new Array(reviews.length);
     await inTurn(reviews, workers, async (place, review) => {
       onBin(whatIfLine(review));
-      told[place] = await run({ season, review }).catch((error: unknown): WhatIfTold => ({ broke: errorText(error) }));
+      told[place] = await run({ season, review }).catch((error: unknown): WhatIfTold => {
+        // No bin's own: a disk that takes no working file stops them all.
+        if (error instanceof InputError) throw error;
+        return { broke: errorText(error) };
+      });
     });
     return told;
   } finally {

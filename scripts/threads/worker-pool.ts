@@ -1,9 +1,10 @@
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { rmSync } from 'node:fs';
+import { writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { build } from 'esbuild';
 import { Tinypool } from 'tinypool';
+import { temporaryFolder, temporaryProblem } from '../folder/temporary-folder.ts';
 
 /** Worker threads that run the functions which modules of ours export. */
 export interface WorkerPool {
@@ -15,6 +16,9 @@ export interface WorkerPool {
   close(): Promise<void>;
 }
 
+/** What the threads run. */
+const WORK = { name: 'fanbook-work', own: /^task-\d+\.mjs$/ };
+
 /** @param workers  1 or more; threads begin when the first work comes */
 export function workerPool(workers: number): WorkerPool {
   let dir: string | undefined;
@@ -22,7 +26,7 @@ export function workerPool(workers: number): WorkerPool {
   const files = new Map<string, Promise<string>>();
   const fileOf = (path: string) => {
     if (dir === undefined) {
-      dir = mkdtempSync(join(tmpdir(), 'fanbook-work-'));
+      dir = temporaryFolder(WORK);
       process.once('exit', clear);
     }
     const file = files.get(path) ?? oneFile(path, join(dir, `task-${files.size}.mjs`));
@@ -59,10 +63,11 @@ export function workerPool(workers: number): WorkerPool {
 
 /** A module and all that it imports as one file of JavaScript: a worker would take half a second and more to load and turn each file itself. */
 async function oneFile(entry: string, outfile: string): Promise<string> {
-  await build({
+  const { outputFiles } = await build({
     entryPoints: [entry],
-    outfile,
     bundle: true,
+    // Written here, so that a disk that takes no more answers by its own name.
+    write: false,
     platform: 'node',
     format: 'esm',
     target: 'node20',
@@ -71,6 +76,9 @@ async function oneFile(entry: string, outfile: string): Promise<string> {
     banner: {
       js: "import { createRequire as requireOf } from 'node:module'; const require = requireOf(import.meta.url);",
     },
+  });
+  await writeFile(outfile, outputFiles[0].contents).catch((error: unknown) => {
+    throw temporaryProblem(error, outfile);
   });
   return pathToFileURL(outfile).href;
 }

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { FUEL_UNITS } from '../base/fuel-unit.ts';
 import { COMPARISON_SHAPE } from './compare/comparison-shape.ts';
 import { CONDITION_SHAPE } from './condition/condition-summary.ts';
 import { BILL_SHAPE, DEMAND_SHAPE, ENERGY_PER_POINT_SHAPE, TARIFF_MONTH_SHAPE } from './energy/money-shape.ts';
@@ -42,6 +43,23 @@ const fan = z.strictObject({
   connectedCostInterval: interval,
   heatCost: number.describe('money'),
   heatCostInterval: interval,
+  heaters: z
+    .array(
+      z.strictObject({
+        fan: z.string(),
+        fuel: z.enum(['electric', 'propane', 'natural gas']),
+        hours: number.describe('h that it burned'),
+        hoursInterval: interval,
+        hoursFrom: z
+          .enum(['plenum', 'fan'])
+          .describe('told by the warming of the plenum’s air, or taken to be those of its fan'),
+        used: number.describe('in `unit`, by which the season prices it; kWh of heat without a price'),
+        usedInterval: interval,
+        unit: z.enum(FUEL_UNITS),
+        why,
+      }),
+    )
+    .describe('of the bin’s fans that have one; empty where the fans’ hours are not known'),
   cost: number.describe('money: energy + demand + connected + heat'),
   costInterval: interval,
   kwhPerBushel: number,

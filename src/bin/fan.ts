@@ -1,8 +1,12 @@
+import type { FuelUnit } from '../base/fuel-unit.ts';
+
 export interface Heater {
   fuel: 'electric' | 'propane' | 'natural gas';
   outputW: number;
   /** money per joule of fuel */
   pricePerJ: number | null;
+  /** unit by which its fuel is priced, and the heat in one, J; left out where no price is stated */
+  sold?: { unit: FuelUnit; unitJ: number };
   /** fraction of the fuel's heat that reaches the air */
   efficiency: number;
 }

@@ -1,7 +1,7 @@
 import type { BinReview } from '../analysis/types.ts';
 import type { Cell, Table } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
-import { airflowPerGrain } from './per-grain.ts';
+import { airflowPerGrain, nameplatePerGrain } from './per-grain.ts';
 
 const USED: Readonly<Record<string, string>> = { front: 'fronts', pressure: 'pressure', model: 'model' };
 
@@ -18,9 +18,7 @@ export function binTable(bins: readonly BinReview[], units: Units): Table {
       { key: 'curve', label: 'By fan curve', quantity: 'airflow' },
       { key: 'used', label: 'Used', quantity: null },
       { key: 'agree', label: 'Agree', quantity: null },
-      ...(units.system === 'us'
-        ? [{ key: 'hp', label: 'Nameplate', quantity: 'nameplate per grain' as const, known: 'stated' as const }]
-        : []),
+      { key: 'hp', label: 'Nameplate', quantity: 'nameplate per grain', known: 'stated' },
     ],
     rows: bins.map(({ bin, airflow }): Record<string, Cell> => {
       const { from, agree, hpPerThousandBushels } = airflow;
@@ -33,7 +31,10 @@ export function binTable(bins: readonly BinReview[], units: Units): Table {
         curve: airflow.byFanCurve,
         used: from === null ? { value: null, why } : USED[from],
         agree: agree === null ? { value: null, why } : agree ? 'yes' : 'no',
-        hp: hpPerThousandBushels ?? { value: null, why: 'Nameplate or volume is not stated.' },
+        hp:
+          hpPerThousandBushels === null
+            ? { value: null, why: 'Nameplate or volume is not stated.' }
+            : nameplatePerGrain(hpPerThousandBushels, units),
       };
     }),
     empty: 'there is no bin in season.yaml.',

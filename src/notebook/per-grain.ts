@@ -1,6 +1,8 @@
 import { bushelsOf } from '../analysis/grain/per-bushel.ts';
 import type { BinReview } from '../analysis/types.ts';
+import { BUSHEL_M3 } from '../base/bushel.ts';
 import { type Estimate, scaled, withheld } from '../base/estimate.ts';
+import { HP_W } from '../bin/fan-power.ts';
 import { cropOf } from '../grain/crops.ts';
 import type { Units } from '../report/units.ts';
 
@@ -33,6 +35,11 @@ export function grainAmount(review: BinReview, units: Units): Estimate {
 /** Airflow for each measure of grain in the shown unit. */
 export function airflowPerGrain(of: Estimate, units: Units): Estimate {
   return units.system === 'us' ? of : scaled(of, LITRES_PER_CFM_BU);
+}
+
+/** Nameplate for each measure of grain in the shown unit: hp per 1,000 bushels of 1.2445 ft3, or W per m3. */
+export function nameplatePerGrain(hpPerThousandBushels: number, units: Units): number {
+  return units.system === 'us' ? hpPerThousandBushels : (hpPerThousandBushels * HP_W) / (1000 * BUSHEL_M3);
 }
 
 /** kWh for a kilogram in the shown unit of energy for water. */

@@ -107,8 +107,8 @@ function ratesTable(
       { key: 'kwh', label: 'Energy a point', quantity: 'energy' },
     ],
     rows: bins.flatMap((one) => {
-      const { rates } = one;
-      if (rates === null || rates === undefined) {
+      const told = one.rates == null ? [] : periods(one.rates).filter((period) => period !== null);
+      if (one.rates == null || (told.length === 0 && one.fan.hours.value === null)) {
         const why = one.failure ?? one.fan.hours.why ?? 'No fan of this bin has a log.';
         const none: Cell = { value: null, why };
         return [
@@ -123,8 +123,8 @@ function ratesTable(
           },
         ];
       }
-      return periods(rates).flatMap((period) => (period === null ? [] : [row(one.bin.name, period)]));
+      return told.map((period) => row(one.bin.name, period));
     }),
-    empty: 'there is no bin in season.yaml.',
+    empty: 'no bin has both its fan hours and its moistures told.',
   };
 }

@@ -44,6 +44,9 @@ it('a bin dried with a heater: fuel by hand, water by air holds the truth behind
   // Hours that the log is silent about are in the upper end alone: so by the hours told.
   const gallons = ((outputW / 0.95 / 1000) * Number(hours.value)) / GALLON_KWH;
   expect(heatCost.value).toBeCloseTo(1.8 * gallons, 1);
+  const [{ used, unit, hoursFrom }] = review.fan.heaters ?? [];
+  expect([unit, hoursFrom]).toEqual(['gal', 'plenum']);
+  expect(used.value).toBeCloseTo(gallons, 1);
   expect(unknownHours).toBeGreaterThan(0);
   const trueCost = (1.8 * ((outputW / 0.95 / 1000) * truth.fanHours)) / GALLON_KWH;
   expect(heatCost.interval![0]).toBeLessThan(trueCost);

@@ -47,6 +47,13 @@ describe('what breaks', () => {
     expect(first.useful).not.toBeNull();
     expect(second.fan.hours.why).toContain('No log tells what fan F3 did');
     expect(second.useful).toBeNull();
+    // Water by the air is a sum over the hours of all of the bin's fans; airflow is told of the logged one, with what that may hide.
+    expect(second.water.byAir).toMatchObject({
+      value: null,
+      why: expect.stringMatching(/^No log tells what fan F3 did/),
+    });
+    expect(second.airflow.notes.join(' ')).toContain('No log tells what fan F3 did');
+    expect(first.airflow.notes.join(' ')).not.toContain('No log tells');
   });
   it('in the months of the tariffs takes no bin', () => {
     vi.mocked(tariffMonths).mockImplementationOnce(() => {

@@ -50,6 +50,12 @@ const bare: Record<string, (season: Season) => Partial<Season>> = {
     bins: season.bins.map((bin) => ({ ...bin, grain: { ...bin.grain, depthSteps: [] } })),
   }),
   'without fans': (season) => ({ bins: season.bins.map((bin) => ({ ...bin, fanIds: [] })), fans: [] }),
+  'with a heater': (season) => ({
+    fans: season.fans.map((fan) => ({
+      ...fan,
+      heater: { fuel: 'propane', outputW: 10_000, efficiency: 1, pricePerJ: 1e-8, sold: { unit: 'L', unitJ: 2.55e7 } },
+    })),
+  }),
   'without target and with another goal': (season) => ({
     prices: {},
     bins: season.bins.map((bin) => ({ ...bin, goal: 'hold', grain: { ...bin.grain, targetMoistureWb: null } })),
@@ -94,6 +100,18 @@ describe.each(Object.keys(bare))('summary.json of a season %s', (name) => {
       }
     }
   });
+});
+
+it('fuel of a heater stands beside its cost, in the unit of its price: so many fan hours at 10 kW over 25.5 MJ a litre', () => {
+  const [bin] = summaryWith(bare['with a heater']).bins;
+  const [heater, ...others] = bin.fan.heaters;
+  expect(others).toEqual([]);
+  expect(heater).toMatchObject({ fuel: 'propane', unit: 'L', why: null });
+  expect(heater.used).toBeCloseTo((Number(heater.hours) * 3600 * 10_000) / 2.55e7, 3);
+  expect(heater.usedInterval?.map((end) => end * 2.55e7 * 1e-8)).toEqual(
+    bin.fan.heatCostInterval?.map((end) => expect.closeTo(end, 3)),
+  );
+  expect(summaryWith(bare['as it is']).bins[0].fan.heaters).toEqual([]);
 });
 
 it('intervals stand beside bushels, dry matter and temperatures where these are known', () => {

@@ -97,6 +97,15 @@ describe('fan hours against points, on the page', () => {
     expect(section.notes).toContain('North: A note.');
   });
 
+  it('keeps the row of a bin of whose fans one has no log: days, but no hours of the bin', () => {
+    const { table } = ratesSection(
+      [reviewOf('South', { season: null, line: null, months: [], days, notes: [], why: null })],
+      units,
+    );
+    expect(table?.rows).toHaveLength(1);
+    expect(table?.rows[0].hours).toEqual({ value: null, why: 'No log tells what fan F1 did.' });
+  });
+
   it('says so where nothing is known', () => {
     expect(ratesSection([reviewOf('South', null)], units)).toMatchObject({
       lead: expect.stringMatching(/^Can’t tell/),

@@ -5,6 +5,7 @@ import { hpPerThousandBushels } from '../../bin/fan-power.ts';
 import { cfmPerBushel } from '../../bin/specific-airflow.ts';
 import type { Bin, Season } from '../../season/season.ts';
 import type { SensorSeries } from '../../tables/sensors.ts';
+import { unloggedFans } from '../fan/unlogged-fans.ts';
 import type { AirflowWay, BinAirflow, BinFan, BinGrainAmount, BinMoisture, FanSpans } from '../types.ts';
 import { airflowByCurve } from './airflow-by-curve.ts';
 import { airflowByFront } from './airflow-by-front.ts';
@@ -201,7 +202,10 @@ function notesOf(
     notes.push(
       'Only part of the floor lets air through: near it the air is faster and the resistance higher than a full floor’s, which the airflow by pressure does not count.',
     );
-  if (fan.fans.some((one) => bin.fanIds.includes(one.fanId) && one.runsFrom === null))
-    notes.push('A fan of this bin has no log; hours in which it ran beside the others are not known.');
+  const unlogged = unloggedFans(bin, fan);
+  if (unlogged !== null)
+    notes.push(
+      `${unlogged.said}: the airflow holds the air that came so beside ${unlogged.others}, and by fronts it is too high where grain was aired without ${unlogged.others}.`,
+    );
   return notes;
 }

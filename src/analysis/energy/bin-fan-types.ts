@@ -1,4 +1,6 @@
 import type { Estimate } from '../../base/estimate.ts';
+import type { FuelUnit } from '../../base/fuel-unit.ts';
+import type { Heater } from '../../bin/fan.ts';
 import type { EnergySource, FanSeason, FanSpans } from '../fan/fan-types.ts';
 
 /** Fan hours of a bin while it held no grain; they are in the bin's hours and cost. */
@@ -8,6 +10,18 @@ export interface OutsideStorage {
   energyKwh: number;
   /** the energy's cost alone; null where it has no price */
   energyCost: number | null;
+}
+
+/** What the heater of one of a bin's fans burned or drew. */
+export interface BinHeater {
+  fanId: string;
+  fuel: Heater['fuel'];
+  /** its hours are told by the warming of the plenum's air, or taken to be those of its fan */
+  hoursFrom: 'plenum' | 'fan';
+  hours: Estimate;
+  /** the bin's part of it, in `unit`; withheld where the fan's own energy holds it */
+  used: Estimate;
+  unit: FuelUnit;
 }
 
 /** One bin's fan story; costs in the season's currency. */
@@ -29,6 +43,8 @@ export interface BinFan {
   demandCost: Estimate;
   connectedCost: Estimate;
   heatCost: Estimate;
+  /** of fans that have one; left out where the fans' hours are not known */
+  heaters?: readonly BinHeater[];
   /** energy + demand + connected + heat */
   cost: Estimate;
   kwhPerBushel: Estimate;

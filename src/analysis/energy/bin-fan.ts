@@ -4,8 +4,9 @@ import type { Bin, Season } from '../../season/season.ts';
 import { binSpans } from '../fan/bin-spans.ts';
 import { fanHoursBetween, startsOf, unknownHoursBetween } from '../fan/spans.ts';
 import { anyBushels, type Bushels, perBushel as overBushels } from '../grain/per-bushel.ts';
-import type { BinFan, FanSeason, FanSpans } from '../types.ts';
+import type { BinFan, BinHeater, FanSeason, FanSpans } from '../types.ts';
 import { besideOthers } from './beside-others.ts';
+import { binHeater } from './bin-heater.ts';
 import { binMonths, type FanShare } from './bin-months.ts';
 import { binsOnFan } from './bins-on-fan.ts';
 import { energyFrom, energyFromText } from './energy-from.ts';
@@ -31,6 +32,7 @@ export function binFan(bin: Bin, season: Season, fanSeasons: readonly FanSeason[
   const least = heatInDoubt(season, fanSeasons) ? tariffBills(season, fanSeasons, 'least') : bills;
   const notes: string[] = [];
   const shares: FanShare[] = [];
+  const heaters: BinHeater[] = [];
   let costWhy: string | null = null;
   let heatWhy: string | null = null;
   const missing: string[] = [];
@@ -53,6 +55,8 @@ export function binFan(bin: Bin, season: Season, fanSeasons: readonly FanSeason[
     else if (heat.note !== null) notes.push(heat.note);
     const users = binsOnFan(season, id);
     if (users > 1) notes.push(`Fan ${id} serves ${users} bins; each carries an equal part of its energy and cost.`);
+    const heater = binHeater(stated, fan, 1 / users, cost.runningW);
+    if (heater !== null) heaters.push(heater);
     shares.push({ fan, bill, cost, heat: heat.part, part: 1 / users });
   }
   if (bin.fanIds.length === 0) return nothing(shares, 'The bin has no fan in season.yaml.');
@@ -111,6 +115,7 @@ export function binFan(bin: Bin, season: Season, fanSeasons: readonly FanSeason[
     demandCost: total((share) => share.cost.demand, costWhy),
     connectedCost: total((share) => share.cost.connected, costWhy),
     heatCost: total((share) => share.heat, heatWhy),
+    heaters,
     cost,
     kwhPerBushel: perBushel(energyKwh),
     costPerBushel: perBushel(cost),

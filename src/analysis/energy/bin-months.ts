@@ -6,6 +6,7 @@ import { NO_RATES } from '../../money/rate-breaks.ts';
 import { fanHoursBetween, unknownHoursBetween } from '../fan/spans.ts';
 import type { BinFan, FanSeason, FanSpans } from '../types.ts';
 import { dearestPrice } from './dearest-price.ts';
+import { NO_DEMAND } from './demand-part.ts';
 import { type FanCost, fanRelSd } from './fan-cost.ts';
 import { ofParts, type Part, scaledPart } from './parts.ts';
 import type { TariffBill } from './tariff-bill.ts';
@@ -40,13 +41,11 @@ export function binMonths(
     for (const { fan, bill, cost, part } of shares) {
       const rates = bill?.rates ?? NO_RATES;
       const used = energyCost(fan.spans, rates, fromMs, toMs);
-      const ofDemand = cost.demandByMonth.get(month) ?? { cost: 0, more: 0, less: 0 };
       const moreKwh = (unknownHoursBetween(fan.spans, fromMs, toMs) * cost.runningW) / 1000;
       const sd = fanRelSd(fan);
       kwh.push(scaledPart({ value: used.kwh, sd: sd * used.kwh, more: moreKwh }, part));
       money.push(scaledPart({ value: used.cost, sd: sd * used.cost, more: moreKwh * dearestPrice(rates) }, part));
-      const sdOfDemand = cost.demandRelSd * ofDemand.cost;
-      demand.push(scaledPart({ ...ofDemand, value: ofDemand.cost, sd: sdOfDemand }, part));
+      demand.push(scaledPart(cost.demandByMonth.get(month) ?? NO_DEMAND, part));
     }
     const hours = fanHoursBetween(spans, fromMs, toMs);
     const unknownHours = unknownHoursBetween(spans, fromMs, toMs);

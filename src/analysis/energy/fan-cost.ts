@@ -2,19 +2,13 @@ import type { Fan } from '../../bin/fan.ts';
 import { energyCost } from '../../money/energy-cost.ts';
 import { nameplateHp, nominalPower } from '../fan/nominal-power.ts';
 import { FAN_UNKNOWN, type FanSeason } from '../types.ts';
+import { type DemandPart, demandPart, NO_DEMAND, summedDemand } from './demand-part.ts';
 import type { Part } from './parts.ts';
 import type { TariffBill } from './tariff-bill.ts';
 import { unknownOfFan } from './unknown-demand.ts';
 
 /** The highest of many quarter hours is picked for its errors too, and a meter's step is some percent of a quarter hour; a working assumption, from memory. */
 export const PEAK_REL_SD = 0.02;
-
-/** A month's demand of a fan, money: what unknown time could add, and what of it hangs on heat that is not sure. */
-export interface DemandPart {
-  cost: number;
-  more: number;
-  less: number;
-}
 
 export interface FanCost {
   energyKwh: Part;
@@ -24,8 +18,6 @@ export interface FanCost {
   connected: Part | null;
   /** demand cost by month, `2024-10` -> money */
   demandByMonth: ReadonlyMap<string, DemandPart>;
-  /** relative standard error of the demand, heaters on the tariff included */
-  demandRelSd: number;
   /** mean power while running, W; the nameplate's where it never ran */
   runningW: number;
 }
@@ -52,25 +44,20 @@ export function fanCost(fan: Fan, season: FanSeason, bill: TariffBill | undefine
   const moreKwh = (season.unknownHours * runningW) / 1000;
   const energyKwh = { value: season.energyKwh, sd: relSd * season.energyKwh, more: moreKwh };
   if (bill === undefined) {
-    const demandByMonth = new Map<string, DemandPart>();
-    return { energyKwh, energy: null, demand: null, connected: null, demandByMonth, demandRelSd: 0, runningW };
+    return { energyKwh, energy: null, demand: null, connected: null, demandByMonth: new Map(), runningW };
   }
   const { cost } = energyCost(season.spans, bill.rates);
   const energy = { value: cost, sd: relSd * cost, more: unknownCost(season, bill, runningW) };
   const part = bill.fans.findIndex((one) => one.fanId === season.fanId);
   const metered = bill.fans[part] ?? season;
-  const demandRelSd = Math.hypot(metered.energyRelSd, PEAK_REL_SD);
   const demandByMonth = demandsOf(bill, least ?? bill, part, season, runningPowerW(fan, metered) / 1000);
-  const sum = (of: keyof DemandPart) => [...demandByMonth.values()].reduce((all, month) => all + month[of], 0);
-  const demand = sum('cost');
   const connected = (bill.tariff.connectedPerHpYear ?? 0) * nameplateHp(fan) * bill.years;
   return {
     energyKwh,
     energy,
-    demand: { value: demand, sd: demandRelSd * demand, more: sum('more'), less: sum('less') },
+    demand: summedDemand([...demandByMonth.values()]),
     connected: { value: connected, sd: 0, more: 0 },
     demandByMonth,
-    demandRelSd,
     runningW,
   };
 }
@@ -87,16 +74,21 @@ function demandsOf(
   bill.demand.forEach((months, r) => {
     const rule = bill.tariff.demand[r];
     const most = unknownOfFan(bill, rule, season, runningKw);
-    months.forEach(({ month, cost, shares }, m) => {
-      const own = cost * (shares[part] ?? 0);
-      const sure = least === bill ? own : least.demand[r][m].cost * (least.demand[r][m].shares[part] ?? 0);
-      const before = byMonth.get(month) ?? { cost: 0, more: 0, less: 0 };
-      const more = Math.max(0, most[m] * rule.pricePerKw - own, sure - own);
-      const less = Math.max(0, own - sure);
-      byMonth.set(month, { cost: before.cost + own, more: before.more + more, less: before.less + less });
+    months.forEach(({ month }, m) => {
+      const told = ownDemand(bill, r, m, part);
+      const sure = least === bill ? told : ownDemand(least, r, m, part);
+      const one = demandPart(told, sure, most[m] * rule.pricePerKw);
+      byMonth.set(month, summedDemand([byMonth.get(month) ?? NO_DEMAND, one]));
     });
   });
   return byMonth;
+}
+
+/** What a fan carries of a month's demand, and the standard error of that. */
+function ownDemand({ demand, fans }: TariffBill, r: number, m: number, part: number): { cost: number; sd: number } {
+  const { cost, shares } = demand[r][m];
+  const own = cost * (shares[part] ?? 0);
+  return { cost: own, sd: own * Math.hypot(fans[part]?.energyRelSd ?? 0, PEAK_REL_SD) };
 }
 
 /** The energy cost if the fan had run through all of its unknown time. */

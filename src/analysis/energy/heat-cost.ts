@@ -47,12 +47,13 @@ export function heatCost(fan: Fan, season: FanSeason, bill: TariffBill | undefin
     }
   }
   if (heater.pricePerJ === null) return { part: null, note: `the fuel of fan ${fan.id}'s heater has no price` };
-  const perHour = 3600 * inputW * heater.pricePerJ;
+  return { part: heatPart(season, 3600 * inputW * heater.pricePerJ), note: assumed };
+}
+
+/** What the heater came to in the hours that it burned, of so much in each: fuel or money. */
+export function heatPart(season: FanSeason, perHour: number): Part {
   const { hours, untoldHours } = heaterUse(season);
-  return {
-    part: partOf(perHour * season.onHours, perHour * (hours + untoldHours), perHour * hours, season),
-    note: assumed,
-  };
+  return partOf(perHour * season.onHours, perHour * (hours + untoldHours), perHour * hours, season);
 }
 
 /** By what the heater's hours are counted. */
@@ -70,5 +71,5 @@ function assumedOf(fanId: string, { heater, onHours }: FanSeason): string {
 /** @param whole  of all hours of the fan  @param value  of those in which the heater may have burned  @param sure  of those in which it did */
 function partOf(whole: number, value: number, sure: number, season: FanSeason): Part {
   const more = season.onHours > 0 ? (whole * season.unknownHours) / season.onHours : 0;
-  return { value, sd: HEATER_REL_SD * value, more, less: value - sure };
+  return { value, sd: HEATER_REL_SD * value, more, less: value - sure, leastSd: HEATER_REL_SD * sure };
 }

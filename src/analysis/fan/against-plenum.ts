@@ -35,6 +35,29 @@ export function againstPlenum(
   flags: ArrayLike<number>,
   spans: FanSpans,
 ): AgainstPlenum | null {
+  const seen = pressureSeen(timeMs, pressurePa, flags, spans);
+  return seen === null ? null : { plenumHours: seen.plenumHours, logHours: seen.logHours };
+}
+
+/** What the pressure of a plenum tells of work and rest, by its good readings. */
+export interface PressureSeen extends AgainstPlenum {
+  /** [good readings] Pa, whatever its sign; h that each stands for; 0: frozen; 1: the log says on */
+  pascal: Float64Array;
+  hours: Float64Array;
+  living: Uint8Array;
+  on: Float64Array;
+  /** from this pressure on the fans are at work, and what they make then, Pa */
+  above: number;
+  usualPa: number;
+}
+
+/** @returns null where the pressure does not tell work from rest */
+export function pressureSeen(
+  timeMs: Float64Array,
+  pressurePa: Float64Array,
+  flags: ArrayLike<number>,
+  spans: FanSpans,
+): PressureSeen | null {
   const good = [...timeMs.keys()].filter((i) => flags[i] === 0 && Number.isFinite(pressurePa[i]));
   if (good.length < 2) return null;
   const at = Float64Array.from(good, (i) => timeMs[i]);
@@ -52,7 +75,9 @@ export function againstPlenum(
   const usual = (works: boolean) => middle(pascal.filter((pa, i) => living[i] === 1 && pa >= above === works));
   // Of a fan that hardly ever rested nothing shows the rest: then less than any fan at work makes.
   const rest = hoursWhere((i) => pascal[i] < above) < LEAST_HOURS ? WORKING_PRESSURE_PA : usual(false);
-  return usual(true) < APART_TIMES * rest ? null : { plenumHours, logHours };
+  const usualPa = usual(true);
+  if (usualPa < APART_TIMES * rest) return null;
+  return { plenumHours, logHours, pascal, hours, living, on, above, usualPa };
 }
 
 /** Hours that each reading stands for. */

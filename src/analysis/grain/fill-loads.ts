@@ -1,6 +1,7 @@
 import type { Ticket } from '../moisture/tickets.ts';
 import type { FillTimes } from './fill-times.ts';
 import { fitsVolume } from './fits-volume.ts';
+import { bareDates, loadsOnce } from './loads-once.ts';
 import type { WeightByVolume } from './weight-by-volume.ts';
 
 const DAY_MS = 86_400_000;
@@ -21,6 +22,8 @@ export interface FillLoads {
   doubles: readonly Ticket[];
   /** true: the tickets bear no time of day, and the volume fits only if rows alike are loads of their own; they are in `in` */
   alikeKept: boolean;
+  /** the tickets bear no time of day, and no volume bears out that rows alike are one load */
+  undecided: boolean;
   /** loads in that are dated out of the filling */
   elsewhere: number;
 }
@@ -48,64 +51,25 @@ export function fillLoads(
     if (one.timeMs <= closes || goesOn) within.push(one);
   }
   const lastIn = within.at(-1)?.timeMs ?? Number.NEGATIVE_INFINITY;
-  const out = ordered.filter((one) => one.direction === 'out' && one.timeMs >= opens && one.timeMs <= lastIn);
-  const { kept, doubles } = withoutDoubles(within);
-  const alikeKept = doubles.length > 0 && bareDates(ordered) && volumeAsks(kept, doubles, out, volume);
+  const out = loadsOnce(
+    ordered.filter((one) => one.direction === 'out' && one.timeMs >= opens && one.timeMs <= lastIn),
+  ).kept;
+  const { kept, doubles } = loadsOnce(within);
+  const bare = doubles.length > 0 && bareDates(ordered);
+  const once = netSum(kept) - netSum(out);
+  const onceFits = volume !== null && fitsVolume(once, volume);
+  const alikeKept = bare && volume !== null && !onceFits && fitsVolume(once + netSum(doubles), volume);
   return {
     in: alikeKept ? within : kept,
     out,
     doubles: alikeKept ? [] : doubles,
     alikeKept,
+    undecided: bare && !onceFits && !alikeKept,
     elsewhere: loadsIn.length - within.length,
   };
-}
-
-/** The loads fit the volume with their doubles only. */
-function volumeAsks(
-  kept: readonly Ticket[],
-  doubles: readonly Ticket[],
-  out: readonly Ticket[],
-  volume: WeightByVolume | null,
-): boolean {
-  if (volume === null) return false;
-  const once = netSum(kept) - netSum(out);
-  return !fitsVolume(once, volume) && fitsVolume(once + netSum(doubles), volume);
 }
 
 /** Of all these loads; NaN where one has no weight. */
 export function netSum(loads: readonly Ticket[]): number {
   return loads.reduce((total, one) => total + one.netKg, 0);
-}
-
-/** A scale weighs one truck at a time: the same moment and weight, and no other moisture, is the same load. */
-function withoutDoubles(loads: readonly Ticket[]): { kept: Ticket[]; doubles: Ticket[] } {
-  const kept: Ticket[] = [];
-  const doubles: Ticket[] = [];
-  for (const one of loads) {
-    const twin = kept.findIndex(
-      (other) => other.timeMs === one.timeMs && other.netKg === one.netKg && sameMoisture(other, one),
-    );
-    if (twin < 0) kept.push(one);
-    else {
-      doubles.push(one);
-      if (Number.isNaN(kept[twin].moistureWb)) kept[twin] = one;
-    }
-  }
-  return { kept, doubles };
-}
-
-function sameMoisture(a: Ticket, b: Ticket): boolean {
-  return a.moistureWb === b.moistureWb || Number.isNaN(a.moistureWb) || Number.isNaN(b.moistureWb);
-}
-
-/** All tickets bear one time of day (one hour apart where the clock changed between them): dates alone. */
-function bareDates(tickets: readonly Ticket[]): boolean {
-  const times = new Set(tickets.map((one) => ((one.timeMs % DAY_MS) + DAY_MS) % DAY_MS));
-  const days = new Set(tickets.map((one) => Math.floor(one.timeMs / DAY_MS)));
-  return times.size === 1 ? days.size > 1 || tickets.length > 2 : times.size === 2 && isHourApart([...times]);
-}
-
-function isHourApart([a, b]: number[]): boolean {
-  const apart = Math.abs(a - b);
-  return apart === DAY_MS / 24 || apart === (23 * DAY_MS) / 24;
 }

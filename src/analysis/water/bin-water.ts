@@ -5,11 +5,20 @@ import { statedHeaters } from '../../season/stated-heaters.ts';
 import type { SensorSeries } from '../../tables/sensors.ts';
 import type { AirflowFound } from '../airflow/bin-airflow.ts';
 import { onAt } from '../fan/spans.ts';
+import { unloggedFans } from '../fan/unlogged-fans.ts';
 import { fillTimes } from '../grain/fill-times.ts';
 import { weightByVolume } from '../grain/weight-by-volume.ts';
 import { isothermNamed } from '../moisture/isotherm-named.ts';
 import type { Ticket } from '../moisture/tickets.ts';
-import { type BinGrainAmount, type BinMoisture, type BinWater, FAN_ON, type FanSpans, type Span } from '../types.ts';
+import {
+  type BinFan,
+  type BinGrainAmount,
+  type BinMoisture,
+  type BinWater,
+  FAN_ON,
+  type FanSpans,
+  type Span,
+} from '../types.ts';
 import { likelyWater, orderOf } from './disagreement.ts';
 import { grainWarmth } from './grain-warmth.ts';
 import { humidityLog } from './humidity-log.ts';
@@ -17,7 +26,7 @@ import { leavingAir } from './leaving-air.ts';
 import { settledShare } from './settled-share.ts';
 import { waterByAir } from './water-by-air.ts';
 import { waterBySensors } from './water-by-sensors.ts';
-import { waterByTickets } from './water-by-tickets.ts';
+import { ticketNotes, waterByTickets } from './water-by-tickets.ts';
 
 export interface BinWaterInput {
   bin: Bin;
@@ -29,6 +38,7 @@ export interface BinWaterInput {
   grain: BinGrainAmount;
   moisture: BinMoisture;
   airflow: AirflowFound;
+  fan: Pick<BinFan, 'fans' | 'doubt'>;
   tickets: readonly Ticket[];
   /** the bin's plenum, and outdoors: columns `time`, `temp_c`, `rh`, `flags`, and outdoors `dew_point_c` */
   plenum: Readonly<Record<string, Float64Array>>;
@@ -45,7 +55,8 @@ export function binWater(input: BinWaterInput): BinWater {
   const { bin, grain, moisture, airflow } = input;
   const bySensors = waterBySensors(grain, moisture);
   const fill = fillTimes(bin);
-  const byTickets = waterByTickets(input.tickets, fill, weightByVolume(bin, fill.depthM));
+  const ofTickets = [input.tickets, fill, weightByVolume(bin, fill.depthM)] as const;
+  const byTickets = waterByTickets(...ofTickets);
   const air = byAirOf(input);
   const pairs = [orderOf(air.between, bySensors), orderOf(byTickets, bySensors), orderOf(byTickets, air.between)];
   const known = pairs.filter((order) => order !== null);
@@ -57,7 +68,7 @@ export function binWater(input: BinWaterInput): BinWater {
     agree: known.length === 0 ? null : known.every((order) => order === 'overlap'),
     likely: likelyWater(bySensors, air.between, byTickets, airflow.told),
     air: air.air,
-    notes: notesOf(input, air),
+    notes: [...notesOf(input, air), ...(byTickets.value === null ? [] : ticketNotes(...ofTickets))],
     why: whyOf(bySensors, air.all, byTickets),
   };
 }
@@ -93,6 +104,9 @@ function byAirOf(input: BinWaterInput) {
   const none = (why: string) => ({ all: withheld(why), between: withheld(why), air: null });
   if (spans === null || airflow.relativeAt === null)
     return none(airflow.told.why ?? 'The airflow of this bin is not known.');
+  const unlogged = unloggedFans(bin, input.fan);
+  if (unlogged !== null)
+    return none(`${unlogged.said}, so the hours in which air carried water off are not all known.`);
   const { filledMs, unloadedMs } = bin.grain;
   const settled = settledShare(spans, filledMs ?? Number.NEGATIVE_INFINITY, unloadedMs ?? Number.POSITIVE_INFINITY);
   if (settled < LEAST_SETTLED) return none(UNSETTLED);

@@ -1,13 +1,13 @@
 import { type Estimate, estimate, withheld, Z90, Z95 } from '../../base/estimate.ts';
 import { dryFromWet } from '../../grain/moisture-basis.ts';
+import { dryMatterFits, dryMatterSum } from '../grain/dry-matter-fits.ts';
 import { fillLoads } from '../grain/fill-loads.ts';
 import type { FillTimes } from '../grain/fill-times.ts';
+import { countedOnce } from '../grain/loads-once.ts';
+import { loadsOut } from '../grain/loads-out.ts';
 import { SCALE_REL_SD } from '../grain/weight-by-tickets.ts';
 import type { WeightByVolume } from '../grain/weight-by-volume.ts';
 import { ASSUMED_METER, LOAD_SAMPLE_SD, type Ticket, ticketMean } from '../moisture/tickets.ts';
-
-/** Dry matter in and out may differ by this much before some load is missing: scales, meters, handling loss, respiration. */
-const DRY_MATTER_FIT = 0.04;
 
 /**
  * Water that left between the scale in and the scale out: dry matter over the scale times the change of its moisture, dry
@@ -16,9 +16,7 @@ const DRY_MATTER_FIT = 0.04;
  * @param volume  what depth and test weight make of the filling; null where no depth is stated
  */
 export function waterByTickets(tickets: readonly Ticket[], fill: FillTimes, volume: WeightByVolume | null): Estimate {
-  const loads = fillLoads(tickets, fill, volume);
-  const lastIn = loads.in.at(-1)?.timeMs ?? Number.NEGATIVE_INFINITY;
-  const out = tickets.filter((one) => one.direction === 'out' && one.timeMs > lastIn);
+  const { loads, out, doublesOut } = bothWays(tickets, fill, volume);
   if (loads.in.length === 0 && out.length === 0) return withheld('There are no scale tickets of this bin.');
   if (loads.in.length === 0) return withheld('There are no tickets of the loads in.');
   if (loads.out.length > 0)
@@ -26,13 +24,15 @@ export function waterByTickets(tickets: readonly Ticket[], fill: FillTimes, volu
   if (out.length === 0) return withheld('There are no tickets of the loads out.');
   const whole = (some: readonly Ticket[]) => some.every((one) => one.netKg > 0 && one.moistureWb > 0);
   if (!whole(loads.in) || !whole(out)) return withheld('Some loads have no weight or no moisture.');
-  const dry = (some: readonly Ticket[]) => some.reduce((sum, one) => sum + one.netKg * (1 - one.moistureWb), 0);
-  const [dryIn, dryOut] = [dry(loads.in), dry(out)];
-  if (Math.abs(dryOut / dryIn - 1) > DRY_MATTER_FIT) {
+  const [dryIn, dryOut] = [dryMatterSum(loads.in), dryMatterSum(out)];
+  if (!dryMatterFits(dryOut, dryIn)) {
     const percent = Math.round((100 * dryOut) / dryIn);
-    return withheld(
-      `The loads out hold ${percent} % of the dry matter that came in, so they are not the whole bin${percent > 100 ? ' alone' : ''}.${countedOnce(loads.doubles.length)}`,
-    );
+    const parts = [
+      `The loads out hold ${percent} % of the dry matter that came in, so they are not the whole bin${percent > 100 ? ' alone' : ''}.`,
+      countedOnce(loads.doubles.length, 'in'),
+      countedOnce(doublesOut.length, 'out'),
+    ];
+    return withheld(parts.filter((part) => part !== '').join(' '));
   }
   const [before, after] = [ticketMean(loads.in, 'in')!, ticketMean(out, 'out')!];
   const dryMatter = (dryIn + dryOut) / 2;
@@ -50,7 +50,18 @@ export function waterByTickets(tickets: readonly Ticket[], fill: FillTimes, volu
   return estimate(value, value - half, value + half);
 }
 
-function countedOnce(doubles: number): string {
-  if (doubles === 0) return '';
-  return ` ${doubles} scale ticket${doubles > 1 ? 's' : ''} in with the moment, weight and moisture of another counted once.`;
+/** What a reader of the water by tickets must know of them, whole sentences. */
+export function ticketNotes(tickets: readonly Ticket[], fill: FillTimes, volume: WeightByVolume | null): string[] {
+  const { doublesOut } = bothWays(tickets, fill, volume);
+  return doublesOut.length === 0 ? [] : [countedOnce(doublesOut.length, 'out')];
+}
+
+function bothWays(tickets: readonly Ticket[], fill: FillTimes, volume: WeightByVolume | null) {
+  const loads = fillLoads(tickets, fill, volume);
+  const lastIn = loads.in.at(-1)?.timeMs ?? Number.NEGATIVE_INFINITY;
+  const { out, doubles } = loadsOut(
+    tickets.filter((one) => one.direction === 'out' && one.timeMs > lastIn),
+    loads,
+  );
+  return { loads, out, doublesOut: doubles };
 }

@@ -9,9 +9,9 @@ const MANY: Partial<
   'stop-at-target': {
     title: 'Stop at the target',
     seen: (names, money) =>
-      `${names} went out drier than the market’s base; the weight that left with the water was worth ${money}.`,
+      `${names} went out drier than the market’s base; stopped at the target they would have kept weight worth ${money}.`,
     todo: (names) =>
-      `Stop the fans of ${names} when the bin’s mean comes to its target, and check the wettest layer with a probe.`,
+      `Stop the fans of ${names} when the bin’s mean comes to its target and its wettest layer is no more than 1.5 points above it, and check that layer with a probe.`,
   },
   'useful-hours-only': {
     title: 'No hours against the goal',

@@ -1,6 +1,7 @@
 import { onTheirFans, sharedFans } from '../../analysis/energy/fan-groups.ts';
 import { frontGroups, ranOnTogether } from '../../analysis/fronts/ran-on-together.ts';
 import { type SeasonFront, seasonFront } from '../../analysis/fronts/season-front.ts';
+import { type DryEnough, dryEnoughDay } from '../../analysis/moisture/dry-enough-day.ts';
 import { overdryingLoss } from '../../analysis/moisture/overdrying-loss.ts';
 import { baseMoisture, wantedMoisture } from '../../analysis/moisture/wanted-moisture.ts';
 import type { BinReview, SeasonReview } from '../../analysis/types.ts';
@@ -167,6 +168,28 @@ function wetLayerSaid(of: Played | undefined, units: Units): string[] {
   ];
 }
 
+/** That the wettest layer came down after the mean, or not at all. */
+function layerLastSaid({ meanWb, wettestWb }: DryEnough, units: Units): string {
+  return meanWb === null
+    ? `Its wettest tenth, by sensor, was still at ${units.say('moisture', wettestWb)} at the end.`
+    : `Its wettest tenth, by sensor, was down to 1.5 points above it only when the mean stood at ${units.say('moisture', meanWb)}: what was lost until then dried that layer.`;
+}
+
+/** What stopping saves where the wettest layer decides: the weight that left after it was dry enough. */
+function savedAfter(
+  { meanWb, wettestWb }: DryEnough,
+  wanted: number,
+  review: BinReview,
+  season: Season,
+  units: Units,
+): Estimate {
+  return meanWb === null
+    ? withheld(
+        `Its wettest tenth, by sensor, was still at ${units.say('moisture', wettestWb)} at the end, more than 1.5 points above the target: there was no day to stop on.`,
+      )
+    : lostBelow(Math.min(wanted, meanWb), review, season).money;
+}
+
 /** Grain that went out drier than the buyer pays for, and than was wanted. */
 function stopAtTarget(review: BinReview, { season }: LoadedSeason, units: Units, run: Played | undefined): Measure[] {
   const { name, goal } = review.bin;
@@ -179,14 +202,16 @@ function stopAtTarget(review: BinReview, { season }: LoadedSeason, units: Units,
   const { bushels, money: loss } = lostBelow(wanted, review, season);
   if (!surely(loss)) return [];
   const limit = wanted < base ? 'its own target' : 'the market’s base';
+  const stop = dryEnoughDay(review.moisture, wanted, review.bin.grain.targetMoistureWb ?? base);
+  const late = stop?.layerLast === true;
   return [
     {
       kind: 'stop-at-target',
       title: `${name}: stop at the target`,
       bins: [review],
-      seen: `${name} went out drier than ${limit}: ${units.say('grain', asGrain(bushels, review, units))} of weight, ${units.say('money', loss)}, left with the water.`,
-      todo: `Stop the ${fanWord(review)} of ${name} when the bin’s mean comes to the target, and check the wettest layer with a probe.`,
-      saving: loss,
+      seen: `${name} went out drier than ${limit}: ${units.say('grain', asGrain(bushels, review, units))} of weight, ${units.say('money', loss)}, left with the water.${late ? ` ${layerLastSaid(stop, units)}` : ''}`,
+      todo: `Stop the ${fanWord(review)} of ${name} when the bin’s mean comes to the target${late ? ' and its wettest layer is no more than 1.5 points above it' : ''}, and check the wettest layer with a probe.`,
+      saving: late ? savedAfter(stop, wanted, review, season, units) : loss,
       energy: withheld('The hours past the target were not worked out apart.'),
       from: 'by the logs',
       cautions: [

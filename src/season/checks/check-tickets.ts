@@ -39,14 +39,12 @@ export function checkTickets(season: Season, table: Table, flags: Uint8Array): F
     const heavy = rows.filter((row) => impossibleNet(net[row]));
     const moist = rows.filter((row) => !impossibleNet(net[row]) && impossibleMoisture(moisture[row]));
     const out = new Set([...heavy, ...moist]);
-    const seen = new Set<string>();
-    const again = rows.filter((row) => {
-      if (out.has(row) || Number.isNaN(net[row])) return false;
-      const told = [directions.codes[row], time[row], net[row], moisture[row]].join(' ');
-      if (seen.has(told)) return true;
-      seen.add(told);
-      return false;
-    });
+    const usable = rows.filter((row) => !out.has(row) && !Number.isNaN(net[row]));
+    const again = toldAgain(
+      usable,
+      (row) => [directions.codes[row], time[row], net[row]].join(' '),
+      (row) => moisture[row],
+    );
     const cells = (at: readonly number[]) =>
       at.reduce((sum, row) => sum + [net, moisture].filter((one) => !Number.isNaN(one[row])).length, 0);
     const tell = (
@@ -108,4 +106,30 @@ export function checkTickets(season: Season, table: Table, flags: Uint8Array): F
       ),
     ];
   });
+}
+
+/** Rows that tell another again: of one key, and no other moisture. Of two of which one lacks its moisture, that one. */
+function toldAgain(
+  rows: readonly number[],
+  keyOf: (row: number) => string,
+  moistureOf: (row: number) => number,
+): number[] {
+  const kept = new Map<string, number[]>();
+  const again: number[] = [];
+  for (const row of rows) {
+    const key = keyOf(row);
+    const others = kept.get(key) ?? [];
+    kept.set(key, others);
+    const own = moistureOf(row);
+    const twin = others.findIndex((other) => {
+      const its = moistureOf(other);
+      return its === own || Number.isNaN(its) || Number.isNaN(own);
+    });
+    if (twin < 0) others.push(row);
+    else if (Number.isNaN(moistureOf(others[twin]))) {
+      again.push(others[twin]);
+      others[twin] = row;
+    } else again.push(row);
+  }
+  return again.sort((a, b) => a - b);
 }

@@ -1,4 +1,5 @@
 import type * as z from 'zod';
+import { FUEL_UNITS, type FuelUnit } from '../../base/fuel-unit.ts';
 import type { Heater } from '../../bin/fan.ts';
 import type { Check } from './check.ts';
 import type { Draft } from './draft.ts';
@@ -18,7 +19,7 @@ const NATURAL_GAS_J_M3 = (1_000 * BTU_J) / CUBIC_FOOT_M3;
 /** Joule of heat in the unit of a price; therm: NIST SP 811 (US); MMBtu: a million Btu. */
 const BY_ENERGY = { kWh: 3.6e6, MWh: 3.6e9, therm: 1.054804e8, MMBtu: 1e6 * BTU_J };
 
-const UNITS: Readonly<Record<Heater['fuel'], Readonly<Record<string, number>>>> = {
+const UNITS: Readonly<Record<Heater['fuel'], Readonly<Partial<Record<FuelUnit, number>>>>> = {
   electric: { kWh: BY_ENERGY.kWh, MWh: BY_ENERGY.MWh },
   propane: { gal: PROPANE_J_M3 * GALLON_M3, L: PROPANE_J_M3 / 1000, m3: PROPANE_J_M3, ...BY_ENERGY },
   'natural gas': {
@@ -60,16 +61,18 @@ export const heaterSchema = (currency: string) =>
 
 export type HeaterText = z.infer<ReturnType<typeof heaterSchema>>;
 
-/** Money per joule of fuel; null where the fuel is not sold by that unit or in that currency. */
-function pricePerJ(text: string, fuel: Heater['fuel'], currency: string): number | null {
-  const [, money, code, unit] = PRICE.exec(text.trim()) ?? [];
-  const joule = Object.hasOwn(UNITS[fuel], unit ?? '') ? UNITS[fuel][unit] : undefined;
-  return joule === undefined || code !== currency ? null : Number(money) / joule;
+/** A price of fuel: money per joule, and the unit by which it is sold; null where the fuel is not sold by that unit or in that currency. */
+function priceOf(text: string, fuel: Heater['fuel'], currency: string): Pick<Heater, 'pricePerJ' | 'sold'> | null {
+  const [, money, code, spelled] = PRICE.exec(text.trim()) ?? [];
+  const unit = FUEL_UNITS.find((one) => one === spelled);
+  const unitJ = unit === undefined ? undefined : UNITS[fuel][unit];
+  if (unit === undefined || unitJ === undefined || code !== currency) return null;
+  return { pricePerJ: Number(money) / unitJ, sold: { unit, unitJ } };
 }
 
 export function checkHeater(heater: Draft<HeaterText>, path: YamlPath, { report, currency }: Check): void {
   const { fuel, price } = heater;
-  if (fuel === undefined || price === undefined || pricePerJ(price, fuel, currency) !== null) return;
+  if (fuel === undefined || price === undefined || priceOf(price, fuel, currency) !== null) return;
   const units = Object.keys(UNITS[fuel]).map((unit) => `${currency}/${unit}`);
   report('SEASON_UNIT', [...path, 'price'], `is ${show(price)}; ${fuel} is priced in ${units.join(', ')}.`);
 }
@@ -78,7 +81,8 @@ export function toHeater(text: HeaterText, currency: string): Heater {
   return {
     fuel: text.fuel,
     outputW: si('heat flow', text.output, currency),
-    pricePerJ: text.price === undefined ? null : pricePerJ(text.price, text.fuel, currency),
+    pricePerJ: null,
     efficiency: text.efficiency === undefined ? 1 : si('fraction', text.efficiency, currency),
+    ...(text.price === undefined ? null : priceOf(text.price, text.fuel, currency)),
   };
 }

@@ -197,6 +197,46 @@ describe('heat by hand', () => {
     );
     expect(got.why).toContain('taken to run whenever the fan does');
   });
+  it('and in fuel: 100 h x 63,158 BTU / 91,500 = 69.03 gal, which times its price is the money at both ends', () => {
+    const btu = 1055.056;
+    const gallon = 91_500 * btu;
+    const heater = {
+      fuel: 'propane',
+      outputW: (60_000 * btu) / 3600,
+      efficiency: 0.95,
+      pricePerJ: 1.8 / gallon,
+      sold: { unit: 'gal', unitJ: gallon },
+    } as const;
+    const fans = [{ ...FAN_T, heater }];
+    const { heaters, heatCost } = review(powerRows(parts), seasonOf(fans, [bin('B1', ['F1'])]));
+    expect(heaters).toHaveLength(1);
+    const [{ used, hours, ...told }] = heaters ?? [];
+    expect(told).toEqual({ fanId: 'F1', fuel: 'propane', unit: 'gal', hoursFrom: 'fan' });
+    expect(used.value).toBeCloseTo(69.03, 1);
+    // Nothing tells that it burned at all; its output is good to 10 % (standard error).
+    expect(used.interval).toEqual([0, expect.closeTo(69.03 * (1 + 1.6448536 * 0.1), 1)]);
+    expect(used.interval?.map((end) => end * 1.8)).toEqual(heatCost.interval?.map((end) => expect.closeTo(end, 6)));
+    expect(hours.value).toBeCloseTo(100, 6);
+    expect(hours.interval?.[0]).toBe(0);
+    // Shared by two bins each carries half of the fuel, and its full hours.
+    const shared = review(powerRows(parts), seasonOf(fans, [bin('B1', ['F1']), bin('B2', ['F1'])])).heaters ?? [];
+    expect(shared[0].used.value).toBeCloseTo(34.51, 1);
+    expect(shared[0].hours.value).toBeCloseTo(100, 6);
+  });
+  it('in the kWh that it draws beside the meter; within it no part can be told; without a price in kWh of heat', () => {
+    const electric = { fuel: 'electric', outputW: 20_000, efficiency: 1, pricePerJ: null } as const;
+    const season = seasonOf([{ ...FAN_T, heater: electric }], [bin('B1', ['F1'])]);
+    const beside = review(powerRows(parts), season).heaters ?? [];
+    expect(beside[0]).toMatchObject({ fuel: 'electric', unit: 'kWh', used: { value: expect.closeTo(2000, 6) } });
+    const [within] = review(powerRows([rest(10), [100, 35_000], rest(100)]), season).heaters ?? [];
+    expect([within.used.value, within.hours.value]).toEqual([null, null]);
+    expect(within.used.why).toContain('includes its electric heater');
+    const gas = { fuel: 'natural gas', outputW: 20_000, efficiency: 0.8, pricePerJ: null } as const;
+    const [unpriced] =
+      review(powerRows(parts), seasonOf([{ ...FAN_T, heater: gas }], [bin('B1', ['F1'])])).heaters ?? [];
+    expect(unpriced).toMatchObject({ unit: 'kWh', used: { value: expect.closeTo(2500, 6) } });
+    expect(review(powerRows(parts), seasonOf([FAN_T], [bin('B1', ['F1'])])).heaters).toEqual([]);
+  });
   it('an electric heater of 20 kW beside the meter: 100 h x 20 kW x 0.10 = 200; on the meter (35 kW seen): 0 more', () => {
     const heater = { fuel: 'electric', outputW: 20_000, efficiency: 1, pricePerJ: null } as const;
     const season = seasonOf([{ ...FAN_T, heater }], [bin('B1', ['F1'])]);

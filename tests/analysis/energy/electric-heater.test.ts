@@ -25,13 +25,18 @@ const OCTOBER = { from: Date.UTC(2024, 9, 1, 5), to: Date.UTC(2024, 10, 1, 5), t
 const shareOf = (kwh: number, fan: FanSeason = LOGGED) =>
   billShares(SEASON, billTable([{ ...OCTOBER, kwh, amount: 1000 }]), [fan])[0];
 const low = (of: { interval: [number, number] | null }) => of.interval?.[0] ?? Number.NaN;
+const high = (of: { interval: [number, number] | null }) => of.interval?.[1] ?? Number.NaN;
+/** 5 % of a normal error lie beyond so many standard errors to either side. */
+const Z = 1.6448536;
 
 describe('an electric heater on the tariff, beside its fan’s meter', () => {
   it('adds its 20 kW to the peak: 350 of demand, of which 200 are not sure', () => {
     const { demandCost, heatCost, energyCost, cost, months } = binFan(SEASON.bins[0], SEASON, [LOGGED], null);
     expect(demandCost.value).toBeCloseTo(350, 6);
-    // Standard errors: 10 % of the heater's 200, 1 % of the fan's 150 (power), 2 % of the peak.
-    expect(low(demandCost)).toBeCloseTo(150 - 1.6448536 * Math.hypot(20, 1.5, 7), 4);
+    // Where the heater never burned what its output is off by bears on nothing: 1 % of the fan's 150 (power), 2 % of that peak.
+    expect(low(demandCost)).toBeCloseTo(150 - Z * Math.hypot(1.5, 3), 4);
+    // Where it did: 10 % of the heater's 200 as well, and 2 % of the whole.
+    expect(high(demandCost)).toBeCloseTo(350 + Z * Math.hypot(20, 1.5, 7), 4);
     expect(energyCost.value).toBeCloseTo(150, 6);
     expect(heatCost.value).toBeCloseTo(200, 6);
     expect(low(heatCost)).toBe(0);
@@ -48,6 +53,56 @@ describe('an electric heater on the tariff, beside its fan’s meter', () => {
     expect(told && low(told.energyKwh)).toBeLessThan(1500);
     expect(told && low(told.energyKwh)).toBeGreaterThan(1400);
     expect(told && low(told.demandCost)).toBeLessThan(150);
+  });
+
+  it('parts its peak among two bins so that their shares make the tariff’s, at the middle and at both ends', () => {
+    const other: Fan = { ...FAN_T, id: 'F2' };
+    const table = fanTable([
+      ...powerRows([rest(10), [100, 15_000], rest(100)]),
+      ...powerRows([rest(10), [100, 10_000], rest(100)], 'F2'),
+    ]);
+    const season = seasonOf([FAN, other], [bin('B1', ['F1']), bin('B2', ['F2'])]);
+    const fans = [FAN, other].map((fan) => fanSeason(fan, table));
+    const [one, two] = season.bins.map((of) => binFan(of, season, fans, null).demandCost);
+    const [{ told }] = tariffMonths(season, fans);
+    const whole = told?.demandCost ?? { value: null, interval: null };
+    // 45 kW with the heater, of them 10 of the other fan; 25 without.
+    expect([one.value, two.value, whole.value]).toEqual([350, 100, 450].map((of) => expect.closeTo(of, 6)));
+    // The fans' own errors (1 %, and 10 % of heat) are independent and join as squares in the whole; the 2 % of the peak are one error, that adds up.
+    expect(low(whole)).toBeCloseTo(250 - Z * Math.hypot(1.5, 1, 5), 4);
+    expect(low(one)).toBeCloseTo(150 - Z * Math.hypot(1.5, 3), 4);
+    expect(low(two)).toBeCloseTo(100 - Z * Math.hypot(1, 2), 4);
+    expect(high(whole)).toBeCloseTo(450 + Z * Math.hypot(20, 1.5, 1, 9), 4);
+    expect(high(one)).toBeCloseTo(350 + Z * Math.hypot(20, 1.5, 7), 4);
+    expect(high(two)).toBeCloseTo(100 + Z * Math.hypot(1, 2), 4);
+    // So the shares' ends lie no nearer than the whole's, and by no more than squares may be less than a sum.
+    expect(low(one) + low(two)).toBeLessThan(low(whole));
+    expect(low(one) + low(two)).toBeGreaterThan(low(whole) - 1);
+    // With powers known exactly nothing is joined as squares: then the lower ends make the whole's to the cent.
+    const exact = fans.map((fan): FanSeason => ({ ...fan, energyRelSd: 0 }));
+    const lows = season.bins.map((of) => low(binFan(of, season, exact, null).demandCost));
+    const [month] = tariffMonths(season, exact);
+    expect(lows[0] + lows[1]).toBeCloseTo(month.told ? low(month.told.demandCost) : Number.NaN, 6);
+    expect(lows[0] + lows[1]).toBeCloseTo(250 * (1 - Z * 0.02), 6);
+  });
+
+  it('passes a peak on to the fan that has it without the heat, in the bins as in the tariff', () => {
+    // F1 with its heater 35 kW in the first hours, F2 alone 30 kW in later ones: without heat the month's peak is F2's.
+    const other: Fan = { ...FAN_T, id: 'F2' };
+    const table = fanTable([
+      ...powerRows([rest(10), [5, 15_000], rest(100)]),
+      ...powerRows([rest(50), [5, 30_000], rest(60)], 'F2'),
+    ]);
+    const season = seasonOf([FAN, other], [bin('B1', ['F1']), bin('B2', ['F2'])]);
+    const fans = [FAN, other].map((fan) => fanSeason(fan, table));
+    const [one, two] = season.bins.map((of) => binFan(of, season, fans, null).demandCost);
+    const [{ told }] = tariffMonths(season, fans);
+    expect([one.value, two.value, told?.demandCost.value]).toEqual([350, 0, 350].map((of) => expect.closeTo(of, 6)));
+    expect(low(one)).toBe(0);
+    expect(high(two)).toBeCloseTo(300 + Z * Math.hypot(3, 6), 4);
+    // A bin's own ends hold all that it may have to carry; the two can't both be at them, so here the whole is narrower.
+    expect(told && low(told.demandCost)).toBeCloseTo(300 - Z * Math.hypot(3, 6), 4);
+    expect(told && high(told.demandCost)).toBeCloseTo(350 + Z * Math.hypot(20, 1.5, 7), 4);
   });
 
   it('is in what explains a bill, with the doubt whether it burned', () => {
@@ -89,10 +144,11 @@ describe('an electric heater on the tariff, beside its fan’s meter', () => {
     const { heaterKwh, fansKwh } = shareOf(5000, fan);
     expect(heaterKwh?.value).toBeCloseTo(1200, 6);
     expect(fansKwh.value).toBeCloseTo(2700, 6);
-    expect(heaterKwh && low(heaterKwh)).toBeCloseTo(800 * (1 - 1.6448536 * 0.1), 3);
+    expect(heaterKwh && low(heaterKwh)).toBeCloseTo(800 * (1 - Z * 0.1), 3);
     const { heatCost, demandCost } = binFan(SEASON.bins[0], SEASON, [fan], null);
     expect(heatCost.value).toBeCloseTo(120, 6);
-    expect(low(heatCost)).toBeCloseTo(120 - 40 - 1.6448536 * 12, 3);
+    // Of the 80 that are sure 10 %, as in the bill's kWh: heat that was not burned has no error.
+    expect(low(heatCost)).toBeCloseTo(80 - Z * 8, 3);
     // It burned for sure at a peak of 35 kW.
     expect(demandCost.value).toBeCloseTo(350, 6);
     expect(low(demandCost)).toBeGreaterThan(300);

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { againstPlenum } from '../../../src/analysis/fan/against-plenum.ts';
+import { beyondPlenum } from '../../../src/analysis/fan/beyond-plenum.ts';
 import { pushSpan, spanList, toFanSpans } from '../../../src/analysis/fan/spans.ts';
 import { FAN_OFF, FAN_ON, FAN_UNKNOWN } from '../../../src/analysis/types.ts';
 import { H } from './known-fan.ts';
@@ -71,5 +72,37 @@ describe('fan hours by the plenum and by the log, counted by hand: 300 h of work
       [600, FAN_OFF],
     ]);
     expect(againstPlenum(timeMs, drift, none, right)).toEqual({ plenumHours: 300, logHours: 300 });
+  });
+});
+
+describe('a log that says more than the plenum: 12 h of work a day for 40 days, by hand 480 h', () => {
+  const daily = (h: number) => h % 24 < 12;
+  const lives = pressure((h) => (daily(h) && h < 960 ? 700 + (h % 7) : h % 5));
+  const on = spans([[HOURS, FAN_ON]]);
+  const told = (pa: Float64Array, log = on) => beyondPlenum(timeMs, pa, none, log);
+
+  it('stuck at on: both are counted between the first day of work and the last', () => {
+    // 480 h of work and the 39 nights of 12 h between them.
+    expect(told(lives)).toEqual({ plenumHours: 480, logHours: 948 });
+  });
+  it('a log that is right says no more', () => {
+    const right = spans(Array.from({ length: 40 }, () => [[12, FAN_ON] as const, [12, FAN_OFF] as const]).flat());
+    expect(told(lives, right)).toEqual({ plenumHours: 480, logHours: 480 });
+  });
+  it('where the sensor may be dead the log is not held against it: zero for weeks, never at work, frozen, once only', () => {
+    // Ten days of it alive, then none: of these alone 120 h and 9 nights of 12.
+    expect(told(pressure((h) => (daily(h) && h < 240 ? 700 + (h % 7) : 0)))).toEqual({
+      plenumHours: 120,
+      logHours: 228,
+    });
+    // A tube that is off for eight days between two weeks of steady work.
+    expect(told(pressure((h) => (h > 300 && h < 500 ? 0 : 700 + (h % 7))))).toBeNull();
+    expect(told(pressure(() => 0))).toBeNull();
+    expect(told(pressure((h) => (h < 500 ? 0 : 700)))).toBeNull();
+    // A wire that drops out for single hours.
+    expect(told(pressure((h) => (h % 2 === 0 ? 700 + (h % 7) : 0)))).toBeNull();
+  });
+  it('a fan at half speed, or one of two, makes a pressure that is no rest', () => {
+    expect(told(pressure((h) => (daily(h) ? 200 + (h % 7) : 45)))).toBeNull();
   });
 });

@@ -134,3 +134,34 @@ describe('a current a thousandth of the true one all season, while the plenum sh
     expect(fan.hours.interval![1]).toBeGreaterThanOrEqual(fanHours);
   });
 });
+
+describe('a current that stays on while the plenum shows the fan at rest', () => {
+  const plenumPath = join(folder, 'logs', 'plenum.csv');
+  const plenum = readFileSync(plenumPath, 'utf8');
+  /** A third of each day at work by the plenum, unless `at` has it otherwise; the log says on all the time. */
+  const stuck = (at: (i: number) => string = (i) => (i % 24 < 8 ? (2.6 + (i % 5) / 50).toFixed(2) : '0.01')) => {
+    writeFileSync(plenumPath, `time,bin,sp\n${rows.map(([time], i) => `${time},B1,${at(i)}`).join('\n')}\n`);
+    return reviewed('A', (i) => (38.5 + (i % 7) / 10).toFixed(1)).finally(() => writeFileSync(plenumPath, plenum));
+  };
+
+  it('is left out, and told as a finding', async () => {
+    const { loaded, review } = await stuck();
+    const [{ fan }] = review.bins;
+    // Thirty days of 8 h, and 29 nights of 16 between them.
+    expect(fan.hours.value).toBeNull();
+    expect(fan.hours.why).toMatch(
+      /pressure in the plenum of Bin 1 shows fan F1 at work for 240 h, the log for 704 h of the same time.*stays on/,
+    );
+    expect(allFindings(loaded, review).filter(({ kind }) => kind === 'contradicted')).toMatchObject([
+      { where: 'fan F1', binId: 'B1', text: fan.hours.why },
+    ]);
+  });
+
+  it('stands where the pressure is dead: all zero, or one value', async () => {
+    for (const at of [() => '0.00', () => '2.61'] as const) {
+      const { review } = await stuck(at);
+      expect(review.fans[0].doubt).toBeUndefined();
+      expect(review.bins[0].fan.hours.value).toBeGreaterThan(600);
+    }
+  });
+});

@@ -72,6 +72,21 @@ describe('scale tickets', () => {
     expect(ticketsOf(tables.tickets, 'B1')).toHaveLength(5);
   });
 
+  it('twice, one of the rows without its moisture: the one that has it counts, whichever comes first, out as in', async () => {
+    const { tables, told, flags } = await checked([
+      '2024-10-01 08:00,B1,in,14000,17',
+      '2024-10-01 08:00,B1,in,14000,',
+      '2025-03-01 08:00,B1,out,14000,',
+      '2025-03-01 08:00,B1,out,14000,15',
+      '2025-03-01 09:00,B1,out,14000,15',
+      '2025-03-01 09:00,B1,out,14000,15.1',
+    ]);
+    expect(flags).toEqual([0, 8, 8, 0, 0, 0]);
+    expect(told.map((one) => [one.kind, one.cells])).toEqual([['duplicate', 2]]);
+    expect(told[0].text).toContain('2 scale tickets of B1 repeat another in time, direction, weight and moisture');
+    expect(ticketsOf(tables.tickets, 'B1').map((one) => one.moistureWb)).toEqual([0.17, 0.15, 0.15, 0.151]);
+  });
+
   it('alike by a date alone are told and kept, for they may be two loads of the day', async () => {
     const { tables, load, told, flags } = await checked(['2024-10-01,B1,in,14000,17', '2024-10-01,B1,in,14000,17']);
     expect(flags).toEqual([0, 0]);

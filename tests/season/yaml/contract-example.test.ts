@@ -171,6 +171,8 @@ describe('the example of the contract', () => {
     expect(fan.heater).toMatchObject({ fuel: 'propane', efficiency: expect.closeTo(0.95, 12) });
     near(fan.heater?.outputW ?? 0, 17584.264); // 60000 * 1055.05585 / 3600
     near(fan.heater?.pricePerJ ?? 0, 1.8 / (91_500 * 1055.05585)); // 91,500 Btu/gal of propane, common practice
+    near(fan.heater?.sold?.unitJ ?? 0, 91_500 * 1055.05585);
+    expect(fan.heater?.sold?.unit).toBe('gal');
   });
 
   it('knows the errors of the sensors; a limit in degrees is a difference', () => {
