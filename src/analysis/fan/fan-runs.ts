@@ -24,6 +24,8 @@ export interface FanRuns {
   byEnergyMeter: boolean;
   /** stretches whose hours are known but not when in them they were */
   spread: Span[];
+  /** those of them whose hours an energy meter told, by its pace; a run-time meter counts them itself */
+  byPace: Span[];
   /** whole sentences */
   how: string[];
   notes: string[];
@@ -43,7 +45,8 @@ export function fanRuns(sources: readonly SampledSource[], meters: FanMeters): F
   const byRunTime = meterRuns(runTime, RUN_TIME_RATE, runsFrom === 'run_hours');
   const energyRate = { perSecond, slack: 0.06 };
   const byEnergy = meterRuns(energy, energyRate, runsFrom === 'meter');
-  const spread: Span[] = [...byRunTime.spread, ...byEnergy.spread];
+  const counted: Span[] = [...byRunTime.spread];
+  const byPace: Span[] = [...byEnergy.spread];
   let spans: FanSpans = toFanSpans(spanList());
   let edgeMs = 0;
   let edgesFrom: string | null = null;
@@ -68,9 +71,9 @@ export function fanRuns(sources: readonly SampledSource[], meters: FanMeters): F
     }
   }
   const unknownBefore = unknownHoursBetween(spans);
-  for (const [meter, runs, pace] of [
-    [runTime, byRunTime, 1],
-    [energy, byEnergy, perSecond],
+  for (const [meter, runs, pace, spread] of [
+    [runTime, byRunTime, 1, counted],
+    [energy, byEnergy, perSecond, byPace],
   ] as const) {
     if (meter.advance.length === 0) continue;
     if (sources.length > 0) spans = resolveByTotals(spans, meter, pace, spread);
@@ -79,7 +82,7 @@ export function fanRuns(sources: readonly SampledSource[], meters: FanMeters): F
   if (runsFrom === 'run_hours') how.push('Hours from the run-time meter.');
   if (runsFrom === 'meter') {
     how.push(`On when the energy meter advances at running power (${paceHow}).`);
-    if (Number.isNaN(metered) && spread.length > 0) {
+    if (Number.isNaN(metered) && byPace.length > 0) {
       notes.push(
         'The meter is read too seldom to show the power of the running fan: the energy stands, the hours hang on the nameplate and may be a fifth off.',
       );
@@ -89,7 +92,7 @@ export function fanRuns(sources: readonly SampledSource[], meters: FanMeters): F
   const resolved = unknownBefore - unknownHoursBetween(spans);
   if (resolved > 0.05) how.push(`A meter tells ${round(resolved)} h that the other log is silent about.`);
   const byEnergyMeter = runsFrom === 'meter' || edgesFrom === 'energy meter';
-  return { spans, runsFrom, edgeMs, byEnergyMeter, spread, how, notes };
+  return { spans, runsFrom, edgeMs, byEnergyMeter, spread: [...counted, ...byPace], byPace, how, notes };
 }
 
 /** Starts and stops of the best sampled log, set within their sampling interval by a meter read with it; null without one. */

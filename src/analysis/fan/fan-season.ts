@@ -44,7 +44,7 @@ export function fanSeason(fan: Fan, fanTable: Table, endMs = Number.NaN): FanSea
   const meters = fanMeters(log, fan, sources[0]?.spans ?? null);
   const { energy, runTime, metered, perSecond } = meters;
   const runs = fanRuns(sources, meters);
-  const { runsFrom, edgeMs, byEnergyMeter, spread, how } = runs;
+  const { runsFrom, edgeMs, byEnergyMeter, spread, byPace, how } = runs;
   const notes = [...energy.notes, ...runTime.notes, ...runs.notes];
   const powered = runningPower(runs.spans, sources, metered, nominalPower(fan));
   if (powered.formula !== null) how.push(powered.formula);
@@ -88,7 +88,7 @@ export function fanSeason(fan: Fan, fanTable: Table, endMs = Number.NaN): FanSea
     onHoursSd: hoursSd(
       final,
       edgeMs > 0 ? edgeMs : meterEdgeMs,
-      spread,
+      byPace,
       Number.isNaN(metered) ? ENERGY_REL_SD.nameplate : 0.03,
     ),
   };
