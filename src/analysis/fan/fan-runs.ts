@@ -1,11 +1,11 @@
 import type { FanSpans, RunSource, Span } from '../types.ts';
 import type { FanMeters } from './fan-meters.ts';
-import type { MeterIntervals } from './meter.ts';
+import { LONG_MS, type MeterIntervals } from './meter.ts';
 import { type PlacedEdges, placeEdges } from './meter-edges.ts';
 import { type MeterRate, meterRuns } from './meter-runs.ts';
 import { contradictions, overlay } from './overlay.ts';
 import { resolveByTotals } from './resolve-by-totals.ts';
-import { isCoarse, LONG_MS } from './running-rate.ts';
+import { isCoarse } from './running-rate.ts';
 import type { SampledSource } from './sampled-sources.ts';
 import { fanHoursBetween, spanList, toFanSpans, unknownHoursBetween } from './spans.ts';
 import { middle } from './usual-interval.ts';

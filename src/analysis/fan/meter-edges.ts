@@ -1,9 +1,9 @@
 import { FAN_OFF, FAN_ON, FAN_UNKNOWN, type FanSpans } from '../types.ts';
 import { localPace } from './local-pace.ts';
-import type { MeterIntervals } from './meter.ts';
+import { LONG_MS, type MeterIntervals } from './meter.ts';
 import type { MeterRate } from './meter-runs.ts';
 import { overlay } from './overlay.ts';
-import { isCoarse, LONG_MS } from './running-rate.ts';
+import { isCoarse } from './running-rate.ts';
 import { onAt, pushSpan, spanIndexAt, spanList, toFanSpans } from './spans.ts';
 
 // Less than this share of an interval is lamps, controls and the meter's step, not a run or rest between two samples.

@@ -1,7 +1,7 @@
 import { FAN_OFF, FAN_ON, FAN_UNKNOWN, type FanSpans, type Span } from '../types.ts';
 import { localPace } from './local-pace.ts';
-import type { MeterIntervals } from './meter.ts';
-import { isCoarse, LONG_MS } from './running-rate.ts';
+import { LONG_MS, type MeterIntervals } from './meter.ts';
+import { isCoarse } from './running-rate.ts';
 import { pushSpan, type SpanList, spanList, toFanSpans } from './spans.ts';
 
 const HOUR_MS = 3_600_000;

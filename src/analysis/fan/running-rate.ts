@@ -1,8 +1,6 @@
-import type { MeterIntervals } from './meter.ts';
+import { LONG_MS, type MeterIntervals } from './meter.ts';
 import { middle } from './usual-interval.ts';
 
-/** Intervals longer than this tell how long a fan ran, but not when. */
-export const LONG_MS = 2 * 3_600_000;
 const STEADY = 0.1;
 const LEAST_OF_NOMINAL = 0.3;
 const FEWEST = 3;

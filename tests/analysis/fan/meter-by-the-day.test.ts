@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { fanSeason } from '../../../src/analysis/fan/fan-season.ts';
+import { fanHoursBetween } from '../../../src/analysis/fan/spans.ts';
 import { Z90 } from '../../../src/base/estimate.ts';
 import { FAN, fanTable, H, knownFan, sampleTimes } from './known-fan.ts';
 
@@ -67,6 +68,22 @@ describe('a run-time meter read once a day, the only log of the fan', () => {
     const got = fanSeason(FAN, fanTable(dial.map((hours, i) => ({ time: start + i * DAY, run: hours * 3600 }))));
     expect(got.onHours).toBeCloseTo(24.75, 6);
     expect(got.onHoursSd).toBeCloseTo(0.024_75, 5);
+  });
+});
+
+describe('a clock that runs the fan for the same time every day, on a meter read once a day', () => {
+  const days = Array.from({ length: 11 }, (_, i) => i);
+  it.each([
+    ['run-time', days.map((i) => ({ time: start + i * DAY, run: (1200.3 + 8 * i) * 3600 }))],
+    ['energy', days.map((i) => ({ time: start + i * DAY, energy: (310 + 8 * 12.71 * i) * KWH }))],
+  ])('%s meter: alike days are no step of the meter; eight hours of each, nobody knows which', (_, rows) => {
+    const got = fanSeason(FAN, fanTable(rows));
+    expect(got.onHours / 80).toBeCloseTo(1, 3);
+    expect(got.spread).toEqual(days.slice(1).map((i) => ({ fromMs: start + (i - 1) * DAY, toMs: start + i * DAY })));
+    // Spread evenly: two hours in each quarter of a day.
+    for (let ms = start; ms < start + 10 * DAY; ms += DAY / 4) {
+      expect(fanHoursBetween(got.spans, ms, ms + DAY / 4)).toBeCloseTo(2, 2);
+    }
   });
 });
 
