@@ -1,7 +1,7 @@
 import type { Problem } from '../base/errors.ts';
 import { InputError } from '../base/errors.ts';
 import { TABLES, type TableName } from '../tables/columns.ts';
-import { allOutside } from './all-outside.ts';
+import { allOutside, outsideFindings } from './all-outside.ts';
 import { checkSeason } from './checks/check-season.ts';
 import { KEYS } from './column-keys.ts';
 import { joinFlags } from './join-flags.ts';
@@ -56,6 +56,7 @@ export async function loadSeason(
   const nothing = allOutside(season, files);
   if (nothing !== null) problems.push(nothing);
   if (problems.length > 0) throw new InputError(problems);
+  findings.push(...outsideFindings(season, files));
   fillHumidity(builders.get('weather')!);
   for (const holds of ['grain', 'fan', 'plenum', 'weather'] as const) {
     findings.push(...flagDuplicates(holds, builders.get(KEYS[holds].table)!));

@@ -22,6 +22,20 @@ describe('bounds that leave out every reading of the logs', () => {
     expect(told.message).toMatch(/from 2025-09-01 to 2026-05-01 only, and all 2 values of fans\.csv lie outside/);
   });
 
+  it('of one file alone: the others are read, and the page tells of that file what lies outside', async () => {
+    const old = 'time,fan,amps\n2023-10-04 13:00,F1,30\n2023-10-04 14:00,F1,30\n2023-10-04 15:00,F1,0\n';
+    const both = [fileOf('fan', 'fans.csv', { columns }), fileOf('fan', 'old.csv', { columns })];
+    // Chicago: 1 September 2024 begins at 5:00 UTC.
+    const bounds = { startsMs: Date.UTC(2024, 8, 1, 5), endsMs: null };
+    const { load: told } = await loadOf({ ...files, 'old.csv': old }, both, bounds);
+    expect(told.totals).toMatchObject({ cells: 5, outside: 3 });
+    const found = told.findings.filter(({ where }) => where.endsWith('.csv'));
+    expect(found).toHaveLength(1);
+    expect(found[0].where).toBe('old.csv');
+    expect(found[0].text).toMatch(/from 2024-09-01 only, and all 3 values of this file lie outside/);
+    expect(found[0].advice).toContain('starts and ends');
+  });
+
   it('are none as long as one reading is inside, or where there are no bounds', async () => {
     // 13:00 in Chicago is 18:00 UTC: the second reading is left out.
     const { load: some } = await load(null, Date.UTC(2024, 9, 4, 18, 30));

@@ -21,6 +21,7 @@ import { heaterBesideW, heatInDoubt, onTheMeter } from './on-the-meter.ts';
 import { type BilledFan, overBilled } from './over-billed.ts';
 import { overlappingBills } from './overlapping-bills.ts';
 import { notBelowZero } from './parts.ts';
+import { placingDoubts } from './placing-doubt.ts';
 import { untoldHours } from './untold-hours.ts';
 
 const J_PER_KWH = 3.6e6;
@@ -141,6 +142,7 @@ function shareOf(
       : moneyOfFans(fans, demand, tariff, rates, {
           connected: (connected / 12) * months,
           moreKwh: (fansKwh.interval?.[1] ?? kwh) - kwh - halfKwh,
+          placing: placingDoubts(logged, rates, fromMs, toMs),
           most: amount === null ? Number.POSITIVE_INFINITY : amount - fixed,
         });
   const share = billedKwh !== null && billedKwh > 0 ? scaled(fansKwh, 1 / billedKwh) : withheld(noEnergy(billedKwh));

@@ -9,6 +9,7 @@ import { dearestPrice } from './dearest-price.ts';
 import { NO_DEMAND } from './demand-part.ts';
 import { type FanCost, fanRelSd } from './fan-cost.ts';
 import { ofParts, type Part, scaledPart } from './parts.ts';
+import { placingDoubt } from './placing-doubt.ts';
 import type { TariffBill } from './tariff-bill.ts';
 
 /** One fan of a bin and what the bin carries of it. */
@@ -44,7 +45,9 @@ export function binMonths(
       const moreKwh = (unknownHoursBetween(fan.spans, fromMs, toMs) * cost.runningW) / 1000;
       const sd = fanRelSd(fan);
       kwh.push(scaledPart({ value: used.kwh, sd: sd * used.kwh, more: moreKwh }, part));
-      money.push(scaledPart({ value: used.cost, sd: sd * used.cost, more: moreKwh * dearestPrice(rates) }, part));
+      const placing = placingDoubt(fan, rates, fromMs, toMs);
+      const more = moreKwh * dearestPrice(rates) + placing.more;
+      money.push(scaledPart({ value: used.cost, sd: sd * used.cost, more, less: placing.less }, part));
       demand.push(scaledPart(cost.demandByMonth.get(month) ?? NO_DEMAND, part));
     }
     const hours = fanHoursBetween(spans, fromMs, toMs);

@@ -4,6 +4,7 @@ import { nameplateHp, nominalPower } from '../fan/nominal-power.ts';
 import { FAN_UNKNOWN, type FanSeason } from '../types.ts';
 import { type DemandPart, demandPart, NO_DEMAND, summedDemand } from './demand-part.ts';
 import type { Part } from './parts.ts';
+import { placingDoubt } from './placing-doubt.ts';
 import type { TariffBill } from './tariff-bill.ts';
 import { unknownOfFan } from './unknown-demand.ts';
 
@@ -47,7 +48,9 @@ export function fanCost(fan: Fan, season: FanSeason, bill: TariffBill | undefine
     return { energyKwh, energy: null, demand: null, connected: null, demandByMonth: new Map(), runningW };
   }
   const { cost } = energyCost(season.spans, bill.rates);
-  const energy = { value: cost, sd: relSd * cost, more: unknownCost(season, bill, runningW) };
+  const placing = placingDoubt(season, bill.rates);
+  const more = unknownCost(season, bill, runningW) + placing.more;
+  const energy = { value: cost, sd: relSd * cost, more, less: placing.less };
   const part = bill.fans.findIndex((one) => one.fanId === season.fanId);
   const metered = bill.fans[part] ?? season;
   const demandByMonth = demandsOf(bill, least ?? bill, part, season, runningPowerW(fan, metered) / 1000);

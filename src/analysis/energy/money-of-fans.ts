@@ -5,6 +5,7 @@ import type { Tariff } from '../../money/tariff.ts';
 import { dearestPrice } from './dearest-price.ts';
 import { fanRelSd, PEAK_REL_SD } from './fan-cost.ts';
 import type { BilledFan } from './over-billed.ts';
+import type { PlacingDoubt } from './placing-doubt.ts';
 
 /**
  * What the tariff charges the fans for the time of one bill: energy, demand of their own peak, connected load.
@@ -12,6 +13,7 @@ import type { BilledFan } from './over-billed.ts';
  * @param rules      what each demand rule of the tariff bills; shares in the order of `fans`
  * @param rates      energy prices over the bill's time
  * @param connected  connected load of the bill's time, money
+ * @param placing    what the hours of a meter read too seldom may have cost less, and more, money
  * @param moreKwh    what unknown time could add to the energy
  * @param most       what the bill leaves for the fans, money
  */
@@ -20,7 +22,7 @@ export function moneyOfFans(
   rules: readonly PeriodDemand[],
   tariff: Tariff,
   rates: RateBreaks,
-  { connected, moreKwh, most }: { connected: number; moreKwh: number; most: number },
+  { connected, moreKwh, placing, most }: { connected: number; moreKwh: number; placing: PlacingDoubt; most: number },
 ): Estimate {
   const energy = fans.reduce((sum, one) => sum + one.cost, 0);
   if (Number.isNaN(energy)) return withheld(`The tariff ${tariff.id} has no energy price for part of the time.`);
@@ -41,6 +43,6 @@ export function moneyOfFans(
     const top = Math.max(most(peakKw, moreKw), ratchet * most(beforeKw, moreBeforeKw));
     return sum + Math.max(0, top - billedKw) * tariff.demand[r].pricePerKw;
   }, 0);
-  const upper = value + half + moreKwh * dearestPrice(rates) + moreDemand;
-  return estimate(value, Math.max(0, value - half), Math.max(value + half, Math.min(upper, most)));
+  const upper = value + half + moreKwh * dearestPrice(rates) + placing.more + moreDemand;
+  return estimate(value, Math.max(0, value - half - placing.less), Math.max(value + half, Math.min(upper, most)));
 }

@@ -12,6 +12,7 @@ import { fanRelSd } from './fan-cost.ts';
 import type { HeatTaken } from './heater-use.ts';
 import { heatInDoubt } from './on-the-meter.ts';
 import { notBelowZero } from './parts.ts';
+import { placingDoubts } from './placing-doubt.ts';
 import { type TariffBill, tariffBills } from './tariff-bill.ts';
 import { unknownDemand } from './unknown-demand.ts';
 
@@ -34,6 +35,7 @@ function monthsOf(bills: ReadonlyMap<string, TariffBill>): TariffMonth[] {
       let energyKwh = 0;
       let cost = 0;
       let moreKwh = 0;
+      const placing = placingDoubts(fans, rates, start, end);
       const sds = fans.map((fan) => {
         const used = energyCost(fan.spans, rates, start, end);
         energyKwh += used.kwh;
@@ -63,7 +65,7 @@ function monthsOf(bills: ReadonlyMap<string, TariffBill>): TariffMonth[] {
       const topUp = minimumTopUp(tariff.minimumPerMonth, charges);
       const told = {
         energyKwh: notBelowZero(energyKwh, Z90 * Math.hypot(...sds.map((sd) => sd.kwh)), moreKwh),
-        energyCost: notBelowZero(cost, energyHalf, moreKwh * dearest),
+        energyCost: notBelowZero(cost, energyHalf, moreKwh * dearest + placing.more, placing.less),
         demandCost: estimate(demandCost, ends[0], ends[1]),
       };
       // Energy and demand of one fan are wrong together; the minimum is paid whatever they are.

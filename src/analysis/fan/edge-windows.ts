@@ -6,15 +6,17 @@ import { FAN_UNKNOWN, type FanSpans } from '../types.ts';
  *
  * @param timeMs   [samples], ms UTC, rising: the sampled log that told the runs; empty where none did
  * @param told     that log's own runs; an edge elsewhere was placed by a meter
+ * @param judgedMs edges of that log that a meter has judged and left where they were: placed by it too
  * @param stepMs   running time for one step of the meter, ms; 0 where no meter placed an edge
  */
 export function withEdgeWindows(
   spans: FanSpans,
   timeMs: Float64Array,
   told: FanSpans | null,
+  judgedMs: ReadonlySet<number>,
   stepMs: number,
 ): FanSpans {
-  const own = new Set(told?.startMs ?? []);
+  const own = new Set(Array.from(told?.startMs ?? []).filter((ms) => !judgedMs.has(ms)));
   const startFromMs = spans.startMs.slice();
   const startToMs = spans.startMs.slice();
   let i = 0;

@@ -44,7 +44,7 @@ export function fanSeason(fan: Fan, fanTable: Table, endMs = Number.NaN): FanSea
   const meters = fanMeters(log, fan, sources[0]?.spans ?? null);
   const { energy, runTime, metered, perSecond } = meters;
   const runs = fanRuns(sources, meters);
-  const { runsFrom, edgeMs, byEnergyMeter, spread, how } = runs;
+  const { runsFrom, edgeMs, judgedMs, byEnergyMeter, spread, byPace, how } = runs;
   const notes = [...energy.notes, ...runTime.notes, ...runs.notes];
   const powered = runningPower(runs.spans, sources, metered, nominalPower(fan));
   if (powered.formula !== null) how.push(powered.formula);
@@ -63,6 +63,7 @@ export function fanSeason(fan: Fan, fanTable: Table, endMs = Number.NaN): FanSea
     scaled?.spans ?? powered.spans,
     told?.timeMs ?? new Float64Array(0),
     told?.spans ?? null,
+    judgedMs,
     stepMs,
   );
   if (log.flaggedRows > 0)
@@ -88,7 +89,7 @@ export function fanSeason(fan: Fan, fanTable: Table, endMs = Number.NaN): FanSea
     onHoursSd: hoursSd(
       final,
       edgeMs > 0 ? edgeMs : meterEdgeMs,
-      spread,
+      byPace,
       Number.isNaN(metered) ? ENERGY_REL_SD.nameplate : 0.03,
     ),
   };

@@ -1,6 +1,5 @@
-import type { MeterIntervals } from './meter.ts';
+import { LONG_MS, type MeterIntervals } from './meter.ts';
 import type { MeterRate } from './meter-runs.ts';
-import { LONG_MS } from './running-rate.ts';
 import { middle } from './usual-interval.ts';
 
 const NEIGHBOURS = 7;

@@ -1,13 +1,19 @@
 import { FAN_OFF, FAN_ON, FAN_UNKNOWN, type FanSpans } from '../types.ts';
 import { localPace } from './local-pace.ts';
-import type { MeterIntervals } from './meter.ts';
+import { LONG_MS, type MeterIntervals } from './meter.ts';
 import type { MeterRate } from './meter-runs.ts';
 import { overlay } from './overlay.ts';
-import { isCoarse, LONG_MS } from './running-rate.ts';
+import { isCoarse } from './running-rate.ts';
 import { onAt, pushSpan, spanIndexAt, spanList, toFanSpans } from './spans.ts';
 
 // Less than this share of an interval is lamps, controls and the meter's step, not a run or rest between two samples.
 const LEAST_SHARE = 0.05;
+
+export interface PlacedEdges {
+  spans: FanSpans;
+  /** ms UTC of the sampled log's edges that the meter has judged: one that it left where it was is as sure as one that it moved */
+  judgedMs: ReadonlySet<number>;
+}
 
 /**
  * Place starts and stops within their sampling interval by a fine meter that was read with the same samples: the part of
@@ -15,12 +21,14 @@ const LEAST_SHARE = 0.05;
  * interval, and do not see a run or rest between two of them.
  *
  * @param spans  runs of a sampled log: a start lies on the first sample that says on, a stop on the first that says off
+ * @returns      null where the meter placed nothing
  */
-export function placeEdges(spans: FanSpans, meter: MeterIntervals, rate: MeterRate): FanSpans {
-  if (!(rate.perSecond > 0) || isCoarse(meter, rate.perSecond)) return spans;
+export function placeEdges(spans: FanSpans, meter: MeterIntervals, rate: MeterRate): PlacedEdges | null {
+  if (!(rate.perSecond > 0) || isCoarse(meter, rate.perSecond)) return null;
   const { startMs, endMs, advance } = meter;
   const { share, full } = localPace(meter, rate);
   const list = spanList();
+  const judgedMs = new Set<number>();
   const write = (fromMs: number, toMs: number, state: number, powerW: number) => {
     const after = list.endMs[list.endMs.length - 1];
     if (after !== undefined && fromMs > after) pushSpan(list, after, fromMs, FAN_UNKNOWN, Number.NaN);
@@ -36,6 +44,7 @@ export function placeEdges(spans: FanSpans, meter: MeterIntervals, rate: MeterRa
     if (from === FAN_UNKNOWN || to === FAN_UNKNOWN) continue;
     // Running through, or from or into such, although both samples say off is no edge but a contradiction: for the caller to judge and tell.
     if (from === FAN_OFF && to === FAN_OFF && (full[i] === 1 || full[i - 1] === 1 || full[i + 1] === 1)) continue;
+    if (from !== to) judgedMs.add(endMs[i]);
     const length = endMs[i] - startMs[i];
     const part = full[i] === 1 ? 1 : share[i] < LEAST_SHARE ? 0 : share[i];
     const onMs = Math.min(1, from !== to ? share[i] : part) * length;
@@ -53,5 +62,5 @@ export function placeEdges(spans: FanSpans, meter: MeterIntervals, rate: MeterRa
       write(endMs[i] - last, endMs[i], FAN_ON, powerW);
     }
   }
-  return list.state.length === 0 ? spans : overlay(toFanSpans(list), spans);
+  return list.state.length === 0 ? null : { spans: overlay(toFanSpans(list), spans), judgedMs };
 }

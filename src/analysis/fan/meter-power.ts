@@ -1,6 +1,5 @@
 import { FAN_ON, type FanSpans } from '../types.ts';
-import type { MeterIntervals } from './meter.ts';
-import { LONG_MS } from './running-rate.ts';
+import { LONG_MS, type MeterIntervals } from './meter.ts';
 import { pushSpan, spanList, toFanSpans } from './spans.ts';
 import { middle } from './usual-interval.ts';
 

@@ -1,7 +1,7 @@
 import { FAN_OFF, FAN_ON, FAN_UNKNOWN, type FanSpans, type Span } from '../types.ts';
 import { localPace } from './local-pace.ts';
-import type { MeterIntervals } from './meter.ts';
-import { isCoarse, LONG_MS } from './running-rate.ts';
+import { LONG_MS, type MeterIntervals } from './meter.ts';
+import { isCoarse } from './running-rate.ts';
 import { pushSpan, type SpanList, spanList, toFanSpans } from './spans.ts';
 
 const HOUR_MS = 3_600_000;
@@ -112,11 +112,11 @@ function coarseRuns(meter: MeterIntervals, rate: MeterRate, out: Writer): void {
   const { startMs, endMs, advance, resolution } = meter;
   const stepMs = (resolution / rate.perSecond) * 1000;
   let from = 0;
-  // A run-time meter's pace is known exactly: a run lasts as long as the meter says, to one step. Its last interval is held
-  // back and gets what is left, for the rounding that makes up within a run would there count as running.
+  // The last interval of a run is held back and gets what is left, for the rounding that makes up within a run would there count
+  // as running: of a run-time meter, whose pace is known exactly, what the whole run leaves; else what that interval itself counted.
   const exact = rate.slack <= 0.03;
   let held: Span | null = null;
-  /** what the meter counted in the run under way less what of it is written or held, ms */
+  /** what the meter counted, of the run under way or of the interval held, less what of it is written or held, ms */
   let owedMs = 0;
   for (let i = 0; i < advance.length; i++) {
     if (Number.isNaN(advance[i])) {
@@ -164,16 +164,16 @@ function coarseRuns(meter: MeterIntervals, rate: MeterRate, out: Writer): void {
     const lacking = toMs - fromMs - onMs;
     if (lacking < Math.min(stepMs, sampleMs) + rate.slack * (toMs - fromMs)) {
       if (held !== null) write(out, held.fromMs, held.toMs, FAN_ON);
-      if (exact) {
-        held = { fromMs, toMs };
-        owedMs += (advance[last] / rate.perSecond) * 1000 - (toMs - fromMs);
-      } else write(out, fromMs, toMs, FAN_ON);
+      held = { fromMs, toMs };
+      if (exact) owedMs += (advance[last] / rate.perSecond) * 1000 - (toMs - fromMs);
+      // Between steps further apart than the samples nothing tells where in them the run ended.
+      else owedMs = first === last ? onMs - (toMs - fromMs) : 0;
       return;
     }
     if (first === last && held !== null) {
       // The run ended within this interval.
       held.toMs = toMs;
-      owedMs += onMs - (toMs - fromMs);
+      owedMs = (exact ? owedMs : 0) + onMs - (toMs - fromMs);
       release();
       return;
     }

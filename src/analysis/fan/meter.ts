@@ -1,4 +1,9 @@
 import type { Series } from './fan-log.ts';
+import { middle } from './usual-interval.ts';
+
+const HOUR_MS = 3_600_000;
+/** Readings further apart than this tell how long a fan ran, but not when. */
+export const LONG_MS = 2 * HOUR_MS;
 
 /** What a running meter advanced between two readings that can be believed. Arrays are [intervals], following each other without hole. */
 export interface MeterIntervals {
@@ -39,7 +44,7 @@ export function meterIntervals(series: Series, kind: MeterKind): MeterIntervals 
   const advance = new Float64Array(count);
   const reset = new Uint8Array(count);
   const show = (si: number) => `${Number((si / kind.unitSi).toPrecision(7))} ${kind.unit}`;
-  const resolution = stepOf(value);
+  const resolution = believedStep(stepOf(value), timeMs, kind);
   let impossible = 0;
   for (let i = 0; i < count; i++) {
     const most = mostAdvance(timeMs[i], timeMs[i + 1], kind) + 2 * resolution;
@@ -98,6 +103,17 @@ function withoutMisreadings(series: Series, kind: MeterKind, notes: string[]): S
       `${dropped} reading${dropped === 1 ? '' : 's'} of the ${kind.name} fit neither neighbour and are left out.`,
     );
   return { timeMs: Float64Array.from(keep, (i) => timeMs[i]), value: Float64Array.from(keep, (i) => value[i]) };
+}
+
+/**
+ * No step where readings are hours apart and it would be more than an hour's running (or one on the dial): a clock that runs a
+ * fan eight hours of each day makes every advance alike, which is the clock's doing and not the meter's.
+ */
+function believedStep(step: number, timeMs: Float64Array, kind: MeterKind): number {
+  const seldom = middle(timeMs.slice(1).map((ms, i) => ms - timeMs[i])) > LONG_MS;
+  // `mostPerSecond` of an energy meter is three times the nameplate's.
+  const anHour = Math.max(kind.unitSi, mostAdvance(0, HOUR_MS / 3, kind));
+  return seldom && step > anHour ? 0 : step;
 }
 
 /** A step finer than this part of the usual advance does not matter. */

@@ -1,8 +1,7 @@
 import { FAN_ON, FAN_UNKNOWN, type FanSpans, type Span } from '../types.ts';
-import type { MeterIntervals } from './meter.ts';
+import { LONG_MS, type MeterIntervals } from './meter.ts';
 import { spreadOver } from './meter-runs.ts';
 import { overlay } from './overlay.ts';
-import { LONG_MS } from './running-rate.ts';
 import { pushSpan, spanIndexAt, spanList, toFanSpans } from './spans.ts';
 
 // How well a usual pace tells the hours of known runs; what is left for the unknown time must stand out above it.

@@ -1,11 +1,11 @@
-import type { MeterIntervals } from './meter.ts';
+import { LONG_MS, type MeterIntervals } from './meter.ts';
 import { middle } from './usual-interval.ts';
 
-/** Intervals longer than this tell how long a fan ran, but not when. */
-export const LONG_MS = 2 * 3_600_000;
 const STEADY = 0.1;
 const LEAST_OF_NOMINAL = 0.3;
 const FEWEST = 3;
+/** So many steps of a meter are good to a percent. */
+const FEWEST_STEPS = 100;
 // Whole days at one pace are days that the fan ran through, if it is the pace of a motor at work: fans take 80 to 110 % of
 // their nameplate's power, some less (common practice, from memory). A clock that runs a fan 19 hours of each day looks alike.
 const ALIKE_DAYS = 0.03;
@@ -21,7 +21,8 @@ export function isCoarse(meter: MeterIntervals, runningPerSecond: number): boole
  * What the meter advances a second while the fan runs, J/s.
  *
  * A fine meter: the median over intervals whose neighbour advances at the same pace (10 %), for a partly run interval
- * has no such neighbour. A coarse one: the median pace over ten steps of the meter, of those near the fastest.
+ * has no such neighbour. A coarse one: the median pace over ten steps of the meter, of those near the fastest; where it
+ * steps in every interval of a run, the pace over all runs together.
  *
  * Read once a day or so: the pace of days that the fan ran through, where there are some.
  *
@@ -90,7 +91,31 @@ function coarseRate(meter: MeterIntervals, nominal: number): number {
   const sorted = Float64Array.from(paces.filter((pace) => pace >= LEAST_OF_NOMINAL * nominal)).sort();
   if (sorted.length < FEWEST) return Number.NaN;
   const fast = sorted[Math.floor(0.95 * (sorted.length - 1))];
-  return middle(sorted.filter((pace) => pace >= 0.85 * fast));
+  const usual = middle(sorted.filter((pace) => pace >= 0.85 * fast));
+  const within = paceWithinRuns(meter, usual);
+  return Math.abs(within - usual) <= STEADY * usual ? within : usual;
+}
+
+/**
+ * The pace over all runs together, of a meter that steps in every interval of a run: few whole steps in few whole samples make only
+ * certain paces, none of which may be the fan's. The first and the last interval of a run are left out.
+ *
+ * @returns  advance a second; NaN where the meter's steps are further apart than its readings, or too few
+ */
+function paceWithinRuns({ startMs, endMs, advance, resolution }: MeterIntervals, pace: number): number {
+  const interval = middle(endMs.map((end, i) => end - startMs[i]));
+  // Of a run no interval is without a step where each holds one and a half.
+  if ((pace * interval) / 1000 < 1.5 * resolution) return Number.NaN;
+  let sum = 0;
+  let timeMs = 0;
+  for (let i = 2; i + 2 < advance.length; i++) {
+    const inside = [-2, -1, 0, 1, 2].every((k) => advance[i + k] > 0);
+    const whole = endMs[i] - startMs[i] <= LONG_MS;
+    if (!inside || !whole) continue;
+    sum += advance[i];
+    timeMs += endMs[i] - startMs[i];
+  }
+  return sum >= FEWEST_STEPS * resolution ? (sum / timeMs) * 1000 : Number.NaN;
 }
 
 /** The pace that a fan ran at no less than: the third highest of long intervals (two may be misread), J/s; 0 without such. */

@@ -10,7 +10,9 @@ import { grainMoistureAt, type MoistureCurve } from './grain-moisture-at.ts';
 import { grainSpan, inGrain } from './grain-span.ts';
 import type { CaseChoices, KnownHours } from './hour-cases.ts';
 import { type HourPieces, hourPieces } from './hour-pieces.ts';
+import { sumWhere } from './hour-sums.ts';
 import { moistAirLog } from './moist-air-log.ts';
+import { timedAir, untimedHours } from './untimed-hours.ts';
 import type { UsefulInput } from './useful-input.ts';
 import { usefulLimits } from './useful-limits.ts';
 
@@ -31,6 +33,8 @@ export interface SeasonHours {
   /** outdoor air of the hours on, and of those silent */
   outdoor: MoistAir;
   silentOutdoor: MoistAir;
+  /** of those on, h whose moment no log tells */
+  untimedHours: number;
   /** [pieces on], [pieces silent]; 0 while the bin held no grain */
   grain: Uint8Array;
   silentGrain: Uint8Array;
@@ -50,7 +54,14 @@ export function knownHours(input: UsefulInput): SeasonHours {
   const on = hourPieces(spans, FAN_ON, zone);
   const off = hourPieces(spans, FAN_OFF, zone, fromMs, toMs);
   const silent = hourPieces(spans, FAN_UNKNOWN, zone);
-  const air = fanAir(bin, season, spans, on.midMs, moistAirLog(input.plenum, pressurePa), weather, pressurePa);
+  const own = input.fans.filter(({ fanId }) => bin.fanIds.includes(fanId));
+  const untimed = untimedHours(on.midMs, own);
+  const met = fanAir(bin, season, spans, on.midMs, moistAirLog(input.plenum, pressurePa), weather, pressurePa);
+  const air = {
+    ...met,
+    main: timedAir(met.main, untimed),
+    others: met.others.map((other) => timedAir(other, untimed)),
+  };
   const readings = input.series.map((one) => goodReadings(one, fromMs, toMs)).filter((one) => one.timeMs.length > 0);
   const tempAt = (atMs: Float64Array) => grainMean(bin, readings, atMs);
   const moistureAt = (atMs: Float64Array) => grainMoistureAt(input.moisture, fill, spans, atMs);
@@ -71,10 +82,11 @@ export function knownHours(input: UsefulInput): SeasonHours {
     off,
     silent,
     known: { air: air.main, otherWarmings: air.others, grainWb: moistureWb, grainC: tempAt(on.midMs) },
-    offKnown: ifRun(off.midMs, outdoorAir(weather, off.midMs, pressurePa)),
+    offKnown: ifRun(off.midMs, timedAir(outdoorAir(weather, off.midMs, pressurePa), untimedHours(off.midMs, own))),
     silentKnown: ifRun(silent.midMs, silentOutdoor),
     outdoor: outdoorAir(weather, on.midMs, pressurePa),
     silentOutdoor,
+    untimedHours: sumWhere(on, (i) => untimed[i] === 1),
     grain: inGrain(on, bin, fill),
     silentGrain: inGrain(silent, bin, fill),
     air,

@@ -47,7 +47,7 @@ export function usefulHours(input: UsefulInput): UsefulHours {
   );
   const sdH = Math.hypot(...input.fan.fans.map((fan) => fan.onHoursSd ?? 0));
   const time: FanTime = { on, cases, silent, silentCases, sdH };
-  const why = nothingClassed(cases, sumOf(on.hours), air.warmingKnown);
+  const why = nothingClassed(cases, sumOf(on.hours), hours);
   const verdict = (code: number) =>
     why === null
       ? countedHours(
@@ -134,10 +134,16 @@ function againstShare({ on, silent }: FanTime, { value, interval, why }: Estimat
   return estimate(value / all, low / (all + sumOf(silent.hours)), high / Math.max(all, high));
 }
 
-function nothingClassed({ main: { classes }, known }: JudgedCases, all: number, warmingKnown: boolean): string | null {
+function nothingClassed(
+  { main: { classes }, known }: JudgedCases,
+  all: number,
+  { air: { warmingKnown }, untimedHours }: SeasonHours,
+): string | null {
   if (all === 0) return 'The fan did not run.';
   if (known.moisture || known.temperature) return null;
   if (!classes.includes(UNKNOWN)) return 'The fan ran only while the bin held no grain.';
+  if (untimedHours > all / 2)
+    return 'The fan’s meter was read once a day or more seldom: it tells how many hours the fan ran, not which, so nobody can say what any of them could do.';
   if (!warmingKnown)
     return 'The heater warms the air by an amount that no plenum reading tells, so nobody can say what any fan hour could do.';
   return 'No reading tells the air that the fan pushed in, temperature and humidity, beside the grain that it met, so nobody can say what any fan hour could do.';

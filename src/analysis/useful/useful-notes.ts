@@ -8,7 +8,7 @@ import { HOUR_CLASSES } from './useful-hours-types.ts';
 /** What a reader must know of a bin's hours, whole sentences; degrees in both systems. */
 export function usefulNotes(
   bin: Bin,
-  { on, air, moistureFrom, silent, outdoor, known: { grainC } }: SeasonHours,
+  { on, air, moistureFrom, silent, outdoor, untimedHours, known: { grainC } }: SeasonHours,
   main: Judged,
   aim: Aim,
 ): string[] {
@@ -51,6 +51,11 @@ export function usefulNotes(
   if (aim.goal !== 'hold' && (aim.goal === 'cool' ? aim.tempC : aim.moistureWb) === null) {
     notes.push(
       'Without a stated target nobody can say when the goal was reached: all of the season is judged as before it.',
+    );
+  }
+  if (untimedHours >= 0.5) {
+    notes.push(
+      `Of ${show(untimedHours)} h a meter that was read once a day or more seldom tells how many, not when: no air can be put to them.`,
     );
   }
   const unknown = hoursOf('unknown');

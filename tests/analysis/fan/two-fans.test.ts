@@ -113,6 +113,26 @@ describe('two fans switched together for an hour at a time, logged each 30 minut
   });
 });
 
+describe('two fans switched by a clock on the very moments of their samples, each with a run-time meter', () => {
+  it('9 to 17 h and 10 to 17 h on ten days: 80 h together, as the meters say', () => {
+    const day = 24 * 3_600_000;
+    const logs = [9, 10].map((begin) => {
+      const rows: Row[] = [];
+      let counted = 0;
+      for (let ms = 0; ms <= 10 * day; ms += 20 * MIN) {
+        const hour = (ms % day) / 3_600_000;
+        const on = hour >= begin && hour < 17;
+        // A dial of hundredths of an hour, as read at this moment.
+        rows.push({ time: Date.UTC(2024, 9, 20) + ms, current: on ? 40 : 0, run: Math.round(counted * 100) * 36 });
+        if (on) counted += 1 / 3;
+      }
+      return fanSeason(FAN, fanTable(rows)).spans;
+    });
+    // A hundredth of an hour for each of 20 edges is 0.2 h.
+    expect(Math.abs(fanHoursBetween(binSpans(logs)) - 80)).toBeLessThan(0.2);
+  });
+});
+
 /**
  * Two fans of which every minute is known, each logged with its own phase. The limit is the kit's: hours within 0.5 %.
  * Taking the earlier of two starts and the later of two stops would be 0.7 to 2.7 % long where one controller switches both.

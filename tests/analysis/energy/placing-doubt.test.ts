@@ -1,0 +1,78 @@
+import { describe, expect, it } from 'vitest';
+import { billShares } from '../../../src/analysis/energy/bill-shares.ts';
+import { tariffMonths } from '../../../src/analysis/energy/tariff-months.ts';
+import { fanSeason } from '../../../src/analysis/fan/fan-season.ts';
+import type { Tariff } from '../../../src/money/tariff.ts';
+import { fanTable, H } from '../fan/known-fan.ts';
+import { billTable } from './bill-table.ts';
+import { bin, FAN_T, review, seasonOf, start } from './by-hand-season.ts';
+
+const KWH = 3.6e6;
+// 0.30 from 17 to 21 h, 0.10 else.
+const dayAndEvening: Tariff = {
+  id: 'T',
+  energy: [
+    { pricePerKwh: 0.3, when: { months: null, days: null, hours: [[17 * 60, 21 * 60]] } },
+    { pricePerKwh: 0.1, when: null },
+  ],
+  demand: [],
+  fixedPerMonth: null,
+  connectedPerHpYear: null,
+  minimumPerMonth: null,
+};
+/** A motor that gives its 15 hp draws this, at the efficiency stated. */
+const KW = (15 * 0.7456999) / 0.9;
+const fan = { ...FAN_T, load: 1, motorEfficiency: 0.9 };
+const hours = 8;
+/** A meter read at each local midnight, ten days of eight hours. */
+const dial = (perDay: number) => Array.from({ length: 11 }, (_, day) => ({ time: start + day * 24 * H, day, perDay }));
+const energyRows = dial(hours * KW).map(({ time, day, perDay }) => ({ time, energy: day * perDay * KWH }));
+const runRows = dial(hours).map(({ time, day, perDay }) => ({ time, run: day * perDay * 3600 }));
+const season = seasonOf([fan], [bin('B1', ['F1'])], [dayAndEvening]);
+
+describe('hours of which a meter tells how many, but not when', () => {
+  // Ten days of 8 h: all outside the evening 80 h x 12.43 kW x 0.10; four of each day's eight within it: x (0.10 + 0.30) / 2.
+  const cheapest = 10 * hours * KW * 0.1;
+  const dearest = 10 * hours * KW * 0.2;
+  const evenly = 10 * hours * KW * ((4 * 0.3 + 20 * 0.1) / 24);
+
+  it.each([
+    ['an energy meter', energyRows],
+    ['a run-time meter', runRows],
+  ])('%s read once a day: the cost may be that of the cheapest hours, or of the dearest', (_, rows) => {
+    const got = review(rows, season);
+    // Hours are spread over clock hours of which each is on for its first third: within a percent of evenly.
+    expect(got.energyCost.value! / evenly).toBeCloseTo(1, 2);
+    for (const told of [got.energyCost, got.cost, { interval: totalOf(got.months) }]) {
+      expect(told.interval![0]).toBeLessThanOrEqual(cheapest);
+      expect(told.interval![1]).toBeGreaterThanOrEqual(dearest);
+    }
+    const months = tariffMonths(season, [fanSeason(fan, fanTable(rows))]);
+    const low = months.reduce((sum, { told }) => sum + told!.total.interval![0], 0);
+    const high = months.reduce((sum, { told }) => sum + told!.total.interval![1], 0);
+    expect(low).toBeLessThanOrEqual(cheapest);
+    expect(high).toBeGreaterThanOrEqual(dearest);
+  });
+  it('and so a bill’s part of the fans', () => {
+    const bills = billTable([{ from: start, to: start + 240 * H, kwh: 2000 }]);
+    const [bill] = billShares(season, bills, [fanSeason(fan, fanTable(energyRows))]);
+    expect(bill.fansMoney.interval![0]).toBeLessThanOrEqual(cheapest);
+    expect(bill.fansMoney.interval![1]).toBeGreaterThanOrEqual(dearest);
+  });
+  it('and no more than that: with the energy known to half a percent the ends lie within a percent of these two', () => {
+    const { interval } = review(energyRows, season).energyCost;
+    expect(Math.abs(interval![0] / cheapest - 1)).toBeLessThan(0.02);
+    expect(Math.abs(interval![1] / dearest - 1)).toBeLessThan(0.02);
+  });
+  it('at one price all day there is nothing to doubt', () => {
+    const flat = { ...dayAndEvening, energy: [{ pricePerKwh: 0.1, when: null }] };
+    const { value, interval } = review(energyRows, seasonOf([fan], [bin('B1', ['F1'])], [flat])).energyCost;
+    // A meter is good to 0.5 % (1.645 standard errors: 0.8 %).
+    expect(interval![1] - interval![0]).toBeLessThan(0.02 * value!);
+  });
+});
+
+const totalOf = (months: ReturnType<typeof review>['months']): [number, number] => [
+  months.reduce((sum, { told }) => sum + told!.energyCost.interval![0], 0),
+  months.reduce((sum, { told }) => sum + told!.energyCost.interval![1], 0),
+];
