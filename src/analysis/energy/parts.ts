@@ -11,9 +11,9 @@ export interface Part {
   leastSd?: number;
 }
 
-/** An amount that cannot be less than nothing: half of its interval to either side, `more` that unknown time could add. */
-export function notBelowZero(value: number, half: number, more: number): Estimate {
-  return estimate(value, Math.max(0, value - half), value + half + more);
+/** An amount that cannot be less than nothing: half of its interval to either side, `more` that unknown time could add, `less` that it may have been without. */
+export function notBelowZero(value: number, half: number, more: number, less = 0): Estimate {
+  return estimate(value, Math.max(0, value - half - less), value + half + more);
 }
 
 /**
