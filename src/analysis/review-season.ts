@@ -223,9 +223,23 @@ function secondHalf(
     probes: binProbes(loaded.tables.probes, half.observed.input, moisture),
     useful: usefulOf(season, half, moisture, fans, weather),
     rates: spans === null ? null : moistureRates(fan, moisture, season.site.timeZone),
-    condition: binCondition({ bin, season, series, spans, moisture, temperature, weather }),
+    condition: binCondition({
+      bin,
+      season,
+      series,
+      spans,
+      fansTold: allLogged(half, fans),
+      moisture,
+      temperature,
+      weather,
+    }),
   };
   return { ...review, unitEnergy: dryingEnergy(review, season) };
+}
+
+/** Of a fan without a log nobody knows which hours it ran. */
+function allLogged({ bin }: Pick<Half, 'bin'>, fans: readonly FanSeason[]): boolean {
+  return bin.fanIds.every((id) => fans.some(({ fanId, runsFrom }) => fanId === id && runsFrom !== null));
 }
 
 function usefulOf(
@@ -235,9 +249,7 @@ function usefulOf(
   fans: readonly FanSeason[],
   weather: AirRows,
 ): UsefulHours | null {
-  // Of a fan without a log nobody knows which hours it ran.
-  const told = bin.fanIds.every((id) => fans.some(({ fanId, runsFrom }) => fanId === id && runsFrom !== null));
-  if (spans === null || !told) return null;
+  if (spans === null || !allLogged({ bin }, fans)) return null;
   const input = { bin, season, series, spans, fan, fans, moisture };
   return usefulHours({ ...input, plenum: plenum.rows, weather: weather.rows });
 }

@@ -31,7 +31,10 @@ export interface ConditionInput {
   season: Season;
   /** of this bin */
   series: readonly SensorSeries[];
+  /** of its fans that have a log */
   spans: FanSpans | null;
+  /** every fan of the bin has a log */
+  fansTold: boolean;
   moisture: BinMoisture;
   temperature: BinTemperature;
   weather: AirRows;
@@ -73,7 +76,7 @@ function worked(input: ConditionInput): BinCondition {
   const warming = selfWarming(
     tracks.map((track) => ({ ...track, toEdgeM: toEdgeOf(bin, track) })),
     days,
-    fanHoursByDay(spans, days.dayMs, fill.fullMs, zone),
+    fanHoursByDay(input.fansTold ? spans : null, days.dayMs, fill.fullMs, zone),
     outdoors,
     errors.temperature.accuracyK ?? ASSUMED_ACCURACY_K,
   );
@@ -140,14 +143,17 @@ function meanSdOf({ temperature }: ConditionInput): number {
   return halves.length === 0 ? 1 : halves.reduce((sum, one) => sum + one, 0) / halves.length / Z90;
 }
 
-function roofOf({ bin, season, series, spans, weather }: ConditionInput, span: { fromMs: number; toMs: number }) {
+function roofOf(
+  { bin, season, series, spans, fansTold, weather }: ConditionInput,
+  span: { fromMs: number; toMs: number },
+) {
   const stationPa = farmPressurePa(season, weather.rows.pressure_pa);
   const { main, others } = isothermsInUse({
     ...bin.grain,
     isotherm: season.sensors.moisture.isotherm ?? bin.grain.isotherm,
   });
   return roofHours({
-    spans,
+    spans: fansTold ? spans : null,
     ...span,
     air: bin.air,
     outdoor: weather.temperatures,

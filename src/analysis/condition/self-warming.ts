@@ -92,6 +92,6 @@ function stretches(fanHours: Float64Array): [number, number][] {
 function whyNot(places: readonly WatchedPlace[], rests: readonly unknown[]): string {
   if (places.length === 0) return 'No temperature of the grain could be believed.';
   return rests.length === 0
-    ? `The fan never rested for ${SHORTEST_DAYS} days while its log tells it.`
+    ? `No log tells that every fan rested for ${SHORTEST_DAYS} days.`
     : 'In no rest of the fan temperatures and, near wall, floor and surface, outdoor air are known.';
 }

@@ -21,6 +21,8 @@ export interface Kept {
   moistureWb?: (heightM: number, day: number) => number | null;
   fanOn?: (day: number) => boolean;
   fan?: false;
+  /** false: a second fan of the bin has no log */
+  fansTold?: boolean;
   outdoorC?: (day: number) => number;
   weather?: false;
   air?: 'up' | 'down';
@@ -82,6 +84,7 @@ export function keptInput(made: Kept): ConditionInput {
       },
     } as unknown as Season,
     series,
+    fansTold: made.fansTold ?? true,
     spans: made.fan === false ? null : toFanSpans(list),
     moisture: {
       daily: [],
