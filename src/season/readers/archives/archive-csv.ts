@@ -33,8 +33,14 @@ export function archiveCsv(path: string, text: string, name: string): ArchiveCsv
     const message = `has a quote that is opened and never closes. Look at the quotes from line ${line} on, or download it again.`;
     return { code: 'FILE_FORMAT', file: path, line, message };
   }
-  const [headers = [], ...rows] = records.fields;
-  const at = Array.from(records.lines.slice(1), (line) => line + notes);
+  const [headers = [], ...below] = records.fields;
+  // Files laid one below the other bring their headers along.
+  const isHeader = (fields: readonly string[]) => fields.every((field, i) => field === headers[i]);
+  const starts = Array.from(records.lines.slice(1), (line) => line + notes);
+  const kept = [...below.keys()].filter((row) => !isHeader(below[row]));
+  const rows = kept.map((row) => below[row]);
+  const at = kept.map((row) => starts[row]);
+  const ends = kept.map((row) => (starts[row + 1] ?? lines.length + 1) - 1);
   return {
     headers: headers.map((header) => header.trim()),
     rows,
@@ -42,7 +48,7 @@ export function archiveCsv(path: string, text: string, name: string): ArchiveCsv
     cutOff: rows.length === 0 ? null : cutOff(text, rows[rows.length - 1].length, headers.length),
     textOf: (row) =>
       lines
-        .slice(at[row] - 1, row + 1 < at.length ? at[row + 1] - 1 : lines.length)
+        .slice(at[row] - 1, ends[row])
         .join('\n')
         .trimEnd(),
   };

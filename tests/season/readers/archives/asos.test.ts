@@ -108,6 +108,22 @@ describe('hourly observations of airports', () => {
     expect(every20.every(routineMinutes(every20))).toBe(true);
   });
 
+  it('two downloads one below the other, headers and all, are one; hours that both have count once', async () => {
+    const row = (day: number, hour: number) => `XXX,2013-01-0${day} 0${hour}:51,59,50,72,30,M\n`;
+    const first = `${HEAD}\n${row(1, 0)}${row(1, 1)}${row(1, 2)}`;
+    const second = `${HEAD}\n${row(1, 2)}${row(1, 3)}`;
+    const { tables, load } = await read(first + second);
+    expect(rowsOf(tables.weather).map((one) => one.flags)).toEqual([0, 0, 0, FLAGS.duplicate, 0]);
+    expect(load.files[0]).toMatchObject({ rows: 5, rejected: 0 });
+    // Bad rows above and below the second header are named by their own lines.
+    const unread = 'XXX,soon,1,2,3,4,5';
+    const { load: bad } = await read(`${first}${unread}\n${HEAD}\n${unread}\n`);
+    expect(bad.rejects).toMatchObject([
+      { line: 5, text: unread },
+      { line: 7, text: unread },
+    ]);
+  });
+
   it('another file, several stations and a file without humidity are refused', async () => {
     const problem = async (text: string) => (await problemsOf({ 'w.csv': text }, [asos()]))[0];
     const row = 'XXX,2013-01-01 00:51,59,50,72,30,M\n';
