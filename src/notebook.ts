@@ -60,7 +60,7 @@ export { comparedAnswer, comparedKeys, groupLead, groupSaid } from './notebook/c
 export { factorTable, ratioTable, shareTable } from './notebook/compare-factor-tables.ts';
 export { comparedFigure } from './notebook/compare-figure.ts';
 export { manyNotes } from './notebook/compare-many.ts';
-export { ratioEntries, untoldNote } from './notebook/compare-statements.ts';
+export { differenceLead, ratioEntries, SHARES, untoldNote } from './notebook/compare-statements.ts';
 export { besideTable, rankTable, refusedTable, runTable } from './notebook/compare-tables.ts';
 export * from './notebook/compare-words.ts';
 export * from './notebook/contradicted.ts';
