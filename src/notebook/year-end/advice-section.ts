@@ -72,10 +72,15 @@ export function adviceSection(
         .map((one) =>
           one.kind === 'other-rule' && one.seen.startsWith('Withheld')
             ? `Withheld: ${one.title}. ${one.saving.why ?? ''}`
-            : `No saving is told of ${one.title}. ${one.seen} ${one.saving.why ?? ''}`,
+            : `No saving is told of ${one.title}. ${one.seen}${untoldSaid(one)}`,
         ),
     ],
   };
+}
+
+/** Why, unless what was seen ends with it. */
+function untoldSaid({ seen, saving: { why } }: Measure): string {
+  return why === null || seen.endsWith(why) ? '' : ` ${why}`;
 }
 
 /** Price and payback as far as season.yaml states a price for this measure alone. */
