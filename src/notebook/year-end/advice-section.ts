@@ -27,7 +27,7 @@ export function adviceSection(
   return {
     lead:
       told.length === 0
-        ? `Nothing in the season’s numbers speaks clearly for a change: no saving is more than its interval. ${modelWords(review)}`
+        ? `Nothing in the season’s numbers speaks clearly for a change: no saving has an interval that stays above zero. ${modelWords(review)}`
         : told.length === 1
           ? `1 recommendation: it would save ${units.say('money', told[0].saving)} a year.`
           : `${counted(told.length, 'recommendation')}, largest saving first, from ${units.say('money', told[0].saving)} to ${units.say('money', told[told.length - 1].saving)} a year each. They overlap and do not add up.`,
