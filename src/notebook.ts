@@ -128,6 +128,7 @@ export {
 export {
   doubtsSaid,
   MODEL_RANGES,
+  nextFallLead,
   picksSaid,
   strategiesAnswer,
   strategyKeys,
@@ -140,7 +141,7 @@ export { runsTable, strategyFigure } from './notebook/strategy-runs.ts';
 export { aloneNotes, beforeNotes } from './notebook/strategy-saving.ts';
 export { strategySweptSection } from './notebook/strategy-swept.ts';
 export { adviceEntries, skillTable, strategyTable } from './notebook/strategy-tables.ts';
-export { playedBins } from './notebook/strategy-words.ts';
+export { modelSaid, playedBins } from './notebook/strategy-words.ts';
 export { strategyYearsSection } from './notebook/strategy-years.ts';
 export { isMoved, movedSection } from './notebook/swept-moved.ts';
 export { demandOf, tariffTable } from './notebook/tariff-section.ts';
