@@ -11,6 +11,7 @@ import {
   contradictedBins,
   counted,
   defineNotebook,
+  differenceLead,
   factorTable,
   fillAirNotes,
   GOAL_TITLES,
@@ -23,6 +24,7 @@ import {
   ratioTable,
   refusedTable,
   runTable,
+  SHARES,
   section,
   shareTable,
   shownBins,
@@ -57,10 +59,7 @@ export default defineNotebook(
           section(`why-${goal}`, title(goal, 'What makes the difference'), () => {
             const { entries, untold } = ratioEntries(priced, bins, units);
             return {
-              lead:
-                entries.length === 0
-                  ? 'No bin has another that it can be held against.'
-                  : 'A cost is exactly price of energy × all charges over it × energy used, and so is the ratio of two. Shares, of its logarithm, add up to 100 %; they go beyond where something pulled the other way.',
+              lead: differenceLead(priced, bins, units),
               entries,
               notes: untoldNote(untold),
             };
@@ -76,6 +75,7 @@ export default defineNotebook(
           section(`parts-${goal}`, title(goal, 'The cost in its parts'), () => ({
             lead: 'Power and hours trade off: more air draws more power and needs fewer hours. Energy is the two together.',
             tables: [factorTable(priced, units), ratioTable(priced, bins, units), shareTable(priced, bins)],
+            notes: [SHARES],
           })),
         ),
         section('refused', 'Not ranked', () => ({

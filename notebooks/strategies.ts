@@ -16,7 +16,9 @@ import {
   isMoved,
   MODEL_RANGES,
   methodsOf,
+  modelSaid,
   movedSection,
+  nextFallLead,
   OTHER_PARAMETERS,
   picksSaid,
   playedBins,
@@ -51,7 +53,7 @@ export default defineNotebook(
       ...(played.length === 0 ? {} : { ranges: `${MODEL_RANGES} The weather is the season’s.` }),
       sections: [
         section('next-fall', 'Next fall', () => ({
-          lead: 'What the season’s own weather says of each bin. Another year is another weather.',
+          lead: nextFallLead(bins),
           entries: adviceEntries(bins, units),
           table: strategyTable(bins),
           notes: [
@@ -65,7 +67,7 @@ export default defineNotebook(
         })),
         ...played.map((one) =>
           section(`bin-${one.review.bin.id}`, one.review.bin.name, () => ({
-            lead: one.whatIf.model.why,
+            lead: modelSaid(one),
             figures: strategyFigure(one, units),
             tables: [runsTable(one), ...weightTables(one, units), hangsTable(one)],
             notes: [...columnNotes(one), ...one.whatIf.model.notes, ...hangsNotes(one, units)],

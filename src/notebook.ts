@@ -60,7 +60,7 @@ export { comparedAnswer, comparedKeys, groupLead, groupSaid } from './notebook/c
 export { factorTable, ratioTable, shareTable } from './notebook/compare-factor-tables.ts';
 export { comparedFigure } from './notebook/compare-figure.ts';
 export { manyNotes } from './notebook/compare-many.ts';
-export { ratioEntries, untoldNote } from './notebook/compare-statements.ts';
+export { differenceLead, ratioEntries, SHARES, untoldNote } from './notebook/compare-statements.ts';
 export { besideTable, rankTable, refusedTable, runTable } from './notebook/compare-tables.ts';
 export * from './notebook/compare-words.ts';
 export {
@@ -137,6 +137,7 @@ export {
 export {
   doubtsSaid,
   MODEL_RANGES,
+  nextFallLead,
   picksSaid,
   strategiesAnswer,
   strategyKeys,
@@ -149,7 +150,7 @@ export { runsTable, strategyFigure } from './notebook/strategy-runs.ts';
 export { aloneNotes, beforeNotes } from './notebook/strategy-saving.ts';
 export { strategySweptSection } from './notebook/strategy-swept.ts';
 export { adviceEntries, skillTable, strategyTable } from './notebook/strategy-tables.ts';
-export { playedBins } from './notebook/strategy-words.ts';
+export { modelSaid, playedBins } from './notebook/strategy-words.ts';
 export { strategyYearsSection } from './notebook/strategy-years.ts';
 export { isMoved, movedSection } from './notebook/swept-moved.ts';
 export { demandOf, tariffTable } from './notebook/tariff-section.ts';

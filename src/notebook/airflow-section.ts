@@ -36,10 +36,13 @@ export function airflowLead(bins: readonly BinReview[], units: Units): string {
   const sorted = [...told].sort((a, b) => b.flow.value - a.flow.value);
   const said = ({ name, flow }: (typeof told)[number]) => `${units.say('airflow per grain', flow)} in ${name}`;
   const range = sorted.length === 1 ? said(sorted[0]) : `from ${said(sorted[sorted.length - 1])} to ${said(sorted[0])}`;
-  const both = bins.filter((one) => one.airflow.agree !== null);
-  const parted = both.filter((one) => one.airflow.agree === false).map((one) => one.bin.name);
+  // Fronts too wide to be shown may agree, but nobody sees that they do.
+  const both = bins.filter(
+    ({ airflow }) => airflow.agree !== null && airflow.byFront.value !== null && airflow.byPressure.value !== null,
+  );
+  const parted = bins.filter((one) => one.airflow.agree === false).map((one) => one.bin.name);
   const agree =
-    both.length === 0
+    both.length === 0 && parted.length === 0
       ? 'it stands on one way in every bin'
       : parted.length === 0
         ? `fronts and pressure agree ${both.length === bins.length ? 'in every bin' : `in the ${both.length === 1 ? 'one bin' : `${both.length} bins`} that ${both.length === 1 ? 'has' : 'have'} both`}`

@@ -3,6 +3,7 @@ import { type Crossed, type CrossedBin, type CrossedPart, wasRun } from '../anal
 import { listed } from '../base/listed.ts';
 import type { KeyNumber, SectionBody } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
+import { STRATEGIES } from '../simulation/strategies/strategies.ts';
 import { cheaperElsewhere, crossedUntold, GOAL_SAID, notHeldWhy, waysRun } from './bin-or-rule-matrix.ts';
 import { capital, counted } from './words.ts';
 
@@ -15,10 +16,18 @@ export function binOrRuleAnswer(crossed: Crossed | undefined, reviews: readonly 
   const not = crossed.parts.filter(({ split }) => split === null);
   const alike =
     apart.length === 0
-      ? `Bin and way can’t be told apart. ${not[0]?.why ?? ''}`
+      ? `Bin and way can’t be told apart.${firstWhy(not)}`
       : `Bin and way can’t be told apart in bins ${listed(not.map(({ goal }) => GOAL_SAID[goal]))}.`;
   const told = [...apart.map((part) => apartSaid(part, units)), ...(not.length === 0 ? [] : [alike])];
-  return [...told, cheaperSaid(run, crossed, reviews)].join(' ');
+  return [...told, cheaperSaid(run, crossed, reviews, units)].join(' ');
+}
+
+/** Why not, of the first goal; which bins that are is said where there are others. */
+function firstWhy(parts: readonly CrossedPart[]): string {
+  const [first] = parts;
+  if (first === undefined || first.why === null) return '';
+  const { goal, why } = first;
+  return parts.length === 1 ? ` ${why}` : ` Bins ${GOAL_SAID[goal]}: ${why.charAt(0).toLowerCase()}${why.slice(1)}`;
 }
 
 /** Which of the two makes more of the differences, and how much. */
@@ -34,16 +43,39 @@ function apartSaid({ goal, split, binIds }: CrossedPart, units: Units): string {
   return `In the ${counted(binIds.length, 'bin')} ${GOAL_SAID[goal]} ${said}, by the model.`;
 }
 
-function cheaperSaid(run: readonly CrossedBin[], { ways }: Crossed, reviews: readonly BinReview[]): string {
+function cheaperSaid(
+  run: readonly CrossedBin[],
+  { ways }: Crossed,
+  reviews: readonly BinReview[],
+  units: Units,
+): string {
   const notHeld = notHeldWhy(run);
   if (notHeld !== null) return `Whether another bin’s way costs less can’t be told. ${notHeld}`;
-  const named = cheaperElsewhere(run).map(({ binId, wayId }) => {
+  const cheaper = cheaperElsewhere(run);
+  const named = cheaper.map(({ binId, wayId }) => {
     const name = reviews.find(({ bin }) => bin.id === binId)?.bin.name ?? binId;
     return `${name} (${ways.find(({ id }) => id === wayId)?.title.toLowerCase() ?? wayId})`;
   });
   return named.length === 0
     ? 'In no bin does another bin’s way clearly reach the target for less than its own.'
-    : `Another bin’s way would have brought ${listed(named)} to the target for clearly less.`;
+    : `Another bin’s way would have brought ${listed(named)} to the target for clearly less.${ownSaid(run, cheaper, units)}`;
+}
+
+/** Less than what: the own way as the kit runs it is not what the log's hours cost. */
+function ownSaid(run: readonly CrossedBin[], cheaper: ReturnType<typeof cheaperElsewhere>, units: Units): string {
+  const cells = cheaper.map(({ binId, wayId }) => {
+    const all = run.find((bin) => bin.binId === binId)?.cells ?? [];
+    return { own: all.find(({ own }) => own), other: all.find((cell) => cell.wayId === wayId) };
+  });
+  const rules = cells.filter(({ own }) => own !== undefined && STRATEGIES.some(({ id }) => id === own.wayId));
+  const [only] = cells;
+  const much =
+    cells.length === 1 && only.other !== undefined
+      ? ` It costs ${units.say('times', only.other.overOwn)} as much there as the bin’s own way`
+      : ' That is less than the bins’ own ways cost';
+  return rules.length === 0
+    ? `${much}.`
+    : `${much} as the kit runs it by its rule, which is not what the hours in the log cost.`;
 }
 
 export function binOrRuleKeys(crossed: Crossed | undefined): KeyNumber[] {

@@ -11,6 +11,10 @@ import { airflowShown, scaled } from './compare-scale.ts';
 import { type Compared, cropName, perWhat } from './compare-words.ts';
 import { capital, counted } from './words.ts';
 
+/** What the shares of a difference are. */
+export const SHARES =
+  'A cost is exactly price of energy × all charges over it × energy used, and so is the ratio of two costs. Shares are of the ratio’s logarithm and add up to 100 %; one goes beyond where something pulled the other way.';
+
 /** Said of so many bins; the tables tell of all. */
 const TOLD = 6;
 
@@ -20,13 +24,36 @@ export function ratioEntries(
   all: readonly Compared[],
   units: Units,
 ): { entries: Entry[]; untold: number } {
-  const from = (one: Compared) => Math.abs(Math.log(ratioShown(one, all, units).times.value ?? 1));
-  const held = bins.filter(({ beside }) => beside.ratio !== null).sort((a, b) => from(b) - from(a));
+  const held = heldAgainst(bins, all, units);
   const entries = held.slice(0, TOLD).flatMap((own) => {
     const other = all.find((one) => one.beside.binId === own.beside.ratio?.againstId);
     return other === undefined ? [] : [entryOf(own, other, all, units)];
   });
   return { entries, untold: held.length - entries.length };
+}
+
+/** Those that are held against another bin, farthest first. */
+function heldAgainst(bins: readonly Compared[], all: readonly Compared[], units: Units): Compared[] {
+  const from = (one: Compared) => Math.abs(Math.log(ratioShown(one, all, units).times.value ?? 1));
+  return bins.filter(({ beside }) => beside.ratio !== null).sort((a, b) => from(b) - from(a));
+}
+
+/** What made the largest part of the clearest difference between two bins of one crop. */
+export function differenceLead(bins: readonly Compared[], all: readonly Compared[], units: Units): string {
+  const held = heldAgainst(bins, all, units);
+  if (held.length === 0) return 'No bin has another that it can be held against.';
+  for (const own of held) {
+    const ratio = ratioShown(own, all, units);
+    const other = all.find((one) => one.beside.binId === own.beside.ratio?.againstId);
+    if (other === undefined || !ratio.sameCrop || !apart(ratio.times)) continue;
+    const [most] = costParts(ratio, own, other, units)
+      .filter(({ of }) => of.share.value !== null)
+      .sort((a, b) => Number(b.of.share.value) - Number(a.of.share.value));
+    if (most === undefined) continue;
+    const [a, b] = [own.review.bin.name, other.review.bin.name];
+    return `The largest part of what ${a} cost more than ${b} is ${most.name}: ${units.say('share of difference', most.of.share)} of the difference.`;
+  }
+  return 'No two bins of one crop cost clearly different amounts, so there is no difference to explain.';
 }
 
 function entryOf(own: Compared, other: Compared, all: readonly Compared[], units: Units): Entry {
@@ -59,14 +86,14 @@ function overlap(own: Compared, other: Compared): boolean {
   return own.beside.rank !== null && a !== null && b !== null && a[0] <= b[1] && b[0] <= a[1];
 }
 
-/** Price, charges and energy: which made the difference. */
-function moneySaid(ratio: CostRatio, own: Compared, other: Compared, units: Units): string {
+/** Price, charges and energy of a ratio, each with what is told of it; none where a factor is not known. */
+function costParts(ratio: CostRatio, own: Compared, other: Compared, units: Units) {
   const [mine, theirs] = [own.beside.factors, other.beside.factors];
-  if (mine === null || theirs === null) return 'What makes the difference is not known.';
+  if (mine === null || theirs === null) return [];
   const against = (quantity: Quantity, a: Estimate, b: Estimate) =>
     `${units.amount(quantity, a)} against ${units.say(quantity, b)}`;
   const points = own.beside.measure !== 'costPerBushel';
-  const parts = [
+  return [
     {
       of: ratio.factors.price,
       name: 'the price of energy',
@@ -75,7 +102,7 @@ function moneySaid(ratio: CostRatio, own: Compared, other: Compared, units: Unit
     {
       of: ratio.factors.charges,
       name: `what comes on top of energy${topSaid([own, other])}`,
-      detail: ` (all charges over energy’s: ${against('times', mine.charges, theirs.charges)})`,
+      detail: `, all charges over energy’s ${against('times', mine.charges, theirs.charges)}`,
     },
     {
       of: ratio.energy,
@@ -83,6 +110,12 @@ function moneySaid(ratio: CostRatio, own: Compared, other: Compared, units: Unit
       detail: ` (${units.say('times', ratio.energy.times)} as much${apart(ratio.energy.times) ? '' : ', not to be told from alike'})`,
     },
   ];
+}
+
+/** Price, charges and energy: which made the difference. */
+function moneySaid(ratio: CostRatio, own: Compared, other: Compared, units: Units): string {
+  const parts = costParts(ratio, own, other, units);
+  if (parts.length === 0) return 'What makes the difference is not known.';
   if (parts.some(({ of }) => of.share.value === null))
     return `${capital(listed(parts.map(({ of, name }) => `${name} made it ${units.say('times', of.times)}`)))}; these multiply.`;
   const shared = parts
@@ -99,7 +132,7 @@ function moneySaid(ratio: CostRatio, own: Compared, other: Compared, units: Unit
   return `Of the difference ${listed(toward.map(told))}.${other_}`;
 }
 
-/** `: demand and connected load`: the charges that one of the bins has. */
+/** ` (demand and connected load)`: the charges that one of the bins has. */
 function topSaid(bins: readonly Compared[]): string {
   const has = (pick: (fan: Compared['review']['fan']) => Estimate) =>
     bins.some(({ review }) => (pick(review.fan).value ?? 0) > 0);
@@ -108,7 +141,7 @@ function topSaid(bins: readonly Compared[]): string {
     ...(has((fan) => fan.connectedCost) ? ['connected load'] : []),
     ...(has((fan) => fan.heatCost) ? ['heat'] : []),
   ];
-  return names.length === 0 ? '' : `, ${listed(names)}`;
+  return names.length === 0 ? '' : ` (${listed(names)})`;
 }
 
 function turned({ value, interval, why }: Estimate): Estimate {

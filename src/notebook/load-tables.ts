@@ -136,7 +136,8 @@ export function findingTable(findings: readonly Finding[]): Table {
   return {
     id: 'findings',
     caption: 'All findings',
-    folded: true,
+    // On paper the findings stand once, by kind.
+    folded: 'on screen',
     columns: [
       { key: 'kind', label: 'Kind', quantity: null },
       { key: 'where', label: 'Where', quantity: null },

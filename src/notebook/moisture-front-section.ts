@@ -43,8 +43,9 @@ function moistureFrontLead(bins: readonly BinReview[], units: Units): string {
     const where = last === null ? '' : `, last ${placesSaid([last], units, 'cable')}`;
     return `in ${name} the ${front.kind} front passed ${passed.length} of ${counted(seen, 'sensor')}${where}`;
   });
-  const all = listed(said);
   const short = told.some(({ front }) => counts(front).missed.length > 0);
+  // Clauses with commas of their own are parted by semicolons.
+  const all = short && said.length > 1 ? `${said.slice(0, -1).join('; ')}; and ${said[said.length - 1]}` : listed(said);
   const beyond = short ? ' Grain beyond it had not gone half of the way when the fans stopped.' : '';
   return `${capital(all)}.${beyond}`;
 }

@@ -30,6 +30,19 @@ function driedAwaySaid(one: Played, units: Units): string {
   return ` Over-drying takes ${units.say('money', Math.abs(more))} ${more < 0 ? 'less' : 'more'} of the grain’s weight than as run${eaten ? ': more than it saves' : beside}.`;
 }
 
+/** In how many bins a rule would clearly have cost less, in this season's weather. */
+export function nextFallLead(bins: readonly Played[]): string {
+  const another = 'Another year is another weather.';
+  const told = bins.filter(({ pick, saving }) => pick !== null && saving.value !== null);
+  if (told.length === 0) return `No bin has a saving that can be told. ${another}`;
+  const clear = told.filter(({ saving }) => isAboveNothing(saving));
+  const names = clear.length === 0 || clear.length > 3 ? '' : `, ${listed(clear.map(({ review }) => review.bin.name))}`;
+  const of = counted(told.length, 'bin');
+  return clear.length === 0
+    ? `In this season’s weather no rule would clearly have cost less than as it was run, in ${told.length === 1 ? 'the one bin' : `any of ${of}`} of which it can be told. ${another}`
+    : `In this season’s weather another rule would clearly have cost less than as it was run in ${clear.length} of ${of} of which it can be told${names}. ${another}`;
+}
+
 export function strategiesAnswer(bins: readonly Played[], units: Units): string {
   if (bins.length === 0) return 'Can’t tell: models were left out of this review.';
   const trusted = bins.filter(({ whatIf }) => whatIf.why === null);

@@ -72,6 +72,12 @@ export function targetSaid({ review: { bin } }: Played, units: Units): string {
   return targetMoistureWb === null ? 'its target' : units.say('moisture', targetMoistureWb);
 }
 
+/** How good a bin's model is, for the head of its runs. */
+export function modelSaid({ review, whatIf: { model } }: Played): string {
+  const { name } = review.bin;
+  return model.trusted ? `The model of ${name} is trusted. ${model.why}` : model.why;
+}
+
 /** What a grower would do next fall, for one bin. */
 export function adviceFor(one: Played, units: Units): string {
   const { review, whatIf, pick, saving } = one;

@@ -7,6 +7,7 @@ import { listed } from '../base/listed.ts';
 import { daysByYear } from '../report/figures/days-by-year.ts';
 import type { Cell, Entry, Figure, SectionBody, Table } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
+import { some } from './front-words.ts';
 import { bestSaid, yearSaid } from './strategy-years-words.ts';
 
 /** A bin's rules in the years that weather is on file for; `why`: there are none. */
@@ -20,8 +21,7 @@ const MODEL = 'by the model';
 export function strategyYearsSection(bins: readonly BinYears[], units: Units): SectionBody {
   const told = bins.filter(({ why, rules }) => why === null && rules.some(({ years }) => years.best !== null));
   if (told.length === 0) {
-    const why = [...new Set(bins.flatMap((one) => (one.why === null ? [] : [one.why])))];
-    return { lead: `Can’t tell of other years. ${why.length === 0 ? 'No bin was run.' : why.join(' ')}` };
+    return { lead: `Can’t tell of other years. ${untoldSaid(bins)}` };
   }
   return {
     lead: leadOf(told[0], units),
@@ -35,6 +35,15 @@ export function strategyYearsSection(bins: readonly BinYears[], units: Units): S
       ...new Set(told.flatMap(untoldOf)),
     ],
   };
+}
+
+/** Why nothing is told, and of which bins where they differ. */
+function untoldSaid(bins: readonly BinYears[]): string {
+  const why = [...new Set(bins.flatMap((one) => (one.why === null ? [] : [one.why])))];
+  if (why.length === 0) return 'No bin was run.';
+  if (why.length === 1) return why[0];
+  const namesOf = (reason: string) => bins.filter((one) => one.why === reason).map(({ name }) => name);
+  return why.map((reason) => `${some(namesOf(reason), 'bin')}: ${reason}`).join(' ');
 }
 
 /** Years that lack weather lack it for every rule: said once. */

@@ -63,6 +63,14 @@ describe('drying fronts on the page', () => {
     });
   });
 
+  test('bins with clauses of commas of their own are parted by semicolons', () => {
+    const whole = binOf('South', [sensor('C1', 1, 100), sensor('C1', 2, 200)]);
+    const { lead } = moistureFrontSection([two, two, whole], units);
+    expect(lead).toMatch(
+      /^In North the drying front passed .* at 2\.0 m; in North the .* at 2\.0 m; and the drying front passed every sensor that can tell in South\. Grain/,
+    );
+  });
+
   test('the last one is the latest by the clock, though a hole of the fan’s log leaves its fan hours open', () => {
     const late: MoistureArrival = { ...sensor('C1', 3, 340), fanHours: null, fanHoursInterval: null, why: 'A hole.' };
     const { lead, table } = moistureFrontSection(

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { FAN_ON, type FanSpans } from '../../src/analysis/types.ts';
 import type { BinWhatIf } from '../../src/analysis/what-if/what-if-types.ts';
-import { strategiesAnswer, strategyKeys } from '../../src/notebook/strategy-answer.ts';
+import { nextFallLead, strategiesAnswer, strategyKeys } from '../../src/notebook/strategy-answer.ts';
 import { strategyFigure } from '../../src/notebook/strategy-runs.ts';
 import { aloneNotes, beforeNotes, dearerAlone } from '../../src/notebook/strategy-saving.ts';
 import { skillTable, strategyTable } from '../../src/notebook/strategy-tables.ts';
@@ -24,6 +24,15 @@ describe('what another way would have cost', () => {
     expect(advice).toContain('in 5 of 6 runs');
     expect(advice).toContain('With the weather known ahead 350 USD would have done, by 2 Nov 2024.');
     expect(strategyKeys(bins)[0].amount).toEqual(bins[0].saving);
+  });
+
+  it('counts the bins in which another rule would clearly have cost less', () => {
+    expect(nextFallLead(playedBins(seasonOf({})))).toBe(
+      'In this season’s weather another rule would clearly have cost less than as it was run in 1 of 1 bin of which it can be told, North 36. Another year is another weather.',
+    );
+    const cheap = playedBins(seasonOf({ logged: run('as-logged', 'As logged', [300, 300, 300], true) }));
+    expect(nextFallLead(cheap)).toContain('no rule would clearly have cost less than as it was run, in the one bin of');
+    expect(nextFallLead([])).toContain('No bin has a saving that can be told.');
   });
 
   it('calls nothing a saving that costs more', () => {

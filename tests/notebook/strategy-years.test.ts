@@ -91,5 +91,10 @@ describe('strategyYearsSection', () => {
       'No weather of other years is on file. Add an archive of past weather to season.yaml under files with role: history.';
     const section = strategyYearsSection([{ name: 'North', rules: [], why }], units);
     expect(section).toEqual({ lead: `Can’t tell of other years. ${why}` });
+    // Reasons that differ say whose they are.
+    const bare = (name: string, reason: string) => ({ name, rules: [] as const, why: reason });
+    expect(strategyYearsSection([bare('North', 'No model.'), bare('South', 'It was cooled.')], units).lead).toBe(
+      'Can’t tell of other years. North: No model. South: It was cooled.',
+    );
   });
 });

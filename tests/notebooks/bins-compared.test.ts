@@ -21,6 +21,7 @@ function pageOf(made: readonly BinReview[], units: 'us' | 'si' = 'us') {
   return page;
 }
 const sectionOf = (page: ReturnType<typeof pageOf>, id: string) => page.sections.find((one) => one.id === id);
+const leadOf = (page: ReturnType<typeof pageOf>) => sectionOf(page, 'why-dry')?.lead;
 const entriesOf = (page: ReturnType<typeof pageOf>) =>
   (sectionOf(page, 'why-dry')?.entries ?? []).map((entry) => [entry.text, ...(entry.details ?? [])].join(' '));
 
@@ -85,7 +86,18 @@ describe('what makes the difference', () => {
     const [told] = entriesOf(pageOf([dried('Cheap', 4), dear]));
     // Cost × 2 = price × 1 · charges (7.2 over 1.8) × 4 · energy × 0.5: shares 0, 200 and -100 %.
     expect(told).toContain('200 % is what comes on top of energy');
+    expect(leadOf(pageOf([dried('Cheap', 4), dear]))).toMatch(
+      /^The largest part of what Dear cost more than Cheap is what comes on top of energy.*: 200 %.* of the difference\.$/,
+    );
     expect(told).toContain('The other way pulled the energy used for a point (0.50 times as much), 100 %.');
+  });
+  it('leads with the largest part of the clearest difference, or with there being none', () => {
+    expect(leadOf(pageOf([dried('Cheap', 4), dried('Dear', 2)]))).toMatch(
+      /^The largest part of what Dear cost more than Cheap is the energy used for a point: 100 %.* of the difference\.$/,
+    );
+    expect(leadOf(pageOf([dried('A', 4), dried('B', 4)]))).toBe(
+      'No two bins of one crop cost clearly different amounts, so there is no difference to explain.',
+    );
   });
   it('across crops goes by the shown unit of grain, without shares', () => {
     const bins = [dried('A', 4), dried('B', 3.9), dried('W', 2, { crop: 'wheat' })];

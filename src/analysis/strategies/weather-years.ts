@@ -1,4 +1,5 @@
 import { firstNotBefore } from '../../base/first-not-before.ts';
+import { groupedCount } from '../../base/grouped-count.ts';
 import { localDayStart, toLocalMs, type Zone } from '../../base/zone.ts';
 import type { Tariff } from '../../money/tariff.ts';
 import type { LevelStep, RunSpec } from '../../simulation/run/run-spec.ts';
@@ -108,7 +109,7 @@ function lackOf(
   if (lacking === count) return 'No weather is on file for it.';
   const day = new Date(toLocalMs(zone, longestGapFromMs)).toISOString().slice(0, 10);
   if (lacking > 0)
-    return `Its weather has a gap of ${longestGapH.toFixed(0)} hours from ${day} on; ${BRIDGED_H} hours can be bridged, ${lacking} of ${count} hours are lacking.`;
+    return `Its weather has a gap of ${groupedCount(longestGapH)} hours from ${day} on; ${BRIDGED_H} hours can be bridged, ${groupedCount(lacking)} of ${groupedCount(count)} hours are lacking.`;
   const share = 1 - bridged / count;
   if (share < LEAST_SHARE)
     return `Only ${(100 * share).toFixed(1)} % of its hours lie between readings at most ${USUAL_H} hours apart; ${100 * LEAST_SHARE} % are due.`;

@@ -114,7 +114,7 @@ function perBushel(of: readonly Outcome[], bushels: number | null): Estimate {
 }
 
 function perPoint(specs: readonly RunSpec[], of: readonly Outcome[], bushels: number | null): Estimate {
-  if (specs[0].goal !== 'dry') return withheld('Points are shared by only where the goal is to dry.');
+  if (specs[0].goal !== 'dry') return withheld('A cost for each point is told only where the goal is to dry.');
   if (bushels === null || !(bushels > 0)) return withheld('The bushels are not known.');
   const points = of.map(({ endMoistureWb }, i) => 100 * (wetFromDry(startMoistureDb(specs[i])) - endMoistureWb));
   if (points.some((one) => !(one >= FEWEST_POINTS))) return withheld('So run the bin hardly dries.');

@@ -27,7 +27,7 @@ export function adviceSection(
   return {
     lead:
       told.length === 0
-        ? `Nothing in the season’s numbers speaks clearly for a change: no saving is more than its interval. ${modelWords(review)}`
+        ? `Nothing in the season’s numbers speaks clearly for a change: no saving has an interval that stays above zero. ${modelWords(review)}`
         : told.length === 1
           ? `1 recommendation: it would save ${units.say('money', told[0].saving)} a year.`
           : `${counted(told.length, 'recommendation')}, largest saving first, from ${units.say('money', told[0].saving)} to ${units.say('money', told[told.length - 1].saving)} a year each. They overlap and do not add up.`,
@@ -72,10 +72,15 @@ export function adviceSection(
         .map((one) =>
           one.kind === 'other-rule' && one.seen.startsWith('Withheld')
             ? `Withheld: ${one.title}. ${one.saving.why ?? ''}`
-            : `No saving is told of ${one.title}. ${one.seen} ${one.saving.why ?? ''}`,
+            : `No saving is told of ${one.title}. ${one.seen}${untoldSaid(one)}`,
         ),
     ],
   };
+}
+
+/** Why, unless what was seen ends with it. */
+function untoldSaid({ seen, saving: { why } }: Measure): string {
+  return why === null || seen.endsWith(why) ? '' : ` ${why}`;
 }
 
 /** Price and payback as far as season.yaml states a price for this measure alone. */

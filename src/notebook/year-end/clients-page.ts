@@ -66,7 +66,7 @@ export const CLIENTS_NOTEBOOK = notebookOf<ClientsInput>(
           ].map((one) => (several ? inCurrency(one, currency) : one));
         }),
         section('findings', 'What was found, and what to do', () => ({
-          lead: 'The largest findings of each client, those whose saving is more than its interval.',
+          lead: 'The largest findings of each client, those with a saving whose interval stays above zero.',
           entries: lines.map(entryOf),
         })),
       ],
@@ -235,7 +235,7 @@ function entryOf(line: ClientLine): Entry {
   const model = line.trusted === null ? [] : [`Models trusted: ${line.trusted} of ${counted(line.bins, 'bin')}.`];
   return {
     term: line.farm === null ? line.client : `${line.client}: ${line.farm}, ${line.season}`,
-    text: line.findings.length === 0 ? 'No saving is more than its interval.' : '',
+    text: line.findings.length === 0 ? 'No saving has an interval that stays above zero.' : '',
     details: [
       ...line.findings.slice(0, 3),
       ...(line.todo.length === 0 ? [] : [`To do: ${line.todo.slice(0, 2).join(' ')}`]),

@@ -20,8 +20,8 @@ export function measuresSection(review: SeasonReview, measures: readonly Measure
   return {
     lead:
       first === undefined
-        ? `No measure shows a saving that is more than its interval. ${modelWords(review)}`
-        : `${counted(clear.length, 'measure')} ${clear.length === 1 ? 'shows' : 'show'} a saving that is more than its interval; the largest, “${first.title}”, ${units.say('money', first.saving)} a year. ${modelWords(review)}`,
+        ? `No measure shows a saving whose interval stays above zero. ${modelWords(review)}`
+        : `${counted(clear.length, 'measure')} ${clear.length === 1 ? 'shows' : 'show'} a saving whose interval stays above zero; the largest, “${first.title}”, ${units.say('money', first.saving)} a year. ${modelWords(review)}`,
     table: measureTable(told),
     notes: [
       ...(told.length < measures.length
@@ -55,7 +55,7 @@ function measureTable(measures: readonly Measure[]): Table {
         : []),
       { key: 'saving', label: 'Saving a year', quantity: 'money' },
       { key: 'from', label: 'Known', quantity: null },
-      { key: 'clear', label: 'More than its interval', quantity: null },
+      { key: 'clear', label: 'Surely above zero', quantity: null },
     ],
     rows: measures.map((one) => ({
       measure: one.title,

@@ -71,7 +71,7 @@ export function summarySection(
           findings.length === 1
             ? 'The largest finding'
             : `The ${findings.length === 3 ? 'three ' : ''}largest findings`,
-        text: findings.length === 0 ? 'No finding is more than its interval.' : '',
+        text: findings.length === 0 ? 'No finding is sure: every interval reaches zero.' : '',
         details: findings,
       },
       { term: 'What to do', text: '', details: whatToDo(loaded, review, measures, units) },

@@ -40,7 +40,7 @@ export function moistureOverTime(data: MoistureOverTime, units: Units): Figure {
     id: data.id,
     title: data.title,
     subtitle: `Mean moisture of the grain, % wet basis, by day; fans above`,
-    alt: `Mean moisture went from ${units.say('moisture', first)} to ${units.say('moisture', last)} over ${units.number('count', data.days.length)} days, measured.`,
+    alt: `${data.title}. By day, measured: from ${units.say('moisture', first)} on the first of ${units.number('count', data.days.length)} days to ${units.say('moisture', last)} on the last.`,
     legend: [
       { label: 'fan stood still two hours or more', swatch: 'dot' },
       { label: 'fan ran: shows the passing air', swatch: 'ring' },

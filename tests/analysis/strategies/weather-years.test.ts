@@ -173,7 +173,7 @@ describe('yearSpec', () => {
     };
     const from = utc('2013-12-24T06:00:00Z');
     expect(yearSpec(spec, hole(from, from + 30 * HOUR_MS), SITE, 2013).why).toBe(
-      'Its weather has a gap of 30 hours from 2013-12-24 on; 6 hours can be bridged, 30 of 3840 hours are lacking.',
+      'Its weather has a gap of 30 hours from 2013-12-24 on; 6 hours can be bridged, 30 of 3,840 hours are lacking.',
     );
     expect(yearSpec(spec, hole(from, from + 6 * HOUR_MS), SITE, 2013).why).toBeNull();
     expect(yearSpec(spec, air, SITE, 1990).why).toBe('No weather is on file for it.');

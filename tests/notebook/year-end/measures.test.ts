@@ -3,6 +3,7 @@ import type { BinModel } from '../../../src/analysis/model/model-types.ts';
 import type { BinReview, SeasonReview } from '../../../src/analysis/types.ts';
 import { withoutRuns } from '../../../src/analysis/what-if/bin-what-if.ts';
 import { type Estimate, estimate, withheld } from '../../../src/base/estimate.ts';
+import { adviceSection } from '../../../src/notebook/year-end/advice-section.ts';
 import { energySections } from '../../../src/notebook/year-end/energy-sections.ts';
 import { grouped } from '../../../src/notebook/year-end/grouped.ts';
 import {
@@ -112,6 +113,19 @@ describe('the chapter of energy', () => {
     const { loaded, review, units } = exampleInput();
     const payback = energySections(loaded, review, [], units).find(({ id }) => id === 'payback');
     expect(payback?.lead).toMatch(/^Can’t tell: season\.yaml states no price of a measure/);
+  });
+});
+
+describe('the advice', () => {
+  it('says a reason once, though what was seen ends with it', () => {
+    const { loaded, review, units } = exampleInput();
+    const why = 'No price of the energy is known.';
+    const untold = { ...measure('other-rule', 'B1', withheld(why)), seen: `Which is cheapest can’t be told: ${why}` };
+    const notes = adviceSection(loaded, review, [untold, { ...untold, seen: 'It was not run.' }], units).notes ?? [];
+    expect(notes.filter((note) => note.startsWith('No saving'))).toEqual([
+      `No saving is told of other-rule B1. Which is cheapest can’t be told: ${why}`,
+      `No saving is told of other-rule B1. It was not run. ${why}`,
+    ]);
   });
 });
 
