@@ -1,6 +1,7 @@
 import type { Ticket } from '../moisture/tickets.ts';
 import { dryMatterFits, dryMatterSum } from './dry-matter-fits.ts';
 import type { FillLoads } from './fill-loads.ts';
+import type { FillTimes } from './fill-times.ts';
 import { bareDates, loadsOnce } from './loads-once.ts';
 
 /** Loads out of a full bin. */
@@ -24,4 +25,10 @@ export function loadsOut(loads: readonly Ticket[], filling: Pick<FillLoads, 'in'
   const dryIn = dryMatterSum(filling.in);
   const asked = !dryMatterFits(dryMatterSum(kept), dryIn) && dryMatterFits(dryMatterSum(loads), dryIn);
   return filling.undecided || asked ? { out: loads, doubles: [] } : { out: kept, doubles };
+}
+
+/** Loads out since the bin was whole for the last time: one before is another season's, or was cored while filling. */
+export function outOfFull(tickets: readonly Ticket[], { fullMs }: Pick<FillTimes, 'fullMs'>): Ticket[] {
+  const from = fullMs ?? Number.NEGATIVE_INFINITY;
+  return tickets.filter((one) => one.direction === 'out' && !(one.timeMs < from));
 }

@@ -1,3 +1,4 @@
+import type { Estimate } from '../../base/estimate.ts';
 import { LAYER_SLACK_WB, MEAN_SLACK_WB } from '../../simulation/run/reached.ts';
 import type { BinMoisture } from '../types.ts';
 
@@ -6,8 +7,8 @@ const DAYS_RUNNING = 3;
 
 /** When a drying bin could first have been stopped, by its sensors. */
 export interface DryEnough {
-  /** the bin's mean then, wet basis, fraction; null: its wettest layer never came down */
-  meanWb: number | null;
+  /** the bin's mean then, wet basis, fraction, as sure as that at the end; null: its wettest layer never came down */
+  mean: Estimate | null;
   /** true: its mean was dry before, and its wettest layer not */
   layerLast: boolean;
   /** its wettest layer at the end, wet basis, fraction */
@@ -40,7 +41,12 @@ export function dryEnoughDay(
   if (dry < 0) return null;
   const both = first((day) => isDry(day) && isEven(day));
   const wettestWb = last.high + shift;
-  return both < 0
-    ? { meanWb: null, layerLast: true, wettestWb }
-    : { meanWb: told[both].mean + shift, layerLast: both > dry, wettestWb };
+  if (both < 0) return { mean: null, layerLast: true, wettestWb };
+  const fallen = told[both].mean - last.mean;
+  const interval = end.interval?.map((limit) => limit + fallen) as [number, number] | undefined;
+  return {
+    mean: { value: end.value + fallen, interval: interval ?? null, why: null },
+    layerLast: both > dry,
+    wettestWb,
+  };
 }

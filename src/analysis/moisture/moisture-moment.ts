@@ -1,6 +1,6 @@
 import { Z95 } from '../../base/estimate.ts';
 import { fillLoads } from '../grain/fill-loads.ts';
-import { loadsOut } from '../grain/loads-out.ts';
+import { loadsOut, outOfFull } from '../grain/loads-out.ts';
 import { weightByTickets } from '../grain/weight-by-tickets.ts';
 import { type WeightByVolume, weightByVolume } from '../grain/weight-by-volume.ts';
 import type { MomentMean } from '../types.ts';
@@ -41,10 +41,9 @@ export function moistureMoment(
   if (bySensors !== null) return bySensors;
   const covered = moment === 'start' ? ticketStart(observed) : null;
   if (covered !== null) return covered;
-  // Loads in from another season tell nothing of this one.
+  // Loads of another season tell nothing of this one.
   const filling = fillLoads(input.tickets, observed.fill, volumeOf(observed));
-  const out = input.tickets.filter((one) => one.direction === 'out');
-  const loads = moment === 'start' ? filling.in : loadsOut(out, filling).out;
+  const loads = moment === 'start' ? filling.in : loadsOut(outOfFull(input.tickets, observed.fill), filling).out;
   const tickets = ticketMean(loads, moment === 'start' ? 'in' : 'out');
   if (tickets !== null) {
     const parts = [

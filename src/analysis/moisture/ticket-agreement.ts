@@ -1,7 +1,7 @@
 import { agreeing } from '../../base/agreeing.ts';
 import { type Estimate, estimate, withheld, Z95 } from '../../base/estimate.ts';
 import { fillLoads } from '../grain/fill-loads.ts';
-import { loadsOut } from '../grain/loads-out.ts';
+import { loadsOut, outOfFull } from '../grain/loads-out.ts';
 import { weightByVolume } from '../grain/weight-by-volume.ts';
 import type { CableSpread } from './cable-spread.ts';
 import { type ErrorPart, firmPart, joinErrors } from './error-part.ts';
@@ -90,10 +90,7 @@ function momentAgreement(
 export function loadsOf({ input, fill }: ObservedMoisture, moment: MomentName): readonly Ticket[] {
   const filling = fillLoads(input.tickets, fill, weightByVolume(input.bin, fill.depthM));
   if (moment === 'start') return filling.in;
-  // A load out before the bin was whole for the last time is another season's, or was cored while filling.
-  const from = fill.fullMs ?? Number.NEGATIVE_INFINITY;
-  const out = input.tickets.filter((one) => one.direction === 'out' && !(one.timeMs < from));
-  return loadsOut(out, filling).out;
+  return loadsOut(outOfFull(input.tickets, fill), filling).out;
 }
 
 /** Fan hours between the middle of the loads and the day of the readings, and what they change at the season's rate. */

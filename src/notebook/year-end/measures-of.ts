@@ -169,25 +169,25 @@ function wetLayerSaid(of: Played | undefined, units: Units): string[] {
 }
 
 /** That the wettest layer came down after the mean, or not at all. */
-function layerLastSaid({ meanWb, wettestWb }: DryEnough, units: Units): string {
-  return meanWb === null
-    ? `Its wettest tenth, by sensor, was still at ${units.say('moisture', wettestWb)} at the end.`
-    : `Its wettest tenth, by sensor, was down to 1.5 points above it only when the mean stood at ${units.say('moisture', meanWb)}: what was lost until then dried that layer.`;
+function layerLastSaid({ mean, wettestWb }: DryEnough, units: Units): string {
+  return mean === null
+    ? `Its wettest tenth, by sensor, was still at ${units.say('moisture', wettestWb)} at the end, measured.`
+    : `Its wettest tenth, by sensor, was down to 1.5 points above it only when the mean stood at ${units.say('moisture', mean)}: what was lost until then dried that layer.`;
 }
 
 /** What stopping saves where the wettest layer decides: the weight that left after it was dry enough. */
 function savedAfter(
-  { meanWb, wettestWb }: DryEnough,
+  { mean, wettestWb }: DryEnough,
   wanted: number,
   review: BinReview,
   season: Season,
   units: Units,
 ): Estimate {
-  return meanWb === null
+  return mean === null
     ? withheld(
-        `Its wettest tenth, by sensor, was still at ${units.say('moisture', wettestWb)} at the end, more than 1.5 points above the target: there was no day to stop on.`,
+        `Its wettest tenth, by sensor, was still at ${units.say('moisture', wettestWb)} at the end, measured, more than 1.5 points above the target: there was no day to stop on.`,
       )
-    : lostBelow(Math.min(wanted, meanWb), review, season).money;
+    : lostBelow(Math.min(wanted, mean.value ?? wanted), review, season).money;
 }
 
 /** Grain that went out drier than the buyer pays for, and than was wanted. */

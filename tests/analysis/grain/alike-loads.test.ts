@@ -81,6 +81,14 @@ describe('loads alike by a bare date', () => {
     expect(ticketMoisture(lacking)).toMatchObject({ value: expect.closeTo(0.15, 9), readings: 13 });
   });
 
+  it('out of the season before are no end of this one’s, where no sensor tells it', () => {
+    const lastYear = bare(6, 'out', NET, 0.12, T0 - 200 * DAY);
+    expect(ticketMoisture([...LOADS_IN, ...lastYear, ...LOADS_OUT])).toMatchObject({
+      value: expect.closeTo(0.15, 9),
+      readings: 14,
+    });
+  });
+
   it('out of a bin still being filled: taken off once', () => {
     const cored: Ticket = { timeMs: T0 - DAY + 1000, direction: 'out', netKg: 1000, moistureWb: 0.18 };
     const { out } = fillLoads([...LOADS_IN, cored, cored], fillTimes(BIN), volume);
