@@ -13,10 +13,9 @@ import { fanCost } from './fan-cost.ts';
 import { heatCost } from './heat-cost.ts';
 import { hoursOfFans } from './hours-together.ts';
 import { coverageNotes, otherSeason } from './log-coverage.ts';
-import { heatInDoubt } from './on-the-meter.ts';
 import { outsideStorage, outsideText } from './outside-storage.ts';
 import { addParts, ofParts, type Part, scaledPart } from './parts.ts';
-import { tariffBills } from './tariff-bill.ts';
+import { billInDoubt, tariffBills } from './tariff-bill.ts';
 
 /**
  * A bin's fan story: hours, energy and cost with intervals.
@@ -28,7 +27,7 @@ import { tariffBills } from './tariff-bill.ts';
  */
 export function binFan(bin: Bin, season: Season, fanSeasons: readonly FanSeason[], bushels: Bushels | null): BinFan {
   const bills = tariffBills(season, fanSeasons);
-  const least = heatInDoubt(season, fanSeasons) ? tariffBills(season, fanSeasons, 'least') : bills;
+  const least = billInDoubt(season, fanSeasons) ? tariffBills(season, fanSeasons, 'least') : bills;
   const notes: string[] = [];
   const shares: FanShare[] = [];
   let costWhy: string | null = null;
