@@ -2,9 +2,9 @@ import { type Estimate, withheld } from '../../base/estimate.ts';
 import { zoneOf } from '../../base/zone.ts';
 import type { Bin, Season } from '../../season/season.ts';
 import { binSpans } from '../fan/bin-spans.ts';
-import { fanHoursBetween, startsOf, unknownHoursBetween } from '../fan/spans.ts';
+import { fanHoursBetween, unknownHoursBetween } from '../fan/spans.ts';
 import { anyBushels, type Bushels, perBushel as overBushels } from '../grain/per-bushel.ts';
-import type { BinFan, BinHeater, FanSeason, FanSpans } from '../types.ts';
+import type { BinFan, BinHeater, FanSeason } from '../types.ts';
 import { besideOthers } from './beside-others.ts';
 import { binHeater } from './bin-heater.ts';
 import { binMonths, type FanShare } from './bin-months.ts';
@@ -14,10 +14,10 @@ import { fanCost } from './fan-cost.ts';
 import { heatCost } from './heat-cost.ts';
 import { hoursOfFans } from './hours-together.ts';
 import { coverageNotes, otherSeason } from './log-coverage.ts';
-import { heatInDoubt } from './on-the-meter.ts';
 import { outsideStorage, outsideText } from './outside-storage.ts';
 import { addParts, ofParts, type Part, scaledPart } from './parts.ts';
-import { tariffBills } from './tariff-bill.ts';
+import { startsTogether } from './starts-together.ts';
+import { billInDoubt, tariffBills } from './tariff-bill.ts';
 
 /**
  * A bin's fan story: hours, energy and cost with intervals.
@@ -29,7 +29,7 @@ import { tariffBills } from './tariff-bill.ts';
  */
 export function binFan(bin: Bin, season: Season, fanSeasons: readonly FanSeason[], bushels: Bushels | null): BinFan {
   const bills = tariffBills(season, fanSeasons);
-  const least = heatInDoubt(season, fanSeasons) ? tariffBills(season, fanSeasons, 'least') : bills;
+  const least = billInDoubt(season, fanSeasons) ? tariffBills(season, fanSeasons, 'least') : bills;
   const notes: string[] = [];
   const shares: FanShare[] = [];
   const heaters: BinHeater[] = [];
@@ -106,7 +106,10 @@ export function binFan(bin: Bin, season: Season, fanSeasons: readonly FanSeason[
       shares.map((share) => share.fan),
     ),
     unknownHours,
-    starts: startsTogether(shares, spans),
+    starts: startsTogether(
+      shares.map((share) => share.fan),
+      spans,
+    ),
     energyKwh,
     energyFrom: energyFrom(energyParts),
     energyFromHow: energyFromText(energyParts),
@@ -125,12 +128,6 @@ export function binFan(bin: Bin, season: Season, fanSeasons: readonly FanSeason[
       sd: hoursSd,
     }),
   };
-}
-
-/** Starts of the bin's fans taken together, without those that only spread hours of unknown moment. */
-function startsTogether(shares: readonly FanShare[], spans: FanSpans): number {
-  const surplus = shares.reduce((sum, { fan }) => sum + startsOf(fan.spans) - fan.starts, 0);
-  return Math.max(0, startsOf(spans) - surplus);
 }
 
 function nothing(shares: readonly FanShare[], why: string): BinFan {

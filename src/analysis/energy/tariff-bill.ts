@@ -7,7 +7,8 @@ import type { Season } from '../../season/season.ts';
 import { nameplateHp } from '../fan/nominal-power.ts';
 import type { FanSeason } from '../types.ts';
 import type { HeatTaken } from './heater-use.ts';
-import { onTheMeter } from './on-the-meter.ts';
+import { heatInDoubt, onTheMeter } from './on-the-meter.ts';
+import { placedOutside } from './placed-outside.ts';
 
 /** What one tariff charges its fans over the time that their logs span. */
 export interface TariffBill {
@@ -28,7 +29,10 @@ export interface TariffBill {
 // Each bin asks for the bills anew; they hang on all fans at once.
 const known = new WeakMap<readonly FanSeason[], { season: Season; bills: Map<HeatTaken, Map<string, TariffBill>> }>();
 
-/** The bills of a season by tariff id, with heat as it is taken; tariffs none of whose fans has a log are left out. */
+/**
+ * The bills of a season by tariff id, with heat as it is taken; the least has hours of unknown moment outside the rules of demand.
+ * Tariffs none of whose fans has a log are left out.
+ */
 export function tariffBills(
   season: Season,
   fanSeasons: readonly FanSeason[],
@@ -37,12 +41,17 @@ export function tariffBills(
   const before = known.get(fanSeasons);
   const kept = before?.season === season ? before.bills : new Map<HeatTaken, Map<string, TariffBill>>();
   known.set(fanSeasons, { season, bills: kept });
-  const bills = kept.get(taken) ?? billsOf(season, onTheMeter(season, fanSeasons, taken));
+  const bills = kept.get(taken) ?? billsOf(season, onTheMeter(season, fanSeasons, taken), taken);
   kept.set(taken, bills);
   return bills;
 }
 
-function billsOf(season: Season, fanSeasons: readonly FanSeason[]): Map<string, TariffBill> {
+/** Whether the least that a tariff may have charged is less than is told: some heat or the moments of some hours are not known. */
+export function billInDoubt(season: Pick<Season, 'fans'>, fanSeasons: readonly FanSeason[]): boolean {
+  return heatInDoubt(season, fanSeasons) || fanSeasons.some(({ spread }) => spread !== undefined && spread.length > 0);
+}
+
+function billsOf(season: Season, fanSeasons: readonly FanSeason[], taken: HeatTaken): Map<string, TariffBill> {
   const zone = zoneOf(season.site.timeZone);
   const bills = new Map<string, TariffBill>();
   for (const tariff of season.tariffs) {
@@ -62,7 +71,7 @@ function billsOf(season: Season, fanSeasons: readonly FanSeason[]): Map<string, 
         monthlyDemand(
           rule,
           zone,
-          fans.map((fan) => fan.spans),
+          fans.map((fan) => (taken === 'least' ? placedOutside(fan, rule, zone) : fan.spans)),
           fromMs,
           toMs,
         ),

@@ -10,10 +10,9 @@ import { dearestPrice } from './dearest-price.ts';
 import { ofPeak } from './demand-error.ts';
 import { fanRelSd } from './fan-cost.ts';
 import type { HeatTaken } from './heater-use.ts';
-import { heatInDoubt } from './on-the-meter.ts';
 import { notBelowZero } from './parts.ts';
 import { placingDoubts } from './placing-doubt.ts';
-import { type TariffBill, tariffBills } from './tariff-bill.ts';
+import { billInDoubt, type TariffBill, tariffBills } from './tariff-bill.ts';
 import { unknownDemand } from './unknown-demand.ts';
 
 /**
@@ -22,7 +21,7 @@ import { unknownDemand } from './unknown-demand.ts';
  */
 export function tariffMonths(season: Season, fanSeasons: readonly FanSeason[]): TariffMonth[] {
   const of = (taken: HeatTaken) => monthsOf(tariffBills(season, fanSeasons, taken));
-  return heatInDoubt(season, fanSeasons) ? bothHeats(of('told'), of('least')) : of('told');
+  return billInDoubt(season, fanSeasons) ? bothHeats(of('told'), of('least')) : of('told');
 }
 
 function monthsOf(bills: ReadonlyMap<string, TariffBill>): TariffMonth[] {

@@ -72,6 +72,33 @@ describe('hours of which a meter tells how many, but not when', () => {
   });
 });
 
+describe('demand of hours of which a meter tells how many, but not when', () => {
+  const demand = (hours: [number, number] | null): Tariff => ({
+    ...dayAndEvening,
+    demand: [
+      { pricePerKw: 10, when: hours === null ? null : { months: null, days: null, hours: [hours] }, ratchet: null },
+    ],
+  });
+  const of = (tariff: Tariff) => review(runRows, seasonOf([fan], [bin('B1', ['F1'])], [tariff]));
+
+  it('under a rule that leaves nine hours of the day free, eight hours may have been run within these: nothing at least', () => {
+    const { demandCost, cost, energyCost } = of(demand([7 * 60, 22 * 60]));
+    expect(demandCost.value).toBeCloseTo(10 * KW, 6);
+    expect(demandCost.interval![0]).toBe(0);
+    expect(cost.interval![0]).toBeLessThanOrEqual(energyCost.interval![0] + 1e-9);
+    const [month] = tariffMonths(seasonOf([fan], [bin('B1', ['F1'])], [demand([7 * 60, 22 * 60])]), [
+      fanSeason(fan, fanTable(runRows)),
+    ]);
+    expect(month.told!.demandCost.interval![0]).toBe(0);
+  });
+  it('under one that leaves seven free, or none, the fan was in it', () => {
+    // A nameplate is good to 12 %, 1.645 standard errors of it 20 %.
+    for (const rule of [[6 * 60, 23 * 60] as [number, number], null]) {
+      expect(of(demand(rule)).demandCost.interval![0]).toBeGreaterThan(0.75 * 10 * KW);
+    }
+  });
+});
+
 const totalOf = (months: ReturnType<typeof review>['months']): [number, number] => [
   months.reduce((sum, { told }) => sum + told!.energyCost.interval![0], 0),
   months.reduce((sum, { told }) => sum + told!.energyCost.interval![1], 0),
