@@ -71,7 +71,7 @@ function worked(input: ConditionInput): BinCondition {
   const grain = grainDays(days, shares, outdoors);
   const gap = outdoorGap(grain, meanSdK);
   const warming = selfWarming(
-    tracks.map((track) => ({ ...track, toEdgeM: toEdgeOf(bin, track) })),
+    tracks.map((track) => ({ ...track, ...edgesOf(bin, track) })),
     days,
     fanHoursByDay(spans, days.dayMs, fill.fullMs, zone),
     outdoors,
@@ -124,12 +124,12 @@ function sharesOf(bin: Bin, { depthM }: FillTimes, tracks: readonly PlaceTrack[]
   );
 }
 
-/** The nearest of surface, floor and wall, m, the surface as low as it stood while the place was in the grain. */
-function toEdgeOf(bin: Bin, { cable, heightM }: PlaceTrack): number {
+/** To the surface, as low as it stood while the place was in the grain, and to the nearest of surface, floor and wall, m. */
+function edgesOf(bin: Bin, { cable, heightM }: PlaceTrack): { toSurfaceM: number; toEdgeM: number } {
   const depths = bin.grain.depthSteps.map((step) => step.depthM).filter((depth) => depth > heightM);
-  const surface = depths.length === 0 ? Number.POSITIVE_INFINITY : Math.min(...depths) - heightM;
+  const toSurfaceM = depths.length === 0 ? Number.POSITIVE_INFINITY : Math.min(...depths) - heightM;
   const fromCentreM = bin.cables.find((one) => one.id === cable)?.fromCentreM ?? 0;
-  return Math.min(surface, heightM, bin.diameterM / 2 - fromCentreM);
+  return { toSurfaceM, toEdgeM: Math.min(toSurfaceM, heightM, bin.diameterM / 2 - fromCentreM) };
 }
 
 /** Standard error of the bin's mean temperature, K: that of its start and end, a kelvin where neither has one. */

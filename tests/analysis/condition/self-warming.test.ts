@@ -77,6 +77,22 @@ describe('warming by itself', () => {
     expect(alerts.map(({ kind }) => kind)).toContain('warmed by itself');
   });
 
+  // Sensors farther apart than heat reaches: a cooling front stopped half a metre above the lower one, whose grain the warm grain
+  // that the upper one reads warms by conduction alone.
+  it('is not told of heat that comes from grain below the next sensor up, however far that one hangs', () => {
+    const tempC = conducted(
+      (heightM) => (heightM < 2.9 ? 4 : 20),
+      () => 5,
+      () => 0,
+      90,
+    );
+    const by = (heightsM: readonly number[]) => kept({ ...still, heightsM, tempC, outdoorC: () => 5 }).warming;
+    expect(tempC(2.5, 21) - tempC(2.5, 0)).toBeGreaterThan(2);
+    expect(by([1, 2.5, 5])).toMatchObject({ found: [], judged: 3 });
+    // Nothing reads the grain under 2.5 m, and the floor is too far off to bound it: that place is not judged.
+    expect(by([2.5, 5])).toMatchObject({ found: [], judged: 1 });
+  });
+
   it('is not told of a front that the fan drives', () => {
     const tempC = (heightM: number, day: number) => (day * 0.5 > heightM ? 20 : 5);
     const { warming } = kept({ ...still, tempC, fanOn: () => true, outdoorC: () => 20 });
