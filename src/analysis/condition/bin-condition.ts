@@ -70,10 +70,11 @@ function worked(input: ConditionInput): BinCondition {
   const outdoors = outdoorDays(weather.temperatures, zone);
   const grain = grainDays(days, shares, outdoors);
   const gap = outdoorGap(grain, meanSdK);
+  const drawnMs = bin.grain.depthSteps.map((step) => step.fromMs);
   const warming = selfWarming(
     tracks.map((track) => ({ ...track, ...edgesOf(bin, track) })),
     days,
-    fanHoursByDay(spans, days.dayMs, fill.fullMs, zone),
+    fanHoursByDay(spans, days.dayMs, fill.fullMs, drawnMs, zone),
     outdoors,
     errors.temperature.accuracyK ?? ASSUMED_ACCURACY_K,
   );

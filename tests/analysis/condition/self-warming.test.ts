@@ -93,6 +93,22 @@ describe('warming by itself', () => {
     expect(by([2.5, 5])).toMatchObject({ found: [], judged: 1 });
   });
 
+  // Bulk grain leaves by a funnel from the surface (common practice): what the sun warmed up there then lies around the sensors below.
+  it('is not told of warm grain that drawing the bin down brings past a sensor', () => {
+    const heightsM = [1, 3, 5, 7, 9, 11];
+    const tempC = (heightM: number, day: number) => (heightM > 10 || (day >= 40 && heightM > 2) ? 20 : 5);
+    const of = (depths: { day: number; depthM: number }[]) =>
+      kept({ ...still, fromCentreM: 0, heightsM, tempC, depths, outdoorC: () => 10 }).warming;
+    const drawn = of([
+      { day: 0, depthM: 12 },
+      { day: 40, depthM: 8 },
+    ]);
+    expect(drawn.found).toEqual([]);
+    expect(drawn.judged).toBe(6);
+    // Had nothing been drawn, nothing else would explain it.
+    expect(of([{ day: 0, depthM: 12 }]).found.length).toBeGreaterThan(0);
+  });
+
   it('is not told of a front that the fan drives', () => {
     const tempC = (heightM: number, day: number) => (day * 0.5 > heightM ? 20 : 5);
     const { warming } = kept({ ...still, tempC, fanOn: () => true, outdoorC: () => 20 });
