@@ -8,7 +8,7 @@ import type { AirRows } from '../air-rows.ts';
 import { farmPressurePa } from '../airflow/entering-temperature.ts';
 import { type FillTimes, fillTimes } from '../grain/fill-times.ts';
 import { ASSUMED_ACCURACY_K, ASSUMED_BIAS_K } from '../moisture/temperature-interval.ts';
-import type { BinMoisture, BinTemperature, FanSpans } from '../types.ts';
+import type { BinMoisture, BinTemperature, FanSpans, Span } from '../types.ts';
 import { isothermsInUse } from '../useful/isotherms-in-use.ts';
 import { leavingAir } from '../water/leaving-air.ts';
 import { coldestWeek } from './coldest-week.ts';
@@ -20,8 +20,10 @@ import { grainDays } from './grain-days.ts';
 import { outdoorDays } from './outdoor-days.ts';
 import { daysOfGrain, outdoorGap } from './outdoor-gap.ts';
 import { placeDays } from './place-days.ts';
+import { edgesOf } from './place-edges.ts';
 import { placeMoistures } from './place-moistures.ts';
 import { type PlaceTrack, placeTracks } from './place-tracks.ts';
+import { restThroughout } from './rest-throughout.ts';
 import { roofHours } from './roof-hours.ts';
 import { selfWarming } from './self-warming.ts';
 import { STEP_MS, stepGrid, stepMiddles } from './step-grid.ts';
@@ -51,11 +53,12 @@ export function binCondition(input: ConditionInput): BinCondition {
 }
 
 function worked(input: ConditionInput): BinCondition {
-  const { bin, season, series, spans, moisture, weather } = input;
+  const { bin, season, series, moisture, weather } = input;
   const zone = zoneOf(season.site.timeZone);
   const fill = fillTimes(bin);
   const span = storageSpan(bin, series, fill);
   if (span === null) return missingCondition('No temperature of the grain could be believed.');
+  const spans = input.spans ?? (bin.fanIds.length === 0 ? restThroughout(span) : null);
   const grid = stepGrid(span.fromMs, span.toMs);
   const tracks = placeTracks(bin, series, spans, grid);
   const errors = season.sensors;
@@ -125,14 +128,6 @@ function sharesOf(bin: Bin, { depthM }: FillTimes, tracks: readonly PlaceTrack[]
   );
 }
 
-/** To the surface, as low as it stood while the place was in the grain, and to the nearest of surface, floor and wall, m. */
-function edgesOf(bin: Bin, { cable, heightM }: PlaceTrack): { toSurfaceM: number; toEdgeM: number } {
-  const depths = bin.grain.depthSteps.map((step) => step.depthM).filter((depth) => depth > heightM);
-  const toSurfaceM = depths.length === 0 ? Number.POSITIVE_INFINITY : Math.min(...depths) - heightM;
-  const fromCentreM = bin.cables.find((one) => one.id === cable)?.fromCentreM ?? 0;
-  return { toSurfaceM, toEdgeM: Math.min(toSurfaceM, heightM, bin.diameterM / 2 - fromCentreM) };
-}
-
 /** Standard error of the bin's mean temperature, K: that of its start and end, a kelvin where neither has one. */
 function meanSdOf({ temperature }: ConditionInput): number {
   const halves = [temperature.start, temperature.end].flatMap(({ interval }) =>
@@ -141,7 +136,8 @@ function meanSdOf({ temperature }: ConditionInput): number {
   return halves.length === 0 ? 1 : halves.reduce((sum, one) => sum + one, 0) / halves.length / Z90;
 }
 
-function roofOf({ bin, season, series, spans, weather }: ConditionInput, span: { fromMs: number; toMs: number }) {
+function roofOf({ bin, season, series, spans, weather }: ConditionInput, span: Span) {
+  if (bin.fanIds.length === 0) return withheld('This bin has no fan.');
   const stationPa = farmPressurePa(season, weather.rows.pressure_pa);
   const { main, others } = isothermsInUse({
     ...bin.grain,

@@ -61,7 +61,7 @@ export function selfWarming(
     judged,
     of: places.length,
     days: Math.max(0, ...judgedDays.map((days) => days.size)),
-    why: judged > 0 ? null : whyNot(places, rests),
+    why: judged > 0 ? null : whyNot(places, fanHours, rests),
   };
 }
 
@@ -92,8 +92,9 @@ function stretches(fanHours: Float64Array): [number, number][] {
   return out;
 }
 
-function whyNot(places: readonly WatchedPlace[], rests: readonly unknown[]): string {
+function whyNot(places: readonly WatchedPlace[], fanHours: Float64Array, rests: readonly unknown[]): string {
   if (places.length === 0) return 'No temperature of the grain could be believed.';
+  if (fanHours.every((hours) => Number.isNaN(hours))) return 'No log tells when the fans of this bin rested.';
   return rests.length === 0
     ? `The fan never rested for ${SHORTEST_DAYS} days while its log tells it.`
     : 'In no rest of the fan temperatures and, near wall, floor and surface, outdoor air are known.';

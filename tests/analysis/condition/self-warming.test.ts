@@ -128,6 +128,24 @@ describe('warming by itself', () => {
     const blind = kept({ ...still, tempC, weather: false }).warming;
     expect(blind.found.map(({ heightM }) => heightM)).not.toContain(0.5);
     expect(blind.judged).toBeLessThan(HEIGHTS.length);
-    expect(kept({ ...still, tempC, fan: false }).warming).toMatchObject({ found: [], judged: 0 });
+    expect(kept({ ...still, tempC, fan: false }).warming).toMatchObject({
+      found: [],
+      judged: 0,
+      why: 'No log tells when the fans of this bin rested.',
+    });
+  });
+
+  it('is watched throughout in a bin that has no fan: its grain is always at rest', () => {
+    const hot = (heightM: number) => (Math.abs(heightM - 3.5) < 0.5 ? 0.35 : 0);
+    const tempC = conducted(
+      () => 8,
+      () => 3,
+      hot,
+      90,
+    );
+    const { warming, roofHours } = kept({ ...still, tempC, outdoorC: () => 3, noFan: true });
+    expect(warming.found.map(({ heightM }) => heightM)).toContain(3.5);
+    expect(warming.days).toBe(90);
+    expect(roofHours.why).toBe('This bin has no fan.');
   });
 });
