@@ -66,7 +66,15 @@ function worked(input: ConditionInput): BinCondition {
     Math.hypot(errors.temperature.accuracyK ?? ASSUMED_ACCURACY_K, errors.temperature.biasK ?? ASSUMED_BIAS_K) / Z95;
   const meanSdK = meanSdOf(input);
   const atMs = stepMiddles(grid);
-  const moistures = placeMoistures(tracks, moisture, fill, spans, atMs, errors.moisture);
+  const moistures = placeMoistures({
+    tracks,
+    moisture,
+    goal: bin.goal,
+    fill,
+    spans,
+    atMs,
+    errors: errors.moisture,
+  });
   const age = grainAge({ bin, grid, tracks, moistures, placeSdK, meanSdK, depthM: fill.depthM, zone });
   const days = placeDays(tracks, grid, zone);
   const shares = sharesOf(bin, fill, tracks);

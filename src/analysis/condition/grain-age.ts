@@ -127,9 +127,9 @@ function isTold(track: PlaceTrack, moistureWb: Float64Array): boolean {
   return true;
 }
 
-function whyNot(tracks: readonly PlaceTrack[], { moistureWb }: PlaceMoistures): string {
+function whyNot(tracks: readonly PlaceTrack[], { moistureWb, why }: PlaceMoistures): string {
   const moist = tracks.some((track, i) => !Number.isNaN(moistureWb[i][track.from]));
-  if (!moist) return 'No moisture of the grain is known.';
+  if (!moist) return why ?? 'No moisture of the grain is known.';
   const most = Math.max(...tracks.map(seenShare));
   return `Temperatures were read in at most ${Math.round(100 * most)} % of the time in which the grain lay there; ${100 * LEAST_SEEN} % are needed.`;
 }

@@ -26,6 +26,7 @@ export interface Kept {
   air?: 'up' | 'down';
   moisture?: { start: number | null; end: number | null };
   fromCentreM?: number;
+  goal?: 'dry' | 'cool';
   /** levelled depths by day; 6 m throughout when left out */
   depths?: readonly { day: number; depthM: number }[];
   /** a bin that has no fan at all */
@@ -38,6 +39,7 @@ export function keptInput(made: Kept): ConditionInput {
   const bin = plainBin(
     {
       air: made.air ?? 'up',
+      goal: made.goal ?? 'dry',
       ...(made.noFan ? { fanIds: [] } : {}),
       cables: [{ id: 'C1', fromCentreM, bearingDeg: null, sensorHeightsM: heightsM }],
     },
