@@ -1,10 +1,11 @@
-import { type Estimate, estimate, withheld } from '../../base/estimate.ts';
+import { withheld } from '../../base/estimate.ts';
 import { toLocalMs, type Zone } from '../../base/zone.ts';
 import { sensorShares } from '../../bin/shares.ts';
 import { STORAGE_RULES, type StorageRule } from '../../grain/storage-rules.ts';
 import type { Bin } from '../../season/season.ts';
 import { type StorageLife, storageLifeBy } from '../../simulation/bed/storage-life.ts';
 import type { GrainAge, PlaceAge } from './condition-types.ts';
+import { lossOf, meanLoss } from './dry-matter-loss.ts';
 import { lifeInterval } from './life-interval.ts';
 import { lifeUsedSoFar } from './life-used.ts';
 import type { PlaceMoistures } from './place-moistures.ts';
@@ -80,24 +81,6 @@ function aged(input: GrainAgeInput, rules: readonly StorageRule[], places: reado
     days: daysOf(input, rule.life, places, places[each.indexOf(worst)]),
     notes: notesOf(input, rule.rule, places),
   };
-}
-
-const NO_LOSS = 'The rule of this crop counts germination, not dry matter.';
-
-function lossOf({ lossOfShare }: StorageLife, used: Estimate): Estimate {
-  if (lossOfShare === null) return withheld(NO_LOSS);
-  if (used.value === null || used.interval === null) return withheld(used.why ?? NO_LOSS);
-  return estimate(lossOfShare(used.value), lossOfShare(used.interval[0]), lossOfShare(used.interval[1]));
-}
-
-/** Loss rises faster than time, so that the mean of the losses is not the loss of the mean. */
-function meanLoss({ lossOfShare }: StorageLife, each: readonly PlaceAge[], mean: Estimate): Estimate {
-  if (lossOfShare === null) return withheld(NO_LOSS);
-  const at = (times: number) =>
-    each.reduce((sum, one) => sum + one.share * lossOfShare(times * (one.lifeUsed.value ?? 0)), 0);
-  const { value, interval } = mean;
-  if (value === null || interval === null || !(value > 0)) return estimate(at(1), at(1), at(1));
-  return estimate(at(1), at(interval[0] / value), at(interval[1] / value));
 }
 
 function daysOf({ grid, zone }: GrainAgeInput, life: StorageLife, places: readonly Place[], worst: Place) {

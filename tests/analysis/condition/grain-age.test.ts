@@ -21,6 +21,16 @@ describe('storage time used', () => {
     expect(Math.abs(100 * (age.loss.value ?? 0) - 0.5)).toBeLessThan(0.01);
   });
 
+  // The curve speaks of corn up to 5 % of its dry matter; what lost more is no grain, and 5 % on the dot would be no finding.
+  it('tells no loss where the curve has ended, only that all of the time is used', () => {
+    const { age, alerts } = kept({ days: 60, tempC: () => 30, moistureWb: wb(26) });
+    expect(age.worstLifeUsed.value).toBeGreaterThan(5);
+    expect(age.worstLoss.value).toBeNull();
+    expect(age.loss.value).toBeNull();
+    expect(age.loss.why).toContain('more than 5 %');
+    expect(alerts.map(({ kind }) => kind)).toContain('time used up');
+  });
+
   // NDSU (Hellevang 2019, seen): soybeans of 16 % held 35 days at 50 °F have used half of their time, by a table that the corn
   // equation runs 5 to 40 % above: so by the equation less than a half, and more than 0.6 of it.
   it('lies beside what NDSU says of soybeans, within what its table lies under the equation', () => {
