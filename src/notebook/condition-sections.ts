@@ -34,7 +34,7 @@ export function warmingSection(bins: readonly BinReview[], units: Units): Sectio
     lead: selfWarmingLead(bins, units),
     tables: warmingTables(bins, units),
     notes: [
-      'Heat that is only conducted never makes a place warmer than the warmest of what lay near it before and of what touches it from outside. A place counts as warmed by itself where it rose by 2 °C (4 °F) and more within 5 to 21 days of rest and ended above all sensors within 2 m (6.6 ft) of its height and, near wall, floor or surface, above the warmest day outdoors with the sun on the steel. A hot spot between the cables stays unseen.',
+      'Heat that is only conducted never makes a place warmer than the warmest of what lay near it before and of what touches it from outside. A place counts as warmed by itself where it rose by 2 °C (4 °F) and more within 5 to 21 days of rest and ended above all sensors within 2 m (6.6 ft) of its height, the next ones above and below and, near wall, floor or surface, above the warmest day outdoors with the sun on the steel. A hot spot between the cables stays unseen.',
     ],
   };
 }

@@ -8,7 +8,7 @@ import type { AirRows } from '../air-rows.ts';
 import { farmPressurePa } from '../airflow/entering-temperature.ts';
 import { type FillTimes, fillTimes } from '../grain/fill-times.ts';
 import { ASSUMED_ACCURACY_K, ASSUMED_BIAS_K } from '../moisture/temperature-interval.ts';
-import type { BinMoisture, BinTemperature, FanSpans } from '../types.ts';
+import type { BinMoisture, BinTemperature, FanSpans, Span } from '../types.ts';
 import { isothermsInUse } from '../useful/isotherms-in-use.ts';
 import { leavingAir } from '../water/leaving-air.ts';
 import { coldestWeek } from './coldest-week.ts';
@@ -20,8 +20,10 @@ import { grainDays } from './grain-days.ts';
 import { outdoorDays } from './outdoor-days.ts';
 import { daysOfGrain, outdoorGap } from './outdoor-gap.ts';
 import { placeDays } from './place-days.ts';
+import { edgesOf } from './place-edges.ts';
 import { placeMoistures } from './place-moistures.ts';
 import { type PlaceTrack, placeTracks } from './place-tracks.ts';
+import { restThroughout } from './rest-throughout.ts';
 import { roofHours } from './roof-hours.ts';
 import { selfWarming } from './self-warming.ts';
 import { STEP_MS, stepGrid, stepMiddles } from './step-grid.ts';
@@ -54,11 +56,12 @@ export function binCondition(input: ConditionInput): BinCondition {
 }
 
 function worked(input: ConditionInput): BinCondition {
-  const { bin, season, series, spans, moisture, weather } = input;
+  const { bin, season, series, moisture, weather } = input;
   const zone = zoneOf(season.site.timeZone);
   const fill = fillTimes(bin);
   const span = storageSpan(bin, series, fill);
   if (span === null) return missingCondition('No temperature of the grain could be believed.');
+  const spans = input.spans ?? (bin.fanIds.length === 0 ? restThroughout(span) : null);
   const grid = stepGrid(span.fromMs, span.toMs);
   const tracks = placeTracks(bin, series, spans, grid);
   const errors = season.sensors;
@@ -66,17 +69,26 @@ function worked(input: ConditionInput): BinCondition {
     Math.hypot(errors.temperature.accuracyK ?? ASSUMED_ACCURACY_K, errors.temperature.biasK ?? ASSUMED_BIAS_K) / Z95;
   const meanSdK = meanSdOf(input);
   const atMs = stepMiddles(grid);
-  const moistures = placeMoistures(tracks, moisture, fill, spans, atMs, errors.moisture);
+  const moistures = placeMoistures({
+    tracks,
+    moisture,
+    goal: bin.goal,
+    fill,
+    spans,
+    atMs,
+    errors: errors.moisture,
+  });
   const age = grainAge({ bin, grid, tracks, moistures, placeSdK, meanSdK, depthM: fill.depthM, zone });
   const days = placeDays(tracks, grid, zone);
   const shares = sharesOf(bin, fill, tracks);
   const outdoors = outdoorDays(weather.temperatures, zone);
   const grain = grainDays(days, shares, outdoors);
   const gap = outdoorGap(grain, meanSdK);
+  const drawnMs = bin.grain.depthSteps.map((step) => step.fromMs);
   const warming = selfWarming(
-    tracks.map((track) => ({ ...track, toEdgeM: toEdgeOf(bin, track) })),
+    tracks.map((track) => ({ ...track, ...edgesOf(bin, track) })),
     days,
-    fanHoursByDay(input.fansTold ? spans : null, days.dayMs, fill.fullMs, zone),
+    fanHoursByDay(input.fansTold ? spans : null, days.dayMs, fill.fullMs, drawnMs, zone),
     outdoors,
     errors.temperature.accuracyK ?? ASSUMED_ACCURACY_K,
   );
@@ -127,14 +139,6 @@ function sharesOf(bin: Bin, { depthM }: FillTimes, tracks: readonly PlaceTrack[]
   );
 }
 
-/** The nearest of surface, floor and wall, m, the surface as low as it stood while the place was in the grain. */
-function toEdgeOf(bin: Bin, { cable, heightM }: PlaceTrack): number {
-  const depths = bin.grain.depthSteps.map((step) => step.depthM).filter((depth) => depth > heightM);
-  const surface = depths.length === 0 ? Number.POSITIVE_INFINITY : Math.min(...depths) - heightM;
-  const fromCentreM = bin.cables.find((one) => one.id === cable)?.fromCentreM ?? 0;
-  return Math.min(surface, heightM, bin.diameterM / 2 - fromCentreM);
-}
-
 /** Standard error of the bin's mean temperature, K: that of its start and end, a kelvin where neither has one. */
 function meanSdOf({ temperature }: ConditionInput): number {
   const halves = [temperature.start, temperature.end].flatMap(({ interval }) =>
@@ -143,10 +147,8 @@ function meanSdOf({ temperature }: ConditionInput): number {
   return halves.length === 0 ? 1 : halves.reduce((sum, one) => sum + one, 0) / halves.length / Z90;
 }
 
-function roofOf(
-  { bin, season, series, spans, fansTold, weather }: ConditionInput,
-  span: { fromMs: number; toMs: number },
-) {
+function roofOf({ bin, season, series, spans, fansTold, weather }: ConditionInput, span: Span) {
+  if (bin.fanIds.length === 0) return withheld('This bin has no fan.');
   const stationPa = farmPressurePa(season, weather.rows.pressure_pa);
   const { main, others } = isothermsInUse({
     ...bin.grain,

@@ -7,23 +7,26 @@ const DAY_MS = 86_400_000;
 const MOST_UNKNOWN_H = 1;
 
 /**
- * Hours with a fan on by local day; NaN where the log does not tell the day, and before the bin was full: fresh grain warms what
- * lay there.
+ * Hours with a fan on by local day; NaN where the log does not tell the day, before the bin was full and on days on which grain was drawn: what
+ * comes past a sensor then may be warmer than what lay there.
  *
  * @param dayMs   local midnights as if UTC, [days]
- * @param fullMs  ms UTC; null: not known, nothing is left out
+ * @param fullMs   ms UTC; null: not known, nothing is left out
+ * @param drawnMs  ms UTC, in any order
  * @returns       h, [days]
  */
 export function fanHoursByDay(
   spans: FanSpans | null,
   dayMs: Float64Array,
   fullMs: number | null,
+  drawnMs: readonly number[],
   zone: Zone,
 ): Float64Array {
   return dayMs.map((ms) => {
     const fromMs = startOf(zone, ms);
     const toMs = startOf(zone, ms + DAY_MS);
     if (spans === null || spans.startMs.length === 0 || (fullMs !== null && fromMs < fullMs)) return Number.NaN;
+    if (drawnMs.some((at) => at >= fromMs && at < toMs)) return Number.NaN;
     const told = fromMs >= spans.startMs[0] && toMs <= spans.endMs[spans.endMs.length - 1];
     if (!told || unknownHoursBetween(spans, fromMs, toMs) > MOST_UNKNOWN_H) return Number.NaN;
     return fanHoursBetween(spans, fromMs, toMs);

@@ -1,10 +1,11 @@
-import { type Estimate, estimate, withheld } from '../../base/estimate.ts';
+import { withheld } from '../../base/estimate.ts';
 import { toLocalMs, type Zone } from '../../base/zone.ts';
 import { sensorShares } from '../../bin/shares.ts';
 import { STORAGE_RULES, type StorageRule } from '../../grain/storage-rules.ts';
 import type { Bin } from '../../season/season.ts';
 import { type StorageLife, storageLifeBy } from '../../simulation/bed/storage-life.ts';
 import type { GrainAge, PlaceAge } from './condition-types.ts';
+import { lossOf, meanLoss } from './dry-matter-loss.ts';
 import { lifeInterval } from './life-interval.ts';
 import { lifeUsedSoFar } from './life-used.ts';
 import type { PlaceMoistures } from './place-moistures.ts';
@@ -82,24 +83,6 @@ function aged(input: GrainAgeInput, rules: readonly StorageRule[], places: reado
   };
 }
 
-const NO_LOSS = 'The rule of this crop counts germination, not dry matter.';
-
-function lossOf({ lossOfShare }: StorageLife, used: Estimate): Estimate {
-  if (lossOfShare === null) return withheld(NO_LOSS);
-  if (used.value === null || used.interval === null) return withheld(used.why ?? NO_LOSS);
-  return estimate(lossOfShare(used.value), lossOfShare(used.interval[0]), lossOfShare(used.interval[1]));
-}
-
-/** Loss rises faster than time, so that the mean of the losses is not the loss of the mean. */
-function meanLoss({ lossOfShare }: StorageLife, each: readonly PlaceAge[], mean: Estimate): Estimate {
-  if (lossOfShare === null) return withheld(NO_LOSS);
-  const at = (times: number) =>
-    each.reduce((sum, one) => sum + one.share * lossOfShare(times * (one.lifeUsed.value ?? 0)), 0);
-  const { value, interval } = mean;
-  if (value === null || interval === null || !(value > 0)) return estimate(at(1), at(1), at(1));
-  return estimate(at(1), at(interval[0] / value), at(interval[1] / value));
-}
-
 function daysOf({ grid, zone }: GrainAgeInput, life: StorageLife, places: readonly Place[], worst: Place) {
   const all = places.map((place) => ({ place, used: lifeUsedSoFar(life, place.track, place.moistureWb) }));
   const byDay = new Map<number, { dayMs: number; mean: number; worst: number }>();
@@ -127,9 +110,9 @@ function isTold(track: PlaceTrack, moistureWb: Float64Array): boolean {
   return true;
 }
 
-function whyNot(tracks: readonly PlaceTrack[], { moistureWb }: PlaceMoistures): string {
+function whyNot(tracks: readonly PlaceTrack[], { moistureWb, why }: PlaceMoistures): string {
   const moist = tracks.some((track, i) => !Number.isNaN(moistureWb[i][track.from]));
-  if (!moist) return 'No moisture of the grain is known.';
+  if (!moist) return why ?? 'No moisture of the grain is known.';
   const most = Math.max(...tracks.map(seenShare));
   return `Temperatures were read in at most ${Math.round(100 * most)} % of the time in which the grain lay there; ${100 * LEAST_SEEN} % are needed.`;
 }

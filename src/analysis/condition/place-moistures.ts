@@ -1,9 +1,8 @@
 import { Z90, Z95 } from '../../base/estimate.ts';
 import type { SensorErrors } from '../../season/season.ts';
-import type { FillTimes } from '../grain/fill-times.ts';
 import { ASSUMED_ACCURACY, ASSUMED_BIAS } from '../moisture/reading-parts.ts';
-import type { BinMoisture, FanSpans } from '../types.ts';
-import { byDays, grainMoistureAt } from '../useful/grain-moisture-at.ts';
+import type { BinMoisture } from '../types.ts';
+import { type MeanMoistureOf, meanMoistureAt } from './mean-moisture-at.ts';
 import type { PlaceTrack } from './place-tracks.ts';
 import { sensorLean } from './sensor-lean.ts';
 
@@ -16,6 +15,8 @@ export interface PlaceMoistures {
   meanSdWb: number;
   /** places whose own moisture is not logged: the bin's mean stands for it */
   byMean: number;
+  /** why the bin's mean is not known; null where it is */
+  why: string | null;
 }
 
 /** Readings in moving air lean towards the air that passes, sd, fraction. Working assumption. */
@@ -23,21 +24,19 @@ const MOVING_SD = 0.002;
 /** How far a place lies from the mean of its bin while a front of drying stands in it, sd, fraction. Working assumption. */
 const FROM_MEAN_SD = 0.012;
 
+export interface MoisturesOf extends MeanMoistureOf {
+  tracks: readonly PlaceTrack[];
+  moisture: Pick<BinMoisture, 'daily' | 'start' | 'end' | 'shares'>;
+  errors: SensorErrors['moisture'];
+}
+
 /**
  * The moistures that the places' ageing goes by: a place's own, else the bin's mean of the day, else what lies between its
  * start and end by fan hours.
- *
- * @param atMs  middles of the steps, ms UTC, [steps]
  */
-export function placeMoistures(
-  tracks: readonly PlaceTrack[],
-  moisture: Pick<BinMoisture, 'daily' | 'start' | 'end' | 'shares'>,
-  fill: FillTimes,
-  spans: FanSpans | null,
-  atMs: Float64Array,
-  errors: SensorErrors['moisture'],
-): PlaceMoistures {
-  const mean = meanAt(moisture, fill, spans, atMs);
+export function placeMoistures(of: MoisturesOf): PlaceMoistures {
+  const { tracks, moisture, errors } = of;
+  const { moistureWb: mean, why } = meanMoistureAt(of);
   const isOwn = tracks.map((track) => track.moistureWb.some((one) => !Number.isNaN(one)));
   const { offWb, leftSdWb } = sensorLean(moisture, errors.accuracyWb ?? ASSUMED_ACCURACY / 100);
   const meanSdWb = Math.hypot(momentSd(moisture) ?? (errors.biasWb ?? ASSUMED_BIAS / 100) / Z95, MOVING_SD);
@@ -51,6 +50,7 @@ export function placeMoistures(
     placeSdWb: Math.hypot(meanSdWb, leftSdWb, beside),
     meanSdWb,
     byMean,
+    why,
   };
 }
 
@@ -60,20 +60,4 @@ function momentSd({ start, end }: Pick<BinMoisture, 'start' | 'end'>): number | 
     interval == null ? [] : [(interval[1] - interval[0]) / 2 / Z90],
   );
   return halves.length === 0 ? null : Math.max(...halves);
-}
-
-function meanAt(
-  moisture: Pick<BinMoisture, 'daily' | 'start' | 'end'>,
-  fill: FillTimes,
-  spans: FanSpans | null,
-  atMs: Float64Array,
-): Float64Array {
-  const { start, end, daily } = moisture;
-  const told =
-    spans === null
-      ? byDays(daily, start.value, end.value, atMs)
-      : grainMoistureAt(moisture, fill, spans, atMs).moistureWb;
-  // What is known of one moment alone stands for the whole storage where nothing was logged in between.
-  const one = start.value ?? end.value ?? Number.NaN;
-  return told.some((value) => !Number.isNaN(value)) ? told : told.fill(one);
 }

@@ -32,7 +32,7 @@ export interface RoofInput {
  */
 export function roofHours({ spans, fromMs, toMs, air, outdoor, stationPa, leaving }: RoofInput): Estimate {
   if (air === 'down') return withheld('The air is drawn down: what leaves the grain does not meet the roof.');
-  if (spans === null) return withheld('Not every fan of this bin has a log.');
+  if (spans === null) return withheld('No log tells when every fan of this bin ran.');
   if (leaving === null) return withheld('No isotherm of the crop tells how damp the leaving air is.');
   let middle = 0;
   let low = 0;

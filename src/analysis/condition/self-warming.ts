@@ -1,19 +1,9 @@
 import { Z95 } from '../../base/estimate.ts';
+import { besidePlaces, REACH_M, type WatchedPlace } from './beside-places.ts';
 import type { SelfWarming, WarmingWatch } from './condition-types.ts';
 import { DAY_MS, type OutdoorDays, warmestOf } from './outdoor-days.ts';
 import type { PlaceDays } from './place-days.ts';
 
-/** A place of the grain and how near it lies to what else may warm it, m. */
-export interface WatchedPlace {
-  cable: string;
-  sensor: number;
-  heightM: number;
-  /** to the surface, the floor and the wall: the nearest */
-  toEdgeM: number;
-}
-
-/** Within the longest stretch heat goes this far through grain at most (diffusivity 1.3e-7 m2/s, twice its square root of 4 a t), m. */
-const REACH_M = 2;
 const SHORTEST_DAYS = 5;
 const LONGEST_DAYS = 21;
 /** A rise that a manager would look into: a few degrees Fahrenheit within weeks (common practice), K. */
@@ -45,18 +35,18 @@ export function selfWarming(
   const found: SelfWarming[] = [];
   const judgedDays = places.map(() => new Set<number>());
   places.forEach((place, p) => {
-    const beside = places.flatMap((other, o) => (Math.abs(other.heightM - place.heightM) <= REACH_M ? [o] : []));
+    const near = warmestBeside(places, place, tempC);
     let plainest: SelfWarming | null = null;
     for (const [from, to] of rests) {
       const after = tempC[p][to];
       const before = tempC[p][from];
-      if (Number.isNaN(after) || Number.isNaN(before)) continue;
+      const nearC = near(from);
+      if (Number.isNaN(after) || Number.isNaN(before) || nearC === null) continue;
       const outsideC =
         place.toEdgeM <= REACH_M ? warmestOf(outdoors, dayMs[to], to - from + 1) : Number.NEGATIVE_INFINITY;
       if (outsideC === null) continue;
       for (let d = from; d <= to; d++) judgedDays[p].add(d);
-      const near = beside.map((o) => tempC[o][from]).filter((one) => !Number.isNaN(one));
-      const warmest = Math.max(...near, outsideC + SUN_K);
+      const warmest = Math.max(nearC, outsideC + SUN_K);
       const riseK = after - before;
       const aboveK = after - warmest;
       if (riseK < LEAST_RISE_K || aboveK < marginK || aboveK <= (plainest?.aboveK ?? 0)) continue;
@@ -71,7 +61,20 @@ export function selfWarming(
     judged,
     of: places.length,
     days: Math.max(0, ...judgedDays.map((days) => days.size)),
-    why: judged > 0 ? null : whyNot(places, rests),
+    why: judged > 0 ? null : whyNot(places, fanHours, rests),
+  };
+}
+
+/** The warmest of what lies near a place, by day, C; null where nothing tells it. */
+function warmestBeside(places: readonly WatchedPlace[], place: WatchedPlace, tempC: readonly Float64Array[]) {
+  const days = new Map<number, number | null>();
+  return (day: number): number | null => {
+    const told = days.get(day);
+    if (told !== undefined) return told;
+    const beside = besidePlaces(places, place, (other) => !Number.isNaN(tempC[other][day]));
+    const warmest = beside === null || beside.length === 0 ? null : Math.max(...beside.map((o) => tempC[o][day]));
+    days.set(day, warmest);
+    return warmest;
   };
 }
 
@@ -89,8 +92,9 @@ function stretches(fanHours: Float64Array): [number, number][] {
   return out;
 }
 
-function whyNot(places: readonly WatchedPlace[], rests: readonly unknown[]): string {
+function whyNot(places: readonly WatchedPlace[], fanHours: Float64Array, rests: readonly unknown[]): string {
   if (places.length === 0) return 'No temperature of the grain could be believed.';
+  if (fanHours.every((hours) => Number.isNaN(hours))) return 'No log tells when the fans of this bin rested.';
   return rests.length === 0
     ? `No log tells that every fan rested for ${SHORTEST_DAYS} days.`
     : 'In no rest of the fan temperatures and, near wall, floor and surface, outdoor air are known.';

@@ -6,7 +6,7 @@ export const CONDITION_METHODS: readonly Method[] = [
     id: 'storage-time',
     title: 'Storage time used',
     statement:
-      'The rule of a crop says how long grain may be held at one temperature and moisture. At each sensor every quarter day uses its part of that time, and the parts add up, from when grain came around the sensor until it left. Temperatures as read, straight between readings up to two days apart; moistures by readings in still air, where none stands within five days by all, and where a sensor has none by the bin’s mean; what the sensors differ by at the start and is, by their accuracy, their own error is taken off first. The mean weighs the sensors as for moisture. Dry matter lost is what corn’s curve gives for that part of the time, for crops whose rule moves corn’s. The interval joins thermometers, moistures and the rule itself as squares of the logarithm; holes of the log and the crop’s other rules widen it on their own side.',
+      'The rule of a crop says how long grain may be held at one temperature and moisture. At each sensor every quarter day uses its part of that time, and the parts add up, from when grain came around the sensor until it left. Temperatures as read, straight between readings up to two days apart; moistures by readings in still air, where none stands within five days by all, and where a sensor has none by the bin’s mean, straight between start and end by fan hours (by time where no log tells them) where no cable tells that; withheld where the fan was to change it and only one of the two is known; what the sensors differ by at the start and is, by their accuracy, their own error is taken off first. The mean weighs the sensors as for moisture. Dry matter lost is what corn’s curve gives for that part of the time, for crops whose rule moves corn’s, up to 5 %, where the curve ends. The interval joins thermometers, moistures and the rule itself as squares of the logarithm; holes of the log and the crop’s other rules widen it on their own side.',
     constants: [
       'the rule itself: 25 % (standard error), 45 % where corn stands in for an oilseed (own judgement, from the published comparisons on this page)',
       'told where readings stand near four fifths of the time in which grain lay there (the kit’s choice)',
@@ -18,10 +18,10 @@ export const CONDITION_METHODS: readonly Method[] = [
     id: 'self-warming',
     title: 'Warming by itself',
     statement:
-      'Heat that is only conducted never makes a place warmer than the warmest of what lay near it before and of what touches it from outside meanwhile. A place counts as warmed by itself where, within 5 to 21 days of rest of the fan, it rose by 2 °C (4 °F) and more, and ended above every sensor within 2 m (6.6 ft) of its height as they were at the beginning and, within 2 m of wall, floor or surface, above the warmest day outdoors with the sun on the steel.',
+      'Heat that is only conducted never makes a place warmer than the warmest of what lay near it before and of what touches it from outside meanwhile. A place counts as warmed by itself where, within 5 to 21 days of rest of the fan, it rose by 2 °C (4 °F) and more, and ended above every sensor within 2 m (6.6 ft) of its height and the next ones above and below, as they were at the beginning, and, within 2 m of wall, floor or surface, above the warmest day outdoors with the sun on the steel.',
     constants: [
       'above by 1 °C (2 °F) and by what two thermometers may differ (the kit’s choice)',
-      'rest: at most 2 fan hours (the kit’s choice); sun on the steel: 6 °C (11 °F) over the day’s mean (from memory)',
+      'rest: at most 2 fan hours and no grain put in or drawn (the kit’s choice); sun on the steel: 6 °C (11 °F) over the day’s mean (from memory)',
       'diffusivity of bulk grain: up to 1.3 × 10⁻⁷ m²/s (D243, from memory): heat goes 2 m in 21 days at most',
     ],
     sourceKeys: ['carslaw-jaeger-1959', 'asae-d243'],

@@ -16,7 +16,7 @@ export interface StorageLife {
 const STEP_K = 0.5;
 const STEP_WB = 0.0025;
 /** What corn's curve speaks of: grain that has lost more is no grain. */
-const MOST_LOSS = 0.05;
+export const MOST_LOSS = 0.05;
 
 // A rule costs more than all else of a step, and a table of one takes some milliseconds: made once for a rule.
 const MADE = new Map<string, StorageLife>();

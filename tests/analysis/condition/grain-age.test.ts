@@ -21,6 +21,16 @@ describe('storage time used', () => {
     expect(Math.abs(100 * (age.loss.value ?? 0) - 0.5)).toBeLessThan(0.01);
   });
 
+  // The curve speaks of corn up to 5 % of its dry matter; what lost more is no grain, and 5 % on the dot would be no finding.
+  it('tells no loss where the curve has ended, only that all of the time is used', () => {
+    const { age, alerts } = kept({ days: 60, tempC: () => 30, moistureWb: wb(26) });
+    expect(age.worstLifeUsed.value).toBeGreaterThan(5);
+    expect(age.worstLoss.value).toBeNull();
+    expect(age.loss.value).toBeNull();
+    expect(age.loss.why).toContain('more than 5 %');
+    expect(alerts.map(({ kind }) => kind)).toContain('time used up');
+  });
+
   // NDSU (Hellevang 2019, seen): soybeans of 16 % held 35 days at 50 °F have used half of their time, by a table that the corn
   // equation runs 5 to 40 % above: so by the equation less than a half, and more than 0.6 of it.
   it('lies beside what NDSU says of soybeans, within what its table lies under the equation', () => {
@@ -86,6 +96,27 @@ describe('storage time used', () => {
     const width = (one: typeof age) => (one.worstLifeUsed.interval?.[1] ?? 0) - (one.worstLifeUsed.interval?.[0] ?? 0);
     expect(width(age)).toBeGreaterThan(1.2 * width(own));
     expect(age.notes.join(' ')).toContain('the bin’s mean stands for it');
+  });
+
+  // At 60 °F corn keeps 39 days at 19 % and 88 at 17 % (Arkansas, Farm Progress 2014), 275 at 15 %; by Simpson's rule over a straight
+  // fall from 19 to 15 % 40 days use 40 (1/39 + 4/88 + 1/275) / 6 = 0.498 of it, where 19 % all the while would use 1.03.
+  it.each([{ fan: false }, { noFan: true }, {}] as const)(
+    'goes straight from the moisture at the start to that at the end where no fan hours part them: %o',
+    (fan) => {
+      const { age } = kept({ days: 40, tempC: () => fromF(60), moisture: { start: 0.19, end: 0.15 }, ...fan });
+      expect(Math.abs((age.lifeUsed.value ?? 0) / 0.498 - 1)).toBeLessThan(0.04);
+    },
+  );
+
+  it('is withheld where the fan was to change the moisture and only one moment’s is known', () => {
+    const one = { days: 40, tempC: () => fromF(60), moisture: { start: 0.2, end: null } };
+    const drying = kept({ ...one, goal: 'dry' }).age;
+    expect(drying.lifeUsed.value).toBeNull();
+    expect(drying.lifeUsed.why).toContain('Only the moisture at the start is known');
+    // Cooling takes little water: there it stands for the whole storage. 28.3 days at 20 % and 60 °F
+    // by the equation (physics of steele-1969, computed apart).
+    const cooled = kept({ ...one, goal: 'cool' }).age;
+    expect(Math.abs((cooled.lifeUsed.value ?? 0) / (40 / 28.3) - 1)).toBeLessThan(0.02);
   });
 
   it('tells germination’s time without a loss of dry matter for wheat, and nothing for rice', () => {

@@ -28,16 +28,24 @@ export interface Kept {
   air?: 'up' | 'down';
   moisture?: { start: number | null; end: number | null };
   fromCentreM?: number;
+  goal?: 'dry' | 'cool';
+  /** levelled depths by day; 6 m throughout when left out */
+  depths?: readonly { day: number; depthM: number }[];
+  /** a bin that has no fan at all */
+  noFan?: true;
 }
 
 export function keptInput(made: Kept): ConditionInput {
   const { days, crop = 'corn', heightsM = [1, 3, 5], fromCentreM = 2 } = made;
+  const depthSteps = made.depths?.map(({ day, depthM }) => ({ fromMs: START + day * DAY, depthM })) ?? stoodAt(6);
   const bin = plainBin(
     {
       air: made.air ?? 'up',
+      goal: made.goal ?? 'dry',
+      ...(made.noFan ? { fanIds: [] } : {}),
       cables: [{ id: 'C1', fromCentreM, bearingDeg: null, sensorHeightsM: heightsM }],
     },
-    { crop, depthSteps: stoodAt(6), filledMs: START, unloadedMs: START + days * DAY },
+    { crop, depthSteps, filledMs: START, unloadedMs: START + days * DAY },
   );
   const times = Array.from({ length: days * 4 }, (_, i) => START + (i + 0.5) * 6 * HOUR);
   const at = (ms: number) => (ms - START) / DAY;
@@ -85,7 +93,7 @@ export function keptInput(made: Kept): ConditionInput {
     } as unknown as Season,
     series,
     fansTold: made.fansTold ?? true,
-    spans: made.fan === false ? null : toFanSpans(list),
+    spans: made.fan === false || made.noFan ? null : toFanSpans(list),
     moisture: {
       daily: [],
       shares: [],

@@ -77,6 +77,38 @@ describe('warming by itself', () => {
     expect(alerts.map(({ kind }) => kind)).toContain('warmed by itself');
   });
 
+  // Sensors farther apart than heat reaches: a cooling front stopped half a metre above the lower one, whose grain the warm grain
+  // that the upper one reads warms by conduction alone.
+  it('is not told of heat that comes from grain below the next sensor up, however far that one hangs', () => {
+    const tempC = conducted(
+      (heightM) => (heightM < 2.9 ? 4 : 20),
+      () => 5,
+      () => 0,
+      90,
+    );
+    const by = (heightsM: readonly number[]) => kept({ ...still, heightsM, tempC, outdoorC: () => 5 }).warming;
+    expect(tempC(2.5, 21) - tempC(2.5, 0)).toBeGreaterThan(2);
+    expect(by([1, 2.5, 5])).toMatchObject({ found: [], judged: 3 });
+    // Nothing reads the grain under 2.5 m, and the floor is too far off to bound it: that place is not judged.
+    expect(by([2.5, 5])).toMatchObject({ found: [], judged: 1 });
+  });
+
+  // Bulk grain leaves by a funnel from the surface (common practice): what the sun warmed up there then lies around the sensors below.
+  it('is not told of warm grain that drawing the bin down brings past a sensor', () => {
+    const heightsM = [1, 3, 5, 7, 9, 11];
+    const tempC = (heightM: number, day: number) => (heightM > 10 || (day >= 40 && heightM > 2) ? 20 : 5);
+    const of = (depths: { day: number; depthM: number }[]) =>
+      kept({ ...still, fromCentreM: 0, heightsM, tempC, depths, outdoorC: () => 10 }).warming;
+    const drawn = of([
+      { day: 0, depthM: 12 },
+      { day: 40, depthM: 8 },
+    ]);
+    expect(drawn.found).toEqual([]);
+    expect(drawn.judged).toBe(6);
+    // Had nothing been drawn, nothing else would explain it.
+    expect(of([{ day: 0, depthM: 12 }]).found.length).toBeGreaterThan(0);
+  });
+
   it('is not told of a front that the fan drives', () => {
     const tempC = (heightM: number, day: number) => (day * 0.5 > heightM ? 20 : 5);
     const { warming } = kept({ ...still, tempC, fanOn: () => true, outdoorC: () => 20 });
@@ -96,8 +128,26 @@ describe('warming by itself', () => {
     const blind = kept({ ...still, tempC, weather: false }).warming;
     expect(blind.found.map(({ heightM }) => heightM)).not.toContain(0.5);
     expect(blind.judged).toBeLessThan(HEIGHTS.length);
-    expect(kept({ ...still, tempC, fan: false }).warming).toMatchObject({ found: [], judged: 0 });
+    expect(kept({ ...still, tempC, fan: false }).warming).toMatchObject({
+      found: [],
+      judged: 0,
+      why: 'No log tells when the fans of this bin rested.',
+    });
     // The log of one of two fans says rest: the other may have run.
     expect(kept({ ...still, tempC, fansTold: false }).warming).toMatchObject({ found: [], judged: 0 });
+  });
+
+  it('is watched throughout in a bin that has no fan: its grain is always at rest', () => {
+    const hot = (heightM: number) => (Math.abs(heightM - 3.5) < 0.5 ? 0.35 : 0);
+    const tempC = conducted(
+      () => 8,
+      () => 3,
+      hot,
+      90,
+    );
+    const { warming, roofHours } = kept({ ...still, tempC, outdoorC: () => 3, noFan: true });
+    expect(warming.found.map(({ heightM }) => heightM)).toContain(3.5);
+    expect(warming.days).toBe(90);
+    expect(roofHours.why).toBe('This bin has no fan.');
   });
 });
