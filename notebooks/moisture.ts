@@ -45,7 +45,7 @@ export default defineNotebook(
           ? []
           : [
               section('bins', 'Bin by bin', () => ({
-                lead: `The points removed could be told of ${told.length} of ${counted(bins.length, 'bin')}.`,
+                lead: `The points removed can be told of ${told.length === bins.length ? (bins.length === 2 ? 'both bins' : `all ${counted(bins.length, 'bin')}`) : `${told.length} of ${counted(bins.length, 'bin')}`}.`,
                 table: grainTable(bins, units),
               })),
             ]),

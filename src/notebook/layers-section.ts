@@ -1,7 +1,6 @@
 import type { GrainLayer, LayerName } from '../analysis/moisture/layer-types.ts';
 import type { BinReview } from '../analysis/types.ts';
 import type { Estimate } from '../base/estimate.ts';
-import { listed } from '../base/listed.ts';
 import type { Cell, SectionBody, Table } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
 import { capital, known } from './words.ts';
@@ -43,7 +42,8 @@ function leadOf(bins: readonly BinReview[], units: Units): string {
     ({ name, spread, wettest, driest }) =>
       `in ${name}, the ${wettest.name} third by ${units.say('points', spread)} over the ${driest.name}`,
   );
-  return `At the end the wettest third stood out: ${listed(said)}.`;
+  // Each part has a comma of its own.
+  return `At the end the wettest third stood out: ${said.join('; ')}.`;
 }
 
 function layersTable(bins: readonly BinReview[], moment: 'start' | 'end'): Table {

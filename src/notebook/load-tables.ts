@@ -136,8 +136,8 @@ export function findingTable(findings: readonly Finding[]): Table {
   return {
     id: 'findings',
     caption: 'All findings',
-    // On paper the findings stand once, by kind.
-    folded: 'on screen',
+    // On paper the findings stand once: by kind, where that tells all of them.
+    folded: isToldByKind(findings) ? 'on screen' : true,
     columns: [
       { key: 'kind', label: 'Kind', quantity: null },
       { key: 'where', label: 'Where', quantity: null },
@@ -190,11 +190,24 @@ export function findingEntries(findings: readonly Finding[], units: Units, bins:
           .slice(0, FIRST)
           .map(
             (one) =>
-              `${placeText(one.where, bins)}. ${when(one)}${sentence(capital(withoutPlace(one)))}${one.advice === null ? '' : ` ${sentence(one.advice)}`}`,
+              `${startText(one.where, bins)}. ${when(one)}${sentence(capital(withoutPlace(one)))}${one.advice === null ? '' : ` ${sentence(one.advice)}`}`,
           ),
       },
     ];
   });
+}
+
+/** A fan begins a sentence in capitals; a file's name stays as it is. */
+function startText(where: string, bins: readonly Named[]): string {
+  const place = placeText(where, bins);
+  return place.startsWith('fan ') ? capital(place) : place;
+}
+
+/** Whether no kind has more findings than are told of it in words. */
+function isToldByKind(findings: readonly Finding[]): boolean {
+  return (Object.keys(KINDS) as Finding['kind'][]).every(
+    (kind) => findings.filter((one) => one.kind === kind).length <= FIRST,
+  );
 }
 
 /** The rules of the checks, in words. */

@@ -50,7 +50,7 @@ export const QUANTITIES = {
     siWord: '¤ a tonne-point',
     rounding: decimals(3, 2),
   },
-  'energy per grain': { us: 'kWh/bu', si: 'kWh/t', rounding: figures(3, 2) },
+  'energy per grain': { us: 'kWh/bu', si: 'kWh/t', rounding: decimals(2, 2) },
   'energy per grain point': {
     us: 'kWh/bu-point',
     si: 'kWh/t-point',

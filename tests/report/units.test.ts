@@ -50,6 +50,10 @@ describe('numbers as text', () => {
     // No end shows more than three figures, however small its middle.
     expect(us.amount('money', estimate(868.4, 284.4, 1444.7))).toBe('868 (284 to 1,440)');
     expect(us.amount('money per grain', estimate(0.0086, 0.0069, 0.0103))).toBe('0.0086 (0.0069 to 0.010)');
+    // Energy of a bin that was only cooled: 429 kWh (401 to 457) over 12,300 bu.
+    expect(us.amount('energy per grain', estimate(0.03488, 0.0326, 0.03715))).toBe('0.035 (0.033 to 0.037)');
+    expect(us.number('energy per grain', 0.528)).toBe('0.53');
+    expect(si.number('energy per grain', 17.36)).toBe('17.4');
     expect(us.amount('hours', estimate(30.8, 9.24, 412.6))).toBe('30.8 (9.2 to 413)');
     // An interval that the rounding swallows is not said twice: both ends would read as the number.
     expect(us.amount('hours', estimate(1037.56, 1035.9, 1039.3))).toBe('1,040');

@@ -1,14 +1,6 @@
 import type { Page } from '../page.ts';
 import { type PagedBins, renderBinIndex, renderBinNav } from './bin-pages.ts';
-import {
-  cssString,
-  LAST_LINE,
-  type PageLink,
-  placeOf,
-  type RenderedPage,
-  renderFrame,
-  renderMasthead,
-} from './frame.ts';
+import { cssString, type PageLink, placeOf, type RenderedPage, renderFrame, renderMasthead } from './frame.ts';
 import { renderKeyNumbers, renderRanges } from './key-numbers.ts';
 import { renderMadeBy } from './made-by.ts';
 import { html, list, type Markup, raw } from './markup.ts';
@@ -75,7 +67,7 @@ function nextPage(page: Page, links: readonly PageLink[], paged?: PagedBins): Ma
   return html`<nav aria-label="Next page"><p>Next: <a href="${next.file}">${next.title}</a></p></nav>`;
 }
 
-/** Head and page number of every printed page but the first, which has its own; at the foot of all what the page’s last line says. */
+/** Head and page number of every printed page but the first, which has its own. */
 function runningHead(text: string): string {
-  return `@media print{@page{@top-left{content:${cssString(text)};font-size:8pt}@bottom-left{content:${cssString(LAST_LINE)};font-size:7pt;color:#555a5c}@bottom-right{content:counter(page) " / " counter(pages);font-size:8pt}}@page :first{@top-left{content:none}}}`;
+  return `@media print{@page{@top-left{content:${cssString(text)};font-size:8pt}@bottom-right{content:counter(page) " / " counter(pages);font-size:8pt}}@page :first{@top-left{content:none}}}`;
 }

@@ -1,3 +1,4 @@
+import { cssString, LAST_LINE } from './frame.ts';
 import { DARK, LIGHT, type Theme } from './palette.ts';
 
 function variables(theme: Theme): string {
@@ -120,7 +121,7 @@ footer{border-top:1px solid var(--rule);margin-top:4rem;padding:1rem 0 3rem;colo
 th,td{padding:.32rem .45rem}
 }
 @media print{
-@page{margin:18mm 15mm}
+@page{margin:18mm 15mm;@bottom-left{content:${cssString(LAST_LINE)};font-size:7pt;color:#555a5c}}
 :root{${variables(LIGHT)}--paper:#fff;color-scheme:light}
 html{font-size:9.5pt;line-height:1.42}
 .frame{max-width:none;padding:0}
