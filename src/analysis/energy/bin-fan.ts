@@ -3,6 +3,7 @@ import { zoneOf } from '../../base/zone.ts';
 import type { Bin, Season } from '../../season/season.ts';
 import { binSpans } from '../fan/bin-spans.ts';
 import { fanHoursBetween, unknownHoursBetween } from '../fan/spans.ts';
+import { ofOneFilling, REFILLED_WHY, wasRefilled } from '../grain/one-filling.ts';
 import { anyBushels, type Bushels, perBushel as overBushels } from '../grain/per-bushel.ts';
 import type { BinFan, BinHeater, FanSeason } from '../types.ts';
 import { besideOthers } from './beside-others.ts';
@@ -96,7 +97,9 @@ export function binFan(bin: Bin, season: Season, fanSeasons: readonly FanSeason[
   );
   const energyKwh = total((share) => share.cost.energyKwh, null);
   const noBushels = 'The bushels in the bin are not known.';
-  const perBushel = (of: Estimate) => (anyBushels(bushels) ? overBushels(of, bushels) : withheld(of.why ?? noBushels));
+  if (wasRefilled(bin)) notes.push(REFILLED_WHY);
+  const perBushel = (of: Estimate) =>
+    anyBushels(bushels) ? overBushels(ofOneFilling(of, bin), bushels) : withheld(of.why ?? noBushels);
   const reasons = [costWhy, heatWhy, ...notes].filter((text) => text !== null);
   return {
     fans: shares.map((share) => share.fan),

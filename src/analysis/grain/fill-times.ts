@@ -11,6 +11,8 @@ export interface FillTimes {
   fullMs: number | null;
   /** until when it counts as whole; null where nothing says it */
   wholeUntilMs: number | null;
+  /** from when on it holds grain that came in after some of the first had been taken out, ms UTC; left out where none did */
+  refilledMs?: number;
   /** what a reader must know of it, whole sentences */
   notes: readonly string[];
 }
@@ -19,6 +21,8 @@ export interface FillTimes {
 const FILLED_SHARE = 0.9;
 /** Settling and coring take less than this; below it, grain has been taken out. */
 const WHOLE_SHARE = 0.85;
+/** A depth that rises by less after grain was taken out was levelled, or measured anew. */
+const REFILLED_SHARE = 0.1;
 
 /**
  * Read the filling and emptying of a bin from its stated depths and dates.
@@ -44,14 +48,31 @@ export function fillTimes(bin: Bin): FillTimes {
       'Grain was taken out before the bin was unloaded; the end is told for the bin while it was still whole.',
     );
   }
+  const refilledMs = lowered === undefined ? null : refilled(steps.slice(steps.indexOf(lowered)), depthM);
+  if (refilledMs !== null) {
+    notes.push(
+      'The bin was filled again after grain had been taken out; moistures and points are those of the first filling. A bin of its own in season.yaml, with files of its own, would tell the second.',
+    );
+  }
   return {
     depthM,
+    ...(refilledMs === null ? {} : { refilledMs }),
     filledMs: finite(filled),
     begunMs: finite(Math.min(filledMs ?? Number.POSITIVE_INFINITY, firstDated(steps))),
     fullMs: finite(Math.max(filled, steps[deepest].fromMs)),
     wholeUntilMs: finite(wholeUntil),
     notes,
   };
+}
+
+/** When a bin whose grain was taken out in part or whole was filled again; null where it was not. */
+function refilled(steps: Bin['grain']['depthSteps'], depthM: number): number | null {
+  let lowestM = Number.POSITIVE_INFINITY;
+  for (const step of steps) {
+    lowestM = Math.min(lowestM, step.depthM);
+    if (step.depthM - lowestM >= REFILLED_SHARE * depthM) return step.fromMs;
+  }
+  return null;
 }
 
 function finite(ms: number): number | null {

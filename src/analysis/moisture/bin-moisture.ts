@@ -3,6 +3,7 @@ import { ratioInterval } from '../../base/stats/ratio-interval.ts';
 import { zoneOf } from '../../base/zone.ts';
 import { sensorShares } from '../../bin/shares.ts';
 import { grainAmount } from '../grain/grain-amount.ts';
+import { ofOneFilling } from '../grain/one-filling.ts';
 import type { BinMoisture, SensorShare } from '../types.ts';
 import { ofLoggedTime } from '../unit-costs/unlogged-time.ts';
 import { binLayers } from './bin-layers.ts';
@@ -57,7 +58,10 @@ export function concludeMoisture(observed: ObservedMoisture, pooled: CableSpread
     pointsRemoved: removed.points,
     perHundredFanHours: perHundred(
       removed.points,
-      ofLoggedTime(input.fanHours, { spans: spans ?? undefined }, { start: start.mean, end: end.mean }),
+      ofOneFilling(
+        ofLoggedTime(input.fanHours, { spans: spans ?? undefined }, { start: start.mean, end: end.mean }),
+        bin,
+      ),
     ),
     shares: sharesTold(observed),
     errorParts: removed.parts.map(({ cause, sd }) => ({ cause, sd })),

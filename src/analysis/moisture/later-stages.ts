@@ -22,8 +22,12 @@ export function withLaterStages(
   stages: MoistureStages | null,
   fill: FillTimes,
 ): { removed: PointsRemoved; notes: string[] } {
-  const { wholeUntilMs } = fill;
-  const later = (stages?.stages ?? []).filter((one) => wholeUntilMs !== null && one.span.fromMs >= wholeUntilMs);
+  const { wholeUntilMs, refilledMs } = fill;
+  // What came in later is no rest of the first grain.
+  const later = (stages?.stages ?? []).filter(
+    ({ span }) =>
+      wholeUntilMs !== null && span.fromMs >= wholeUntilMs && (refilledMs === undefined || span.fromMs < refilledMs),
+  );
   const hours = later.reduce((sum, one) => sum + (one.likelyHours ?? 0), 0);
   if (removed.points.value === null || hours < FEW_HOURS) return { removed, notes: [] };
   const ran = `${Math.round(hours)} fan hours ran after the first grain was taken out`;

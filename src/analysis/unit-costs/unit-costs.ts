@@ -1,5 +1,6 @@
 import { turned } from '../../base/estimate.ts';
 import type { Bin } from '../../season/season.ts';
+import { ofOneFilling } from '../grain/one-filling.ts';
 import type { Bushels } from '../grain/per-bushel.ts';
 import type { BinFan, BinMoisture, UnitCosts } from '../types.ts';
 import { perPoint } from './per-point.ts';
@@ -17,7 +18,7 @@ export function unitCosts(
   moisture: Pick<BinMoisture, 'pointsRemoved'> & Partial<Pick<BinMoisture, 'start' | 'end'>>,
   bushels: Bushels | null,
 ): UnitCosts {
-  const cost = ofLoggedTime(fan.cost, fan, moisture);
+  const cost = ofOneFilling(ofLoggedTime(fan.cost, fan, moisture), bin);
   const removed = perPoint(bin, 'dry', 'cost', cost, moisture.pointsRemoved, bushels);
   const added = perPoint(bin, 'condition', 'cost', cost, turned(moisture.pointsRemoved), bushels);
   return {

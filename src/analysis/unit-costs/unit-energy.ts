@@ -1,6 +1,7 @@
 import { withheld } from '../../base/estimate.ts';
 import { ratioInterval } from '../../base/stats/ratio-interval.ts';
 import type { Bin } from '../../season/season.ts';
+import { ofOneFilling } from '../grain/one-filling.ts';
 import type { Bushels } from '../grain/per-bushel.ts';
 import type { BinFan, BinMoisture, BinWater } from '../types.ts';
 import { perPoint } from './per-point.ts';
@@ -18,7 +19,7 @@ export function unitEnergy(
   water: Pick<BinWater, 'bySensors'>,
   bushels: Bushels | null,
 ): Omit<UnitEnergy, 'plausible'> {
-  const energy = ofLoggedTime(fan.energyKwh, fan, moisture);
+  const energy = ofOneFilling(ofLoggedTime(fan.energyKwh, fan, moisture), bin);
   const { each, perBushel } = perPoint(bin, 'dry', 'energy', energy, moisture.pointsRemoved, bushels);
   const none = `The water that left ${bin.name} cannot be told from none: its interval reaches zero.`;
   const reaches = water.bySensors.interval !== null && water.bySensors.interval[0] <= 0;
