@@ -3,18 +3,20 @@ import type { Bin } from '../../season/season.ts';
 import type { PlaceMoistures } from './place-moistures.ts';
 import type { PlaceTrack } from './place-tracks.ts';
 
+type Place = { track: PlaceTrack; moistureWb: Float64Array };
+
 export interface AgeNotesInput {
   bin: Bin;
   rule: StorageRule;
   moistures: PlaceMoistures;
-  places: readonly { track: PlaceTrack; moistureWb: Float64Array }[];
+  places: readonly Place[];
   /** whether any outdoor air is known */
   weather: boolean;
 }
 
 /** What a reader of a bin's storage time must know of it, whole sentences. */
 export function ageNotes(input: AgeNotesInput): string[] {
-  return [byMeanSaid(input), drySaid(input), unreadSaid(input)].filter((note) => note !== null);
+  return [byMeanSaid(input), ...outsideSaid(input), unreadSaid(input)].filter((note) => note !== null);
 }
 
 function byMeanSaid({ bin, moistures: { byMean, moistureWb } }: AgeNotesInput): string | null {
@@ -24,11 +26,42 @@ function byMeanSaid({ bin, moistures: { byMean, moistureWb } }: AgeNotesInput): 
     : `No place of ${bin.name} has a moisture of its own: the bin’s mean stands for it, and wet layers may have used more.`;
 }
 
-function drySaid({ rule, places }: AgeNotesInput): string | null {
-  const [driest] = rule.moistureRangeWb;
-  const dry = places.filter(({ moistureWb, track }) => moistureWb[track.to - 1] < driest).length;
-  if (dry === 0) return null;
-  return `${dry === places.length ? 'The grain' : `Grain at ${dry} of ${places.length} places`} ended drier than ${(100 * driest).toFixed(0)} %, where the rule ends: it is taken as that moist, so that it used less than is told.`;
+/** Where grain lay outside the rule, which then speaks by its nearest end. */
+function outsideSaid({ rule, places }: AgeNotesInput): (string | null)[] {
+  const [driest, wettest] = rule.moistureRangeWb.map((one) => `${(100 * one).toFixed(0)} %`);
+  const [coldest, hottest] = rule.tempRangeC.map((one) => `${one} °C (${1.8 * one + 32} °F)`);
+  const said = (holds: (place: Place) => boolean, how: string, errs: 'more' | 'less') => {
+    const count = places.filter(holds).length;
+    if (count === 0) return null;
+    const where = count === places.length ? 'The grain' : `Grain at ${count} of ${places.length} places`;
+    return `${where} ${how}, where the rule ends and speaks by its end: it used ${errs} than is told.`;
+  };
+  const any = (holds: (place: Place, step: number) => boolean) => (place: Place) => {
+    for (let i = place.track.from; i < place.track.to; i++) if (holds(place, i)) return true;
+    return false;
+  };
+  return [
+    said(
+      any(({ moistureWb }, i) => moistureWb[i] > rule.moistureRangeWb[1]),
+      `was wetter than ${wettest}`,
+      'more',
+    ),
+    said(
+      any(({ track }, i) => track.tempC[i] > rule.tempRangeC[1]),
+      `was hotter than ${hottest}`,
+      'more',
+    ),
+    said(
+      ({ moistureWb, track }) => moistureWb[track.to - 1] < rule.moistureRangeWb[0],
+      `ended drier than ${driest}`,
+      'less',
+    ),
+    said(
+      any(({ track }, i) => track.tempC[i] < rule.tempRangeC[0]),
+      `was colder than ${coldest} for some time`,
+      'less',
+    ),
+  ];
 }
 
 function unreadSaid({ places, weather }: AgeNotesInput): string | null {

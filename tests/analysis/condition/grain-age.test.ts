@@ -147,6 +147,18 @@ describe('storage time used', () => {
     expect(rice.lifeUsed.why).toContain('rice');
   });
 
+  it('says where grain lay outside its rule, and which way that errs', () => {
+    const said = (tempC: number, percent: number, crop = 'wheat') =>
+      kept({ days: 30, crop, tempC: () => tempC, moistureWb: wb(percent) }).age.notes.join(' ');
+    // Fraser & Muir: 12 to 24 % and 0 to 40 °C; corn's equation 13 to 35 %.
+    expect(said(20, 26)).toContain('wetter than 24 %');
+    expect(said(20, 26)).toContain('more than is told');
+    expect(said(-5, 14)).toContain('colder than 0 °C (32 °F)');
+    expect(said(-5, 14)).toContain('less than is told');
+    expect(said(45, 16, 'corn')).toContain('hotter than 40 °C (104 °F)');
+    expect(said(20, 16)).toBe('');
+  });
+
   it('tells every local day what was used so far', () => {
     const { age } = kept({ days: 57, tempC: () => fromF(60), moistureWb: wb(18) });
     expect(age.days).toHaveLength(57);
