@@ -5,6 +5,7 @@ import type { BinCondition } from '../../src/analysis/condition/condition-types.
 import type { BinReview } from '../../src/analysis/types.ts';
 import { estimate } from '../../src/base/estimate.ts';
 import { STORAGE_RULES } from '../../src/grain/storage-rules.ts';
+import { conditionFigures } from '../../src/notebook/condition-figures.ts';
 import { agesSection, besideWeatherSection, warmingSection } from '../../src/notebook/condition-sections.ts';
 import { alertSaid, conditionAnswer, localDay } from '../../src/notebook/condition-words.ts';
 import { Units } from '../../src/report/units.ts';
@@ -67,6 +68,26 @@ describe('the condition page', () => {
     const warm = { warming: { found: [WARMED], judged: 4, of: 4, days: 90, why: null } };
     const many = Array.from({ length: 50 }, (_, i) => bin(`Bin ${i}`, 0.3, warm));
     expect(conditionAnswer(many, units)).toMatch(/^In all 50 bins .*; in 50 bins grain warmed by itself\.$/);
+  });
+
+  it('titles grain that never was warmer than the outdoor air as such', () => {
+    const days = [0, 1, 2].map((d) => ({
+      dayMs: Date.UTC(2025, 1, 3 + d),
+      meanC: -4,
+      warmestC: -3,
+      coldestC: -5,
+      outdoorC: 2,
+    }));
+    const of = (mostK: number) =>
+      conditionFigures(
+        bin('North', null, {
+          grainDays: days,
+          outdoors: { days: estimate(0, 0, 0), mostK: estimate(mostK, mostK - 1, mostK + 1), mostMs: days[0].dayMs },
+        }),
+        units,
+      ).map(({ title }) => title);
+    expect(of(-5)).toEqual(['The grain of North was always colder than the month’s outdoor air, by 9.0 °F and more']);
+    expect(of(5)).toEqual(['North was at most 9.0 °F warmer than the month’s outdoor air']);
   });
 
   it('says days as whole days', () => {
