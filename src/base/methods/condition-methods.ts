@@ -21,7 +21,7 @@ export const CONDITION_METHODS: readonly Method[] = [
       'Heat that is only conducted never makes a place warmer than the warmest of what lay near it before and of what touches it from outside meanwhile. A place counts as warmed by itself where, within 5 to 21 days of rest of the fan, it rose by 2 °C (4 °F) and more, and ended above every sensor within 2 m (6.6 ft) of its height and the next ones above and below, as they were at the beginning, and, within 2 m of wall, floor or surface, above the warmest day outdoors with the sun on the steel.',
     constants: [
       'above by 1 °C (2 °F) and by what two thermometers may differ (the kit’s choice)',
-      'rest: at most 2 fan hours and no grain put in or drawn (the kit’s choice); sun on the steel: 6 °C (11 °F) over the day’s mean (from memory)',
+      'rest: at most 2 fan hours, no grain put in or drawn, no rise of more than 3 °C (5 °F) in 6 hours, which is a sensor’s or another grain’s (the kit’s choice); sun on the steel: 6 °C (11 °F) over the day’s mean (from memory)',
       'diffusivity of bulk grain: up to 1.3 × 10⁻⁷ m²/s (D243, from memory): heat goes 2 m in 21 days at most',
     ],
     sourceKeys: ['carslaw-jaeger-1959', 'asae-d243'],
