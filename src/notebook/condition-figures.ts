@@ -45,10 +45,7 @@ function warmthFigure(one: BinReview, units: Units): Figure | null {
   const last = told[told.length - 1].meanC;
   const most = known(outdoors.mostK);
   const cold = known(coldest);
-  const title =
-    most === null || outdoors.mostMs === null
-      ? `Mean grain of ${one.bin.name} went from ${units.say('temperature', first)} to ${units.say('temperature', last)}`
-      : `${one.bin.name} was at most ${units.say('temperature difference', most.value)} warmer than the month’s outdoor air`;
+  const title = warmthTitle(one, most !== null && outdoors.mostMs !== null ? most.value : null, [first, last], units);
   return linesOverTime(
     {
       id: 'warmth',
@@ -78,4 +75,15 @@ function warmthFigure(one: BinReview, units: Units): Figure | null {
     },
     units,
   );
+}
+
+function warmthTitle({ bin }: BinReview, mostK: number | null, ends: (number | null)[], units: Units): string {
+  if (mostK === null) {
+    const [first, last] = ends.map((tempC) => units.say('temperature', tempC));
+    return `Mean grain of ${bin.name} went from ${first} to ${last}`;
+  }
+  const apart = units.say('temperature difference', Math.abs(mostK));
+  return mostK < 0
+    ? `The grain of ${bin.name} was always colder than the month’s outdoor air, by ${apart} and more`
+    : `${bin.name} was at most ${apart} warmer than the month’s outdoor air`;
 }

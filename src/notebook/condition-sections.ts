@@ -1,10 +1,9 @@
 import type { BinReview } from '../analysis/types.ts';
-import { listed } from '../base/listed.ts';
 import type { SectionBody } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
 import { conditionFigures } from './condition-figures.ts';
 import { agesTable, placesTable, warmingTables, weatherTable } from './condition-tables.ts';
-import { conditionLead, conditionOf, selfWarmingLead } from './condition-words.ts';
+import { binsNamed, conditionLead, conditionOf, selfWarmingLead } from './condition-words.ts';
 import { capital, counted, known } from './words.ts';
 
 /** How far the grain has aged, bin by bin, and by which rules. */
@@ -17,12 +16,11 @@ export function agesSection(bins: readonly BinReview[], units: Units): SectionBo
     }),
   );
   return {
-    lead: `Storage time is what a crop’s rule allows at one temperature and moisture; what each day used of it adds up. It could be told of ${told.length} of ${counted(bins.length, 'bin')}.`,
+    lead: `Storage time is what a crop’s rule allows at one temperature and moisture; what each day used of it adds up. It could be told of ${told.length === bins.length && bins.length > 0 ? 'every bin' : `${told.length} of ${counted(bins.length, 'bin')}`}.`,
     table: agesTable(bins, units),
     notes: [
       ...[...rules].map(
-        ([crop, { name, criterion, honesty }]) =>
-          `${capital(crop)}, by the rule “${name}”: the time is over at ${criterion}. ${honesty}`,
+        ([crop, { name, criterion, honesty }]) => `${capital(crop)}, by the rule “${name}” (${criterion}). ${honesty}`,
       ),
       'What the grain used before it came into the bin is not in it. The interval holds what thermometers, moistures, holes of the log and the rule itself leave open; grain between the sensors may have used more.',
     ],
@@ -47,7 +45,7 @@ export function besideWeatherSection(bins: readonly BinReview[]): SectionBody {
       ? 'Can’t hold the grain of any bin against the outdoor air; the table says why.'
       : warm.length === 0
         ? 'No bin’s mean grain was 11 °C (20 °F) and more warmer than the mean outdoor air of the month before, from where moisture begins to move.'
-        : `In ${listed(warm)} the mean grain was 11 °C (20 °F) and more warmer than the mean outdoor air of the month before for some days: moisture then begins to move.`,
+        : `In ${binsNamed(warm)} the mean grain was 11 °C (20 °F) and more warmer than the mean outdoor air of the month before for some days: moisture then begins to move.`,
     table: weatherTable(bins),
     notes: [
       'Insects develop at 13 to 35 °C (55 to 95 °F), best at 25 to 33 °C (77 to 91 °F); below that they rest and in the end die. Days of grain: each day counts by the share of the grain that was so warm.',

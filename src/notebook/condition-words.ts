@@ -41,17 +41,30 @@ export function conditionAnswer(bins: readonly BinReview[], units: Units): strin
       ? 'whether grain warmed by itself can’t be told'
       : warmed.length === 0
         ? `no grain was seen to warm by itself${watched < bins.length ? ` in the ${counted(watched, 'bin')} that can be judged` : ''}`
-        : `in ${listed(warmed)} grain warmed by itself`;
+        : `in ${binsNamed(warmed)} grain warmed by itself`;
   const [most] = told;
   if (most === undefined) return `Can’t tell how much of its storage time the grain has used; ${warming}.`;
   const kept = told.filter(({ used }) => used.value < 1).length;
-  const of =
-    told.length === bins.length ? counted(bins.length, 'bin') : `the ${counted(told.length, 'bin')} that can be told`;
-  const within =
-    bins.length === 1
-      ? 'The'
-      : `In ${kept === told.length && kept > 1 ? 'all' : kept} of ${of} all grain kept within its storage time; the`;
+  const within = bins.length === 1 ? 'The' : `${keptSaid(kept, told.length, bins.length)}; the`;
   return `${within} grain that aged most, in ${most.name}, used ${units.say('storage time used', most.used)} of its storage time by the rule for its crop; ${warming}.`;
+}
+
+/** Bins in a sentence, by their names while it stays short. */
+export function binsNamed(names: readonly string[]): string {
+  return names.length > 4 ? counted(names.length, 'bin') : listed(names);
+}
+
+/** In how many bins the grain kept, of those that can be told. */
+function keptSaid(kept: number, told: number, all: number): string {
+  const keeps = 'all grain kept within its storage time';
+  if (told === 1)
+    return kept === 1
+      ? `In the only bin of ${all} that can be told ${keeps}`
+      : `In the only bin of ${all} that can be told not all grain kept within its storage time`;
+  const of = told === all ? counted(all, 'bin') : `the ${counted(told, 'bin')} that can be told`;
+  if (kept === 0) return `In none of ${of} did all grain keep within its storage time`;
+  if (kept < told) return `In ${kept} of ${of} ${keeps}`;
+  return `In ${told < all ? `all of ${of}` : told === 2 ? 'both bins' : `all ${of}`} ${keeps}`;
 }
 
 /** What the page's warnings say of a bin. */
@@ -66,7 +79,7 @@ export function alertSaid({ bin }: BinReview, alert: ConditionAlert, units: Unit
       return `${bin.name}: the grain at ${placeSaid(alert.place, units)} warmed by ${units.say('temperature difference', riseK)} from ${localDay(units, span.fromMs)} to ${localDay(units, span.toMs - 2 * HALF_DAY_MS)} with the fan at rest, to ${units.say('temperature difference', aboveK)} above all that lay near it. Look for wet or spoiling grain there, and run the fan.`;
     }
     case 'warmer than outdoors':
-      return `${bin.name}: on ${units.say('days', alert.days)} the grain was 11 °C (20 °F) and more warmer than the month’s outdoor air: moisture moves up into the centre of the surface.`;
+      return `${bin.name}: on ${units.amount('count', alert.days)} days the grain was 11 °C (20 °F) and more warmer than the month’s outdoor air: moisture moves up into the centre of the surface.`;
   }
 }
 

@@ -4,6 +4,8 @@ import { missingCondition } from '../../src/analysis/condition/bin-condition.ts'
 import type { BinCondition } from '../../src/analysis/condition/condition-types.ts';
 import type { BinReview } from '../../src/analysis/types.ts';
 import { estimate } from '../../src/base/estimate.ts';
+import { STORAGE_RULES } from '../../src/grain/storage-rules.ts';
+import { conditionFigures } from '../../src/notebook/condition-figures.ts';
 import { agesSection, besideWeatherSection, warmingSection } from '../../src/notebook/condition-sections.ts';
 import { alertSaid, conditionAnswer, localDay } from '../../src/notebook/condition-words.ts';
 import { Units } from '../../src/report/units.ts';
@@ -40,7 +42,13 @@ describe('the condition page', () => {
     expect(conditionAnswer([bin('North', 0.3), bin('South', 1.2)], units)).toBe(
       'In 1 of 2 bins all grain kept within its storage time; the grain that aged most, in South, used 120 % (60 to 240) of its storage time by the rule for its crop; no grain was seen to warm by itself.',
     );
-    expect(conditionAnswer([bin('North', 0.3), bin('South', 0.2)], units)).toMatch(/^In all of 2 bins all grain kept/);
+    expect(conditionAnswer([bin('North', 0.3), bin('South', 0.2)], units)).toMatch(/^In both bins all grain kept/);
+    expect(conditionAnswer([bin('A', 0.3), bin('B', 0.2), bin('C', 0.1)], units)).toMatch(
+      /^In all 3 bins all grain kept/,
+    );
+    expect(conditionAnswer([bin('A', 1.3), bin('B', 1.2)], units)).toMatch(
+      /^In none of 2 bins did all grain keep within its storage time; the grain/,
+    );
     expect(conditionAnswer([bin('North', 0.3)], units)).toBe(
       'The grain that aged most, in North, used 30 % (15 to 60) of its storage time by the rule for its crop; no grain was seen to warm by itself.',
     );
@@ -52,8 +60,61 @@ describe('the condition page', () => {
       'Can’t tell how much of its storage time the grain has used; whether grain warmed by itself can’t be told.',
     );
     const some = conditionAnswer([bin('North', 0.3, blind), bin('South', null)], units);
-    expect(some).toContain('In 1 of the 1 bin that can be told');
+    expect(some).toMatch(/^In the only bin of 2 that can be told all grain kept within its storage time; the grain/);
     expect(some).toContain('no grain was seen to warm by itself in the 1 bin that can be judged');
+  });
+
+  it('counts the bins that warmed where a sentence of names would run on', () => {
+    const warm = { warming: { found: [WARMED], judged: 4, of: 4, days: 90, why: null } };
+    const many = Array.from({ length: 50 }, (_, i) => bin(`Bin ${i}`, 0.3, warm));
+    expect(conditionAnswer(many, units)).toMatch(/^In all 50 bins .*; in 50 bins grain warmed by itself\.$/);
+  });
+
+  it('titles grain that never was warmer than the outdoor air as such', () => {
+    const days = [0, 1, 2].map((d) => ({
+      dayMs: Date.UTC(2025, 1, 3 + d),
+      meanC: -4,
+      warmestC: -3,
+      coldestC: -5,
+      outdoorC: 2,
+    }));
+    const of = (mostK: number) =>
+      conditionFigures(
+        bin('North', null, {
+          grainDays: days,
+          outdoors: { days: estimate(0, 0, 0), mostK: estimate(mostK, mostK - 1, mostK + 1), mostMs: days[0].dayMs },
+        }),
+        units,
+      ).map(({ title }) => title);
+    expect(of(-5)).toEqual(['The grain of North was always colder than the month’s outdoor air, by 9.0 °F and more']);
+    expect(of(5)).toEqual(['North was at most 9.0 °F warmer than the month’s outdoor air']);
+  });
+
+  it('says days as whole days', () => {
+    const said = alertSaid(bin('North', 0.3), { kind: 'warmer than outdoors', days: estimate(79, 52, 105) }, units);
+    expect(said).toContain('North: on 79 (52 to 105) days the grain was 11 °C (20 °F) and more warmer');
+  });
+
+  it('tells the rule of each crop in a sentence that its criterion fits', () => {
+    const of = (criterion: string) =>
+      agesSection(
+        [
+          {
+            ...bin('North', 0.3),
+            condition: {
+              ...bin('North', 0.3).condition!,
+              age: {
+                ...bin('North', 0.3).condition!.age,
+                rule: { name: 'a rule', criterion, honesty: '', sourceKeys: [] },
+              },
+            },
+          },
+        ],
+        units,
+      ).notes?.[0];
+    for (const { criterion } of STORAGE_RULES) {
+      expect(of(criterion)).toContain(`by the rule “a rule” (${criterion})`);
+    }
   });
 
   it('warns of grain that warmed by itself, with place, days and what to do', () => {
@@ -69,9 +130,7 @@ describe('the condition page', () => {
 
   it('tells the rule of each crop with how far it is data', () => {
     const { notes } = agesSection(review.bins, units);
-    expect(notes?.join('\n')).toContain(
-      'Corn, by the rule “low-temperature form”: the time is over at 0.5 % of the dry matter lost.',
-    );
+    expect(notes?.join('\n')).toContain('Corn, by the rule “low-temperature form” (0.5 % of the dry matter lost).');
   });
 
   it('says a dash with its reason in every bin that is not told', () => {

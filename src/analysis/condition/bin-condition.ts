@@ -17,7 +17,7 @@ import type { BinCondition } from './condition-types.ts';
 import { fanHoursByDay } from './fan-hours-by-day.ts';
 import { grainAge, missingAge } from './grain-age.ts';
 import { grainDays } from './grain-days.ts';
-import { outdoorDays } from './outdoor-days.ts';
+import { outdoorDays, outdoorSteps } from './outdoor-days.ts';
 import { daysOfGrain, outdoorGap } from './outdoor-gap.ts';
 import { placeDays } from './place-days.ts';
 import { edgesOf } from './place-edges.ts';
@@ -63,12 +63,13 @@ function worked(input: ConditionInput): BinCondition {
   if (span === null) return missingCondition('No temperature of the grain could be believed.');
   const spans = input.spans ?? (bin.fanIds.length === 0 ? restThroughout(span) : null);
   const grid = stepGrid(span.fromMs, span.toMs);
-  const tracks = placeTracks(bin, series, spans, grid);
+  const atMs = stepMiddles(grid);
+  const outdoors = outdoorDays(weather.temperatures, zone);
+  const tracks = placeTracks(bin, series, spans, grid, outdoorSteps(outdoors, atMs, zone));
   const errors = season.sensors;
   const placeSdK =
     Math.hypot(errors.temperature.accuracyK ?? ASSUMED_ACCURACY_K, errors.temperature.biasK ?? ASSUMED_BIAS_K) / Z95;
   const meanSdK = meanSdOf(input);
-  const atMs = stepMiddles(grid);
   const moistures = placeMoistures({
     tracks,
     moisture,
@@ -78,10 +79,19 @@ function worked(input: ConditionInput): BinCondition {
     atMs,
     errors: errors.moisture,
   });
-  const age = grainAge({ bin, grid, tracks, moistures, placeSdK, meanSdK, depthM: fill.depthM, zone });
+  const age = grainAge({
+    bin,
+    grid,
+    tracks,
+    moistures,
+    placeSdK,
+    meanSdK,
+    depthM: fill.depthM,
+    zone,
+    weather: outdoors.size > 0,
+  });
   const days = placeDays(tracks, grid, zone);
   const shares = sharesOf(bin, fill, tracks);
-  const outdoors = outdoorDays(weather.temperatures, zone);
   const grain = grainDays(days, shares, outdoors);
   const gap = outdoorGap(grain, meanSdK);
   const drawnMs = bin.grain.depthSteps.map((step) => step.fromMs);

@@ -7,7 +7,7 @@ const DAY_MS = 86_400_000;
 const MOST_UNKNOWN_H = 1;
 
 /**
- * Hours with a fan on by local day; NaN where the log does not tell the day, before the bin was full and on days on which grain was drawn: what
+ * Hours with a fan on by local day; NaN where the log does not tell the day, before the bin was full and on days on which grain was drawn, and the days after: what
  * comes past a sensor then may be warmer than what lay there.
  *
  * @param dayMs   local midnights as if UTC, [days]
@@ -26,7 +26,8 @@ export function fanHoursByDay(
     const fromMs = startOf(zone, ms);
     const toMs = startOf(zone, ms + DAY_MS);
     if (spans === null || spans.startMs.length === 0 || (fullMs !== null && fromMs < fullMs)) return Number.NaN;
-    if (drawnMs.some((at) => at >= fromMs && at < toMs)) return Number.NaN;
+    // What is drawn in the evening goes on past midnight, and the grain settles.
+    if (drawnMs.some((at) => at >= fromMs - DAY_MS && at < toMs)) return Number.NaN;
     const told = fromMs >= spans.startMs[0] && toMs <= spans.endMs[spans.endMs.length - 1];
     if (!told || unknownHoursBetween(spans, fromMs, toMs) > MOST_UNKNOWN_H) return Number.NaN;
     return fanHoursBetween(spans, fromMs, toMs);

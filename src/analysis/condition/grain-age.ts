@@ -4,6 +4,7 @@ import { sensorShares } from '../../bin/shares.ts';
 import { STORAGE_RULES, type StorageRule } from '../../grain/storage-rules.ts';
 import type { Bin } from '../../season/season.ts';
 import { type StorageLife, storageLifeBy } from '../../simulation/bed/storage-life.ts';
+import { ageNotes } from './age-notes.ts';
 import type { GrainAge, PlaceAge } from './condition-types.ts';
 import { lossOf, meanLoss } from './dry-matter-loss.ts';
 import { lifeInterval } from './life-interval.ts';
@@ -27,6 +28,8 @@ export interface GrainAgeInput {
   meanSdK: number;
   depthM: number | null;
   zone: Zone;
+  /** whether any outdoor air is known */
+  weather: boolean;
 }
 
 /** How much of its storage time a bin's grain has used, by its crop's rule summed over the temperatures and moistures of its places. */
@@ -79,7 +82,7 @@ function aged(input: GrainAgeInput, rules: readonly StorageRule[], places: reado
     worst: { cable: worst.cable, sensor: worst.sensor, heightM: worst.heightM },
     places: each,
     days: daysOf(input, rule.life, places, places[each.indexOf(worst)]),
-    notes: notesOf(input, rule.rule, places),
+    notes: ageNotes({ ...input, rule: rule.rule, places }),
   };
 }
 
@@ -115,28 +118,6 @@ function whyNot(tracks: readonly PlaceTrack[], { moistureWb, why }: PlaceMoistur
   if (!moist) return why ?? 'No moisture of the grain is known.';
   const most = Math.max(...tracks.map(seenShare));
   return `Temperatures were read in at most ${Math.round(100 * most)} % of the time in which the grain lay there; ${100 * LEAST_SEEN} % are needed.`;
-}
-
-function notesOf({ moistures, bin }: GrainAgeInput, rule: StorageRule, places: readonly Place[]): string[] {
-  const [driest] = rule.moistureRangeWb;
-  const dry = places.filter(({ moistureWb, track }) => moistureWb[track.to - 1] < driest).length;
-  return [
-    ...(moistures.byMean > 0 && moistures.byMean < moistures.moistureWb.length
-      ? [
-          `${moistures.byMean} of ${moistures.moistureWb.length} places have no moisture of their own: the bin’s mean stands for it.`,
-        ]
-      : []),
-    ...(moistures.byMean > 0 && moistures.byMean === moistures.moistureWb.length
-      ? [
-          `No place of ${bin.name} has a moisture of its own: the bin’s mean stands for it, and wet layers may have used more.`,
-        ]
-      : []),
-    ...(dry > 0
-      ? [
-          `${dry === places.length ? 'The grain' : `Grain at ${dry} of ${places.length} places`} ended drier than ${(100 * driest).toFixed(0)} %, where the rule ends: it is taken as that moist, so that it used less than is told.`,
-        ]
-      : []),
-  ];
 }
 
 function none(rule: StorageRule | null, why: string): GrainAge {

@@ -21,6 +21,11 @@ export function outdoorDays({ timeMs, tempC }: AirLog, zone: Zone): OutdoorDays 
   return new Map([...sums].map(([day, { sum, count }]) => [day, sum / count]));
 }
 
+/** Mean of the outdoor air on the local day of each time, C, [times]; NaN where not known. */
+export function outdoorSteps(days: OutdoorDays, atMs: Float64Array, zone: Zone): Float64Array {
+  return atMs.map((ms) => days.get(Math.floor(toLocalMs(zone, ms) / DAY_MS) * DAY_MS) ?? Number.NaN);
+}
+
 /** Mean of the 30 days before a local day, C; null where fewer than 20 of them are known. */
 export function meanBefore(days: OutdoorDays, dayMs: number): number | null {
   const known = daysBefore(days, dayMs, TRAILING_DAYS);

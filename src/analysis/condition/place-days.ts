@@ -9,13 +9,19 @@ export interface PlaceDays {
   dayMs: Float64Array;
   /** by place, C, [days]; NaN on days without a reading near or outside the place's stay */
   tempC: readonly Float64Array[];
+  /** by place, [days + 1]: how many of the days before each it rose on faster than grain that heats by itself */
+  jumpsBefore: readonly Uint16Array[];
 }
+
+/** Within a step no grain heats itself so far, not at 10 K a day: a sensor's fault, other grain or air, K. */
+const JUMP_K = 3;
 
 /** @param tracks  on `grid` */
 export function placeDays(tracks: readonly PlaceTrack[], grid: StepGrid, zone: Zone): PlaceDays {
   const days = Float64Array.from(stepMiddles(grid), (ms) => Math.floor(toLocalMs(zone, ms) / DAY_MS));
   const first = days[0] ?? 0;
   const count = days.length === 0 ? 0 : days[days.length - 1] - first + 1;
+  const dayOf = (step: number) => days[step] - first;
   return {
     dayMs: Float64Array.from({ length: count }, (_, d) => (first + d) * DAY_MS),
     tempC: tracks.map((track) => {
@@ -23,10 +29,17 @@ export function placeDays(tracks: readonly PlaceTrack[], grid: StepGrid, zone: Z
       const seen = new Float64Array(count);
       for (let i = track.from; i < track.to; i++) {
         if (track.seen[i] === 0) continue;
-        sum[days[i] - first] += track.tempC[i];
-        seen[days[i] - first] += 1;
+        sum[dayOf(i)] += track.tempC[i];
+        seen[dayOf(i)] += 1;
       }
       return sum.map((one, d) => (seen[d] === 0 ? Number.NaN : one / seen[d]));
+    }),
+    jumpsBefore: tracks.map(({ tempC, from, to }) => {
+      const jumped = new Uint8Array(count);
+      for (let i = from + 1; i < to; i++) if (tempC[i] - tempC[i - 1] > JUMP_K) jumped[dayOf(i)] = 1;
+      const before = new Uint16Array(count + 1);
+      for (let d = 0; d < count; d++) before[d + 1] = before[d] + jumped[d];
+      return before;
     }),
   };
 }

@@ -25,7 +25,7 @@ const MOST_FAN_H = 2;
  */
 export function selfWarming(
   places: readonly WatchedPlace[],
-  { dayMs, tempC }: PlaceDays,
+  { dayMs, tempC, jumpsBefore }: PlaceDays,
   fanHours: Float64Array,
   outdoors: OutdoorDays,
   accuracyK: number,
@@ -40,6 +40,7 @@ export function selfWarming(
     for (const [from, to] of rests) {
       const after = tempC[p][to];
       const before = tempC[p][from];
+      if (jumpsBefore[p][to + 1] > jumpsBefore[p][from]) continue;
       const nearC = near(from);
       if (Number.isNaN(after) || Number.isNaN(before) || nearC === null) continue;
       const outsideC =

@@ -81,6 +81,24 @@ describe('storage time used', () => {
     expect(high / warmHigh).toBeCloseTo(1, 1);
   });
 
+  it('reaches to the outdoor air of the days before the log begins and after it ends, and says so', () => {
+    const season = { days: 80, moistureWb: wb(18), outdoorC: (day: number) => (day < 10 ? 25 : day < 72 ? 5 : 20) };
+    const late = kept({ ...season, tempC: (_, day) => (day < 10 || day > 72 ? null : 8) }).age;
+    const warm = kept({ ...season, tempC: (_, day) => (day < 10 ? 25 : day > 72 ? 20 : 8) }).age;
+    const cold = kept({ ...season, tempC: () => 8 }).age;
+    expect(late.lifeUsed.value).toBeCloseTo(cold.lifeUsed.value ?? Number.NaN, 12);
+    // The end of grain as warm as the air, and a little more: the two rules part farther over the cold middle than over the warm one.
+    const reached = (late.lifeUsed.interval?.[1] ?? 0) / (warm.lifeUsed.interval?.[1] ?? 1);
+    expect(reached).toBeGreaterThan(0.95);
+    expect(reached).toBeLessThan(1.15);
+    expect((late.lifeUsed.interval?.[0] ?? 0) / (cold.lifeUsed.interval?.[0] ?? 1)).toBeCloseTo(1, 1);
+    expect(late.notes.join(' ')).toContain('begins up to 10 days after the grain came in and ends up to 8 days before');
+    expect(cold.notes.join(' ')).not.toContain('begins');
+    // Without weather nobody knows how warm it was: the interval stays, the note says so.
+    const blind = kept({ ...season, tempC: (_, day) => (day < 10 || day > 72 ? null : 8), weather: false }).age;
+    expect(blind.notes.join(' ')).toContain('no weather');
+  });
+
   it('is withheld where readings tell less than four fifths of the stay, or no moisture is known', () => {
     const blind = kept({ days: 60, tempC: (_, day) => (day < 30 ? 10 : null), moistureWb: wb(18) });
     expect(blind.age.lifeUsed.value).toBeNull();
@@ -127,6 +145,18 @@ describe('storage time used', () => {
     const rice = kept({ days: 30, crop: 'rice', tempC: () => 20, moistureWb: wb(16) }).age;
     expect(rice.lifeUsed.value).toBeNull();
     expect(rice.lifeUsed.why).toContain('rice');
+  });
+
+  it('says where grain lay outside its rule, and which way that errs', () => {
+    const said = (tempC: number, percent: number, crop = 'wheat') =>
+      kept({ days: 30, crop, tempC: () => tempC, moistureWb: wb(percent) }).age.notes.join(' ');
+    // Fraser & Muir: 12 to 24 % and 0 to 40 °C; corn's equation 13 to 35 %.
+    expect(said(20, 26)).toContain('wetter than 24 %');
+    expect(said(20, 26)).toContain('more than is told');
+    expect(said(-5, 14)).toContain('colder than 0 °C (32 °F)');
+    expect(said(-5, 14)).toContain('less than is told');
+    expect(said(45, 16, 'corn')).toContain('hotter than 40 °C (104 °F)');
+    expect(said(20, 16)).toBe('');
   });
 
   it('tells every local day what was used so far', () => {

@@ -31,6 +31,8 @@ export interface Kept {
   goal?: 'dry' | 'cool';
   /** levelled depths by day; 6 m throughout when left out */
   depths?: readonly { day: number; depthM: number }[];
+  /** nobody says when it was filled */
+  filled?: false;
   /** a bin that has no fan at all */
   noFan?: true;
 }
@@ -45,7 +47,7 @@ export function keptInput(made: Kept): ConditionInput {
       ...(made.noFan ? { fanIds: [] } : {}),
       cables: [{ id: 'C1', fromCentreM, bearingDeg: null, sensorHeightsM: heightsM }],
     },
-    { crop, depthSteps, filledMs: START, unloadedMs: START + days * DAY },
+    { crop, depthSteps, filledMs: made.filled === false ? null : START, unloadedMs: START + days * DAY },
   );
   const times = Array.from({ length: days * 4 }, (_, i) => START + (i + 0.5) * 6 * HOUR);
   const at = (ms: number) => (ms - START) / DAY;

@@ -96,7 +96,9 @@ describe('warming by itself', () => {
   // Bulk grain leaves by a funnel from the surface (common practice): what the sun warmed up there then lies around the sensors below.
   it('is not told of warm grain that drawing the bin down brings past a sensor', () => {
     const heightsM = [1, 3, 5, 7, 9, 11];
-    const tempC = (heightM: number, day: number) => (heightM > 10 || (day >= 40 && heightM > 2) ? 20 : 5);
+    // Within a day and a quarter: as slowly as still passes for warming by itself.
+    const past = (day: number) => Math.min(20, 5 + 11.9 * Math.max(0, day - 40));
+    const tempC = (heightM: number, day: number) => (heightM > 10 ? 20 : heightM > 2 ? past(day) : 5);
     const of = (depths: { day: number; depthM: number }[]) =>
       kept({ ...still, fromCentreM: 0, heightsM, tempC, depths, outdoorC: () => 10 }).warming;
     const drawn = of([
@@ -107,6 +109,23 @@ describe('warming by itself', () => {
     expect(drawn.judged).toBe(6);
     // Had nothing been drawn, nothing else would explain it.
     expect(of([{ day: 0, depthM: 12 }]).found.length).toBeGreaterThan(0);
+  });
+
+  // Corn of 26 % at 70 °F loses 0.5 % of its dry matter in 5 days (Minnesota table). At 15.7 MJ/kg of matter burnt and 2.8 kJ/K for each
+  // kg of the dry matter (both from memory) that is 28 K, 5.6 K a day.
+  it('is told of wet grain that heats all over right after filling', () => {
+    const tempC = (_: number, day: number) => Math.min(45, 21 + 5.6 * day);
+    const { warming } = kept({ ...still, days: 30, tempC, outdoorC: () => 12 });
+    expect(warming.found).toHaveLength(HEIGHTS.length);
+  });
+
+  it('is not told of a sensor that jumps between two readings, nor of grain that comes in while nobody says when', () => {
+    const jump = (heightM: number, day: number) => (heightM === 3.5 && day > 40 ? 13 : 8);
+    const sensor = kept({ ...still, tempC: jump, outdoorC: () => 3 }).warming;
+    expect(sensor.found).toEqual([]);
+    expect(sensor.judged).toBe(HEIGHTS.length);
+    const filling = (heightM: number, day: number) => (day > 20 + heightM / 10 ? 26 : 10);
+    expect(kept({ ...still, filled: false, tempC: filling, outdoorC: () => 10 }).warming.found).toEqual([]);
   });
 
   it('is not told of a front that the fan drives', () => {
