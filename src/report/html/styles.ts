@@ -176,7 +176,7 @@ section[aria-labelledby="made"] tbody tr:first-child>*{padding-top:.25rem}
 dl.entries,section[aria-labelledby="sources"]>ul{columns:2;column-gap:8mm;font-size:.88rem;line-height:1.38}
 dl.entries dt{margin-top:.7rem;break-after:avoid}
 dl.entries dt:first-child{margin-top:0}
-section[aria-labelledby="sources"]>ul{font-size:.84rem;line-height:1.32}
+section[aria-labelledby="sources"]>ul{font-size:.8rem;line-height:1.27}
 section[aria-labelledby="sources"] li{break-inside:avoid}
 a{color:inherit}
 a.source::after{content:" <" attr(href) ">";overflow-wrap:anywhere}
