@@ -22,7 +22,7 @@ export function dryEnough({ value, interval }: Estimate, guidance: StorageGuidan
 const SAID: Readonly<Record<Exclude<DryEnough, null>, string>> = {
   longer: 'dry enough to keep longer',
   short: 'dry enough for six months, not for longer',
-  no: 'moister than it should be stored',
+  no: 'moister than the guidance',
   open: 'not clear, the limit lies in its interval',
 };
 
@@ -31,23 +31,28 @@ export function guidanceSection(bins: readonly BinReview[]): SectionBody {
   const told = bins
     .map((one) => dryEnough(endOf(one), storageGuidanceOf(one.bin.grain.crop)))
     .filter((one) => one !== null);
+  return {
+    lead: guidanceLead(bins, told),
+    table: guidanceTable(bins),
+    notes: [
+      'Temperature: in winter −7 to −1 °C (20 to 30 °F) where winters are cold, through spring and summer as cool as can be kept, 4 to 16 °C (40 to 60 °F).',
+      'Guidance is for sound, clean grain. Advice of your own region comes first.',
+    ],
+  };
+}
+
+function guidanceLead(bins: readonly BinReview[], told: readonly Exclude<DryEnough, null>[]): string {
+  const [first] = told;
+  if (first === undefined) return 'Can’t hold the moisture of any bin against published guidance; the table says why.';
+  if (bins.length === 1) return `At the end the mean grain was, by published guidance for storing it, ${SAID[first]}.`;
   const count = (how: DryEnough) => told.filter((one) => one === how).length;
   const parts = [
     ...(count('short') > 0 ? [`${count('short')} for six months`] : []),
     ...(count('open') > 0 ? [`${count('open')} too near the limit to tell`] : []),
-    ...(count('no') > 0 ? [`${count('no')} moister than it should be stored`] : []),
+    ...(count('no') > 0 ? [`${count('no')} moister than it`] : []),
   ];
-  return {
-    lead:
-      told.length === 0
-        ? 'Can’t hold the moisture of any bin against published guidance; the table says why.'
-        : `By published guidance for storing it, the mean grain of ${count('longer')} of ${counted(told.length, 'bin')} ended dry enough to keep longer than six months${parts.length === 0 ? '' : `; ${parts.join(', ')}`}.`,
-    table: guidanceTable(bins),
-    notes: [
-      'Temperature: in winter -7 to -1 °C (20 to 30 °F) where winters are cold, through spring and summer as cool as can be kept, 4 to 16 °C (40 to 60 °F).',
-      'Guidance is for sound, clean grain. Advice of your own region comes first.',
-    ],
-  };
+  const enough = count('longer') === 0 ? 'none' : count('longer');
+  return `By published guidance for storing it, the mean grain of ${enough} of ${counted(told.length, 'bin')} ended dry enough to keep longer than six months${parts.length === 0 ? '' : `; ${parts.join(', ')}`}.`;
 }
 
 const endOf = ({ moisture }: BinReview): Estimate => momentEstimate(moisture.end, moisture.why);

@@ -48,7 +48,7 @@ describe('moisture at the end beside published guidance', () => {
       ended('West', 'oats', 0.12, [0.115, 0.125]),
     ]);
     expect(lead).toBe(
-      'By published guidance for storing it, the mean grain of 1 of 3 bins ended dry enough to keep longer than six months; 1 for six months, 1 moister than it should be stored.',
+      'By published guidance for storing it, the mean grain of 1 of 3 bins ended dry enough to keep longer than six months; 1 for six months, 1 moister than it.',
     );
     expect(table?.rows.map(({ guidance }) => guidance)).toMatchObject([
       '15 % to six months, 13 % for longer',
@@ -57,6 +57,15 @@ describe('moisture at the end beside published guidance', () => {
       { value: null, why: 'No guidance for storing oats was read.' },
     ]);
     expect(table?.rows[0].source).toContain('Michigan State University Extension; read');
+  });
+
+  it('says of one bin what it is, and of no bin none', () => {
+    expect(guidanceSection([ended('North', 'corn', 0.14, [0.135, 0.145])]).lead).toBe(
+      'At the end the mean grain was, by published guidance for storing it, dry enough for six months, not for longer.',
+    );
+    expect(guidanceSection([ended('North', 'corn', 0.18), ended('South', 'corn', 0.17)]).lead).toContain(
+      'the mean grain of none of 2 bins ended dry enough to keep longer than six months; 2 moister than it.',
+    );
   });
 
   it('is a dash with its reason where no moisture is known, and so for a season without bins', () => {
