@@ -9,6 +9,7 @@ import {
   conditionOf,
   conditionSources,
   defineNotebook,
+  guidanceSection,
   keptSection,
   methodsOf,
   section,
@@ -34,6 +35,7 @@ export default defineNotebook(
         section('ages', 'Storage time', () => agesSection(bins, units)),
         section('warming', 'Warming by itself', () => warmingSection(bins, units)),
         section('weather', 'Beside the weather', () => besideWeatherSection(bins)),
+        section('guidance', 'Beside published guidance', () => guidanceSection(bins)),
         ...bins.map((one) =>
           section(`bin-${one.bin.id}`, one.bin.name, () => ({ ...keptSection(one, units), paired: true })),
         ),

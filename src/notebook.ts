@@ -63,6 +63,7 @@ export { manyNotes } from './notebook/compare-many.ts';
 export { differenceLead, ratioEntries, SHARES, untoldNote } from './notebook/compare-statements.ts';
 export { besideTable, rankTable, refusedTable, runTable } from './notebook/compare-tables.ts';
 export * from './notebook/compare-words.ts';
+export { guidanceSection } from './notebook/condition-guidance.ts';
 export {
   agesSection,
   besideWeatherSection,

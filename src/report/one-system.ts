@@ -10,7 +10,7 @@ const BOTH: readonly (readonly [si: string, us: string])[] = [
   ['kWh a tonne', 'kWh a bushel'],
 ];
 
-const AMOUNT = String.raw`(-?\d[\d.,]*(?: to -?\d[\d.,]*)?)`;
+const AMOUNT = String.raw`([-−]?\d[\d.,]*(?: to [-−]?\d[\d.,]*)?)`;
 const PAIRS = BOTH.map(([si, us]) => ({
   si,
   us,

@@ -17,6 +17,7 @@ import type { BinCondition } from './condition-types.ts';
 import { fanHoursByDay } from './fan-hours-by-day.ts';
 import { grainAge, missingAge } from './grain-age.ts';
 import { grainDays } from './grain-days.ts';
+import { hourlyReadings } from './hourly-readings.ts';
 import { outdoorDays, outdoorSteps } from './outdoor-days.ts';
 import { daysOfGrain, outdoorGap } from './outdoor-gap.ts';
 import { placeDays } from './place-days.ts';
@@ -160,7 +161,7 @@ function meanSdOf({ temperature }: ConditionInput): number {
 function roofOf({ bin, season, series, spans, fansTold, weather }: ConditionInput, span: Span) {
   if (bin.fanIds.length === 0) return withheld('This bin has no fan.');
   const stationPa = farmPressurePa(season, weather.rows.pressure_pa);
-  const { main, others } = isothermsInUse({
+  const { main } = isothermsInUse({
     ...bin.grain,
     isotherm: season.sensors.moisture.isotherm ?? bin.grain.isotherm,
   });
@@ -170,7 +171,7 @@ function roofOf({ bin, season, series, spans, fansTold, weather }: ConditionInpu
     air: bin.air,
     outdoor: weather.temperatures,
     stationPa,
-    leaving: leavingAir(bin, series, main, others, stationPa, () => 1),
+    leaving: leavingAir(bin, series.map(hourlyReadings), main, [], stationPa, () => 1),
   });
 }
 

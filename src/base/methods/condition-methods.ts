@@ -40,4 +40,26 @@ export const CONDITION_METHODS: readonly Method[] = [
     sourceKeys: ['ndsu-2009-wheat-barley', 'fields-1992'],
     usedOn: ['condition'],
   },
+  {
+    id: 'storage-guidance',
+    title: 'Beside published guidance',
+    statement:
+      'The mean moisture at the end, with its interval, is held against what extension services publish for storing a crop up to about six months and longer. Drier with its whole interval, it is dry enough; moister with its whole interval, it is not; else the interval leaves it open. Wetter layers spoil before the mean does.',
+    constants: [
+      'moistures by crop stand in the table, each with its source; crops for which none was read have a dash',
+      'NDSU’s list was read from slides, the labels of three crops by their order',
+      'sorghum from memory',
+    ],
+    sourceKeys: [
+      'msu-grain-monitoring',
+      'ndsu-2019-drying',
+      'osu-cr-1741',
+      'mwps-13',
+      'irri-storage-moisture',
+      'canola-council-storage',
+      'ndsu-2009-wheat-barley',
+      'isu-2008-storage',
+    ],
+    usedOn: ['condition'],
+  },
 ];
