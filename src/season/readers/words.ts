@@ -1,8 +1,9 @@
-const MISSING = new Set(['', 'na', 'n/a', '--', 'nan', 'null', '-']);
+/** The contract's words; any other text where a number is due is a rejected cell, so that nobody's own word passes unseen. */
+const MISSING = new Set(['', 'na', 'n/a', '--']);
 
 /** Whether a trimmed cell says that there is no value. */
 export function isMissing(text: string): boolean {
-  return text.length <= 4 && MISSING.has(text.toLowerCase());
+  return text.length <= 3 && MISSING.has(text.toLowerCase());
 }
 
 const ON = new Set(['on', '1', '1.0', 'true', 'running', 'run', 'yes', 'started']);

@@ -5,7 +5,7 @@ import { loadOf } from './load-of.ts';
 import { fileOf } from './season-of.ts';
 
 const number = fc.integer({ min: -400, max: 1200 }).map((n) => (n / 10).toFixed(1));
-const missing = fc.constantFrom('', 'NA', 'n/a', '--', ' nan ', 'null', '-');
+const missing = fc.constantFrom('', 'NA', 'n/a', '--', ' na ');
 const bad = fc.constantFrom('ERR', '12..5', 'open', '"a\nb"', '"12""5"', '1e999');
 const cell = fc.oneof({ weight: 4, arbitrary: number }, missing, bad);
 const day = fc.integer({ min: 0, max: 9 }).map((d) => `2024-10-0${d || 9} 12:${d}0`.replace(':90', ':59'));
@@ -48,5 +48,22 @@ describe('the account of a file', () => {
       }),
       { seed: 7, numRuns: 200 },
     );
+  });
+
+  // season-format: empty, NA, n/a, -- are missing; any other text where a number is due is a rejected cell.
+  it('takes the contract’s words as missing and rejects any other, with the text as it stood', async () => {
+    const words = ['', 'NA', 'n/a', '--', 'null', 'NaN', '-'];
+    const text = [
+      'time,bin,cable,sensor,temperature (degF),moisture (%)',
+      ...words.map((word, hour) => `2024-10-05 0${hour}:00,B1,C1,1,${word},15.5`),
+      '',
+    ].join('\n');
+    const { load } = await loadOf({ 'a.csv': text }, [fileOf('grain', 'a.csv')], {});
+    expect(load.files[0]).toMatchObject({ cells: 14, kept: 7, missing: 4, rejected: 3 });
+    expect(load.rejects.map(({ line, column, text: stood }) => [line, column, stood])).toEqual([
+      [6, 'temperature (degF)', 'null'],
+      [7, 'temperature (degF)', 'NaN'],
+      [8, 'temperature (degF)', '-'],
+    ]);
   });
 });
