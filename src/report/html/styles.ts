@@ -74,7 +74,7 @@ figcaption h3,figcaption p{text-wrap:pretty}
 .scroll{--shade:color-mix(in srgb,var(--ink) 30%,transparent);overflow-x:auto;margin:1.25rem 0;max-width:100%;
 background:linear-gradient(to right,var(--paper) 40%,transparent) left/3rem calc(100% + 2px) local no-repeat,linear-gradient(to left,var(--paper) 40%,transparent) right/3rem calc(100% + 2px) local no-repeat,linear-gradient(to right,var(--shade),transparent) left/.8rem 100% scroll no-repeat,linear-gradient(to left,var(--shade),transparent) right/.8rem 100% scroll no-repeat}
 .sideways{display:none;margin:1.25rem 0 -.75rem}
-@media screen and (min-width:64rem){.scroll.crowded{width:max-content;min-width:100%;max-width:calc(50vw + 26.5rem)}.scroll.crowded:has(th:nth-child(10)) :is(th,td):not(:first-child){padding-left:.22rem;padding-right:.22rem}}
+@media screen and (min-width:64rem){.scroll.crowded{width:min-content;min-width:100%;max-width:calc(50vw + 26.5rem)}.scroll.crowded:has(th:nth-child(10)) :is(th,td):not(:first-child){padding-left:.22rem;padding-right:.22rem}}
 table{border-collapse:collapse;font-variant-numeric:tabular-nums;line-height:1.4}
 caption{text-align:left;font-weight:650;padding:0 0 .5rem}
 th,td{padding:.32rem .6rem;text-align:left;vertical-align:top;font-weight:400}
