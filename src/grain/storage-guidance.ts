@@ -19,15 +19,15 @@ const of = (
 
 /** Sorted as the crops. Sources differ by a point; warmer places need drier grain. */
 export const STORAGE_GUIDANCE: readonly StorageGuidance[] = [
-  of('corn', 0.15, 0.13, ['msu-grain-monitoring', 'ndsu-2019-drying']),
-  of('soybean', 0.13, 0.11, ['msu-grain-monitoring', 'ndsu-2019-drying']),
+  of('corn', 0.15, 0.13, ['msu-grain-monitoring']),
+  of('soybean', 0.13, 0.11, ['msu-grain-monitoring']),
   of('wheat', null, 0.135, ['ndsu-2019-drying', 'osu-cr-1741'], 'in the south below 12.5 %'),
   of('soft-wheat', null, 0.135, ['ndsu-2019-drying', 'osu-cr-1741'], 'in the south below 12.5 %'),
   of('durum', null, 0.135, ['ndsu-2019-drying', 'osu-cr-1741'], 'in the south below 12.5 %'),
   of('sorghum', 0.14, 0.13, ['mwps-13']),
   of('barley', null, 0.12, ['ndsu-2019-drying']),
   of('rice', 0.14, 0.13, ['irri-storage-moisture'], 'longer meaning 8 to 12 months'),
-  of('canola', null, 0.08, ['canola-council-storage', 'ndsu-2019-drying'], 'and colder than 15 °C (59 °F)'),
+  of('canola', null, 0.08, ['canola-council-storage'], 'and colder than 15 °C (59 °F)'),
   of('sunflower', null, 0.08, ['ndsu-2019-drying'], 'oil types, better 7 %'),
 ];
 

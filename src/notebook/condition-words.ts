@@ -1,4 +1,5 @@
 import { missingCondition } from '../analysis/condition/bin-condition.ts';
+import { othersToo } from '../analysis/condition/condition-alerts.ts';
 import type { BinCondition, ConditionAlert, SensorPlace } from '../analysis/condition/condition-types.ts';
 import type { BinReview } from '../analysis/types.ts';
 import { listed } from '../base/listed.ts';
@@ -76,7 +77,7 @@ export function alertSaid({ bin }: BinReview, alert: ConditionAlert, units: Unit
       return `${bin.name}: the grain at ${placeSaid(alert.place, units)} used ${units.say('storage time used', alert.lifeUsed)} of its storage time; all of it may be gone.`;
     case 'warmed by itself': {
       const { span, riseK, aboveK } = alert.found;
-      return `${bin.name}: the grain at ${placeSaid(alert.place, units)} warmed by ${units.say('temperature difference', riseK)} from ${localDay(units, span.fromMs)} to ${localDay(units, span.toMs - 2 * HALF_DAY_MS)} with the fan at rest, to ${units.say('temperature difference', aboveK)} above all that lay near it. Look for wet or spoiling grain there, and run the fan.`;
+      return `${bin.name}: the grain at ${placeSaid(alert.place, units)} warmed by ${units.say('temperature difference', riseK)} from ${localDay(units, span.fromMs)} to ${localDay(units, span.toMs - 2 * HALF_DAY_MS)} with the fan at rest, to ${units.say('temperature difference', aboveK)} above all that lay near it${othersToo(alert.others)}. Look for wet or spoiling grain there, and run the fan.`;
     }
     case 'warmer than outdoors':
       return `${bin.name}: on ${units.amount('count', alert.days)} days the grain was 11 °C (20 °F) and more warmer than the month’s outdoor air: moisture moves up into the centre of the surface.`;
@@ -109,7 +110,7 @@ export function selfWarmingLead(bins: readonly BinReview[], units: Units): strin
     return `No place warmed by itself in the ${counted(judged.length, 'bin')} that can be judged: with the fan at rest for five days and more every rise was within what the air and the grain near it explain.`;
   }
   const [first] = found;
-  return `${capital(counted(found.length, 'place'))} warmed by itself, first at ${placeSaid(first.place, units)} in ${first.one.bin.name} from ${localDay(units, first.place.span.fromMs)} on.`;
+  return `${capital(counted(found.length, 'place'))} warmed by ${found.length === 1 ? 'itself' : 'themselves'}, first at ${placeSaid(first.place, units)} in ${first.one.bin.name} from ${localDay(units, first.place.span.fromMs)} on.`;
 }
 
 /** Names of the bins whose grain should be sampled: it warmed by itself, or has used its storage time up. */

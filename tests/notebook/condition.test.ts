@@ -120,9 +120,13 @@ describe('the condition page', () => {
   it('warns of grain that warmed by itself, with place, days and what to do', () => {
     const warm = bin('North', 0.3, { warming: { found: [WARMED], judged: 4, of: 4, days: 90, why: null } });
     expect(conditionAnswer([warm], units)).toContain('in North grain warmed by itself');
-    const said = alertSaid(warm, { kind: 'warmed by itself', place: WORST, found: WARMED }, units);
+    const said = alertSaid(warm, { kind: 'warmed by itself', place: WORST, found: WARMED, others: 0 }, units);
     expect(said).toContain('cable C1, sensor 3 at 10.0 ft warmed by 5.0 °F from 3 Feb 2025 to 14 Feb 2025');
-    expect(said).toContain('3.0 °F above all that lay near it');
+    expect(said).toContain('3.0 °F above all that lay near it. Look for');
+    const more = alertSaid(warm, { kind: 'warmed by itself', place: WORST, found: WARMED, others: 1 }, units);
+    expect(more).toContain('3.0 °F above all that lay near it; so did 1 other place. Look for');
+    const two = bin('South', 0.3, { warming: { found: [WARMED, WARMED], judged: 4, of: 4, days: 90, why: null } });
+    expect(warmingSection([two], units).lead).toMatch(/^2 places warmed by themselves, first at cable C1/);
     const section = warmingSection([warm], units);
     expect(section.lead).toMatch(/^1 place warmed by itself, first at cable C1/);
     expect(section.tables?.map(({ id }) => id)).toEqual(['watched', 'warmed']);

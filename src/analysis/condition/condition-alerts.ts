@@ -19,7 +19,10 @@ export function conditionAlerts({
       lifeUsed: age.worstLifeUsed,
     });
   }
-  for (const found of warming.found) alerts.push({ kind: 'warmed by itself', place: found, found });
+  if (warming.found.length > 0) {
+    const found = warming.found.reduce((a, b) => (b.aboveK > a.aboveK ? b : a));
+    alerts.push({ kind: 'warmed by itself', place: found, found, others: warming.found.length - 1 });
+  }
   if ((outdoors.days.interval?.[0] ?? 0) >= LONG_WARM_DAYS && outdoors.days.value !== null) {
     alerts.push({ kind: 'warmer than outdoors', days: outdoors.days });
   }
@@ -37,12 +40,16 @@ export function alertText(alert: ConditionAlert): string {
     }
     case 'warmed by itself': {
       const { span, riseK, aboveK } = alert.found;
-      return `${placeText(alert.place)} warmed by ${riseK.toFixed(1)} K from ${day(span.fromMs)} to ${day(span.toMs - 1)} with the fan at rest, to ${aboveK.toFixed(1)} K above all that lay near it.`;
+      return `${placeText(alert.place)} warmed by ${riseK.toFixed(1)} K from ${day(span.fromMs)} to ${day(span.toMs - 1)} with the fan at rest, to ${aboveK.toFixed(1)} K above all that lay near it${othersToo(alert.others)}.`;
     }
     case 'warmer than outdoors':
       return `The grain was 11 K and more warmer than the outdoor mean of 30 days on ${Math.round(alert.days.value ?? Number.NaN)} days.`;
   }
 }
+
+/** That other places did it too; empty where none did. */
+export const othersToo = (others: number) =>
+  others === 0 ? '' : `; so did ${others} other ${others === 1 ? 'place' : 'places'}`;
 
 const percent = (share: number) => (100 * share).toFixed(0);
 const day = (localMs: number) => new Date(localMs).toISOString().slice(0, 10);

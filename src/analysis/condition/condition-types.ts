@@ -78,7 +78,8 @@ export interface GrainDay {
 /** What a reader should act on. */
 export type ConditionAlert =
   | { kind: 'time used up' | 'time may be used up'; place: SensorPlace; lifeUsed: Estimate }
-  | { kind: 'warmed by itself'; place: SensorPlace; found: SelfWarming }
+  /** the place that ended farthest above what lay near it, and how many others of the bin warmed too */
+  | { kind: 'warmed by itself'; place: SensorPlace; found: SelfWarming; others: number }
   | { kind: 'warmer than outdoors'; days: Estimate };
 
 export interface BinCondition {

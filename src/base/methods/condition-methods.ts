@@ -47,7 +47,7 @@ export const CONDITION_METHODS: readonly Method[] = [
       'The mean moisture at the end, with its interval, is held against what extension services publish for storing a crop up to about six months and longer. Drier with its whole interval, it is dry enough; moister with its whole interval, it is not; else the interval leaves it open. Wetter layers spoil before the mean does.',
     constants: [
       'moistures by crop stand in the table, each with its source; crops for which none was read have a dash',
-      'NDSU’s list was read from slides, the labels of three crops by their order',
+      'NDSU’s list for long storage says the same of corn, soybeans and canola; it was read from slides, the labels of three crops by their order',
       'sorghum from memory',
     ],
     sourceKeys: [

@@ -120,7 +120,16 @@ function drawLines(data: LinesOverTime, units: Units, size: Size): string {
           ...(style === 'dash' ? { strokeDasharray: '5 3' } : {}),
         }),
       ),
-      Plot.link(ends, { x1: 'at', x2: 'at', y1: 'low', y2: 'high', strokeWidth: 2 } as never),
+      ...ends.map((end) =>
+        Plot.link([end], {
+          x1: 'at',
+          x2: 'at',
+          y1: 'low',
+          y2: 'high',
+          strokeWidth: 2,
+          ...(end.style === 'dash' ? { strokeDasharray: '5 3' } : {}),
+        } as never),
+      ),
       timeAxis(span, size),
       fanStrip(data.fanDays, span, size),
       ownMark((frame) => [readBox(frame, 0)]),

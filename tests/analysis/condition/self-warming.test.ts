@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { alertText } from '../../../src/analysis/condition/condition-alerts.ts';
 import { kept } from './kept-bin.ts';
 
 const HEIGHTS = [0.5, 1.5, 2.5, 3.5, 4.5, 5.5];
@@ -115,8 +116,15 @@ describe('warming by itself', () => {
   // kg of the dry matter (both from memory) that is 28 K, 5.6 K a day.
   it('is told of wet grain that heats all over right after filling', () => {
     const tempC = (_: number, day: number) => Math.min(45, 21 + 5.6 * day);
-    const { warming } = kept({ ...still, days: 30, tempC, outdoorC: () => 12 });
+    const { warming, alerts } = kept({ ...still, days: 30, tempC, outdoorC: () => 12 });
     expect(warming.found).toHaveLength(HEIGHTS.length);
+    // One bin, one alert, of the place that stands out most.
+    const [alert, ...more] = alerts.filter(({ kind }) => kind === 'warmed by itself');
+    expect(more).toEqual([]);
+    expect(alert).toMatchObject({ others: HEIGHTS.length - 1 });
+    expect(alertText(alert)).toContain('above all that lay near it; so did 5 other places.');
+    const most = Math.max(...warming.found.map(({ aboveK }) => aboveK));
+    expect(alert).toMatchObject({ found: { aboveK: most } });
   });
 
   it('is not told of a sensor that jumps between two readings, nor of grain that comes in while nobody says when', () => {

@@ -16,6 +16,7 @@ const NO_FORMULAS: Readonly<Record<string, string>> = {
   resistanceCurveOf: 'look-up',
   specificHeatLineOf: 'look-up',
   specificHeatLinesOf: 'look-up',
+  storageGuidanceOf: 'look-up',
   storageRuleOf: 'look-up',
   assertFanCurve: 'check',
   pressureRangePa: 'ends of a list of points',
