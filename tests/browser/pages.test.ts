@@ -189,13 +189,14 @@ describe.skipIf(NO_BROWSER)('pages in a browser, from the file system', () => {
     },
   );
 
-  it('print the methods on 15 sheets or fewer: what the season did not use stays on the page', async () => {
+  it('print the methods on 16 sheets or fewer: what the season did not use stays on the page', async () => {
     const page = await browser.newPage();
     await page.goto(pathToFileURL(join(work, 'methods.html')).href);
     const pdf = (await page.pdf({ format: 'Letter' })).toString('latin1');
     const sheets = pdf.match(/\/Type\s*\/Page\b/g)?.length ?? 0;
     expect(sheets).toBeGreaterThan(4);
-    expect(sheets).toBeLessThanOrEqual(15);
+    // 15 until the definitions of condition came.
+    expect(sheets).toBeLessThanOrEqual(16);
     await page.close();
   });
 });
