@@ -7,7 +7,7 @@ import { sourceText } from './methods/source-text.ts';
 import { counted } from './words.ts';
 
 /** How a moisture with its interval lies to what is published. */
-export type DryEnough = 'longer' | 'short' | 'no' | 'open' | null;
+export type DryEnough = 'longer' | 'perhaps' | 'short' | 'no' | 'open' | null;
 
 /** Null where the moisture or the guidance is not known. */
 export function dryEnough({ value, interval }: Estimate, guidance: StorageGuidance | null): DryEnough {
@@ -16,11 +16,13 @@ export function dryEnough({ value, interval }: Estimate, guidance: StorageGuidan
   const { shortWb, longWb } = guidance;
   if (high <= longWb) return 'longer';
   if (low > (shortWb ?? longWb)) return 'no';
-  return shortWb !== null && low > longWb && high <= shortWb ? 'short' : 'open';
+  if (shortWb === null || high > shortWb) return 'open';
+  return low > longWb ? 'short' : 'perhaps';
 }
 
 const SAID: Readonly<Record<Exclude<DryEnough, null>, string>> = {
   longer: 'dry enough to keep longer',
+  perhaps: 'dry enough for six months; for longer the limit lies in its interval',
   short: 'dry enough for six months, not for longer',
   no: 'moister than the guidance',
   open: 'not clear, the limit lies in its interval',
@@ -47,6 +49,7 @@ function guidanceLead(bins: readonly BinReview[], told: readonly Exclude<DryEnou
   if (bins.length === 1) return `At the end the mean grain was, by published guidance for storing it, ${SAID[first]}.`;
   const count = (how: DryEnough) => told.filter((one) => one === how).length;
   const parts = [
+    ...(count('perhaps') > 0 ? [`${count('perhaps')} for six months and perhaps longer`] : []),
     ...(count('short') > 0 ? [`${count('short')} for six months`] : []),
     ...(count('open') > 0 ? [`${count('open')} too near the limit to tell`] : []),
     ...(count('no') > 0 ? [`${count('no')} moister than it`] : []),

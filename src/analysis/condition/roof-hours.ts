@@ -3,7 +3,7 @@ import { saturationPressurePa } from '../../air/saturation.ts';
 import { type Estimate, estimate, withheld } from '../../base/estimate.ts';
 import type { AirLog } from '../fronts/air-log.ts';
 import { betweenReadings } from '../fronts/between-readings.ts';
-import { FAN_ON, type FanSpans } from '../types.ts';
+import { FAN_ON, FAN_UNKNOWN, type FanSpans } from '../types.ts';
 import type { LeavingAir } from '../water/leaving-air.ts';
 
 const HOUR_MS = 3_600_000;
@@ -39,10 +39,12 @@ export function roofHours({ spans, fromMs, toMs, air, outdoor, stationPa, leavin
   let high = 0;
   let known = 0;
   let open = 0;
+  let isLogged = false;
   for (let i = 0; i < spans.state.length; i++) {
-    if (spans.state[i] !== FAN_ON) continue;
     const start = Math.max(spans.startMs[i], fromMs);
     const end = Math.min(spans.endMs[i], toMs);
+    if (end > start && spans.state[i] !== FAN_UNKNOWN) isLogged = true;
+    if (spans.state[i] !== FAN_ON) continue;
     for (let ms = start; ms < end; ms += HOUR_MS) {
       const hours = (Math.min(end, ms + HOUR_MS) - ms) / HOUR_MS;
       const at = ms + (hours * HOUR_MS) / 2;
@@ -61,6 +63,7 @@ export function roofHours({ spans, fromMs, toMs, air, outdoor, stationPa, leavin
       if (wets(Math.max(out.ratio, out.wetter), steelC - SKY_K)) high += hours;
     }
   }
+  if (!isLogged) return withheld('The log of the fans tells nothing of the storage.');
   if (known + open === 0) return estimate(0, 0, 0);
   if (known < LEAST_KNOWN * (known + open))
     return withheld('Of more than half of the fan hours the leaving air or the outdoor air is not known.');

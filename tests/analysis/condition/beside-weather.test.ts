@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { roofHours } from '../../../src/analysis/condition/roof-hours.ts';
 import { pushSpan, spanList, toFanSpans } from '../../../src/analysis/fan/spans.ts';
-import { FAN_ON } from '../../../src/analysis/types.ts';
+import { FAN_ON, FAN_UNKNOWN } from '../../../src/analysis/types.ts';
 import { DAY, HOUR, kept, START } from './kept-bin.ts';
 
 describe('grain beside the weather', () => {
@@ -81,5 +81,13 @@ describe('fan hours that could wet the roof', () => {
     expect(at(() => 9, { leaving: () => null }).value).toBeNull();
     expect(at(() => 9, { air: 'down' }).why).toContain('drawn down');
     expect(at(() => 9, { spans: null }).value).toBeNull();
+    // A log of another time, or one that is unknown throughout, tells nothing: no 0 hours then.
+    expect(at(() => 9, { fromMs: START + 20 * DAY, toMs: START + 30 * DAY })).toMatchObject({
+      value: null,
+      interval: null,
+    });
+    const unknown = spanList();
+    pushSpan(unknown, START, START + 2 * DAY, FAN_UNKNOWN, Number.NaN);
+    expect(at(() => 9, { spans: toFanSpans(unknown) }).why).toContain('nothing of the storage');
   });
 });
