@@ -32,19 +32,19 @@ export function selfWarming(
 ): WarmingWatch {
   const marginK = Math.max(1, Math.SQRT2 * accuracyK, (2 * accuracyK) / Z95);
   const rests = stretches(fanHours);
+  const warmestDays = rests.map(([from, to]) => warmestOf(outdoors, dayMs[to], to - from + 1));
   const found: SelfWarming[] = [];
   const judgedDays = places.map(() => new Set<number>());
   places.forEach((place, p) => {
     const near = warmestBeside(places, place, tempC);
     let plainest: SelfWarming | null = null;
-    for (const [from, to] of rests) {
+    for (const [i, [from, to]] of rests.entries()) {
       const after = tempC[p][to];
       const before = tempC[p][from];
       if (jumpsBefore[p][to + 1] > jumpsBefore[p][from]) continue;
       const nearC = near(from);
       if (Number.isNaN(after) || Number.isNaN(before) || nearC === null) continue;
-      const outsideC =
-        place.toEdgeM <= REACH_M ? warmestOf(outdoors, dayMs[to], to - from + 1) : Number.NEGATIVE_INFINITY;
+      const outsideC = place.toEdgeM <= REACH_M ? warmestDays[i] : Number.NEGATIVE_INFINITY;
       if (outsideC === null) continue;
       for (let d = from; d <= to; d++) judgedDays[p].add(d);
       const warmest = Math.max(nearC, outsideC + SUN_K);
