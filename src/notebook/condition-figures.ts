@@ -1,4 +1,5 @@
 import type { BinReview } from '../analysis/types.ts';
+import { type Estimate, turned } from '../base/estimate.ts';
 import { linesOverTime } from '../report/figures/lines-over-time.ts';
 import type { Figure } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
@@ -20,7 +21,7 @@ function usedFigure(one: BinReview, units: Units): Figure | null {
   return linesOverTime(
     {
       id: 'used',
-      title: `${one.bin.name} used ${units.say('storage time used', mean)} of its storage time, ${units.say('storage time used', worst.value)} at the worst place`,
+      title: `${one.bin.name} used ${units.say('storage time used', worst)} of its storage time at the worst place`,
       subtitle: 'Storage time used so far, %, by day',
       alt: `The storage time used rose to ${units.say('storage time used', mean)} in the mean of the grain and to ${units.say('storage time used', worst)} at ${placeSaid(age.worst, units)}.`,
       quantity: 'storage time used',
@@ -43,9 +44,8 @@ function warmthFigure(one: BinReview, units: Units): Figure | null {
   if (told.length < 2) return null;
   const first = told[0].meanC;
   const last = told[told.length - 1].meanC;
-  const most = known(outdoors.mostK);
   const cold = known(coldest);
-  const title = warmthTitle(one, most !== null && outdoors.mostMs !== null ? most.value : null, [first, last], units);
+  const title = warmthTitle(one, outdoors.mostK, [first, last], units);
   return linesOverTime(
     {
       id: 'warmth',
@@ -77,13 +77,14 @@ function warmthFigure(one: BinReview, units: Units): Figure | null {
   );
 }
 
-function warmthTitle({ bin }: BinReview, mostK: number | null, ends: (number | null)[], units: Units): string {
-  if (mostK === null) {
+function warmthTitle({ bin }: BinReview, mostK: Estimate, ends: (number | null)[], units: Units): string {
+  const { value } = mostK;
+  if (value === null) {
     const [first, last] = ends.map((tempC) => units.say('temperature', tempC));
-    return `Mean grain of ${bin.name} went from ${first} to ${last}`;
+    return `Mean grain of ${bin.name} went from ${first} to ${last}, measured`;
   }
-  const apart = units.say('temperature difference', Math.abs(mostK));
-  return mostK < 0
+  const apart = units.say('temperature difference', value < 0 ? turned(mostK) : mostK);
+  return value < 0
     ? `The grain of ${bin.name} was always colder than the month’s outdoor air, by ${apart} and more`
     : `${bin.name} was at most ${apart} warmer than the month’s outdoor air`;
 }

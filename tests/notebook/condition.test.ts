@@ -86,8 +86,10 @@ describe('the condition page', () => {
         }),
         units,
       ).map(({ title }) => title);
-    expect(of(-5)).toEqual(['The grain of North was always colder than the month’s outdoor air, by 9.0 °F and more']);
-    expect(of(5)).toEqual(['North was at most 9.0 °F warmer than the month’s outdoor air']);
+    expect(of(-5)).toEqual([
+      'The grain of North was always colder than the month’s outdoor air, by 9.0 °F (7.2 to 10.8) and more',
+    ]);
+    expect(of(5)).toEqual(['North was at most 9.0 °F (7.2 to 10.8) warmer than the month’s outdoor air']);
   });
 
   it('says days as whole days', () => {

@@ -172,7 +172,7 @@ function wetLayerSaid(of: Played | undefined, units: Units): string[] {
 function layerLastSaid({ mean, wettestWb }: DryEnough, units: Units): string {
   return mean === null
     ? `Its wettest tenth, by sensor, was still at ${units.say('moisture', wettestWb)} at the end, measured.`
-    : `Its wettest tenth, by sensor, was down to 1.5 points above it only when the mean stood at ${units.say('moisture', mean)}: what was lost until then dried that layer.`;
+    : `Its wettest tenth, by sensor, came within 1.5 points only at a mean of ${units.say('moisture', mean)}.`;
 }
 
 /** What stopping saves where the wettest layer decides: the weight that left after it was dry enough. */
@@ -210,7 +210,7 @@ function stopAtTarget(review: BinReview, { season }: LoadedSeason, units: Units,
       title: `${name}: stop at the target`,
       bins: [review],
       seen: `${name} went out drier than ${limit}: ${units.say('grain', asGrain(bushels, review, units))} of weight, ${units.say('money', loss)}, left with the water.${late ? ` ${layerLastSaid(stop, units)}` : ''}`,
-      todo: `Stop the ${fanWord(review)} of ${name} when the bin’s mean comes to the target${late ? ' and its wettest layer is no more than 1.5 points above it' : ''}, and check the wettest layer with a probe.`,
+      todo: `Stop the ${fanWord(review)} of ${name} ${late ? 'once the mean is at the target and the wettest layer within 1.5 points, by a probe' : 'when the bin’s mean comes to the target, and check the wettest layer with a probe'}.`,
       saving: late ? savedAfter(stop, wanted, review, season, units) : loss,
       energy: withheld('The hours past the target were not worked out apart.'),
       from: 'by the logs',

@@ -155,7 +155,7 @@ function whatToDo(loaded: LoadedSeason, review: SeasonReview, measures: readonly
     ...(sampled.length === 0
       ? []
       : [
-          `Have the grain of ${sampled.length > 4 ? counted(sampled.length, 'bin') : listed(sampled)} sampled for grade and mould: it has used its storage time up by the rule for its crop, or warmed by itself.`,
+          `Have ${sampled.length > 4 ? counted(sampled.length, 'bin') : listed(sampled)} sampled for mould: storage time used up, or warming (see Condition).`,
         ]),
     ...(held.length === 0
       ? []

@@ -325,8 +325,8 @@ describe('the measures of a season', () => {
     expect(wet.saving.value! / 4).toBeCloseTo(19_706 / 25.4, -1);
     expect(wet.saving.interval![0]).toBeGreaterThan(0);
     // As sure as the mean at the end, of 12 % (11.8 to 12.2).
-    expect(wet.seen).toContain('when the mean stood at 13.5 % (13.3 to 13.7)');
-    expect(wet.todo).toContain('no more than 1.5 points above it');
+    expect(wet.seen).toContain('at a mean of 13.5 % (13.3 to 13.7)');
+    expect(wet.todo).toContain('the wettest layer within 1.5 points');
   });
 
   it('save nothing that is known by stopping where the wettest layer never came down', () => {
@@ -337,6 +337,6 @@ describe('the measures of a season', () => {
   it('go by the sensors’ days as far as they fall, where another source tells the end', () => {
     // The days end at 12 %, the bin at 13: the sensors read a point too dry, so 13.5 % came ten days later than they say.
     const [by] = dried(0.0295, 0.13);
-    expect(by.seen).toContain('when the mean stood at 13.5 %');
+    expect(by.seen).toContain('at a mean of 13.5 %');
   });
 });
