@@ -74,3 +74,14 @@ export function localDayStart(zone: Zone, year: number, month: number, day: numb
   // Midnight itself is missing (some zones change at 00:00): the day starts where the clock jumps to.
   return localMs - zone.offsetMs(localMs - DAY_MS);
 }
+
+/** The local day of an instant: its midnight as if UTC, ms. */
+export function localDayOf(zone: Zone, utcMs: number): number {
+  return Math.floor(toLocalMs(zone, utcMs) / DAY_MS) * DAY_MS;
+}
+
+/** The first instant of a local day that `localDayOf` names, ms UTC. */
+export function startOfLocalDay(zone: Zone, localDayMs: number): number {
+  const date = new Date(localDayMs);
+  return localDayStart(zone, date.getUTCFullYear(), date.getUTCMonth() + 1, date.getUTCDate());
+}

@@ -1,6 +1,6 @@
 import { listed } from '../base/listed.ts';
 import { onceFor } from '../base/once-for.ts';
-import { toLocalMs, type Zone } from '../base/zone.ts';
+import { localDayOf, type Zone } from '../base/zone.ts';
 import { coverage } from '../report/figures/coverage.ts';
 import type { LocalSpan } from '../report/figures/time-axis.ts';
 import type { Figure } from '../report/page.ts';
@@ -36,7 +36,7 @@ function tally(
     const key = values[codes[row]];
     const days = out.get(key) ?? new Map<number, Day>();
     out.set(key, days);
-    const at = Math.floor(toLocalMs(zone, time[row]) / DAY_MS) * DAY_MS;
+    const at = localDayOf(zone, time[row]);
     const day = days.get(at) ?? { kept: 0, flagged: 0 };
     days.set(at, day);
     if (bits.some((of) => of[row] !== 0)) day.flagged += 1;
@@ -49,7 +49,7 @@ function tally(
 function dueSpan(bins: readonly string[], loaded: LoadedSeason, all: LocalSpan, zone: Zone): LocalSpan {
   const of = loaded.season.bins.filter((bin) => bins.includes(bin.id)).map((bin) => bin.grain);
   if (of.length === 0) return all;
-  const day = (ms: number) => Math.floor(toLocalMs(zone, ms) / DAY_MS) * DAY_MS;
+  const day = (ms: number) => localDayOf(zone, ms);
   const from = of.map((grain) => (grain.filledMs === null ? all.fromMs : day(grain.filledMs)));
   const to = of.map((grain) => (grain.unloadedMs === null ? all.toMs : day(grain.unloadedMs) + DAY_MS));
   return { fromMs: Math.max(all.fromMs, Math.min(...from)), toMs: Math.min(all.toMs, Math.max(...to)) };

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { instantsOf, localDayStart, toLocalMs, zoneOf } from '../../src/base/zone.ts';
+import { instantsOf, localDayOf, localDayStart, startOfLocalDay, toLocalMs, zoneOf } from '../../src/base/zone.ts';
 
 const chicago = zoneOf('America/Chicago');
 
@@ -29,6 +29,14 @@ describe('zones', () => {
     expect(hours(localDayStart(chicago, 2024, 11, 3), localDayStart(chicago, 2024, 11, 4))).toBe(25);
     expect(hours(localDayStart(chicago, 2025, 3, 9), localDayStart(chicago, 2025, 3, 10))).toBe(23);
     expect(localDayStart(zoneOf('UTC'), 2024, 13, 1)).toBe(Date.UTC(2025, 0, 1));
+  });
+  it('name the local day of an instant, and where it began', () => {
+    // 3 November 2024 begins at 5:00 UTC in Chicago and ends 25 hours later.
+    const day = Date.UTC(2024, 10, 3);
+    for (const hour of [5, 6, 7, 29]) expect(localDayOf(chicago, day + hour * 3_600_000)).toBe(day);
+    expect(localDayOf(chicago, day + 4.9 * 3_600_000)).toBe(day - 86_400_000);
+    expect(localDayOf(chicago, day + 30 * 3_600_000)).toBe(day + 86_400_000);
+    expect(startOfLocalDay(chicago, day)).toBe(Date.UTC(2024, 10, 3, 5));
   });
   it('refuse an unknown name', () => {
     expect(() => zoneOf('America/Chicagoo')).toThrow(/no IANA time zone/);

@@ -1,17 +1,18 @@
-import { localDayStart, type Zone } from '../../base/zone.ts';
+import { startOfLocalDay, type Zone } from '../../base/zone.ts';
 import { fanHoursBetween, unknownHoursBetween } from '../fan/spans.ts';
 import type { FanSpans } from '../types.ts';
 
-const DAY_MS = 86_400_000;
+import { DAY_MS } from './outdoor-days.ts';
+
 /** Unknown time of a day beyond which nobody knows whether the fan rested, h. */
 const MOST_UNKNOWN_H = 1;
 
 /**
- * Hours with a fan on by local day; NaN where the log does not tell the day, before the bin was full and on days on which grain was drawn, and the days after: what
- * comes past a sensor then may be warmer than what lay there.
+ * Hours with a fan on by local day; NaN where the log does not tell the day, before the bin was full, and on the days on which grain was drawn and
+ * the days after: what comes past a sensor then may be warmer than what lay there.
  *
  * @param dayMs   local midnights as if UTC, [days]
- * @param fullMs   ms UTC; null: not known, nothing is left out
+ * @param fullMs  ms UTC; null: not known, nothing is left out
  * @param drawnMs  ms UTC, in any order
  * @returns       h, [days]
  */
@@ -23,8 +24,8 @@ export function fanHoursByDay(
   zone: Zone,
 ): Float64Array {
   return dayMs.map((ms) => {
-    const fromMs = startOf(zone, ms);
-    const toMs = startOf(zone, ms + DAY_MS);
+    const fromMs = startOfLocalDay(zone, ms);
+    const toMs = startOfLocalDay(zone, ms + DAY_MS);
     if (spans === null || spans.startMs.length === 0 || (fullMs !== null && fromMs < fullMs)) return Number.NaN;
     // What is drawn in the evening goes on past midnight, and the grain settles.
     if (drawnMs.some((at) => at >= fromMs - DAY_MS && at < toMs)) return Number.NaN;
@@ -32,9 +33,4 @@ export function fanHoursByDay(
     if (!told || unknownHoursBetween(spans, fromMs, toMs) > MOST_UNKNOWN_H) return Number.NaN;
     return fanHoursBetween(spans, fromMs, toMs);
   });
-}
-
-function startOf(zone: Zone, localMs: number): number {
-  const date = new Date(localMs);
-  return localDayStart(zone, date.getUTCFullYear(), date.getUTCMonth() + 1, date.getUTCDate());
 }

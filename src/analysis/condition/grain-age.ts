@@ -1,5 +1,5 @@
 import { withheld } from '../../base/estimate.ts';
-import { toLocalMs, type Zone } from '../../base/zone.ts';
+import { localDayOf, type Zone } from '../../base/zone.ts';
 import { sensorShares } from '../../bin/shares.ts';
 import { STORAGE_RULES, type StorageRule } from '../../grain/storage-rules.ts';
 import type { Bin } from '../../season/season.ts';
@@ -16,7 +16,6 @@ import { STEP_MS, type StepGrid } from './step-grid.ts';
 /** What a place's storage life may be told of: where readings stand near this part of its stay, and where it lay for a day at least. */
 const LEAST_SEEN = 0.8;
 const LEAST_STEPS = 4;
-const DAY_MS = 86_400_000;
 
 export interface GrainAgeInput {
   bin: Bin;
@@ -91,7 +90,7 @@ function daysOf({ grid, zone }: GrainAgeInput, life: StorageLife, places: readon
   const byDay = new Map<number, { dayMs: number; mean: number; worst: number }>();
   for (let i = 0; i < grid.count; i++) {
     const ms = grid.startMs + (i + 0.5) * STEP_MS;
-    const dayMs = Math.floor(toLocalMs(zone, ms) / DAY_MS) * DAY_MS;
+    const dayMs = localDayOf(zone, ms);
     byDay.set(dayMs, {
       dayMs,
       mean: all.reduce((sum, { place, used }) => sum + place.share * used[i], 0),

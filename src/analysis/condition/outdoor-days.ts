@@ -1,4 +1,4 @@
-import { toLocalMs, type Zone } from '../../base/zone.ts';
+import { localDayOf, type Zone } from '../../base/zone.ts';
 import type { AirLog } from '../fronts/air-log.ts';
 
 export const DAY_MS = 86_400_000;
@@ -12,7 +12,7 @@ export type OutdoorDays = ReadonlyMap<number, number>;
 export function outdoorDays({ timeMs, tempC }: AirLog, zone: Zone): OutdoorDays {
   const sums = new Map<number, { sum: number; count: number }>();
   for (let i = 0; i < timeMs.length; i++) {
-    const day = Math.floor(toLocalMs(zone, timeMs[i]) / DAY_MS) * DAY_MS;
+    const day = localDayOf(zone, timeMs[i]);
     const known = sums.get(day) ?? { sum: 0, count: 0 };
     known.sum += tempC[i];
     known.count += 1;
@@ -23,7 +23,7 @@ export function outdoorDays({ timeMs, tempC }: AirLog, zone: Zone): OutdoorDays 
 
 /** Mean of the outdoor air on the local day of each time, C, [times]; NaN where not known. */
 export function outdoorSteps(days: OutdoorDays, atMs: Float64Array, zone: Zone): Float64Array {
-  return atMs.map((ms) => days.get(Math.floor(toLocalMs(zone, ms) / DAY_MS) * DAY_MS) ?? Number.NaN);
+  return atMs.map((ms) => days.get(localDayOf(zone, ms)) ?? Number.NaN);
 }
 
 /** Mean of the 30 days before a local day, C; null where fewer than 20 of them are known. */

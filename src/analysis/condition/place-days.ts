@@ -1,4 +1,4 @@
-import { toLocalMs, type Zone } from '../../base/zone.ts';
+import { localDayOf, type Zone } from '../../base/zone.ts';
 import { DAY_MS } from './outdoor-days.ts';
 import type { PlaceTrack } from './place-tracks.ts';
 import { type StepGrid, stepMiddles } from './step-grid.ts';
@@ -18,7 +18,7 @@ const JUMP_K = 3;
 
 /** @param tracks  on `grid` */
 export function placeDays(tracks: readonly PlaceTrack[], grid: StepGrid, zone: Zone): PlaceDays {
-  const days = Float64Array.from(stepMiddles(grid), (ms) => Math.floor(toLocalMs(zone, ms) / DAY_MS));
+  const days = Float64Array.from(stepMiddles(grid), (ms) => localDayOf(zone, ms) / DAY_MS);
   const first = days[0] ?? 0;
   const count = days.length === 0 ? 0 : days[days.length - 1] - first + 1;
   const dayOf = (step: number) => days[step] - first;

@@ -1,5 +1,5 @@
 import { weightedQuantile } from '../../base/stats/weighted.ts';
-import { localDayStart, toLocalMs, type Zone } from '../../base/zone.ts';
+import { localDayOf, startOfLocalDay, type Zone } from '../../base/zone.ts';
 import type { PlacedSensor } from '../../bin/shares.ts';
 import { fanHoursBetween } from '../fan/spans.ts';
 import type { BinMoisture, FanSpans } from '../types.ts';
@@ -24,7 +24,7 @@ export function dailyMoisture(
   spans: FanSpans | null,
   zone: Zone,
 ): BinMoisture['daily'] {
-  const dayOf = (ms: number) => Math.floor(toLocalMs(zone, ms) / DAY_MS);
+  const dayOf = (ms: number) => localDayOf(zone, ms) / DAY_MS;
   const bounds = sensors.flatMap((one) => [dayOf(one.timeMs[0]), dayOf(one.timeMs[one.timeMs.length - 1])]);
   if (bounds.length === 0) return [];
   const first = Math.min(...bounds);
@@ -34,10 +34,7 @@ export function dailyMoisture(
   const shareOf = sensors.map(
     (one) => placed.find((place) => place.cable === one.cable && place.sensor === one.sensor)?.share ?? 0,
   );
-  const startOf = (day: number) => {
-    const date = new Date((first + day) * DAY_MS);
-    return localDayStart(zone, date.getUTCFullYear(), date.getUTCMonth() + 1, date.getUTCDate());
-  };
+  const startOf = (day: number) => startOfLocalDay(zone, (first + day) * DAY_MS);
   const remembered = new Map<string, readonly PlacedSensor[]>();
   let fanHours = 0;
   return Array.from({ length: days }, (_, day) => {

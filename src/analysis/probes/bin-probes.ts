@@ -1,6 +1,6 @@
 import type { Table } from 'apache-arrow';
 import { agreeing } from '../../base/agreeing.ts';
-import { localDayStart, toLocalMs, zoneOf } from '../../base/zone.ts';
+import { localDayOf, startOfLocalDay, zoneOf } from '../../base/zone.ts';
 import type { BinMoistureInput } from '../moisture/observed-moisture.ts';
 import { believedReadings } from '../moisture/sensor-readings.ts';
 import type { BinMoisture } from '../types.ts';
@@ -35,10 +35,7 @@ export function binProbes(probes: Table, input: BinMoistureInput, moisture: BinM
     const own = counted.filter((one) => one.cables.join(' ') === key);
     return { cables: own[0].cables, ...probeOffset(own, meterLimit) };
   });
-  const dayOf = (pair: ProbePair) => {
-    const local = new Date(toLocalMs(zone, pair.reading.timeMs));
-    return localDayStart(zone, local.getUTCFullYear(), local.getUTCMonth() + 1, local.getUTCDate());
-  };
+  const dayOf = (pair: ProbePair) => startOfLocalDay(zone, localDayOf(zone, pair.reading.timeMs));
   const still = pairs.filter((one) => one.air === 'still' && one.far !== true);
   const days = [...new Set(still.map(dayOf))].map((dayMs) => {
     const own = still.filter((one) => dayOf(one) === dayMs);

@@ -1,9 +1,8 @@
-import { toLocalMs, type Zone } from '../../base/zone.ts';
+import { localDayOf, toLocalMs, type Zone } from '../../base/zone.ts';
 import type { Grid, GridCell, GridColumn } from '../grid/grid.ts';
 import type { CellStyle, Sheet, SheetCell } from './sheet.ts';
 import { textCell } from './sheet-text.ts';
 
-const DAY_MS = 86_400_000;
 /** 30 December 1899, day 0 of a workbook's dates from March 1900 on (ECMA-376 part 1, 18.17.4.1), to 1970. */
 const DAYS_TO_1970 = 25_569;
 
@@ -27,7 +26,7 @@ function sheetCell(cell: GridCell | null, zone: Zone, style: CellStyle): SheetCe
     case 'number':
       return { value: Number(cell.digits), format: numberFormat(cell.digits), style };
     case 'day': {
-      const day = Math.floor(toLocalMs(zone, cell.utcMs) / DAY_MS) * DAY_MS;
+      const day = localDayOf(zone, cell.utcMs);
       return { value: serial(day), format: 'd mmm yyyy', style: when };
     }
     case 'moment':
