@@ -59,3 +59,7 @@ export function payback(price: number, saving: Estimate): Estimate {
     'The saving may be none, so that it may never pay back.',
   );
 }
+
+/** Whether an amount lies above nothing with its whole interval. */
+export const surely = (of: Estimate | undefined): of is Estimate =>
+  of !== undefined && Number(of.value) >= 0.5 && isAboveNothing(of);

@@ -1,22 +1,19 @@
 import { onTheirFans, sharedFans } from '../../analysis/energy/fan-groups.ts';
 import { frontGroups, ranOnTogether } from '../../analysis/fronts/ran-on-together.ts';
 import { type SeasonFront, seasonFront } from '../../analysis/fronts/season-front.ts';
-import { type DryEnough, dryEnoughDay } from '../../analysis/moisture/dry-enough-day.ts';
-import { overdryingLoss } from '../../analysis/moisture/overdrying-loss.ts';
-import { baseMoisture, wantedMoisture } from '../../analysis/moisture/wanted-moisture.ts';
 import type { BinReview, SeasonReview } from '../../analysis/types.ts';
-import { type Estimate, isAboveNothing, scaled, withheld } from '../../base/estimate.ts';
+import { type Estimate, scaled, withheld } from '../../base/estimate.ts';
 import { listed } from '../../base/listed.ts';
 import type { Units } from '../../report/units.ts';
 import type { LoadedSeason } from '../../season/loaded.ts';
-import type { Season } from '../../season/season.ts';
 import { sensorSeries } from '../../tables/sensors.ts';
 import { missingRule, noRule } from '../no-rule.ts';
-import { asGrain } from '../per-grain.ts';
 import { adviceFor, type Played, playedBins, targetSaid } from '../strategy-words.ts';
 import { lessTogether, moreDriedAway, savingCounted } from '../weight-sums.ts';
 import { capital, counted, knownTotal, sentence } from '../words.ts';
-import { bySaving, type Measure } from './measure.ts';
+import { bySaving, type Measure, surely } from './measure.ts';
+import { ELECTRICIAN, fanWord, PROBE_FIRST, WEATHER } from './measure-words.ts';
+import { stopAtTarget } from './stop-at-target.ts';
 
 /** kWh of some of a bin's fan hours, at its mean power. */
 function ofHours(hours: Estimate, { fan }: BinReview): Estimate {
@@ -24,14 +21,6 @@ function ofHours(hours: Estimate, { fan }: BinReview): Estimate {
     return withheld(fan.energyKwh.why ?? 'The energy of the fan is not known.');
   return scaled(hours, fan.energyKwh.value / fan.hours.value);
 }
-
-const PROBE_FIRST = 'Probe the grain and meter its moisture before a fan is stopped on these numbers.';
-const WEATHER = 'Another year is another weather; the saving is this season’s.';
-const ELECTRICIAN = 'Controls are wired by a licensed electrician; a fan on a controller starts without warning.';
-
-/** Whether an amount lies above nothing with its whole interval. */
-const surely = (of: Estimate | undefined): of is Estimate =>
-  of !== undefined && Number(of.value) >= 0.5 && isAboveNothing(of);
 
 /** Every measure that the season's numbers speak for or against, clear savings first. */
 export function measuresOf(loaded: LoadedSeason, review: SeasonReview, units: Units): Measure[] {
@@ -150,85 +139,6 @@ function inTurns({ demandWays = [], bins }: SeasonReview, units: Units): Measure
   });
 }
 
-/** What was lost below a moisture: as told on the pages against the market's base, else worked out in the same way. */
-function lostBelow(wb: number, { bin, grain, moisture }: BinReview, season: Season) {
-  return wb === baseMoisture(season, bin)
-    ? { bushels: moisture.overdryingLossBushels, money: moisture.overdryingLoss }
-    : overdryingLoss(bin, season, grain, { mean: moisture.end, parts: [], why: moisture.why }, wb);
-}
-
-/** That a layer was still wet when the mean was dry: what stopping there saves, that layer asks back. @param of  the bin with its runs, where it has any */
-function wetLayerSaid(of: Played | undefined, units: Units): string[] {
-  const { logged = null, strategies = [], weights = null } = of?.whatIf ?? {};
-  if (of === undefined || logged === null || logged.outcome.reachedTarget) return [];
-  const rule = strategies.find(({ id }) => id === weights?.pick);
-  const loses = weights?.ways.find(({ id }) => id === rule?.id)?.givenAway.value ?? null;
-  return [
-    `By the model its wettest layer was still at ${units.say('moisture', logged.outcome.wettestWb)} at the end: a bin stopped when its mean is dry has that layer to be dried elsewhere, and not all of the weight is won.${rule === undefined ? '' : ` “${rule.title}”, which dries it too and comes to the least with over-drying counted, loses ${units.say('money', loses)} of weight.`}`,
-  ];
-}
-
-/** That the wettest layer came down after the mean, or not at all. */
-function layerLastSaid({ mean, wettestWb }: DryEnough, units: Units): string {
-  return mean === null
-    ? `Its wettest tenth, by sensor, was still at ${units.say('moisture', wettestWb)} at the end, measured.`
-    : `Its wettest tenth, by sensor, came within 1.5 points only at a mean of ${units.say('moisture', mean)}.`;
-}
-
-/** What stopping saves where the wettest layer decides: the weight that left after it was dry enough. */
-function savedAfter(
-  { mean, wettestWb }: DryEnough,
-  wanted: number,
-  review: BinReview,
-  season: Season,
-  units: Units,
-): Estimate {
-  return mean === null
-    ? withheld(
-        `Its wettest tenth, by sensor, was still at ${units.say('moisture', wettestWb)} at the end, measured, more than 1.5 points above the target: there was no day to stop on.`,
-      )
-    : lostBelow(Math.min(wanted, mean.value ?? wanted), review, season).money;
-}
-
-/** Grain that went out drier than the buyer pays for, and than was wanted. */
-function stopAtTarget(review: BinReview, { season }: LoadedSeason, units: Units, run: Played | undefined): Measure[] {
-  const { name, goal } = review.bin;
-  // Grain that came in drier than the base, or was cooled or conditioned, was not over-dried by a fan run too long.
-  const base = baseMoisture(season, review.bin);
-  // A target below the base was wanted: what is lost down to it stopping there does not save.
-  const wanted = wantedMoisture(season, review.bin);
-  const start = review.moisture.start.value;
-  if (goal !== 'dry' || base === null || wanted === null || start === null || start <= base) return [];
-  const { bushels, money: loss } = lostBelow(wanted, review, season);
-  if (!surely(loss)) return [];
-  const limit = wanted < base ? 'its own target' : 'the market’s base';
-  const stop = dryEnoughDay(review.moisture, wanted, review.bin.grain.targetMoistureWb ?? base);
-  const late = stop?.layerLast === true;
-  return [
-    {
-      kind: 'stop-at-target',
-      title: `${name}: stop at the target`,
-      bins: [review],
-      seen: `${name} went out drier than ${limit}: ${units.say('grain', asGrain(bushels, review, units))} of weight, ${units.say('money', loss)}, left with the water.${late ? ` ${layerLastSaid(stop, units)}` : ''}`,
-      todo: `Stop the ${fanWord(review)} of ${name} ${late ? 'once the mean is at the target and the wettest layer within 1.5 points, by a probe' : 'when the bin’s mean comes to the target, and check the wettest layer with a probe'}.`,
-      saving: late ? savedAfter(stop, wanted, review, season, units) : loss,
-      energy: withheld('The hours past the target were not worked out apart.'),
-      from: 'by the logs',
-      cautions: [
-        ...wetLayerSaid(run, units),
-        PROBE_FIRST,
-        'The mean must be safe to store: a wet layer spoils in a bin whose mean is right.',
-        'Water is never added to grain to win weight back (unlawful in the US).',
-      ],
-    },
-  ];
-}
-
-/** Two fans of a bin are its fans. */
-function fanWord({ bin }: BinReview): string {
-  return bin.fanIds.length === 1 ? 'fan' : 'fans';
-}
-
 /** Fan hours whose air worked against what the bin was run for. */
 function usefulOnly(review: BinReview, units: Units): Measure[] {
   const { useful } = review;
@@ -273,11 +183,11 @@ function stopWhenThrough(group: readonly SeasonFront[], units: Units): Measure[]
       bins,
       seen:
         shared.length === 0
-          ? `The fan of ${name} ran on for ${units.say('hours', hours)} after the cooling front had come through everywhere, for ${units.say('money', cost)} of energy.`
+          ? `The ${fanWord(bins[0])} of ${name} ran on for ${units.say('hours', hours)} after the cooling front had come through everywhere, for ${units.say('money', cost)} of energy.`
           : `${capital(fans)}, shared by ${names}, ran on for ${units.say('hours', hours)} after the cooling front had come through in ${last?.review.bin.name ?? ''}, the last of them, for ${units.say('money', cost)} of energy.`,
       todo:
         shared.length === 0
-          ? `Stop the fan of ${name} when the topmost sensors have come down to the air’s temperature.`
+          ? `Stop the ${fanWord(bins[0])} of ${name} when the topmost sensors have come down to the air’s temperature.`
           : `Stop ${fans} when the topmost sensors of all its bins, ${names}, have come down to the air’s temperature.`,
       saving: cost,
       energy: energy.of === null ? energy.total : withheld('The energy of a fan is not known.'),
