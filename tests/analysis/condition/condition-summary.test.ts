@@ -19,6 +19,14 @@ describe('condition in summary.json', () => {
     expect(CONDITION_SHAPE.parse(summary)).toEqual(summary);
   });
 
+  it('tells the days best for insects and how far the grain has warmed since its coldest week', () => {
+    // 20 days at 28 °C, 20 at 2 °C, 20 at 6 °C: 20 days in the best range (fields-1992), 4 K since the coldest week.
+    const summary = told(kept({ days: 60, tempC: (_, day) => (day < 20 ? 28 : day < 40 ? 2 : 6) }));
+    expect(summary.bestInsectDays).toBe(20);
+    expect(summary.warmedSinceK).toBeCloseTo(4, 6);
+    expect(summary.warmedSinceKInterval?.[0]).toBeLessThan(4);
+  });
+
   it('has null and why where it was not worked out, and no alerts that nobody looked for', () => {
     const summary = told(undefined);
     expect(summary).toMatchObject({ dryMatterLossPct: null, alerts: null, warmedByItself: null });
