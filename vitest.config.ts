@@ -4,6 +4,7 @@ import { defineConfig } from 'vitest/config';
 export const ALONE = [
   'tests/**/{bed,kernel,run}-bytes.test.ts',
   'tests/analysis/review-season.test.ts',
+  'tests/scripts/notebook-unheard.test.ts',
   'tests/scripts/partly.test.ts',
   'tests/scripts/threads/threaded-what-ifs.test.ts',
 ];

@@ -1,4 +1,4 @@
-import { existsSync } from 'node:fs';
+import { statSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { watch } from 'chokidar';
 import { InputError } from '../../../src/base/errors.ts';
@@ -32,8 +32,8 @@ const USUAL_PORT = 7411;
 const SETTLE_MS = 25;
 /** By how much the time of a save may be behind: file systems keep it in ticks. */
 const CLOCK_MS = 20;
-/** How often to look whether files are there: of one that goes and comes with its folder nothing else tells. */
-const RETURN_MS = 500;
+/** How often to look at the files themselves: of one that goes and comes with its folder nothing else tells, and now and then a save is not told. */
+const LOOK_MS = 500;
 
 /**
  * Serve a notebook's page and draw it anew whenever one of its files or of the season's changes. The kit itself is taken as it was when the
@@ -53,13 +53,14 @@ export async function watchNotebook(options: WatchOptions): Promise<Watching> {
     served.show(state, html);
   };
 
-  const looked = new Set<string>();
+  /** by path, as it was when last told; null: it is gone */
+  const stamps = new Map<string, string | null>();
   // A file is read before it is watched: one that was saved in between is told as it is first seen.
   const watcher = watch([], { ignoreInitial: false, alwaysStat: true });
   let readFromMs = Date.now();
   const look = (paths: readonly string[]) => {
-    const fresh = paths.filter((path) => !looked.has(path));
-    for (const path of fresh) looked.add(path);
+    const fresh = paths.filter((path) => !stamps.has(path));
+    for (const path of fresh) stamps.set(path, stampOf(path));
     if (fresh.length > 0) watcher.add([...fresh]);
   };
 
@@ -100,8 +101,8 @@ export async function watchNotebook(options: WatchOptions): Promise<Watching> {
 
   let waiting: NodeJS.Timeout | null = null;
   let renews = false;
-  const gone = new Set<string>();
   const changed = (path: string) => {
+    stamps.set(path, stampOf(path));
     const atMs = performance.now();
     renews ||= isSeasons(path, seasonFolder) && path !== notebook;
     if (waiting !== null) clearTimeout(waiting);
@@ -118,34 +119,38 @@ export async function watchNotebook(options: WatchOptions): Promise<Watching> {
   };
   watcher.on('all', (what, path, stats) => {
     // Not by the time of its text: a file that is moved here keeps that.
-    if (what === 'add' && !gone.has(path) && stats !== undefined && stats.ctimeMs < readFromMs - CLOCK_MS) return;
+    if (what === 'add' && stamps.get(path) !== null && stats !== undefined && stats.ctimeMs < readFromMs - CLOCK_MS)
+      return;
     // Of a file that is gone it forgets its return.
     if (what === 'unlink') watcher.add(path);
-    if (what === 'unlink') gone.add(path);
-    else gone.delete(path);
     changed(path);
   });
-  const returns = setInterval(() => {
-    for (const path of looked) {
-      const there = existsSync(path);
-      if (there !== gone.has(path)) continue;
-      if (there) {
-        gone.delete(path);
+  const looks = setInterval(() => {
+    for (const [path, before] of stamps) {
+      const now = stampOf(path);
+      if (now === before) continue;
+      if (before === null) {
         watcher.unwatch(path);
         watcher.add(path);
-      } else gone.add(path);
+      }
       changed(path);
     }
-  }, RETURN_MS);
+  }, LOOK_MS);
   return {
     url,
     async end() {
       if (waiting !== null) clearTimeout(waiting);
-      clearInterval(returns);
+      clearInterval(looks);
       drawer.end();
       await Promise.all([watcher.close(), served.close()]);
     },
   };
+}
+
+/** What any save changes; null where the file is gone. */
+function stampOf(path: string): string | null {
+  const stats = statSync(path, { throwIfNoEntry: false });
+  return stats === undefined ? null : `${stats.ctimeMs} ${stats.size} ${stats.ino}`;
 }
 
 function isSeasons(path: string, seasonFolder: string): boolean {
