@@ -74,6 +74,8 @@ describe('the condition page', () => {
     const days = [0, 1, 2].map((d) => ({
       dayMs: Date.UTC(2025, 1, 3 + d),
       meanC: -4,
+      meanLowC: -4,
+      meanHighC: -4,
       warmestC: -3,
       coldestC: -5,
       outdoorC: 2,

@@ -69,6 +69,9 @@ export interface OutdoorGap {
 export interface GrainDay {
   dayMs: number;
   meanC: number | null;
+  /** how cold and how warm the mean may have been on days carried between readings taken far apart; else the mean */
+  meanLowC: number | null;
+  meanHighC: number | null;
   warmestC: number | null;
   coldestC: number | null;
   /** mean of the outdoor air of the 30 days before */

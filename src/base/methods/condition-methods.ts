@@ -6,12 +6,12 @@ export const CONDITION_METHODS: readonly Method[] = [
     id: 'storage-time',
     title: 'Storage time used',
     statement:
-      'The rule of a crop says how long grain may be held at one temperature and moisture. At each sensor every quarter day uses its part of that time, and the parts add up, from when grain came around the sensor until it left. Temperatures as read, straight between readings up to two days apart; moistures by readings in still air, where none stands within five days by all, and where a sensor has none by the bin’s mean, straight between start and end by fan hours (by time where no log tells them) where no cable tells that; withheld where the fan was to change it and only one of the two is known; what the sensors differ by at the start and is, by their accuracy, their own error is taken off first. The mean weighs the sensors as for moisture. Dry matter lost is what corn’s curve gives for that part of the time, for crops whose rule moves corn’s, up to 5 %, where the curve ends. The interval joins thermometers, moistures and the rule itself as squares of the logarithm; holes of the log (before its first and after its last reading up to the outdoor air of those days) and the crop’s other rules widen it on their own side.',
+      'The rule of a crop says how long grain may be held at one temperature and moisture. At each sensor every quarter day uses its part of that time, and the parts add up, from when grain came around the sensor until it left. Temperatures as read, straight between readings up to two days apart; between readings up to 15 days apart, as of cables read by hand, the grain goes from one to the other, in an hour of blown air as far as in twenty of rest, and the interval holds it as cold and as warm as both, nearer to the air that was blown in the longer that was (half of the way from 120 fan hours on), and near an edge as far as two weeks’ swings of the outdoor air reach; not so where a heater ran or the blown air is not known; moistures by readings in still air, where none stands within five days by all, and where a sensor has none by the bin’s mean, straight between start and end by fan hours (by time where no log tells them) where no cable tells that; withheld where the fan was to change it and only one of the two is known; what the sensors differ by at the start and is, by their accuracy, their own error is taken off first. The mean weighs the sensors as for moisture. Dry matter lost is what corn’s curve gives for that part of the time, for crops whose rule moves corn’s, up to 5 %, where the curve ends. The interval joins thermometers, moistures and the rule itself as squares of the logarithm; holes of the log (before its first and after its last reading up to the outdoor air of those days) and the crop’s other rules widen it on their own side.',
     constants: [
       'the rule itself: 25 % (standard error), 45 % where corn stands in for an oilseed (own judgement, from the published comparisons on this page)',
-      'told where readings stand near four fifths of the time in which grain lay there (the kit’s choice)',
+      'told where readings stand near, or on both sides of, four fifths of the time in which grain lay there (the kit’s choice)',
     ],
-    sourceKeys: ['ndsu-2019-drying', 'ng-1998', 'efron-morris-1975'],
+    sourceKeys: ['ndsu-2019-drying', 'ng-1998', 'efron-morris-1975', 'carslaw-jaeger-1959'],
     usedOn: ['condition'],
   },
   {
@@ -31,7 +31,7 @@ export const CONDITION_METHODS: readonly Method[] = [
     id: 'beside-weather',
     title: 'Grain beside the weather',
     statement:
-      'The day’s mean grain is held against the mean outdoor air of the 30 days before it: grain much warmer than that draws air up through its middle, and moisture with it. Insects: each day counts by the share of the grain that was warm enough for them. A roof may be wet in fan hours in which the leaving air, in balance with the last grain it passed, holds more water than it can at the roof’s temperature.',
+      'The day’s mean grain is held against the mean outdoor air of the 30 days before it: grain much warmer than that draws air up through its middle, and moisture with it. Insects: each day counts by the share of the grain that was warm enough for them; days between readings up to 15 days apart count by what lies between these, the interval by how cold and warm the grain may have been. A roof may be wet in fan hours in which the leaving air, in balance with the last grain it passed, holds more water than it can at the roof’s temperature.',
     constants: [
       'moisture was seen to move at about 11 °C (20 °F) above the average outdoor air',
       'insects develop at 13 to 35 °C (55 to 95 °F), best at 25 to 33 °C (77 to 91 °F)',
