@@ -1,6 +1,7 @@
 import { localDayOf, type Zone } from '../../base/zone.ts';
 import { DAY_MS } from './outdoor-days.ts';
 import type { PlaceTrack } from './place-tracks.ts';
+import { sensorJumps } from './sensor-jumps.ts';
 import { type StepGrid, stepMiddles } from './step-grid.ts';
 
 /** Temperatures of a bin's places by local day. */
@@ -13,12 +14,9 @@ export interface PlaceDays {
   toldC: readonly Float64Array[];
   lowC: readonly Float64Array[];
   highC: readonly Float64Array[];
-  /** by place, [days + 1]: how many of the days before each it rose on faster than grain that heats by itself */
+  /** by place, [days + 1]: on how many of the days before each it jumped, as no grain that heats by itself does */
   jumpsBefore: readonly Uint16Array[];
 }
-
-/** Within a step no grain heats itself so far, not at 10 K a day: a sensor's fault, other grain or air, K. */
-const JUMP_K = 3;
 
 /** @param tracks  on `grid` */
 export function placeDays(tracks: readonly PlaceTrack[], grid: StepGrid, zone: Zone): PlaceDays {
@@ -32,9 +30,11 @@ export function placeDays(tracks: readonly PlaceTrack[], grid: StepGrid, zone: Z
     toldC: tracks.map((track) => means(track, track.tempC, (i) => isTold(track, i))),
     lowC: tracks.map((track) => means(track, track.lowC, (i) => isTold(track, i))),
     highC: tracks.map((track) => means(track, track.highC, (i) => isTold(track, i))),
-    jumpsBefore: tracks.map(({ tempC, from, to }) => {
+    jumpsBefore: tracks.map((track) => {
       const jumped = new Uint8Array(count);
-      for (let i = from + 1; i < to; i++) if (tempC[i] - tempC[i - 1] > JUMP_K) jumped[dayOf(i)] = 1;
+      sensorJumps(track).forEach((jumps, i) => {
+        if (jumps === 1) jumped[dayOf(i)] = 1;
+      });
       const before = new Uint16Array(count + 1);
       for (let d = 0; d < count; d++) before[d + 1] = before[d] + jumped[d];
       return before;

@@ -17,6 +17,8 @@ export interface PlaceTrack extends SensorPlace {
   to: number;
   /** C; straight over holes, the nearest reading before the first and after the last */
   tempC: Float64Array;
+  /** 1 where a reading stands in the step */
+  read: Uint8Array;
   /** 1 where readings stand near enough to tell the step */
   seen: Uint8Array;
   /** 1 where the readings beside a hole are near enough to bound the step: those taken by hand once a week */

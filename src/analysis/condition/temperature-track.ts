@@ -8,7 +8,7 @@ const NEAR = 2 * STEPS_A_DAY;
 /** Readings so far apart bound the time between them: taken by hand once a week, one week missed. */
 const CARRIED = 15 * STEPS_A_DAY;
 
-type TemperatureTrack = Pick<PlaceTrack, 'tempC' | 'lowC' | 'highC' | 'seen' | 'carried' | 'unread'>;
+type TemperatureTrack = Pick<PlaceTrack, 'tempC' | 'lowC' | 'highC' | 'read' | 'seen' | 'carried' | 'unread'>;
 
 /**
  * A place's temperature through its stay.
@@ -35,12 +35,13 @@ export function temperatureTrack(
   const last = known[known.length - 1];
   const days = (steps: number) => (steps > NEAR ? steps / STEPS_A_DAY : 0);
   const track: TemperatureTrack = {
-    ...{ tempC: none(), lowC: none(), highC: none(), seen: flags(), carried: flags() },
+    ...{ tempC: none(), lowC: none(), highC: none(), read: flags(), seen: flags(), carried: flags() },
     unread: { before: days(first - from), after: days(to - 1 - last) },
   };
   hold(from, first, means[first]);
   known.forEach((step, k) => {
     put(step, means[step], means[step], means[step]);
+    track.read[step] = 1;
     track.seen[step] = 1;
     if (k > 0) between(known[k - 1], step);
   });

@@ -136,6 +136,37 @@ describe('warming by itself', () => {
     expect(kept({ ...still, filled: false, tempC: filling, outdoorC: () => 10 }).warming.found).toEqual([]);
   });
 
+  // Read by the hour, a jump falls into a step of six hours and is shared by two of them: 4 K as 2 and 2.
+  it.each([2.5, 4, 6, 20])('is not told of a sensor that jumps by %d K, wherever in a step', (byK) => {
+    for (const part of [0, 0.3, 0.5, 0.8]) {
+      const noise = (day: number) => 0.15 * Math.sin(40 * day);
+      const tempC = (heightM: number, day: number) => {
+        if (heightM !== 3.5) return 8;
+        return 8 + noise(day) + byK * Math.min(1, Math.max(0, day - 40.125) < 0.2 ? (day > 40.1 ? part : 0) : 1);
+      };
+      const { warming } = kept({ ...still, tempC, outdoorC: () => 3 });
+      expect(warming.found).toEqual([]);
+      expect(warming.judged).toBe(HEIGHTS.length);
+    }
+  });
+
+  // The same once a day, over a year's readings by hand: up between two days, level before and after.
+  it('is not told of a jump between readings a day apart, but of grain that rises from day to day', () => {
+    const daily = (of: (day: number) => number) => (heightM: number, day: number) =>
+      Math.abs((day % 1) - 0.375) > 0.01 ? null : heightM === 3.5 ? of(Math.floor(day)) : 8;
+    const by = (of: (day: number) => number) => kept({ ...still, tempC: daily(of), outdoorC: () => 3 }).warming.found;
+    expect(by((day) => (day > 40 ? 14 : 8))).toEqual([]);
+    expect(by((day) => 8 + Math.min(12, Math.max(0, 3 * (day - 40))))).toHaveLength(1);
+    expect(by((day) => 8 + Math.min(30, Math.max(0, 15 * (day - 40))))).toHaveLength(1);
+  });
+
+  // How fast very wet corn heats at most nobody was found to publish; but what goes on for a day and more is no jump, however fast.
+  it.each([12, 15, 18, 24])('is told of very wet corn that heats by %d K a day', (aDay) => {
+    const tempC = (_: number, day: number) => Math.min(48, 21 + aDay * Math.max(0, day - 6.4));
+    const { warming } = kept({ ...still, days: 30, tempC, outdoorC: () => 12 });
+    expect(warming.found).toHaveLength(HEIGHTS.length);
+  });
+
   it('is not told of a front that the fan drives', () => {
     const tempC = (heightM: number, day: number) => (day * 0.5 > heightM ? 20 : 5);
     const { warming } = kept({ ...still, tempC, fanOn: () => true, outdoorC: () => 20 });
