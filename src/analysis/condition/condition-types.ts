@@ -41,7 +41,7 @@ export interface SelfWarming extends SensorPlace {
   span: Span;
   /** from the span's first day to its last, K */
   riseK: number;
-  /** above all that lay near it at the span's beginning, K */
+  /** above all that lay near it at the span's beginning and what came in from outside, K */
   aboveK: number;
 }
 

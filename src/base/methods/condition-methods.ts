@@ -18,11 +18,12 @@ export const CONDITION_METHODS: readonly Method[] = [
     id: 'self-warming',
     title: 'Warming by itself',
     statement:
-      'Heat that is only conducted never makes a place warmer than the warmest of what lay near it before and of what touches it from outside meanwhile. A place counts as warmed by itself where, within 5 to 21 days of rest of the fan, it rose by 2 °C (4 °F) and more, and ended above every sensor within 2 m (6.6 ft) of its height and the next ones above and below, as they were at the beginning, and, within 2 m of wall, floor or surface, above the warmest day outdoors with the sun on the steel.',
+      'Heat that is only conducted never makes a place warmer than the warmest of what lay near it before, but for what comes in from outside. A place counts as warmed by itself where, within 5 to 60 days of rest of the fan, it rose by 2 °C (4 °F) and more, or by 5 °C (9 °F) and more within 2 to 4 days, and ended above every sensor within 2 m (6.6 ft) of its height and the next ones above and below, as they were at the beginning, and over more than 21 days above every sensor of the bin; and above that by what the warmest days outdoors since two weeks before, with the sun on the steel, may have brought in: floor and surface as half-spaces, the wall as a cylinder around the place that touches it.',
     constants: [
-      'above by 1 °C (2 °F) and by what two thermometers may differ (the kit’s choice)',
-      'rest: at most 2 fan hours, no grain put in or drawn, no rise of more than 3 °C (5 °F) in 6 hours, which is a sensor’s or another grain’s (the kit’s choice); sun on the steel: 6 °C (11 °F) over the day’s mean (from memory)',
-      'diffusivity of bulk grain: up to 1.3 × 10⁻⁷ m²/s (D243, from memory): heat goes 2 m in 21 days at most',
+      'above by 1 °C (2 °F), within 2 to 4 days by 3 °C (5 °F), and by what two thermometers may differ (the kit’s choice)',
+      'rest: at most 2 fan hours, no grain put in or drawn, no jump (the kit’s choice); sun on the steel: 6 °C (11 °F) over the day’s mean (from memory); 48 fan hours blow away what the outside had warmed before (the kit’s choice)',
+      'a jump, which is a sensor’s or another grain’s: 1.5 °C (3 °F) and more from the day before to the day after, 80 to 130 % of it within 12 hours, or between readings of one day and the next (the kit’s choice)',
+      'diffusivity of bulk grain: up to 1.3 × 10⁻⁷ m²/s (D243, from memory): heat goes 2 m in 21 days at most, 3.3 m in 60',
     ],
     sourceKeys: ['carslaw-jaeger-1959', 'asae-d243'],
     usedOn: ['condition'],

@@ -61,6 +61,27 @@ describe('warming by itself', () => {
     );
   });
 
+  // The sun of a week ago still goes inwards where nothing reads it, from the edge to the last sensor.
+  it('is never told of warm weeks that have passed outdoors', () => {
+    fc.assert(
+      fc.property(
+        fc.array(fc.double({ min: -10, max: 25, noNaN: true }), { minLength: 3, maxLength: 3 }),
+        fc.array(fc.double({ min: -20, max: 30, noNaN: true }), { minLength: 13, maxLength: 13 }),
+        (layers, weeks) => {
+          const outdoorC = (day: number) => weeks[Math.min(12, Math.max(0, Math.floor(day / 7)))];
+          const tempC = conducted(
+            (heightM) => layers[Math.floor(heightM / 2)],
+            outdoorC,
+            () => 0,
+            90,
+          );
+          expect(kept({ ...still, tempC, outdoorC }).warming.found).toEqual([]);
+        },
+      ),
+      { seed: 20241101, numRuns: 40 },
+    );
+  });
+
   it('is told where a layer heats, with its place, rise and days', () => {
     const hot = (heightM: number) => (Math.abs(heightM - 3.5) < 0.5 ? 0.35 : 0);
     const tempC = conducted(
@@ -74,8 +95,49 @@ describe('warming by itself', () => {
     const place = warming.found.find(({ heightM }) => heightM === 3.5)!;
     expect(place.riseK).toBeGreaterThan(2);
     expect(place.aboveK).toBeGreaterThan(1);
-    expect(place.span.toMs - place.span.fromMs).toBeLessThanOrEqual(22 * 86_400_000);
+    expect(place.span.toMs - place.span.fromMs).toBeLessThanOrEqual(61 * 86_400_000);
     expect(alerts.map(({ kind }) => kind)).toContain('warmed by itself');
+  });
+
+  it('is told of a layer that warms too slowly to be seen within three weeks', () => {
+    const hot = (heightM: number) => (Math.abs(heightM - 3.5) < 0.5 ? 0.12 : 0);
+    const tempC = conducted(
+      () => 8,
+      () => 3,
+      hot,
+      90,
+    );
+    const within = (days: number) =>
+      Math.max(...Array.from({ length: 90 - days }, (_, d) => tempC(3.5, d + days) - tempC(3.5, d)));
+    expect(within(22)).toBeLessThan(2);
+    const { warming } = kept({ ...still, tempC, outdoorC: () => 3 });
+    expect(warming.found.map(({ heightM }) => heightM)).toEqual([3.5]);
+    expect(warming.found[0].span.toMs - warming.found[0].span.fromMs).toBeGreaterThan(22 * 86_400_000);
+    expect(warming.found[0].aboveK).toBeGreaterThan(1);
+    // Not above what another sensor of the bin had at the beginning, however far off: heat goes far in two months.
+    const warmBelow = (heightM: number, day: number) => tempC(heightM, day) + (heightM === 0.5 ? 12 : 0);
+    expect(kept({ ...still, tempC: warmBelow, outdoorC: () => 3 }).warming.found).toEqual([]);
+  });
+
+  // Days of 25 °C with the sun on the steel are above all grain here, but two metres of grain hardly feel it within weeks.
+  it('is told beside a warm day outdoors, by what of that comes so far in', () => {
+    const hot = (heightM: number) => (Math.abs(heightM - 3.5) < 0.5 ? 0.35 : 0);
+    const outdoorC = (day: number) => (day < 12 ? 25 : 3);
+    const tempC = conducted(() => 8, outdoorC, hot, 60);
+    const by = (fromCentreM: number) => kept({ ...still, days: 14, fromCentreM, tempC, outdoorC }).warming.found;
+    expect(by(3.2).map(({ heightM }) => heightM)).toContain(3.5);
+    // A hand from the wall it does.
+    expect(by(4.9)).toEqual([]);
+  });
+
+  it('is told within three days of rest where it is far and fast, and else needs five', () => {
+    const fanOn = (day: number) => day < 20 || day > 23;
+    const rises = (aDay: number) => (_: number, day: number) => 12 + aDay * Math.min(4, Math.max(0, day - 20));
+    const by = (aDay: number) => kept({ ...still, days: 40, tempC: rises(aDay), fanOn, outdoorC: () => 5 }).warming;
+    const inside = by(4).found.filter(({ heightM }) => heightM > 1 && heightM < 5);
+    expect(inside).toHaveLength(4);
+    expect(by(4)).toMatchObject({ why: null });
+    expect(by(1.5)).toMatchObject({ found: [], judged: 0, why: 'No log tells that every fan rested for 5 days.' });
   });
 
   // Sensors farther apart than heat reaches: a cooling front stopped half a metre above the lower one, whose grain the warm grain
