@@ -68,9 +68,10 @@ function worked(input: ConditionInput): BinCondition {
   const grid = stepGrid(span.fromMs, span.toMs);
   const atMs = stepMiddles(grid);
   const outdoors = outdoorDays(weather.temperatures, zone);
+  const blownH = blownHours(input.fansTold ? spans : null, grid);
   const tracks = placeTracks(bin, series, spans, grid, {
     outdoorC: outdoorSteps(outdoors, atMs, zone),
-    blownH: blownHours(input.fansTold ? spans : null, grid),
+    blownH,
     heated: statedHeaters(season, bin).length > 0,
   });
   const errors = season.sensors;
@@ -97,7 +98,7 @@ function worked(input: ConditionInput): BinCondition {
     zone,
     weather: outdoors.size > 0,
   });
-  const days = placeDays(tracks, grid, zone);
+  const days = placeDays(tracks, grid, zone, blownH);
   const shares = sharesOf(bin, fill, tracks);
   const grain = grainDays(days, shares, outdoors);
   const gap = outdoorGap(grain, meanSdK);

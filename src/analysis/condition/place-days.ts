@@ -1,4 +1,5 @@
 import { localDayOf, type Zone } from '../../base/zone.ts';
+import { cablesInAir } from './cable-in-air.ts';
 import { DAY_MS } from './outdoor-days.ts';
 import type { PlaceTrack } from './place-tracks.ts';
 import { sensorJumps } from './sensor-jumps.ts';
@@ -14,26 +15,30 @@ export interface PlaceDays {
   toldC: readonly Float64Array[];
   lowC: readonly Float64Array[];
   highC: readonly Float64Array[];
-  /** by place, [days + 1]: on how many of the days before each it jumped, as no grain that heats by itself does */
+  /** by place, [days + 1]: on how many of the days before each it jumped, as no grain that heats by itself does, or its cable may have hung in air */
   jumpsBefore: readonly Uint16Array[];
 }
 
-/** @param tracks  on `grid` */
-export function placeDays(tracks: readonly PlaceTrack[], grid: StepGrid, zone: Zone): PlaceDays {
+/**
+ * @param tracks  on `grid`
+ * @param blownH  hours of each step in which a fan ran or may have run, [steps]
+ */
+export function placeDays(tracks: readonly PlaceTrack[], grid: StepGrid, zone: Zone, blownH: Float64Array): PlaceDays {
   const days = Float64Array.from(stepMiddles(grid), (ms) => localDayOf(zone, ms) / DAY_MS);
   const first = days[0] ?? 0;
   const count = days.length === 0 ? 0 : days[days.length - 1] - first + 1;
   const dayOf = (step: number) => days[step] - first;
+  const inAir = cablesInAir(tracks, blownH);
   return {
     dayMs: Float64Array.from({ length: count }, (_, d) => (first + d) * DAY_MS),
     tempC: tracks.map((track) => means(track, track.tempC, (i) => track.seen[i] === 1)),
     toldC: tracks.map((track) => means(track, track.tempC, (i) => isTold(track, i))),
     lowC: tracks.map((track) => means(track, track.lowC, (i) => isTold(track, i))),
     highC: tracks.map((track) => means(track, track.highC, (i) => isTold(track, i))),
-    jumpsBefore: tracks.map((track) => {
+    jumpsBefore: tracks.map((track, t) => {
       const jumped = new Uint8Array(count);
       sensorJumps(track).forEach((jumps, i) => {
-        if (jumps === 1) jumped[dayOf(i)] = 1;
+        if (jumps === 1 || inAir[t][i] === 1) jumped[dayOf(i)] = 1;
       });
       const before = new Uint16Array(count + 1);
       for (let d = 0; d < count; d++) before[d + 1] = before[d] + jumped[d];

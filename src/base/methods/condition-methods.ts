@@ -22,7 +22,7 @@ export const CONDITION_METHODS: readonly Method[] = [
     constants: [
       'above by 1 °C (2 °F), within 2 to 4 days by 3 °C (5 °F), and by what two thermometers may differ (the kit’s choice)',
       'rest: at most 2 fan hours, no grain put in or drawn, no jump (the kit’s choice); sun on the steel: 6 °C (11 °F) over the day’s mean (from memory); 48 fan hours blow away what the outside had warmed before (the kit’s choice)',
-      'a jump, which is a sensor’s or another grain’s: 1.5 °C (3 °F) and more from the day before to the day after, 80 to 130 % of it within 12 hours, or between readings of one day and the next (the kit’s choice)',
+      'a jump, which is a sensor’s or another grain’s: 1.5 °C (3 °F) and more from the day before to the day after, 80 to 130 % of it within 12 hours, or between readings of one day and the next; a cable all of whose sensors fell by 2 °C (4 °F) and more alike between readings by hand with the fan at rest hung in air, and a month before and after that says nothing (the kit’s choice)',
       'diffusivity of bulk grain: up to 1.3 × 10⁻⁷ m²/s (D243, from memory): heat goes 2 m in 21 days at most, 3.3 m in 60',
     ],
     sourceKeys: ['carslaw-jaeger-1959', 'asae-d243'],

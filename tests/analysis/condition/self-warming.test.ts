@@ -222,6 +222,24 @@ describe('warming by itself', () => {
     expect(by((day) => 8 + Math.min(30, Math.max(0, 15 * (day - 40))))).toHaveLength(1);
   });
 
+  // Read by hand once a week, a cable that hangs in air has no daily swing that would tell it; but all of it falls alike, fan or no fan.
+  it('is not told of a cable that hangs in air and is read once a week', () => {
+    const weekly = (of: (heightM: number, day: number) => number) => (heightM: number, day: number) =>
+      Math.abs((day % 7) - 1.375) > 0.01 ? null : of(heightM, day);
+    const airC = [12, 6, 1, 22, 18, 26, 31];
+    const out = (heightM: number, day: number) =>
+      day < 40 ? 6 + 0.3 * heightM : airC[Math.min(6, Math.floor((day - 40) / 7))] + 0.1 * heightM;
+    const { warming } = kept({ ...still, tempC: weekly(out), outdoorC: () => 12 });
+    expect(warming).toMatchObject({ found: [], judged: HEIGHTS.length });
+    // A bin that heats all over from week to week never falls so at rest.
+    const hot = weekly((heightM, day) => 6 + 0.3 * heightM + Math.min(30, Math.max(0, day - 20)));
+    expect(kept({ ...still, tempC: hot, outdoorC: () => 3 }).warming.found).toHaveLength(HEIGHTS.length);
+    // Nor is it one that the fan had cooled all alike before.
+    const cooled = weekly((heightM, day) => (day < 10 ? 16 : 6) + 0.1 * heightM + Math.min(30, Math.max(0, day - 20)));
+    const fanOn = (day: number) => day > 8 && day < 12;
+    expect(kept({ ...still, tempC: cooled, fanOn, outdoorC: () => 3 }).warming.found).toHaveLength(HEIGHTS.length);
+  });
+
   // How fast very wet corn heats at most nobody was found to publish; but what goes on for a day and more is no jump, however fast.
   it.each([12, 15, 18, 24])('is told of very wet corn that heats by %d K a day', (aDay) => {
     const tempC = (_: number, day: number) => Math.min(48, 21 + aDay * Math.max(0, day - 6.4));
