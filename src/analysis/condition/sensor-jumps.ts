@@ -10,8 +10,12 @@ const JUMP_K = 1.5;
 const PART = [0.8, 1.3] as const;
 /** A jump that falls into a step is shared by two. */
 const SHARED_STEPS = 2;
-/** Readings farther apart do not tell a jump from a rise. */
+/** Readings farther apart do not tell a jump from a rise by themselves. */
 const FARTHEST_STEPS = STEPS_A_DAY;
+/** In a hole of so many days a jump is told by the days beside it, if these are read most of the time: level, where grain would rise on. */
+const LONGEST_HOLE_STEPS = 5 * STEPS_A_DAY;
+const READ_MOST = 3;
+const LEVEL_PART = 0.25;
 
 /**
  * Steps at whose end a place had jumped to another level and stayed: a sensor's fault, other grain or air come to it. Grain that heats
@@ -31,6 +35,7 @@ export function sensorJumps({ tempC, read, from, to }: Pick<PlaceTrack, 'tempC' 
     if (read[i] === 0) continue;
     const before = Math.max(from, Math.min(last, i - SHARED_STEPS));
     const isNear = i - last <= FARTHEST_STEPS && before < i;
+    if (!isNear && i - last <= LONGEST_HOLE_STEPS && isLevelBeside(last, i)) out[i] = 1;
     last = i;
     if (!isNear) continue;
     const day = Math.max(STEPS_A_DAY, i - before);
@@ -39,4 +44,23 @@ export function sensorJumps({ tempC, read, from, to }: Pick<PlaceTrack, 'tempC' 
     if (lastingK >= JUMP_K && part >= PART[0] && part <= PART[1]) out[i] = 1;
   }
   return out;
+
+  function isLevelBeside(before: number, after: number): boolean {
+    const sides = [
+      [before - STEPS_A_DAY, before],
+      [after, after + STEPS_A_DAY],
+    ];
+    const riseK = tempC[after] - tempC[before];
+    const aDayK = (riseK / (after - before)) * STEPS_A_DAY;
+    return (
+      riseK >= JUMP_K &&
+      sides.every(
+        ([start, end]) =>
+          start >= from &&
+          end < to &&
+          read.subarray(start, end + 1).reduce((sum, one) => sum + one, 0) >= READ_MOST &&
+          Math.abs(tempC[end] - tempC[start]) <= LEVEL_PART * aDayK,
+      )
+    );
+  }
 }

@@ -222,6 +222,17 @@ describe('warming by itself', () => {
     expect(by((day) => 8 + Math.min(30, Math.max(0, 15 * (day - 40))))).toHaveLength(1);
   });
 
+  it('is not told of a jump in a hole of the log, but of grain that rises on through one', () => {
+    const by = (of: (day: number) => number) => {
+      const tempC = (heightM: number, day: number) =>
+        day > 40 && day < 43 ? null : heightM === 3.5 ? of(day) + 0.05 * Math.sin(20 * day) : 8;
+      return kept({ ...still, tempC, outdoorC: () => 3 }).warming.found;
+    };
+    expect(by((day) => (day > 41 ? 12.5 : 8))).toEqual([]);
+    expect(by((day) => 8 + Math.min(12, Math.max(0, 1.5 * (day - 38))))).toHaveLength(1);
+    expect(by((day) => 8 + Math.min(12, Math.max(0, 0.4 * (day - 30))))).toHaveLength(1);
+  });
+
   // Read by hand once a week, a cable that hangs in air has no daily swing that would tell it; but all of it falls alike, fan or no fan.
   it('is not told of a cable that hangs in air and is read once a week', () => {
     const weekly = (of: (heightM: number, day: number) => number) => (heightM: number, day: number) =>
