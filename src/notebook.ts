@@ -71,7 +71,7 @@ export {
   keptSection,
   warmingSection,
 } from './notebook/condition-sections.ts';
-export { alertSaid, binsToSample, conditionAnswer, conditionOf } from './notebook/condition-words.ts';
+export { alertSaid, binsEndedWet, binsToSample, conditionAnswer, conditionOf } from './notebook/condition-words.ts';
 export * from './notebook/contradicted.ts';
 export { coverageFigure } from './notebook/coverage-figure.ts';
 export { billSection } from './notebook/energy-bills.ts';

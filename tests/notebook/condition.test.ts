@@ -7,7 +7,7 @@ import { estimate } from '../../src/base/estimate.ts';
 import { STORAGE_RULES } from '../../src/grain/storage-rules.ts';
 import { conditionFigures } from '../../src/notebook/condition-figures.ts';
 import { agesSection, besideWeatherSection, warmingSection } from '../../src/notebook/condition-sections.ts';
-import { alertSaid, conditionAnswer, localDay } from '../../src/notebook/condition-words.ts';
+import { alertSaid, binsEndedWet, conditionAnswer, localDay } from '../../src/notebook/condition-words.ts';
 import { Units } from '../../src/report/units.ts';
 import { exampleInput } from '../report/example-review.ts';
 
@@ -52,6 +52,16 @@ describe('the condition page', () => {
     expect(conditionAnswer([bin('North', 0.3)], units)).toBe(
       'The grain that aged most, in North, used 30 % (15 to 60) of its storage time by the rule for its crop; no grain was seen to warm by itself.',
     );
+  });
+
+  it('warns of a wet place beside a dry mean, in the reader’s words', () => {
+    const place = { ...WORST, endWb: estimate(0.185, 0.179, 0.191), aboveWb: 0.15 };
+    const alert = { kind: 'ended wet', place, limitWb: 0.15, meanWb: 0.121 } as const;
+    const wet = bin('North', 0.3, { wettest: place, alerts: [alert] });
+    expect(alertSaid(wet, alert, units)).toBe(
+      'North: the grain at cable C1, sensor 3 at 10.0 ft ended at 18.5 % (17.9 to 19.1), moister than the 15.0 % published for storing corn, whatever the mean of 12.1 % says. Probe there, and dry, cool or move that grain before warm weather.',
+    );
+    expect(binsEndedWet([wet, bin('South', 0.3)])).toEqual(['North']);
   });
 
   it('says what it cannot tell, and of how many bins it can', () => {
