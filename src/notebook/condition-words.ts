@@ -47,7 +47,10 @@ export function conditionAnswer(bins: readonly BinReview[], units: Units): strin
   const [most] = told;
   if (most === undefined) return `Can’t tell how much of its storage time the grain has used; ${warming}.`;
   const kept = told.filter(({ used }) => used.value < 1).length;
-  const within = bins.length === 1 ? 'The' : `${keptSaid(kept, told.length, bins.length)}; the`;
+  const doubtful = told.filter(({ used }) => used.value < 1 && (used.interval?.[1] ?? 0) >= 1);
+  const though =
+    doubtful.length === 0 ? '' : `, though in ${binsNamed(doubtful.map(({ name }) => name))} it may not have`;
+  const within = bins.length === 1 ? 'The' : `${keptSaid(kept, told.length, bins.length)}${though}; the`;
   return `${within} grain that aged most, in ${most.name}, used ${units.say('storage time used', most.used)} of its storage time by the rule for its crop; ${warming}.`;
 }
 

@@ -54,6 +54,13 @@ describe('the condition page', () => {
     );
   });
 
+  it('does not say that grain kept where the interval reaches past the storage time', () => {
+    // 60 % used, and the interval of this bin reaches to 120 %.
+    expect(conditionAnswer([bin('North', 0.6), bin('South', 0.2)], units)).toMatch(
+      /^In both bins all grain kept within its storage time, though in North it may not have; the grain that aged most, in North, used 60 % \(30 to 120\)/,
+    );
+  });
+
   it('warns of a wet place beside a dry mean, in the reader’s words', () => {
     const place = { ...WORST, endWb: estimate(0.185, 0.179, 0.191), aboveWb: 0.15 };
     const alert = { kind: 'ended wet', place, limitWb: 0.15, meanWb: 0.121 } as const;
