@@ -191,9 +191,12 @@ export function exampleOf(kind: UnitKind, currency = 'USD'): string {
   return KINDS[kind].example.replace(CURRENCY, currency);
 }
 
-/** `degF` however a file spells it: `°F`, `F`, `deg F`; `"` and `'` stay refused, they are quotes. */
+/** `degF` however a file spells it: `°F`, `F`, `deg F`, and `m3` that is written `m³` or `m^3`; `"` and `'` stay refused, they are quotes. */
 function canonical(unit: string): string {
-  const text = unit.trim().replace(/\s*\/\s*/g, '/');
+  const text = unit
+    .trim()
+    .replace(/\s*\/\s*/g, '/')
+    .replace(/(?<=m|ft)(?:\^3|³)/g, '3');
   const degree = /^(?:°|deg ?)([CF])$/i.exec(text);
   if (degree) return `deg${degree[1].toUpperCase()}`;
   return text;

@@ -95,6 +95,7 @@ function quantityPattern(kinds: readonly UnitKind[]): string {
     unit
       .replace(/[.*+?^${}()|[\]\\]/g, '\\$&')
       .replaceAll('/', ' */ *')
+      .replace(/(?<=m|ft)3/g, '(?:\\^?3|³)')
       .replace('¤', '[A-Z]{3}'),
   );
   if (units.includes('degF')) units.push('(?:°|deg ?)[CF]');
