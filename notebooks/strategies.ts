@@ -17,6 +17,7 @@ import {
   MODEL_RANGES,
   methodsOf,
   modelSaid,
+  moreFansNotes,
   movedSection,
   nextFallLead,
   OTHER_PARAMETERS,
@@ -60,6 +61,10 @@ export default defineNotebook(
             'Costs by the model are of the bin alone on its tariff: energy, the demand of its own fans, and fuel. Charges on connected load are the same whatever is run, and left out.',
             ...heaterNotes(played),
             ...beforeNotes(bins, units),
+            ...moreFansNotes(
+              played.map(({ review: of }) => of),
+              units,
+            ),
             ...aloneNotes(bins),
             ...(played.length === 0 ? [] : [doubtsSaid()]),
             ...(played.some(({ pick }) => pick !== null) ? [picksSaid()] : []),

@@ -148,6 +148,7 @@ export { columnNotes } from './notebook/strategy-columns.ts';
 export { OTHER_PARAMETERS, RULE_SOURCES, strategyEntries } from './notebook/strategy-entries.ts';
 export { hangsNotes, hangsTable } from './notebook/strategy-hangs.ts';
 export { runsTable, strategyFigure } from './notebook/strategy-runs.ts';
+export { moreFansNotes } from './notebook/more-fans.ts';
 export { aloneNotes, beforeNotes } from './notebook/strategy-saving.ts';
 export { strategySweptSection } from './notebook/strategy-swept.ts';
 export { adviceEntries, skillTable, strategyTable } from './notebook/strategy-tables.ts';
