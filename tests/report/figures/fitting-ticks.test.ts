@@ -18,7 +18,7 @@ describe('ticks whose labels fit', () => {
     const { units } = exampleInput();
     // A metric farm of four bins (held out): shrink and discounts spared, water lost, fans paid.
     const steps = [5530, 7000, -7490, -3540, -3860, -1570].map((value, i) => ({
-      name: `Demand and other ${i}`,
+      name: `Weight of water, to the base ${i}`,
       value,
     }));
     const left = { name: 'Left', of: { value: -3930, interval: [-8690, 720] as [number, number], why: null } };
