@@ -19,7 +19,7 @@ import {
   modelSaid,
   moreFansNotes,
   movedSection,
-  nextFallLead,
+  nextSeasonLead,
   OTHER_PARAMETERS,
   picksSaid,
   playedBins,
@@ -43,7 +43,7 @@ export default defineNotebook(
   {
     id: 'strategies',
     title: 'Other ways to run the fans',
-    question: 'What would another way to run the fans have cost, and should I change it next fall?',
+    question: 'What would another way to run the fans have cost, and should I change it next season?',
   },
   ({ review, swept, units }) => {
     const bins = playedBins(review);
@@ -53,8 +53,8 @@ export default defineNotebook(
       keyNumbers: strategyKeys(bins),
       ...(played.length === 0 ? {} : { ranges: `${MODEL_RANGES} The weather is the season’s.` }),
       sections: [
-        section('next-fall', 'Next fall', () => ({
-          lead: nextFallLead(bins),
+        section('next-season', 'Next season', () => ({
+          lead: nextSeasonLead(bins),
           entries: adviceEntries(bins, units),
           table: strategyTable(bins),
           notes: [

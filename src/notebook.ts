@@ -122,6 +122,7 @@ export { moistureSection } from './notebook/moisture-bin-section.ts';
 export { moistureFrontSection } from './notebook/moisture-front-section.ts';
 export * from './notebook/moisture-tables.ts';
 export * from './notebook/money-tables.ts';
+export { moreFansNotes } from './notebook/more-fans.ts';
 export { asGrain, perGrain } from './notebook/per-grain.ts';
 export { pointsLead } from './notebook/points-lead.ts';
 export { agreementSection } from './notebook/probes-section.ts';
@@ -138,7 +139,7 @@ export {
 export {
   doubtsSaid,
   MODEL_RANGES,
-  nextFallLead,
+  nextSeasonLead,
   picksSaid,
   strategiesAnswer,
   strategyKeys,
@@ -148,7 +149,6 @@ export { columnNotes } from './notebook/strategy-columns.ts';
 export { OTHER_PARAMETERS, RULE_SOURCES, strategyEntries } from './notebook/strategy-entries.ts';
 export { hangsNotes, hangsTable } from './notebook/strategy-hangs.ts';
 export { runsTable, strategyFigure } from './notebook/strategy-runs.ts';
-export { moreFansNotes } from './notebook/more-fans.ts';
 export { aloneNotes, beforeNotes } from './notebook/strategy-saving.ts';
 export { strategySweptSection } from './notebook/strategy-swept.ts';
 export { adviceEntries, skillTable, strategyTable } from './notebook/strategy-tables.ts';

@@ -113,7 +113,7 @@ export function skillTable(bins: readonly Played[]): Table {
   };
 }
 
-/** What to do next fall, bin by bin. */
+/** What to do next season, bin by bin. */
 export function adviceEntries(bins: readonly Played[], units: Units) {
   return bins.map((one) => ({
     term: one.review.bin.name,

@@ -79,7 +79,7 @@ export function modelSaid({ review, whatIf: { model } }: Played): string {
   return model.trusted ? `The model of ${name} is trusted. ${model.why}` : model.why;
 }
 
-/** What a grower would do next fall, for one bin. */
+/** What a grower would do next season, for one bin. */
 export function adviceFor(one: Played, units: Units): string {
   const { review, whatIf, pick, saving } = one;
   const { logged, hindsight } = whatIf;
