@@ -58,3 +58,9 @@ export function grouped(measures: readonly Measure[], said: (saving: Measure['sa
   });
   return out.sort((a, b) => (b.saving.value ?? 0) - (a.saving.value ?? 0));
 }
+
+/** What was seen, for a page on which no heading names the bin: of one bin it may say “it”. */
+export function seenByName({ bins, seen }: Pick<Measure, 'bins' | 'seen'>): string {
+  const [one] = bins;
+  return bins.length !== 1 || seen.includes(one.bin.name) ? seen : `${one.bin.name}: ${seen}`;
+}

@@ -14,7 +14,7 @@ import { grainAmount, perGrain } from '../per-grain.ts';
 import { fanHoursTotal, sharedHoursNotes } from '../shared-fans.ts';
 import { counted, fansSaid, type KnownTotal, knownTotal, sentence, totalKey } from '../words.ts';
 import { gainSaid } from '../worth-section.ts';
-import { grouped } from './grouped.ts';
+import { grouped, seenByName } from './grouped.ts';
 import { type Measure, worthTelling } from './measure.ts';
 import { valueTotals } from './value-section.ts';
 
@@ -126,9 +126,7 @@ function summaryTable(all: readonly BinReview[], units: Units): Table {
 
 /** The findings that weigh most in money, each bin and kind once; where nothing has a price, the share of hours against the goal. */
 function largestFindings(review: SeasonReview, measures: readonly Measure[], units: Units): string[] {
-  const priced = grouped(worthTelling(measures, review.bins), (saving) => units.say('money', saving)).map(
-    (one) => one.seen,
-  );
+  const priced = grouped(worthTelling(measures, review.bins), (saving) => units.say('money', saving)).map(seenByName);
   const shares = review.bins
     .flatMap((one) => {
       const share = one.useful?.againstShare;
