@@ -34,7 +34,10 @@ export function guidanceSection(bins: readonly BinReview[]): SectionBody {
   const told = bins
     .map((one) => dryEnough(endOf(one), storageGuidanceOf(one.bin.grain.crop)))
     .filter((one) => one !== null);
-  const wet = bins.filter((one) => conditionOf(one).wettest?.aboveWb != null).map(({ bin }) => bin.name);
+  const wet = bins
+    .filter((one) => conditionOf(one).wettest?.aboveWb != null)
+    .filter((one) => dryEnough(endOf(one), storageGuidanceOf(one.bin.grain.crop)) !== 'no')
+    .map(({ bin }) => bin.name);
   return {
     lead: `${guidanceLead(bins, told)}${wet.length === 0 ? '' : ` A mean hides the wettest grain: in ${binsNamed(wet)} a sensor ended above what is published for storing the crop.`}`,
     table: guidanceTable(bins),

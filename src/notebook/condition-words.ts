@@ -86,7 +86,7 @@ export function alertSaid({ bin }: BinReview, alert: ConditionAlert, units: Unit
     case 'warmer than outdoors':
       return `${bin.name}: on ${units.amount('count', alert.days)} days the grain was 11 °C (20 °F) and more warmer than the month’s outdoor air: moisture moves up into the centre of the surface.`;
     case 'ended wet':
-      return `${bin.name}: the grain at ${placeSaid(alert.place, units)} ended at ${units.say('moisture', alert.place.endWb)}, moister than the ${units.say('moisture', alert.limitWb)} published for storing ${cropOf(bin.grain.crop).name.toLowerCase()}${alert.meanWb === null ? '' : `, whatever the mean of ${units.say('moisture', alert.meanWb)} says`}. Probe there, and dry, cool or move that grain before warm weather.`;
+      return `${bin.name}: the grain at ${placeSaid(alert.place, units)} ended at ${units.say('moisture', alert.place.endWb)}, moister than the ${units.say('moisture', alert.limitWb)} published for storing ${cropOf(bin.grain.crop).name.toLowerCase()}${alert.meanWb === null || alert.meanWb > alert.limitWb ? '' : `, whatever the mean of ${units.say('moisture', alert.meanWb)} says`}. Probe there, and dry, cool or move that grain before warm weather.`;
   }
 }
 

@@ -52,6 +52,9 @@ describe('moisture at the end beside published guidance', () => {
       / A mean hides the wettest grain: in Gas a sensor ended above what is published for storing the crop\.$/,
     );
     expect(table?.rows[0].wettest).toMatchObject({ value: 0.185 });
+    // A mean that is too moist itself hides nothing.
+    const moist = { ...ended('Wet', 'corn', 0.18, [0.175, 0.185]), condition: { ...missingCondition(''), wettest } };
+    expect(guidanceSection([moist, dry]).lead).not.toContain('hides');
   });
 
   it('leads with how many bins are dry enough, and gives each guidance with its source', () => {

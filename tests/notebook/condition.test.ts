@@ -69,6 +69,7 @@ describe('the condition page', () => {
       'North: the grain at cable C1, sensor 3 at 10.0 ft ended at 18.5 % (17.9 to 19.1), moister than the 15.0 % published for storing corn, whatever the mean of 12.1 % says. Probe there, and dry, cool or move that grain before warm weather.',
     );
     expect(binsEndedWet([wet, bin('South', 0.3)])).toEqual(['North']);
+    expect(alertSaid(wet, { ...alert, meanWb: 0.173 }, units)).toContain('published for storing corn. Probe there');
   });
 
   it('says what it cannot tell, and of how many bins it can', () => {
