@@ -53,7 +53,8 @@ export default defineNotebook(
       keyNumbers: strategyKeys(bins),
       ...(played.length === 0 ? {} : { ranges: `${MODEL_RANGES} The weather is the season’s.` }),
       sections: [
-        section('next-season', 'Next season', () => ({
+        // The id names the exported table, which programs may read.
+        section('next-fall', 'Next season', () => ({
           lead: nextSeasonLead(bins),
           entries: adviceEntries(bins, units),
           table: strategyTable(bins),
