@@ -279,6 +279,14 @@ it('a fan curve written the wrong way round is told once, with all that rises', 
   ]);
 });
 
+it('a text where a list must stand is told once, as no list', async () => {
+  const text = EXAMPLE.replace(/curve:(\n +- \[.*)+/, 'curve: 7');
+  const problems = await problemsOf(seasonFolder({ ...EXAMPLE_FILES, 'season.yaml': text }));
+  expect(problems.map((one) => one.message)).toEqual([
+    expect.stringMatching(/^fans\[0\]\.curve is "7"; it takes a list of pairs/),
+  ]);
+});
+
 describe('a misspelt key', () => {
   const told = async (...edits: [string, string][]) => {
     const text = edits.reduce((yaml, [from, to]) => yaml.replaceAll(from, to), EXAMPLE);
