@@ -29,7 +29,7 @@ export interface RateDay {
 
 /** How fast a bin's fans changed its moisture. */
 export interface MoistureRates {
-  /** the points from start to end over all fan hours */
+  /** the points from start to end over the fan hours between these moments */
   season: RatePeriod | null;
   /** by a robust line through all days of readings */
   line: RatePeriod | null;
