@@ -12,7 +12,7 @@ export interface RatePeriod {
   stillDays: number;
   /** points per 100 fan hours */
   perHundredFanHours: Estimate;
-  /** fan hours and kWh for a point, taken out or, where the rate is below zero, put in; withheld where the rate may be zero */
+  /** fan hours and kWh for a point, taken out or, where the rate is below zero, put in; withheld where the rate may be zero, or can hardly be told from it */
   hoursPerPoint: Estimate;
   kwhPerPoint: Estimate;
 }

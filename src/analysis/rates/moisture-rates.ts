@@ -15,6 +15,9 @@ import { rateOfDays } from './rate-of-days.ts';
 /** Less than this part of the hours is not worth a word. */
 const MEANINGFUL_SHARE = 0.01;
 const ZERO = 'The rate may be zero, so there is no number of hours for a point.';
+/** From so many times its lower end on an interval's upper end is only what the nearness of zero makes of it; own judgement. */
+const SAYS_NOTHING = 10;
+const HARDLY = `The rate can hardly be told from zero: the interval of this number would reach to over ${SAYS_NOTHING} times its lower end, which says nothing.`;
 
 /** How fast a bin's fans changed its moisture: from start to end, by a line through all days, and month by month. */
 export function moistureRates(fan: BinFan, moisture: BinMoisture, timeZone: string): MoistureRates {
@@ -120,9 +123,14 @@ function period(
     days,
     stillDays,
     perHundredFanHours: rate,
-    hoursPerPoint: ratioInterval({ value: 100, interval: null, why: null }, size, ZERO),
-    kwhPerPoint: fanHours > 0 ? ratioInterval(perHundred, size, ZERO) : withheld('The fan did not run.'),
+    hoursPerPoint: told(ratioInterval({ value: 100, interval: null, why: null }, size, ZERO)),
+    kwhPerPoint: fanHours > 0 ? told(ratioInterval(perHundred, size, ZERO)) : withheld('The fan did not run.'),
   };
+}
+
+/** A quotient by a rate that is hardly told from zero is withheld: the rate itself, with its interval, is what can be said. */
+function told(of: Estimate): Estimate {
+  return of.interval !== null && of.interval[1] > SAYS_NOTHING * of.interval[0] ? withheld(HARDLY) : of;
 }
 
 /** What ran while the bin held grain, outside the time of the points; of a few hours nobody asks. */
