@@ -338,7 +338,7 @@ export const CHECK_RULES: readonly CheckRule[] = [
   {
     flag: 'meter-reset',
     title: 'A meter that starts again',
-    rule: 'A running meter (energy, run time) that jumps back and counts on from there was reset; what it had counted since the reading before is not known.',
+    rule: 'A running meter (energy, run time) that jumps back and counts on from there was reset or replaced; so was one that jumps ahead by more than the clock, or ten times the nameplate, lets it count. What it had counted since the reading before is not known.',
     constants: {},
   },
 ];
