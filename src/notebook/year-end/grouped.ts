@@ -52,6 +52,8 @@ export function grouped(measures: readonly Measure[], said: (saving: Measure['sa
         seen: many.seen(names, said(saving)),
         todo: many.todo(names),
         saving,
+        // What is seen of all tells the saving.
+        tells: saving,
         energy: knownTotal(of.map((one) => one.energy)).total,
       },
     ];
