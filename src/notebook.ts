@@ -71,7 +71,7 @@ export {
   keptSection,
   warmingSection,
 } from './notebook/condition-sections.ts';
-export { alertSaid, binsToSample, conditionAnswer, conditionOf } from './notebook/condition-words.ts';
+export { alertSaid, binsEndedWet, binsToSample, conditionAnswer, conditionOf } from './notebook/condition-words.ts';
 export * from './notebook/contradicted.ts';
 export { coverageFigure } from './notebook/coverage-figure.ts';
 export { billSection } from './notebook/energy-bills.ts';
@@ -122,6 +122,7 @@ export { moistureSection } from './notebook/moisture-bin-section.ts';
 export { moistureFrontSection } from './notebook/moisture-front-section.ts';
 export * from './notebook/moisture-tables.ts';
 export * from './notebook/money-tables.ts';
+export { moreFansNotes } from './notebook/more-fans.ts';
 export { asGrain, perGrain } from './notebook/per-grain.ts';
 export { pointsLead } from './notebook/points-lead.ts';
 export { agreementSection } from './notebook/probes-section.ts';
@@ -138,7 +139,7 @@ export {
 export {
   doubtsSaid,
   MODEL_RANGES,
-  nextFallLead,
+  nextSeasonLead,
   picksSaid,
   strategiesAnswer,
   strategyKeys,

@@ -8,7 +8,7 @@ import { sensorSeries } from '../../tables/sensors.ts';
 import { allFindings } from '../all-findings.ts';
 import { momentEstimate } from '../bin-table.ts';
 import { dryingSaid } from '../cheapest.ts';
-import { binsToSample } from '../condition-words.ts';
+import { binsEndedWet, binsToSample } from '../condition-words.ts';
 import { isToDo } from '../load-tables.ts';
 import { grainAmount, perGrain } from '../per-grain.ts';
 import { fanHoursTotal, sharedHoursNotes } from '../shared-fans.ts';
@@ -136,6 +136,7 @@ function whatToDo(loaded: LoadedSeason, review: SeasonReview, measures: readonly
   const series = sensorSeries(loaded.tables.readings);
   const held = review.bins.filter((one) => seasonFront(one, series).verdict === 'held').map(({ bin }) => bin.name);
   const sampled = binsToSample(review.bins);
+  const wet = binsEndedWet(review.bins);
   const broken = review.bins.filter(({ failure }) => failure !== null).map(({ bin }) => bin.name);
   const out = [
     ...clear.map((one) => one.todo),
@@ -143,6 +144,11 @@ function whatToDo(loaded: LoadedSeason, review: SeasonReview, measures: readonly
       ? []
       : [
           `Have ${sampled.length > 4 ? counted(sampled.length, 'bin') : listed(sampled)} sampled for mould: storage time used up, or warming (see Condition).`,
+        ]),
+    ...(wet.length === 0
+      ? []
+      : [
+          `Probe ${wet.length > 4 ? counted(wet.length, 'bin') : listed(wet)} where some grain ended too moist to be stored, and dry, cool or move it before warm weather (see Condition).`,
         ]),
     ...(held.length === 0
       ? []
