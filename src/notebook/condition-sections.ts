@@ -32,7 +32,7 @@ export function warmingSection(bins: readonly BinReview[], units: Units): Sectio
     lead: selfWarmingLead(bins, units),
     tables: warmingTables(bins, units),
     notes: [
-      'Heat that is only conducted never makes a place warmer than the warmest of what lay near it before and of what touches it from outside. A place counts as warmed by itself where it rose by 2 °C (4 °F) and more within 5 to 21 days of rest and ended above all sensors within 2 m (6.6 ft) of its height, the next ones above and below and, near wall, floor or surface, above the warmest day outdoors with the sun on the steel. A hot spot between the cables stays unseen.',
+      'Heat that is only conducted never makes a place warmer than the warmest of what lay near it before, but for what comes in from outside. A place counts as warmed by itself where it rose by 2 °C (4 °F) and more within 5 to 60 days of rest (5 °C, 9 °F, within 2 to 4) and ended above all sensors within 2 m (6.6 ft) of its height, the next ones above and below and, after three weeks, every sensor of the bin, and above what the warmest days outdoors with the sun on the steel may have brought in through wall, floor and surface. A level reached at a jump is a sensor’s. A hot spot between the cables stays unseen.',
     ],
   };
 }

@@ -5,6 +5,7 @@ import type { BinReview } from '../analysis/types.ts';
 import { listed } from '../base/listed.ts';
 import { cropOf } from '../grain/crops.ts';
 import type { Units } from '../report/units.ts';
+import { hasKept, keptSaid } from './kept-words.ts';
 import { capital, counted, known } from './words.ts';
 
 const HALF_DAY_MS = 43_200_000;
@@ -33,7 +34,7 @@ export function conditionAnswer(bins: readonly BinReview[], units: Units): strin
   const told = bins
     .flatMap((one) => {
       const used = known(conditionOf(one).age.worstLifeUsed);
-      return used === null ? [] : [{ name: one.bin.name, used, worst: conditionOf(one).age.worst }];
+      return used === null ? [] : [{ name: one.bin.name, used, kept: hasKept(conditionOf(one).age) }];
     })
     .sort((a, b) => b.used.value - a.used.value);
   const warmed = bins.filter((one) => conditionOf(one).warming.found.length > 0).map((one) => one.bin.name);
@@ -46,30 +47,19 @@ export function conditionAnswer(bins: readonly BinReview[], units: Units): strin
         : `in ${binsNamed(warmed)} grain warmed by itself`;
   const [most] = told;
   if (most === undefined) return `Can’t tell how much of its storage time the grain has used; ${warming}.`;
-  const kept = told.filter(({ used }) => used.value < 1).length;
-  const doubtful = told.filter(({ used }) => used.value < 1 && (used.interval?.[1] ?? 0) >= 1);
-  const though =
-    doubtful.length === 0 ? '' : `, though in ${binsNamed(doubtful.map(({ name }) => name))} it may not have`;
-  const within = bins.length === 1 ? 'The' : `${keptSaid(kept, told.length, bins.length)}${though}; the`;
+  const within =
+    bins.length === 1
+      ? 'The'
+      : `${keptSaid(
+          told.map(({ kept }) => kept),
+          bins.length,
+        )}; the`;
   return `${within} grain that aged most, in ${most.name}, used ${units.say('storage time used', most.used)} of its storage time by the rule for its crop; ${warming}.`;
 }
 
 /** Bins in a sentence, by their names while it stays short. */
 export function binsNamed(names: readonly string[]): string {
   return names.length > 4 ? counted(names.length, 'bin') : listed(names);
-}
-
-/** In how many bins the grain kept, of those that can be told. */
-function keptSaid(kept: number, told: number, all: number): string {
-  const keeps = 'all grain kept within its storage time';
-  if (told === 1)
-    return kept === 1
-      ? `In the only bin of ${all} that can be told ${keeps}`
-      : `In the only bin of ${all} that can be told not all grain kept within its storage time`;
-  const of = told === all ? counted(all, 'bin') : `the ${counted(told, 'bin')} that can be told`;
-  if (kept === 0) return `In none of ${of} did all grain keep within its storage time`;
-  if (kept < told) return `In ${kept} of ${of} ${keeps}`;
-  return `In ${told < all ? `all of ${of}` : told === 2 ? 'both bins' : `all ${of}`} ${keeps}`;
 }
 
 /** What the page's warnings say of a bin. */

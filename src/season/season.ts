@@ -154,6 +154,8 @@ export interface Season {
   startsMs: number | null;
   /** UTC, exclusive: the first minute after the local day `ends` */
   endsMs: number | null;
+  /** where the first of the two stands in season.yaml, for messages; left out where none does */
+  boundsAt?: { line: number; column: number };
   preparedFor: string | null;
   preparedBy: string | null;
   site: {

@@ -38,26 +38,19 @@ const WARMED = {
 };
 
 describe('the condition page', () => {
-  it('answers with how many bins kept, the grain that aged most, and whether any warmed', () => {
-    expect(conditionAnswer([bin('North', 0.3), bin('South', 1.2)], units)).toBe(
-      'In 1 of 2 bins all grain kept within its storage time; the grain that aged most, in South, used 120 % (60 to 240) of its storage time by the rule for its crop; no grain was seen to warm by itself.',
+  it('answers with how many bins surely kept, the grain that aged most, and whether any warmed', () => {
+    expect(conditionAnswer([bin('North', 0.3), bin('South', 2.2)], units)).toBe(
+      'In 1 of 2 bins all grain kept within its storage time, in 1 it did not; the grain that aged most, in South, used 220 % (110 to 440) of its storage time by the rule for its crop; no grain was seen to warm by itself.',
     );
     expect(conditionAnswer([bin('North', 0.3), bin('South', 0.2)], units)).toMatch(/^In both bins all grain kept/);
     expect(conditionAnswer([bin('A', 0.3), bin('B', 0.2), bin('C', 0.1)], units)).toMatch(
       /^In all 3 bins all grain kept/,
     );
-    expect(conditionAnswer([bin('A', 1.3), bin('B', 1.2)], units)).toMatch(
+    expect(conditionAnswer([bin('A', 2.3), bin('B', 2.2)], units)).toMatch(
       /^In none of 2 bins did all grain keep within its storage time; the grain/,
     );
     expect(conditionAnswer([bin('North', 0.3)], units)).toBe(
       'The grain that aged most, in North, used 30 % (15 to 60) of its storage time by the rule for its crop; no grain was seen to warm by itself.',
-    );
-  });
-
-  it('does not say that grain kept where the interval reaches past the storage time', () => {
-    // 60 % used, and the interval of this bin reaches to 120 %.
-    expect(conditionAnswer([bin('North', 0.6), bin('South', 0.2)], units)).toMatch(
-      /^In both bins all grain kept within its storage time, though in North it may not have; the grain that aged most, in North, used 60 % \(30 to 120\)/,
     );
   });
 
@@ -70,6 +63,37 @@ describe('the condition page', () => {
     );
     expect(binsEndedWet([wet, bin('South', 0.3)])).toEqual(['North']);
     expect(alertSaid(wet, { ...alert, meanWb: 0.173 }, units)).toContain('published for storing corn. Probe there');
+  });
+
+  // Intervals reach from half to twice the middle: 0.6 may have used 120 %, 1.2 perhaps only 60 %.
+  it('says that grain kept only where the whole interval bears it', () => {
+    const of = (...used: number[]) =>
+      conditionAnswer(
+        used.map((one, i) => bin(`Bin ${i}`, one)),
+        units,
+      );
+    expect(of(0.3, 0.6, 1.2)).toMatch(
+      /^In 1 of 3 bins all grain kept within its storage time, in 2 that is not sure; the grain/,
+    );
+    expect(of(0.3, 0.6, 2.2)).toMatch(
+      /kept within its storage time, in 1 that is not sure, in 1 it did not; the grain/,
+    );
+    expect(of(0.6, 1.2)).toMatch(/^In none of 2 bins is it sure that all grain kept within its storage time; the/);
+    expect(of(0.6, 2.2)).toMatch(
+      /^In 1 of 2 bins not all grain kept within its storage time, in 1 that is not sure; the grain/,
+    );
+    const blind = bin('Blind', null);
+    const only = (used: number) => conditionAnswer([bin('North', used), blind], units);
+    expect(only(0.6)).toMatch(/^In the only bin of 2 that can be told it is not sure that all grain kept within/);
+    expect(only(2.2)).toMatch(/^In the only bin of 2 that can be told not all grain kept within its storage time;/);
+  });
+
+  it('asks every place whether it kept, not the one alone that used most in the middle', () => {
+    const one = bin('North', 0.45);
+    const place = { ...WORST, share: 0.5, lifeUsed: estimate(0.4, 0.1, 1.3), loss: estimate(0, 0, 0) };
+    const wider = { ...one, condition: { ...one.condition!, age: { ...one.condition!.age, places: [place] } } };
+    expect(conditionAnswer([one, bin('South', 0.3)], units)).toMatch(/^In both bins all grain kept/);
+    expect(conditionAnswer([wider, bin('South', 0.3)], units)).toMatch(/^In 1 of 2 bins .* in 1 that is not sure/);
   });
 
   it('says what it cannot tell, and of how many bins it can', () => {
@@ -92,6 +116,8 @@ describe('the condition page', () => {
     const days = [0, 1, 2].map((d) => ({
       dayMs: Date.UTC(2025, 1, 3 + d),
       meanC: -4,
+      meanLowC: -4,
+      meanHighC: -4,
       warmestC: -3,
       coldestC: -5,
       outdoorC: 2,

@@ -2,6 +2,7 @@ import type { StorageRule } from '../../grain/storage-rules.ts';
 import type { Bin } from '../../season/season.ts';
 import type { PlaceMoistures } from './place-moistures.ts';
 import type { PlaceTrack } from './place-tracks.ts';
+import { STEPS_A_DAY } from './step-grid.ts';
 
 type Place = { track: PlaceTrack; moistureWb: Float64Array };
 
@@ -16,7 +17,9 @@ export interface AgeNotesInput {
 
 /** What a reader of a bin's storage time must know of it, whole sentences. */
 export function ageNotes(input: AgeNotesInput): string[] {
-  return [byMeanSaid(input), ...outsideSaid(input), unreadSaid(input)].filter((note) => note !== null);
+  return [byMeanSaid(input), ...outsideSaid(input), carriedSaid(input), unreadSaid(input)].filter(
+    (note) => note !== null,
+  );
 }
 
 function byMeanSaid({ bin, moistures: { byMean, moistureWb } }: AgeNotesInput): string | null {
@@ -62,6 +65,23 @@ function outsideSaid({ rule, places }: AgeNotesInput): (string | null)[] {
       'less',
     ),
   ];
+}
+
+function carriedSaid({ places }: AgeNotesInput): string | null {
+  const longest = Math.max(0, ...places.map(({ track: { carried } }) => longestRun(carried)));
+  if (longest === 0) return null;
+  const days = Math.round((longest + 1) / STEPS_A_DAY);
+  return `Readings lie up to ${days} days apart: between two of them the grain is taken to go from the one to the other, mostly while air was blown, and the interval holds it as cold and as warm as both, and as the air and the edges may have made it.`;
+}
+
+function longestRun(flags: Uint8Array): number {
+  let run = 0;
+  let longest = 0;
+  for (const flag of flags) {
+    run = flag === 1 ? run + 1 : 0;
+    longest = Math.max(longest, run);
+  }
+  return longest;
 }
 
 function unreadSaid({ places, weather }: AgeNotesInput): string | null {

@@ -3,13 +3,12 @@ export interface WatchedPlace {
   cable: string;
   sensor: number;
   heightM: number;
-  /** to the surface, the floor and the wall: the nearest */
-  toEdgeM: number;
-  /** to the surface */
+  /** to the surface, and to the wall */
   toSurfaceM: number;
+  toWallM: number;
 }
 
-/** Within the longest stretch heat goes this far through grain at most (diffusivity 1.3e-7 m2/s, twice its square root of 4 a t), m. */
+/** Within three weeks heat goes this far through grain at most (diffusivity 1.3e-7 m2/s, twice its square root of 4 a t), m. */
 export const REACH_M = 2;
 
 /**

@@ -3,6 +3,7 @@ import { withheld, Z90, Z95 } from '../../base/estimate.ts';
 import { zoneOf } from '../../base/zone.ts';
 import { sensorShares } from '../../bin/shares.ts';
 import type { Bin, Season } from '../../season/season.ts';
+import { statedHeaters } from '../../season/stated-heaters.ts';
 import type { SensorSeries } from '../../tables/sensors.ts';
 import type { AirRows } from '../air-rows.ts';
 import { farmPressurePa } from '../airflow/entering-temperature.ts';
@@ -11,6 +12,7 @@ import { ASSUMED_ACCURACY_K, ASSUMED_BIAS_K } from '../moisture/temperature-inte
 import type { BinMoisture, BinTemperature, FanSpans, Span } from '../types.ts';
 import { isothermsInUse } from '../useful/isotherms-in-use.ts';
 import { leavingAir } from '../water/leaving-air.ts';
+import { blownHours } from './blown-hours.ts';
 import { coldestWeek } from './coldest-week.ts';
 import { conditionAlerts } from './condition-alerts.ts';
 import type { BinCondition } from './condition-types.ts';
@@ -67,7 +69,11 @@ function worked(input: ConditionInput): BinCondition {
   const grid = stepGrid(span.fromMs, span.toMs);
   const atMs = stepMiddles(grid);
   const outdoors = outdoorDays(weather.temperatures, zone);
-  const tracks = placeTracks(bin, series, spans, grid, outdoorSteps(outdoors, atMs, zone));
+  const tracks = placeTracks(bin, series, spans, grid, {
+    outdoorC: outdoorSteps(outdoors, atMs, zone),
+    blownH: blownHours(input.fansTold ? spans : null, grid),
+    heated: statedHeaters(season, bin).length > 0,
+  });
   const errors = season.sensors;
   const placeSdK =
     Math.hypot(errors.temperature.accuracyK ?? ASSUMED_ACCURACY_K, errors.temperature.biasK ?? ASSUMED_BIAS_K) / Z95;
@@ -109,8 +115,8 @@ function worked(input: ConditionInput): BinCondition {
     span,
     ...part,
     insects: {
-      develop: daysOfGrain(days.tempC, shares, within(INSECTS_C.develop), meanSdK),
-      best: daysOfGrain(days.tempC, shares, within(INSECTS_C.best), meanSdK),
+      develop: daysOfGrain(days, shares, INSECTS_C.develop, meanSdK),
+      best: daysOfGrain(days, shares, INSECTS_C.best, meanSdK),
     },
     roofHours: roofOf(input, span),
     ...coldestWeek(grain, meanSdK),
@@ -119,11 +125,6 @@ function worked(input: ConditionInput): BinCondition {
     why: null,
   };
 }
-
-const within =
-  ([low, high]: readonly [number, number]) =>
-  (tempC: number) =>
-    tempC >= low && tempC <= high;
 
 /** From the first grain, or the first reading where no date is stated, until it was out, else the last reading. */
 function storageSpan(bin: Bin, series: readonly SensorSeries[], fill: FillTimes) {

@@ -12,19 +12,26 @@ export function coldestWeek(
   const weeks = days.flatMap((_, i) => {
     const known = days.slice(i, i + WEEK).flatMap((day) => (day.meanC === null ? [] : [day]));
     if (known.length < LEAST_DAYS || i + WEEK > days.length) return [];
-    return [{ dayMs: days[i].dayMs, meanC: known.reduce((sum, day) => sum + (day.meanC ?? 0), 0) / known.length }];
+    const mean = (of: (day: GrainDay) => number | null) =>
+      known.reduce((sum, day) => sum + (of(day) ?? day.meanC ?? 0), 0) / known.length;
+    const [meanC, lowC, highC] = [mean((day) => day.meanC), mean((day) => day.meanLowC), mean((day) => day.meanHighC)];
+    return [{ dayMs: days[i].dayMs, meanC, lowC, highC }];
   });
   if (weeks.length === 0) {
     const why = 'No week has temperatures of half of the grain on four of its days.';
     return { coldest: withheld(why), coldestMs: null, warmedSinceK: withheld(why) };
   }
   const coldest = weeks.reduce((a, b) => (b.meanC < a.meanC ? b : a));
-  const since = weeks[weeks.length - 1].meanC - coldest.meanC;
+  // Another week may have been colder where days are only carried between readings.
+  const lowC = Math.min(...weeks.map((week) => week.lowC));
+  const highC = Math.min(...weeks.map((week) => week.highC));
+  const last = weeks[weeks.length - 1];
+  const since = last.meanC - coldest.meanC;
   const half = Z90 * sdK;
   // What the same sensors have wrong in both weeks cancels; what the grain between them did does not.
   return {
-    coldest: estimate(coldest.meanC, coldest.meanC - half, coldest.meanC + half),
+    coldest: estimate(coldest.meanC, lowC - half, highC + half),
     coldestMs: coldest.dayMs,
-    warmedSinceK: estimate(since, Math.max(0, since - half), since + half),
+    warmedSinceK: estimate(since, Math.max(0, last.lowC - highC - half), last.highC - lowC + half),
   };
 }

@@ -28,7 +28,9 @@ export const CONDITION_SHAPE = z
           from: z.string().describe('local day'),
           to: z.string().describe('local day'),
           riseK: number.describe('K, measured'),
-          aboveK: number.describe('K, measured: above the warmest of what lay near it at the beginning'),
+          aboveK: number.describe(
+            'K, measured: above the warmest of what lay near it at the beginning and what came in from outside',
+          ),
         }),
       )
       .nullable()

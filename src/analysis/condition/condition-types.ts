@@ -41,7 +41,7 @@ export interface SelfWarming extends SensorPlace {
   span: Span;
   /** from the span's first day to its last, K */
   riseK: number;
-  /** above all that lay near it at the span's beginning, K */
+  /** above all that lay near it at the span's beginning and what came in from outside, K */
   aboveK: number;
 }
 
@@ -69,6 +69,9 @@ export interface OutdoorGap {
 export interface GrainDay {
   dayMs: number;
   meanC: number | null;
+  /** how cold and how warm the mean may have been on days carried between readings taken far apart; else the mean */
+  meanLowC: number | null;
+  meanHighC: number | null;
   warmestC: number | null;
   coldestC: number | null;
   /** mean of the outdoor air of the 30 days before */

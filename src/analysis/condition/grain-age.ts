@@ -13,7 +13,7 @@ import type { PlaceMoistures } from './place-moistures.ts';
 import type { PlaceTrack } from './place-tracks.ts';
 import { STEP_MS, type StepGrid } from './step-grid.ts';
 
-/** What a place's storage life may be told of: where readings stand near this part of its stay, and where it lay for a day at least. */
+/** What a place's storage life may be told of: where readings stand near this part of its stay or on both sides of it, and where it lay for a day at least. */
 const LEAST_SEEN = 0.8;
 const LEAST_STEPS = 4;
 
@@ -100,9 +100,9 @@ function daysOf({ grid, zone }: GrainAgeInput, life: StorageLife, places: readon
   return [...byDay.values()];
 }
 
-function seenShare({ seen, from, to }: PlaceTrack): number {
+function seenShare({ seen, carried, from, to }: PlaceTrack): number {
   let sum = 0;
-  for (let i = from; i < to; i++) sum += seen[i];
+  for (let i = from; i < to; i++) sum += seen[i] | carried[i];
   return to > from ? sum / (to - from) : 0;
 }
 
@@ -116,7 +116,7 @@ function whyNot(tracks: readonly PlaceTrack[], { moistureWb, why }: PlaceMoistur
   const moist = tracks.some((track, i) => !Number.isNaN(moistureWb[i][track.from]));
   if (!moist) return why ?? 'No moisture of the grain is known.';
   const most = Math.max(...tracks.map(seenShare));
-  return `Temperatures were read in at most ${Math.round(100 * most)} % of the time in which the grain lay there; ${100 * LEAST_SEEN} % are needed.`;
+  return `Readings tell the temperature for at most ${Math.round(100 * most)} % of the time in which the grain lay there; ${100 * LEAST_SEEN} % are needed.`;
 }
 
 function none(rule: StorageRule | null, why: string): GrainAge {

@@ -10,16 +10,26 @@ const LEAST_SHARE = 0.5;
  *
  * @param shares  of the grain, by place; 0 where a place has none
  */
-export function grainDays({ dayMs, tempC }: PlaceDays, shares: readonly number[], outdoors: OutdoorDays): GrainDay[] {
+export function grainDays(
+  { dayMs, toldC, lowC, highC }: PlaceDays,
+  shares: readonly number[],
+  outdoors: OutdoorDays,
+): GrainDay[] {
   return Array.from(dayMs, (ms, d) => {
-    const known = tempC.flatMap((temps, p) => (Number.isNaN(temps[d]) ? [] : [{ tempC: temps[d], share: shares[p] }]));
+    const known = toldC.flatMap((temps, p) =>
+      Number.isNaN(temps[d]) ? [] : [{ tempC: temps[d], lowC: lowC[p][d], highC: highC[p][d], share: shares[p] }],
+    );
     const weight = known.reduce((sum, one) => sum + one.share, 0);
     const told = weight >= LEAST_SHARE;
+    const mean = (of: (one: (typeof known)[number]) => number) =>
+      told ? known.reduce((sum, one) => sum + one.share * of(one), 0) / weight : null;
     return {
       dayMs: ms,
-      meanC: told ? known.reduce((sum, one) => sum + one.share * one.tempC, 0) / weight : null,
-      warmestC: told ? Math.max(...known.map((one) => one.tempC)) : null,
-      coldestC: told ? Math.min(...known.map((one) => one.tempC)) : null,
+      meanC: mean((one) => one.tempC),
+      meanLowC: mean((one) => one.lowC),
+      meanHighC: mean((one) => one.highC),
+      warmestC: told ? Math.max(...known.map((one) => one.highC)) : null,
+      coldestC: told ? Math.min(...known.map((one) => one.lowC)) : null,
       outdoorC: meanBefore(outdoors, ms),
     };
   });

@@ -5,7 +5,10 @@ import { grainDepthAt } from '../fronts/grain-depth.ts';
 import { AIR_STILL, believedReadings, type SensorReadings } from '../moisture/sensor-readings.ts';
 import type { FanSpans } from '../types.ts';
 import type { SensorPlace } from './condition-types.ts';
-import { STEP_MS, STEPS_A_DAY, type StepGrid, stepMeans, stepMiddles } from './step-grid.ts';
+import type { GapAir } from './gap-reach.ts';
+import { edgesOf } from './place-edges.ts';
+import { STEP_MS, type StepGrid, stepMiddles } from './step-grid.ts';
+import { temperatureTrack } from './temperature-track.ts';
 
 /** A place of the grain through its stay; every array is [steps], NaN outside the stay. */
 export interface PlaceTrack extends SensorPlace {
@@ -14,9 +17,13 @@ export interface PlaceTrack extends SensorPlace {
   to: number;
   /** C; straight over holes, the nearest reading before the first and after the last */
   tempC: Float64Array;
+  /** 1 where a reading stands in the step */
+  read: Uint8Array;
   /** 1 where readings stand near enough to tell the step */
   seen: Uint8Array;
-  /** what a hole leaves open: the colder and the warmer of the readings beside it; before the first and after the last the outdoor air too */
+  /** 1 where the readings beside a hole are near enough to bound the step: those taken by hand once a week */
+  carried: Uint8Array;
+  /** what a hole leaves open: the colder and the warmer of the readings beside it, and what air and edge may have done; before the first and after the last the outdoor air too */
   lowC: Float64Array;
   highC: Float64Array;
   /** days of the stay before the first reading and after the last; 0 where readings stand near enough */
@@ -25,18 +32,16 @@ export interface PlaceTrack extends SensorPlace {
   moistureWb: Float64Array;
 }
 
-/** Readings this far apart still tell the time between them: grain moves slowly. */
-const NEAR_MS = 2 * 86_400_000;
 /** A reading in moving air counts only where none in still air stands this near. */
 const STILL_NEAR_MS = 5 * 86_400_000;
 
-/** Temperatures and moistures of a bin's places while grain lay around them, by steps. Sensors without a believed temperature in the grain are left out. @param outdoorC  [steps], NaN where not known */
+/** Temperatures and moistures of a bin's places while grain lay around them, by steps. Sensors without a believed temperature in the grain are left out. @param air  what may have reached the grain between two readings */
 export function placeTracks(
   bin: Bin,
   series: readonly SensorSeries[],
   spans: FanSpans | null,
   grid: StepGrid,
-  outdoorC: Float64Array | null = null,
+  air: GapAir | null = null,
 ): PlaceTrack[] {
   const toMs = grid.startMs + grid.count * STEP_MS;
   const read = (what: 'temperature' | 'moisture') => believedReadings(bin, series, what, spans, grid.startMs, toMs);
@@ -47,7 +52,7 @@ export function placeTracks(
     const { cable, sensor } = readings;
     const heightM = heightOf(bin, cable, sensor);
     const [from, to] = stayOf(depths, heightM);
-    const track = temperatureTrack(readings, grid, from, to, outdoorC);
+    const track = temperatureTrack(readings, grid, [from, to], air, edgesOf(bin, { cable, sensor, heightM }).toEdgeM);
     if (track === null) return [];
     const own = moistures.find((one) => one.cable === cable && one.sensor === sensor);
     const moistureWb = own === undefined ? new Float64Array(grid.count).fill(Number.NaN) : moistureTrack(own, middles);
@@ -71,54 +76,6 @@ function stayOf(depths: Float64Array, heightM: number): [from: number, to: numbe
     from = -1;
   }
   return best;
-}
-
-function temperatureTrack(
-  readings: SensorReadings,
-  grid: StepGrid,
-  from: number,
-  to: number,
-  outdoorC: Float64Array | null,
-) {
-  const means = stepMeans(readings.timeMs, readings.value, grid);
-  const known: number[] = [];
-  for (let i = from; i < to; i++) if (!Number.isNaN(means[i])) known.push(i);
-  if (known.length === 0) return null;
-  const none = () => new Float64Array(grid.count).fill(Number.NaN);
-  const tempC = none();
-  const lowC = none();
-  const highC = none();
-  const seen = new Uint8Array(grid.count);
-  const near = NEAR_MS / STEP_MS;
-  let next = 0;
-  for (let i = from; i < to; i++) {
-    while (next < known.length && known[next] < i) next++;
-    const after = known[Math.min(next, known.length - 1)];
-    const before = after === i ? i : known[Math.max(0, next - 1)];
-    const gap = after - before;
-    const part = gap > 0 ? Math.min(1, Math.max(0, (i - before) / gap)) : 0;
-    tempC[i] = means[before] + part * (means[after] - means[before]);
-    const outside = i < known[0] || i > known[known.length - 1];
-    seen[i] = outside ? Number(Math.min(Math.abs(i - before), Math.abs(i - after)) <= near) : Number(gap <= near);
-    lowC[i] = seen[i] === 1 ? tempC[i] : Math.min(means[before], means[after]);
-    highC[i] = seen[i] === 1 ? tempC[i] : Math.max(means[before], means[after]);
-  }
-  const first = known[0];
-  const last = known[known.length - 1];
-  reachOutdoors(from, first - near);
-  reachOutdoors(last + near + 1, to);
-  const days = (steps: number) => (steps > near ? steps / STEPS_A_DAY : 0);
-  return { tempC, lowC, highC, seen, unread: { before: days(first - from), after: days(to - 1 - last) } };
-
-  // Grain comes in about as warm as the air outdoors, and drifts towards it unwatched.
-  function reachOutdoors(start: number, end: number): void {
-    for (let i = start; i < end; i++) {
-      const air = outdoorC?.[i] ?? Number.NaN;
-      if (Number.isNaN(air)) continue;
-      lowC[i] = Math.min(lowC[i], air);
-      highC[i] = Math.max(highC[i], air);
-    }
-  }
 }
 
 /** A place's moisture at the steps: between readings in still air, and others where none stands near; the nearest beyond the first and the last. */

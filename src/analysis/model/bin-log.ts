@@ -6,6 +6,7 @@ import type { Bin, Season } from '../../season/season.ts';
 import { type SensorSeries, sensorSeries } from '../../tables/sensors.ts';
 import { plenumRows, weatherRows } from '../air-rows.ts';
 import { logsEnd } from '../fan/logs-end.ts';
+import { unloggedFans } from '../fan/unlogged-fans.ts';
 import { airLog } from '../fronts/air-log.ts';
 import { enteringAir } from '../fronts/entering-air.ts';
 import { statedWarming } from '../fronts/fan-warming.ts';
@@ -76,6 +77,10 @@ export function binLog(loaded: LoadedSeason, review: BinReview, series?: readonl
   const { season, tables } = loaded;
   const { bin } = review;
   if (review.fan.doubt !== undefined) return review.fan.doubt;
+  const unlogged = unloggedFans(bin, review.fan);
+  if (unlogged !== null)
+    return `${unlogged.said}, so nobody knows in which hours the grain in ${bin.name} got what air.`;
+  if (bin.fanIds.length > 0 && review.fan.fans.length === 0) return `No log tells when the fans of ${bin.name} ran.`;
   const { depthM, filledMs, wholeUntilMs } = fillTimes(bin);
   if (depthM === null || !(depthM > 0.3)) return `No depth of the grain in ${bin.name} is stated.`;
   const own = (series ?? sensorSeries(tables.readings)).filter((one) => one.bin === bin.id);

@@ -52,6 +52,8 @@ export function grouped(measures: readonly Measure[], said: (saving: Measure['sa
         seen: many.seen(names, said(saving)),
         todo: many.todo(names),
         saving,
+        // What is seen of all tells the saving.
+        tells: saving,
         energy: knownTotal(of.map((one) => one.energy)).total,
       },
     ];
@@ -59,8 +61,8 @@ export function grouped(measures: readonly Measure[], said: (saving: Measure['sa
   return out.sort((a, b) => (b.saving.value ?? 0) - (a.saving.value ?? 0));
 }
 
-/** What was seen, for a page on which no heading names the bin: of one bin it may say “it”. */
-export function seenByName({ bins, seen }: Pick<Measure, 'bins' | 'seen'>): string {
+/** What was seen, for a page on which no heading names the bin: what is told of another rule says “it”. */
+export function seenByName({ kind, bins, seen }: Pick<Measure, 'kind' | 'bins' | 'seen'>): string {
   const [one] = bins;
-  return bins.length !== 1 || seen.includes(one.bin.name) ? seen : `${one.bin.name}: ${seen}`;
+  return kind !== 'other-rule' || seen.includes(one.bin.name) ? seen : `${one.bin.name}: ${seen}`;
 }

@@ -119,7 +119,8 @@ function inTurns({ demandWays = [], bins }: SeasonReview, units: Units): Measure
     const ways = demandWays.filter((way) => way.tariffId === tariff);
     const saving = knownTotal(ways.map((way) => way.saving)).total;
     if (!surely(saving)) return [];
-    const of = knownTotal(ways.map((way) => way.asRun.cost)).total;
+    const told = ways.filter((way) => way.saving.value !== null);
+    const of = knownTotal(told.map((way) => way.asRun.cost)).total;
     return [
       {
         kind: 'fans-in-turns' as const,

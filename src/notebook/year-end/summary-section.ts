@@ -14,13 +14,15 @@ import { grainAmount, perGrain } from '../per-grain.ts';
 import { fanHoursTotal, sharedHoursNotes } from '../shared-fans.ts';
 import { counted, fansSaid, type KnownTotal, knownTotal, sentence, totalKey } from '../words.ts';
 import { gainSaid } from '../worth-section.ts';
-import { grouped, seenByName } from './grouped.ts';
+import { grouped } from './grouped.ts';
+import { largestFindings } from './largest-findings.ts';
 import { type Measure, worthTelling } from './measure.ts';
 import { valueTotals } from './value-section.ts';
 
 /** Bins in the summary's table: it stays one sheet. */
 const MOST_BINS = 8;
-const FINDINGS = 3;
+/** Measures named under what to do. */
+const FIRST_MEASURES = 3;
 
 /** The first sentence of the report. */
 export function yearEndAnswer({ bins }: SeasonReview, units: Units): string {
@@ -57,7 +59,7 @@ export function summarySection(
 ): SectionBody {
   const { bins } = review;
   const value = valueTotals(loaded, bins).net;
-  const findings = largestFindings(review, measures, units);
+  const findings = largestFindings(loaded.season, review, measures, units);
   return {
     lead:
       value.value === null
@@ -124,25 +126,12 @@ function summaryTable(all: readonly BinReview[], units: Units): Table {
   };
 }
 
-/** The findings that weigh most in money, each bin and kind once; where nothing has a price, the share of hours against the goal. */
-function largestFindings(review: SeasonReview, measures: readonly Measure[], units: Units): string[] {
-  const priced = grouped(worthTelling(measures, review.bins), (saving) => units.say('money', saving)).map(seenByName);
-  const shares = review.bins
-    .flatMap((one) => {
-      const share = one.useful?.againstShare;
-      if (share?.value == null || (share.interval?.[0] ?? 0) <= 0 || one.useful == null) return [];
-      const text = `${units.say('share', share)} of the fan hours of ${one.bin.name} pushed air that worked against its goal, ${units.say('hours', one.useful.against)}.`;
-      return [{ value: share.value, name: one.bin.name, text }];
-    })
-    .sort((a, b) => b.value - a.value)
-    .filter(({ name }) => !priced.some((text) => text.includes(name)))
-    .map(({ text }) => text);
-  return [...priced, ...shares].slice(0, FINDINGS);
-}
-
 /** The first measures, the sensors to mend, and bins whose cooling did not come through. */
 function whatToDo(loaded: LoadedSeason, review: SeasonReview, measures: readonly Measure[], units: Units): string[] {
-  const clear = grouped(worthTelling(measures, review.bins), (saving) => units.say('money', saving)).slice(0, FINDINGS);
+  const clear = grouped(worthTelling(measures, review.bins), (saving) => units.say('money', saving)).slice(
+    0,
+    FIRST_MEASURES,
+  );
   const todo = allFindings(loaded, review).filter(isToDo).length;
   const series = sensorSeries(loaded.tables.readings);
   const held = review.bins.filter((one) => seasonFront(one, series).verdict === 'held').map(({ bin }) => bin.name);

@@ -1,6 +1,7 @@
 import { median } from '../../base/stats/quantile.ts';
 import type { Finding } from '../loaded.ts';
 import { type BinCheck, type Checked, flagCells } from './checked.ts';
+import { isRatherFront } from './front-or-unit.ts';
 import { type AtSensor, type Place, placesOf } from './places.ts';
 import { DAY_MS, used } from './track.ts';
 import { wrongShares } from './unit-fraction.ts';
@@ -23,7 +24,7 @@ function temperatures(check: BinCheck, mistake: UnitMistake): Finding[] {
     const said = check.saidUnit(sensor);
     return said === null || said === mistake.said;
   });
-  const found = [...wholeLogs(check, possible, mistake), ...stretches(possible, mistake)].map((one) => {
+  const found = [...wholeLogs(check, possible, mistake), ...stretches(possible, mistake, check)].map((one) => {
     const positions = range(one.stretch);
     return { ...one, cells: flagCells(one.of, 'temp', positions, 'unit') };
   });
@@ -53,10 +54,11 @@ function wholeLogs(check: BinCheck, sensors: readonly Checked[], mistake: UnitMi
 }
 
 /** Stretches that at least half of a cable's sensors show at once, and the cable's other sensors where the other scale fits them too. */
-function stretches(sensors: readonly Checked[], mistake: UnitMistake): Found[] {
+function stretches(sensors: readonly Checked[], mistake: UnitMistake, { outdoor }: BinCheck): Found[] {
   const out: Found[] = [];
   for (const its of byCable(sensors).values()) {
-    const found = its.flatMap((of) => unitStretches(of.temp, mistake).map((stretch) => atSensor(of, stretch)));
+    const shown = its.flatMap((of) => unitStretches(of.temp, mistake).map((stretch) => atSensor(of, stretch)));
+    const found = shown.filter((one) => !isRatherFront(one, shown, its.length, mistake, outdoor?.daily ?? null));
     const voted = found.flatMap((one) => {
       const middle = (one.fromMs + one.toMs) / 2;
       const fellows = found.filter(

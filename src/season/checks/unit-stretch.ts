@@ -91,6 +91,15 @@ export function unitStretches(track: Track, mistake: UnitMistake): Stretch[] {
     .map(([first, last]) => ({ first: at[first], last: at[last] }));
 }
 
+/** The ends of a stretch at which its track shows the jump: one at least. */
+export function provedEnds(track: Track, mistake: UnitMistake, { first, last }: Stretch): ('first' | 'last')[] {
+  const at = used(track);
+  return [
+    ...(proved(track, mistake, at, at.indexOf(first), true) ? (['first'] as const) : []),
+    ...(proved(track, mistake, at, at.indexOf(last), false) ? (['last'] as const) : []),
+  ];
+}
+
 function cost(stepK: number, freeK: number): number {
   return Math.min(DEAREST_K, Math.max(0, Math.abs(stepK) - freeK));
 }

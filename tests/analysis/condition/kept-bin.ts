@@ -35,6 +35,8 @@ export interface Kept {
   filled?: false;
   /** a bin that has no fan at all */
   noFan?: true;
+  /** a heater before the fan */
+  heater?: true;
 }
 
 export function keptInput(made: Kept): ConditionInput {
@@ -87,6 +89,7 @@ export function keptInput(made: Kept): ConditionInput {
   return {
     bin,
     season: {
+      fans: [{ id: bin.fanIds[0], heater: made.heater ? {} : null }],
       site: { timeZone: 'America/Chicago', elevationM: 0 },
       sensors: {
         temperature: { accuracyK: null, noiseK: null, biasK: null },

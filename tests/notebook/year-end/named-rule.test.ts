@@ -20,7 +20,7 @@ describe('another rule on the first page of a year-end report', () => {
     expect(seenByName({ ...measure, seen: 'North 36 went out drier than the base.' })).toBe(
       'North 36 went out drier than the base.',
     );
-    expect(seenByName({ bins: [...measure.bins, ...measure.bins], seen: 'Both ran on.' })).toBe('Both ran on.');
+    expect(seenByName({ ...measure, kind: 'stop-when-through', seen: 'Both ran on.' })).toBe('Both ran on.');
   });
 
   it('names the bin whose rule is to be kept', () => {
