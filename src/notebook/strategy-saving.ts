@@ -1,10 +1,10 @@
 import { fanHoursBetween } from '../analysis/fan/spans.ts';
 import type { BinReview } from '../analysis/types.ts';
+import { moreFans, moreFansWhy } from '../analysis/what-if/more-fans.ts';
 import { NO_PRICE, type StrategyOutcome } from '../analysis/what-if/what-if-types.ts';
 import { type Estimate, withheld } from '../base/estimate.ts';
 import { listed } from '../base/listed.ts';
 import type { Units } from '../report/units.ts';
-import { moreFans, moreFansWhy } from './more-fans.ts';
 import { missingRule, type Run } from './no-rule.ts';
 
 /** Of the log's fan hours, before the model begins; fewer move no cost that is told. Our choice. */

@@ -1,8 +1,8 @@
 import { reachedDay } from '../analysis/strategies/reached-day.ts';
+import { moreFans, moreFansWhy } from '../analysis/what-if/more-fans.ts';
 import type { Estimate } from '../base/estimate.ts';
 import type { Cell, Table } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
-import { moreFans, moreFansWhy } from './more-fans.ts';
 import { HELD, isHeld, missingRule, noRule, reachingSaid } from './no-rule.ts';
 import { dearerAlone, heldAgainst } from './strategy-saving.ts';
 import { adviceFor, type Played, ruleSaid } from './strategy-words.ts';

@@ -1,11 +1,11 @@
 import { reachedDay } from '../analysis/strategies/reached-day.ts';
 import type { BinReview, SeasonReview } from '../analysis/types.ts';
+import { moreFans } from '../analysis/what-if/more-fans.ts';
 import type { BinWhatIf, StrategyOutcome } from '../analysis/what-if/what-if-types.ts';
 import type { Estimate } from '../base/estimate.ts';
 import { listed } from '../base/listed.ts';
 import type { Units } from '../report/units.ts';
 import { hindsightSaid } from './hindsight-words.ts';
-import { moreFans } from './more-fans.ts';
 import { noRule, reachingSaid } from './no-rule.ts';
 import { asRunSaid, lessSaid, savingOf } from './strategy-saving.ts';
 import { drierSaid, runBetterSaid } from './weight-words.ts';

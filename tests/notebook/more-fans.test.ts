@@ -1,9 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import type { BinReview } from '../../src/analysis/types.ts';
+import { moreFans } from '../../src/analysis/what-if/more-fans.ts';
+import { strategiesSummary } from '../../src/analysis/what-if/what-if-summary.ts';
 import { estimate } from '../../src/base/estimate.ts';
-import { moreFans, moreFansNotes } from '../../src/notebook/more-fans.ts';
+import { moreFansNotes } from '../../src/notebook/more-fans.ts';
 import { strategyTable } from '../../src/notebook/strategy-tables.ts';
 import { adviceFor, playedBins } from '../../src/notebook/strategy-words.ts';
+import type { LoadedSeason } from '../../src/season/loaded.ts';
 import { exampleInput } from '../report/example-review.ts';
 import { run, seasonOf } from './strategy-example.ts';
 
@@ -37,6 +40,16 @@ describe('a second fan that ran beside the one that the runs are reckoned with',
     expect(adviceFor(one, units)).toContain(`What that is less than as it was run can’t be told: ${why}`);
     // 5,200 of 24,700 kWh.
     expect(moreFansNotes([one.review], units)[0]).toMatch(/It made 21\.1 % of the energy by log\./);
+  });
+
+  it('leaves energy and cost as logged out of summary.json, with the same reason', () => {
+    const loaded = { season: { site: { timeZone: 'America/Chicago' } } } as unknown as LoadedSeason;
+    const rows = strategiesSummary(loaded, withFans({}, 'F1')).strategies;
+    const [logged, ...others] = rows;
+    expect(logged).toMatchObject({ strategy: 'as-logged', fanHours: 300, energyKwh: null, cost: null });
+    expect(logged.why).toMatch(/^All runs of North 36 are reckoned with F1; F2 ran beside/);
+    expect(others.map(({ cost }) => cost)).toEqual([700, 400, 200, 350]);
+    expect(strategiesSummary(loaded, withFans({}, 'F1+F2')).strategies[0].cost).toBe(500);
   });
 
   it('has the cost by log beside a rule that reaches what the season did not', () => {
