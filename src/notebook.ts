@@ -59,6 +59,7 @@ export { clockDoubts } from './notebook/clock-doubts.ts';
 export { comparedAnswer, comparedKeys, groupLead, groupSaid } from './notebook/compare-answer.ts';
 export { factorTable, ratioTable, shareTable } from './notebook/compare-factor-tables.ts';
 export { comparedFigure } from './notebook/compare-figure.ts';
+export { hoursApartNotes } from './notebook/compare-hours-apart.ts';
 export { manyNotes } from './notebook/compare-many.ts';
 export { differenceLead, ratioEntries, SHARES, untoldNote } from './notebook/compare-statements.ts';
 export { besideTable, rankTable, refusedTable, runTable } from './notebook/compare-tables.ts';
