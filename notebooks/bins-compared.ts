@@ -17,6 +17,7 @@ import {
   GOAL_TITLES,
   goalParts,
   groupLead,
+  hoursApartNotes,
   manyNotes,
   methodsOf,
   rankTable,
@@ -75,7 +76,7 @@ export default defineNotebook(
           section(`parts-${goal}`, title(goal, 'The cost in its parts'), () => ({
             lead: 'Power and hours trade off: more air draws more power and needs fewer hours. Energy is the two together.',
             tables: [factorTable(priced, units), ratioTable(priced, bins, units), shareTable(priced, bins)],
-            notes: [SHARES],
+            notes: [SHARES, ...hoursApartNotes(priced, units)],
           })),
         ),
         section('refused', 'Not ranked', () => ({

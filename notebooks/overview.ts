@@ -2,6 +2,7 @@ import {
   airflowLead,
   airflowTable,
   allFindings,
+  binsEndedWet,
   binsToSample,
   brokenBins,
   byCost,
@@ -50,6 +51,7 @@ export default defineNotebook(
     }));
     const priced = byCost(pointCosts).length;
     const sampled = binsToSample(bins);
+    const wet = binsEndedWet(bins);
     const several = bins.length !== 1;
     const todo = allFindings(loaded, review).filter(isToDo).length;
     return {
@@ -103,6 +105,11 @@ export default defineNotebook(
         ...(sampled.length === 0
           ? []
           : [`Have the grain of ${counted(sampled.length, 'bin')} sampled (${listed(sampled)}): see Condition.`]),
+        ...(wet.length === 0
+          ? []
+          : [
+              `Some grain of ${counted(wet.length, 'bin')} ended too moist to be stored (${listed(wet)}): see Condition.`,
+            ]),
         ...(todo === 0
           ? []
           : [`${capital(counted(todo, 'finding'))} in the logs with something to do: see Data quality.`]),

@@ -17,8 +17,9 @@ import {
   MODEL_RANGES,
   methodsOf,
   modelSaid,
+  moreFansNotes,
   movedSection,
-  nextFallLead,
+  nextSeasonLead,
   OTHER_PARAMETERS,
   picksSaid,
   playedBins,
@@ -42,7 +43,7 @@ export default defineNotebook(
   {
     id: 'strategies',
     title: 'Other ways to run the fans',
-    question: 'What would another way to run the fans have cost, and should I change it next fall?',
+    question: 'What would another way to run the fans have cost, and should I change it next season?',
   },
   ({ review, swept, units }) => {
     const bins = playedBins(review);
@@ -52,14 +53,19 @@ export default defineNotebook(
       keyNumbers: strategyKeys(bins),
       ...(played.length === 0 ? {} : { ranges: `${MODEL_RANGES} The weather is the season’s.` }),
       sections: [
-        section('next-fall', 'Next fall', () => ({
-          lead: nextFallLead(bins),
+        // The id names the exported table, which programs may read.
+        section('next-fall', 'Next season', () => ({
+          lead: nextSeasonLead(bins),
           entries: adviceEntries(bins, units),
           table: strategyTable(bins),
           notes: [
             'Costs by the model are of the bin alone on its tariff: energy, the demand of its own fans, and fuel. Charges on connected load are the same whatever is run, and left out.',
             ...heaterNotes(played),
             ...beforeNotes(bins, units),
+            ...moreFansNotes(
+              played.map(({ review: of }) => of),
+              units,
+            ),
             ...aloneNotes(bins),
             ...(played.length === 0 ? [] : [doubtsSaid()]),
             ...(played.some(({ pick }) => pick !== null) ? [picksSaid()] : []),

@@ -59,6 +59,7 @@ export { clockDoubts } from './notebook/clock-doubts.ts';
 export { comparedAnswer, comparedKeys, groupLead, groupSaid } from './notebook/compare-answer.ts';
 export { factorTable, ratioTable, shareTable } from './notebook/compare-factor-tables.ts';
 export { comparedFigure } from './notebook/compare-figure.ts';
+export { hoursApartNotes } from './notebook/compare-hours-apart.ts';
 export { manyNotes } from './notebook/compare-many.ts';
 export { differenceLead, ratioEntries, SHARES, untoldNote } from './notebook/compare-statements.ts';
 export { besideTable, rankTable, refusedTable, runTable } from './notebook/compare-tables.ts';
@@ -71,7 +72,7 @@ export {
   keptSection,
   warmingSection,
 } from './notebook/condition-sections.ts';
-export { alertSaid, binsToSample, conditionAnswer, conditionOf } from './notebook/condition-words.ts';
+export { alertSaid, binsEndedWet, binsToSample, conditionAnswer, conditionOf } from './notebook/condition-words.ts';
 export * from './notebook/contradicted.ts';
 export { coverageFigure } from './notebook/coverage-figure.ts';
 export { billSection } from './notebook/energy-bills.ts';
@@ -122,6 +123,7 @@ export { moistureSection } from './notebook/moisture-bin-section.ts';
 export { moistureFrontSection } from './notebook/moisture-front-section.ts';
 export * from './notebook/moisture-tables.ts';
 export * from './notebook/money-tables.ts';
+export { moreFansNotes } from './notebook/more-fans.ts';
 export { asGrain, perGrain } from './notebook/per-grain.ts';
 export { pointsLead } from './notebook/points-lead.ts';
 export { agreementSection } from './notebook/probes-section.ts';
@@ -138,7 +140,7 @@ export {
 export {
   doubtsSaid,
   MODEL_RANGES,
-  nextFallLead,
+  nextSeasonLead,
   picksSaid,
   strategiesAnswer,
   strategyKeys,

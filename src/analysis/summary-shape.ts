@@ -92,7 +92,7 @@ const moisture = z.strictObject({
   endPctInterval: interval,
   pointsRemoved: number.describe('points; its interval is `interval`'),
   interval,
-  perHundredFanHours: number.describe('points in 100 h'),
+  perHundredFanHours: number.describe('points in 100 h, of the fan hours between the moistures at start and end'),
   perHundredFanHoursInterval: interval,
   overdryingLossBushels: number,
   overdryingLossBushelsInterval: interval,

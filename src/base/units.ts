@@ -37,9 +37,13 @@ export type UnitKind =
   | 'price per power and year'
   | 'price per bushel'
   | 'price per bushel-point'
+  | 'price per tonne'
+  | 'price per tonne-point'
   | 'price per fuel'
   | 'fuel per bushel-point'
   | 'energy per bushel-point'
+  | 'fuel per tonne-point'
+  | 'energy per tonne-point'
   | 'shrink per point';
 
 interface KindDef {
@@ -129,6 +133,16 @@ const KINDS: Readonly<Record<UnitKind, KindDef>> = {
     units: { [`${CURRENCY}/bu/point`]: 'money/bu/point' },
     example: `0.03 ${CURRENCY}/bu/point`,
   },
+  'price per tonne': {
+    expression: 'money/kg',
+    units: { [`${CURRENCY}/t`]: 'money/tonne' },
+    example: `171 ${CURRENCY}/t`,
+  },
+  'price per tonne-point': {
+    expression: 'money/kg/point',
+    units: { [`${CURRENCY}/t/point`]: 'money/tonne/point' },
+    example: `1.20 ${CURRENCY}/t/point`,
+  },
   'price per fuel': {
     expression: 'money/m^3',
     units: { [`${CURRENCY}/gal`]: 'money/gallon', [`${CURRENCY}/L`]: 'money/L', [`${CURRENCY}/m3`]: 'money/m^3' },
@@ -143,6 +157,16 @@ const KINDS: Readonly<Record<UnitKind, KindDef>> = {
     expression: 'kWh/bu/point',
     units: { 'kWh/bu/point': 'kWh/bu/point' },
     example: '0.01 kWh/bu/point',
+  },
+  'fuel per tonne-point': {
+    expression: 'm^3/kg/point',
+    units: { 'L/t/point': 'L/tonne/point' },
+    example: '3 L/t/point',
+  },
+  'energy per tonne-point': {
+    expression: 'kWh/kg/point',
+    units: { 'kWh/t/point': 'kWh/tonne/point' },
+    example: '0.4 kWh/t/point',
   },
   'shrink per point': {
     expression: '',
@@ -167,9 +191,12 @@ export function exampleOf(kind: UnitKind, currency = 'USD'): string {
   return KINDS[kind].example.replace(CURRENCY, currency);
 }
 
-/** `degF` however a file spells it: `°F`, `F`, `deg F`; `"` and `'` stay refused, they are quotes. */
+/** `degF` however a file spells it: `°F`, `F`, `deg F`, and `m3` that is written `m³` or `m^3`; `"` and `'` stay refused, they are quotes. */
 function canonical(unit: string): string {
-  const text = unit.trim().replace(/\s*\/\s*/g, '/');
+  const text = unit
+    .trim()
+    .replace(/\s*\/\s*/g, '/')
+    .replace(/(?<=m|ft)(?:\^3|³)/g, '3');
   const degree = /^(?:°|deg ?)([CF])$/i.exec(text);
   if (degree) return `deg${degree[1].toUpperCase()}`;
   return text;
@@ -221,10 +248,16 @@ const QUANTITY = /^([+-]?(?:\d[\d,_]*\.?\d*|\.\d+)(?:[eE][+-]?\d+)?)\s*(.*)$/;
 /**
  * Read `36 ft`, `1,050 ft`, `60 %`, `0.094 USD/kWh`.
  *
+ * @param also  units that another kind would take here, to be told in messages
  * @returns si in the kind's SI unit, or the reason in words: what was given, what is allowed, an example
  */
-export function parseQuantity(kind: UnitKind, text: string, currency = 'USD'): QuantityResult {
-  const allowed = `units: ${unitsOf(kind, currency).join(', ')}`;
+export function parseQuantity(
+  kind: UnitKind,
+  text: string,
+  currency = 'USD',
+  also: readonly string[] = [],
+): QuantityResult {
+  const allowed = `units: ${[...unitsOf(kind, currency), ...also].join(', ')}`;
   const example = `Write e.g. "${exampleOf(kind, currency)}"`;
   const match = QUANTITY.exec(text.trim());
   if (match === null)

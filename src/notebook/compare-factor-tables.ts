@@ -24,7 +24,7 @@ export function factorTable(bins: readonly Compared[], units: Units): Table {
       { key: 'power', label: 'Power for the grain', quantity: 'power per grain' },
       {
         key: 'hours',
-        label: points ? 'Fan hours for a point' : 'Fan hours',
+        label: points ? 'All fan hours for a point' : 'Fan hours',
         quantity: points ? 'hours per point' : 'hours',
       },
       {

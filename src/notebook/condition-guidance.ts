@@ -3,6 +3,7 @@ import type { Estimate } from '../base/estimate.ts';
 import { type StorageGuidance, storageGuidanceOf } from '../grain/storage-guidance.ts';
 import type { Cell, SectionBody, Table } from '../report/page.ts';
 import { momentEstimate } from './bin-table.ts';
+import { binsNamed, conditionOf } from './condition-words.ts';
 import { sourceText } from './methods/source-text.ts';
 import { counted } from './words.ts';
 
@@ -33,8 +34,12 @@ export function guidanceSection(bins: readonly BinReview[]): SectionBody {
   const told = bins
     .map((one) => dryEnough(endOf(one), storageGuidanceOf(one.bin.grain.crop)))
     .filter((one) => one !== null);
+  const wet = bins
+    .filter((one) => conditionOf(one).wettest?.aboveWb != null)
+    .filter((one) => dryEnough(endOf(one), storageGuidanceOf(one.bin.grain.crop)) !== 'no')
+    .map(({ bin }) => bin.name);
   return {
-    lead: guidanceLead(bins, told),
+    lead: `${guidanceLead(bins, told)}${wet.length === 0 ? '' : ` A mean hides the wettest grain: in ${binsNamed(wet)} a sensor ended above what is published for storing the crop.`}`,
     table: guidanceTable(bins),
     notes: [
       'Temperature: in winter −7 to −1 °C (20 to 30 °F) where winters are cold, through spring and summer as cool as can be kept, 4 to 16 °C (40 to 60 °F).',
@@ -67,8 +72,9 @@ function guidanceTable(bins: readonly BinReview[]): Table {
     columns: [
       { key: 'bin', label: 'Bin', quantity: null },
       { key: 'moisture', label: 'Moisture at the end', quantity: 'moisture' },
+      { key: 'wettest', label: 'Wettest sensor', quantity: 'moisture' },
       { key: 'guidance', label: 'Guidance', quantity: null },
-      { key: 'enough', label: 'Beside it', quantity: null },
+      { key: 'enough', label: 'The mean beside it', quantity: null },
       { key: 'temperature', label: 'Temperature at the end', quantity: 'temperature' },
       { key: 'source', label: 'Source', quantity: null },
     ],
@@ -80,6 +86,7 @@ function guidanceTable(bins: readonly BinReview[]): Table {
       return {
         bin: one.bin.name,
         moisture,
+        wettest: conditionOf(one).wettest?.endWb ?? { value: null, why: 'No sensor tells the moisture at the end.' },
         guidance: guidance === null ? none : guidanceSaid(guidance),
         enough:
           enough !== null

@@ -3,6 +3,7 @@ import { othersToo } from '../analysis/condition/condition-alerts.ts';
 import type { BinCondition, ConditionAlert, SensorPlace } from '../analysis/condition/condition-types.ts';
 import type { BinReview } from '../analysis/types.ts';
 import { listed } from '../base/listed.ts';
+import { cropOf } from '../grain/crops.ts';
 import type { Units } from '../report/units.ts';
 import { hasKept, keptSaid } from './kept-words.ts';
 import { capital, counted, known } from './words.ts';
@@ -74,6 +75,8 @@ export function alertSaid({ bin }: BinReview, alert: ConditionAlert, units: Unit
     }
     case 'warmer than outdoors':
       return `${bin.name}: on ${units.amount('count', alert.days)} days the grain was 11 °C (20 °F) and more warmer than the month’s outdoor air: moisture moves up into the centre of the surface.`;
+    case 'ended wet':
+      return `${bin.name}: the grain at ${placeSaid(alert.place, units)} ended at ${units.say('moisture', alert.place.endWb)}, moister than the ${units.say('moisture', alert.limitWb)} published for storing ${cropOf(bin.grain.crop).name.toLowerCase()}${alert.meanWb === null || alert.meanWb > alert.limitWb ? '' : `, whatever the mean of ${units.say('moisture', alert.meanWb)} says`}. Probe there, and dry, cool or move that grain before warm weather.`;
   }
 }
 
@@ -104,6 +107,13 @@ export function selfWarmingLead(bins: readonly BinReview[], units: Units): strin
   }
   const [first] = found;
   return `${capital(counted(found.length, 'place'))} warmed by ${found.length === 1 ? 'itself' : 'themselves'}, first at ${placeSaid(first.place, units)} in ${first.one.bin.name} from ${localDay(units, first.place.span.fromMs)} on.`;
+}
+
+/** Names of the bins of which some grain ended too moist to be stored, whatever the mean says. */
+export function binsEndedWet(bins: readonly BinReview[]): string[] {
+  return bins
+    .filter((one) => conditionOf(one).alerts.some(({ kind }) => kind === 'ended wet'))
+    .map(({ bin }) => bin.name);
 }
 
 /** Names of the bins whose grain should be sampled: it warmed by itself, or has used its storage time up. */

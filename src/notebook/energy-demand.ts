@@ -15,22 +15,31 @@ export function demandSection({ demandWays, failures }: SeasonReview, units: Uni
     return { lead: 'No demand charge hangs on the order in which fans ran: no tariff with one has two fans that ran.' };
   }
   const asRun = totalOf(demandWays.map((one) => one.asRun.cost));
-  const apart = demandWays.reduce(
-    (sum, one) => sum + (one.asRun.cost.value ?? 0) - (one.startsApart.cost.value ?? 0),
-    0,
-  );
-  const saving = totalOf(demandWays.map((one) => one.saving));
-  const least = totalOf(demandWays.map((one) => one.leastCost));
-  const turns = totalOf(demandWays.map((one) => one.inTurns.cost));
+  const told = demandWays.filter(({ saving }) => saving.value !== null);
+  if (told.length === 0) {
+    return {
+      lead: `${units.say('money', asRun)} of demand as the fans ran. Can’t tell what other orders of running would have cost.`,
+      tables: [demandTable(demandWays)],
+      notes: [demandWays[0].saving.why ?? '', FANS_ALONE].filter((note) => note !== ''),
+    };
+  }
+  const sumOf = (of: (one: DemandWays) => Estimate) => totalOf(told.map(of));
+  const apart = told.reduce((sum, one) => sum + (one.asRun.cost.value ?? 0) - (one.startsApart.cost.value ?? 0), 0);
+  const saving = sumOf((one) => one.saving);
+  const least = sumOf((one) => one.leastCost);
+  const turns = sumOf((one) => one.inTurns.cost);
   const counts = (saving.interval?.[0] ?? 0) > 0 && (saving.value ?? 0) >= 0.5;
+  const lacking = demandWays.find((one) => !told.includes(one));
+  const within = lacking === undefined ? '' : ` in ${told.length} of ${demandWays.length} months of a rule`;
   return {
     lead: `${units.say('money', asRun)} of demand as the fans ran. ${
       counts
-        ? `Had they taken turns, the same hours within the same days would have cost ${units.say('money', turns)}: ${units.say('money', saving)} less.`
-        : 'Taking turns within the day would have changed nothing worth telling.'
+        ? `Had they taken turns${within}, the same hours within the same days would have cost ${units.say('money', turns)}: ${units.say('money', saving)} less.`
+        : `Taking turns within the day${within} would have changed nothing worth telling.`
     }`,
     tables: [demandTable(demandWays)],
     notes: [
+      ...(lacking === undefined ? [] : [lacking.saving.why ?? '']),
       Math.abs(apart) < 0.5
         ? 'Starting the fans a quarter hour apart alone would have changed nothing: demand is the mean of a quarter hour, so what counts is how many fans run at once, not how they start.'
         : `Starting the fans a quarter hour apart alone makes ${units.say('money', Math.abs(apart))} ${apart > 0 ? 'less' : 'more'}: demand is the mean of a quarter hour, so what counts is how many fans run at once.`,
@@ -39,10 +48,13 @@ export function demandSection({ demandWays, failures }: SeasonReview, units: Uni
             `Turns need a controller that sees all fans of the meter, and more starts. A fan in turn meets the air of other hours of the day: what its hours do to the grain changes, and that is not in this number. No order of the same hours of each day could have brought it below ${units.say('money', least)}.`,
           ]
         : []),
-      `Of the fans alone: what else the meter feeds has a peak of its own, which turns of the fans do not lower. Powers are those of the logs, which tell starts and stops to a sample.`,
+      FANS_ALONE,
     ],
   };
 }
+
+const FANS_ALONE =
+  'Of the fans alone: what else the meter feeds has a peak of its own, which turns of the fans do not lower. Powers are those of the logs, which tell starts and stops to a sample.';
 
 /** The powers of one season are wrong together, as `knownTotal` takes them. */
 const totalOf = (parts: readonly Estimate[]) => knownTotal(parts).total;

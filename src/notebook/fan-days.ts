@@ -47,15 +47,49 @@ export function fanDays(spans: FanSpans, zone: Zone): FanDay[] {
   return [...days.values()].sort((a, b) => a.dayMs - b.dayMs);
 }
 
-/** Share of the hours on between 22:00 and 6:00 by the local clock. */
-export function nightShare(spans: FanSpans, zone: Zone): Estimate | null {
+/** Stretches of which a meter tells how many hours the fans ran, but not when. */
+export function untimedStretches(fans: readonly { spread?: readonly Span[] }[]): Span[] {
+  return fans.flatMap(({ spread }) => spread ?? []);
+}
+
+/** The spans without the runs that were laid into such stretches. */
+export function withoutMoments(spans: FanSpans, untimed: readonly Span[]): FanSpans {
+  const laid = (i: number) => untimed.some(({ fromMs, toMs }) => spans.startMs[i] >= fromMs && spans.endMs[i] <= toMs);
+  return { ...spans, state: spans.state.map((own, i) => (own === FAN_ON && laid(i) ? FAN_UNKNOWN : own)) };
+}
+
+/**
+ * Share of the hours on between 22:00 and 6:00 by the local clock.
+ *
+ * @param untimed  stretches whose hours may have lain anywhere in them
+ */
+export function nightShare(spans: FanSpans, zone: Zone, untimed: readonly Span[] = []): Estimate | null {
   const ran = nightOf(spans, FAN_ON, zone);
   if (ran.all === 0) return null;
   // By a log that is silent the fan may have run by night alone, or by day alone.
   const silent = nightOf(spans, FAN_UNKNOWN, zone);
-  const least = ran.night / (ran.all + silent.all - silent.night);
-  const most = (ran.night + silent.night) / (ran.all + silent.night);
-  return estimate(ran.night / ran.all, least, most);
+  const moved = { less: 0, more: 0 };
+  for (const stretch of untimed) {
+    const own = nightOf(within(spans, stretch), FAN_ON, zone);
+    const clock = nightOf(always(stretch), FAN_ON, zone);
+    moved.less += own.night - Math.max(0, own.all - (clock.all - clock.night));
+    moved.more += Math.min(own.all, clock.night) - own.night;
+  }
+  const least = Math.max(0, ran.night - moved.less) / (ran.all + silent.all - silent.night);
+  const most = Math.min(ran.all, ran.night + moved.more) + silent.night;
+  return estimate(ran.night / ran.all, least, most / (ran.all + silent.night));
+}
+
+const always = ({ fromMs, toMs }: Span): FanSpans => ({
+  startMs: Float64Array.of(fromMs),
+  endMs: Float64Array.of(toMs),
+  state: Uint8Array.of(FAN_ON),
+  powerW: Float64Array.of(Number.NaN),
+});
+
+function within(spans: FanSpans, { fromMs, toMs }: Span): FanSpans {
+  const startMs = spans.startMs.map((ms) => Math.min(toMs, Math.max(fromMs, ms)));
+  return { ...spans, startMs, endMs: spans.endMs.map((ms) => Math.min(toMs, Math.max(fromMs, ms))) };
 }
 
 /** Time in a state, and what of it fell between 22:00 and 6:00, ms. */

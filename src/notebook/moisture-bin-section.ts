@@ -31,7 +31,7 @@ export function moistureSection(one: BinReview, units: Units, several: boolean) 
           `More of the grain of ${bin.name}`,
           [
             {
-              label: 'Points removed per 100 fan hours',
+              label: 'Points removed per 100 fan hours between the two moistures',
               quantity: 'points per hundred hours',
               amount: moisture.perHundredFanHours,
             },

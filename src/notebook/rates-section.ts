@@ -27,7 +27,7 @@ export function ratesSection(bins: readonly BinReview[], units: Units): SectionB
     ),
     tables: [{ ...ratesTable(bins, 'rates-by-month', 'The same by month', (one) => one.months), folded: 'on screen' }],
     notes: [
-      'Start to end is the points removed over all fan hours. The line through all days and the months are robust lines: the middle of the slopes between all pairs of days, so that a few odd days do not turn them. Their intervals join the scatter of the days, which hang together, with drift and with the grain that no sensor sees.',
+      'Start to end is the points removed over the fan hours between the two moistures. The line through all days and the months are robust lines: the middle of the slopes between all pairs of days, so that a few odd days do not turn them. Their intervals join the scatter of the days, which hang together, with drift and with the grain that no sensor sees.',
       'Fixed errors of the sensors and a bias that they share are the same on all days and cancel.',
       ...bins.flatMap((one) => (one.rates?.notes ?? []).map((note) => `${one.bin.name}: ${note}`)),
     ],

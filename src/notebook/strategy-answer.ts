@@ -31,7 +31,7 @@ function driedAwaySaid(one: Played, units: Units): string {
 }
 
 /** In how many bins a rule would clearly have cost less, in this season's weather. */
-export function nextFallLead(bins: readonly Played[]): string {
+export function nextSeasonLead(bins: readonly Played[]): string {
   const another = 'Another year is another weather.';
   const told = bins.filter(({ pick, saving }) => pick !== null && saving.value !== null);
   if (told.length === 0) return `No bin has a saving that can be told. ${another}`;
@@ -48,7 +48,7 @@ export function strategiesAnswer(bins: readonly Played[], units: Units): string 
   const trusted = bins.filter(({ whatIf }) => whatIf.why === null);
   if (trusted.length === 0) {
     const [{ review, whatIf }] = bins;
-    const others = bins.length === 1 ? '' : ' The others’ reasons stand under Next fall.';
+    const others = bins.length === 1 ? '' : ' The others’ reasons stand under Next season.';
     return `Can’t tell: no bin’s model can be trusted. ${review.bin.name}: ${whatIf.why ?? 'not known'}${others}`;
   }
   const first = mostSaved(trusted) ?? trusted.find(({ pick }) => pick !== null) ?? null;

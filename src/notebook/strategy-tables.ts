@@ -1,4 +1,5 @@
 import { reachedDay } from '../analysis/strategies/reached-day.ts';
+import { moreFans, moreFansWhy } from '../analysis/what-if/more-fans.ts';
 import type { Estimate } from '../base/estimate.ts';
 import type { Cell, Table } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
@@ -30,12 +31,12 @@ export function strategyTable(bins: readonly Played[]): Table {
       { key: 'hindsight', label: 'Best in hindsight', quantity: 'money', known: 'by the model' },
     ],
     rows: bins.map((one) => {
-      const { review, whatIf, pick, saving } = one;
+      const { review, pick, saving } = one;
       const none = missing(missingRule(one));
       return {
         bin: review.bin.name,
         log: review.fan.cost,
-        logged: whatIf.logged === null ? missing(whatIf.why) : plain(whatIf.logged.cost),
+        logged: loggedCell(one),
         pick: ruleSaid(one) ?? noneSaid(one),
         cost: pick?.cost ?? none,
         against: heldAgainst(one),
@@ -45,6 +46,12 @@ export function strategyTable(bins: readonly Played[]): Table {
       };
     }),
   };
+}
+
+function loggedCell({ review, whatIf }: Played): Cell {
+  if (whatIf.logged === null) return missing(whatIf.why);
+  const more = moreFans(review);
+  return more === null ? plain(whatIf.logged.cost) : missing(moreFansWhy(review, more));
 }
 
 /** In place of a rule. */
@@ -106,7 +113,7 @@ export function skillTable(bins: readonly Played[]): Table {
   };
 }
 
-/** What to do next fall, bin by bin. */
+/** What to do next season, bin by bin. */
 export function adviceEntries(bins: readonly Played[], units: Units) {
   return bins.map((one) => ({
     term: one.review.bin.name,

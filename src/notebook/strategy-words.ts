@@ -1,5 +1,6 @@
 import { reachedDay } from '../analysis/strategies/reached-day.ts';
 import type { BinReview, SeasonReview } from '../analysis/types.ts';
+import { moreFans } from '../analysis/what-if/more-fans.ts';
 import type { BinWhatIf, StrategyOutcome } from '../analysis/what-if/what-if-types.ts';
 import type { Estimate } from '../base/estimate.ts';
 import { listed } from '../base/listed.ts';
@@ -78,7 +79,7 @@ export function modelSaid({ review, whatIf: { model } }: Played): string {
   return model.trusted ? `The model of ${name} is trusted. ${model.why}` : model.why;
 }
 
-/** What a grower would do next fall, for one bin. */
+/** What a grower would do next season, for one bin. */
 export function adviceFor(one: Played, units: Units): string {
   const { review, whatIf, pick, saving } = one;
   const { logged, hindsight } = whatIf;
@@ -90,7 +91,9 @@ export function adviceFor(one: Played, units: Units): string {
   const reached = pick.reachedMs === null ? '' : ` by ${units.date(reachedDay(pick.reachedMs))}`;
   const start = `${quoted(pick.title)} would have brought it to ${targetSaid(one, units)}${reached} for ${units.say('money', pick.cost)}`;
   if (!logged.outcome.reachedTarget) {
-    return `${start}; as run it cost ${units.say('money', logged.cost.value)} by the model and did not come there.${doubt}${best}`;
+    const cost =
+      moreFans(review) === null ? `${units.say('money', logged.cost.value)} by the model` : asRunSaid(one, units);
+    return `${start}; as run it cost ${cost} and did not come there.${doubt}${best}`;
   }
   if (saving.value === null)
     return `${start}. What that is less than as it was run can’t be told: ${saving.why}${doubt}${best}`;

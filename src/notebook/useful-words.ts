@@ -1,4 +1,4 @@
-import { DAY_BAND_H, OUTDOOR_BANDS } from '../analysis/useful/useful-hours-types.ts';
+import { DAY_BAND_H, NO_PART, OUTDOOR_BANDS } from '../analysis/useful/useful-hours-types.ts';
 import type { Units } from '../report/units.ts';
 import type { Goal } from '../season/season.ts';
 
@@ -17,13 +17,14 @@ export const FIRST_WORDS =
 
 /** `6:00 to 9:00` */
 export function dayBandText(key: string): string {
+  if (key === NO_PART) return 'not known';
   const from = Number(key);
   return `${from}:00 to ${from + DAY_BAND_H}:00`;
 }
 
 /** `50 to 68 °F; humidity under 60 %` */
 export function outdoorText(key: string, units: Units): string {
-  if (key === 'none') return 'not known';
+  if (key === NO_PART) return 'not known';
   const [t, rh] = key.split(' ').map(Number);
   const temp = between(
     OUTDOOR_BANDS.tempC.map((end) => units.number('temperature', end)),

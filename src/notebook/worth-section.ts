@@ -60,7 +60,7 @@ export function worthSection({ season }: LoadedSeason, bins: readonly BinReview[
     ],
     tables: [stepTable(each)],
     notes: [
-      'Steps are at the middles of moistures and bushels; what is left carries the interval. Both sales are at one price: what the market did meanwhile, storage itself and hauling are not in it.',
+      `Steps are at the middles of moistures and ${units.system === 'us' ? 'bushels' : 'weights'}; what is left carries the interval. Both sales are at one price: what the market did meanwhile, storage itself and hauling are not in it.`,
     ],
   };
 }

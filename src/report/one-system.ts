@@ -1,7 +1,7 @@
-/** Units of the two kinds of reader, as texts that do not know who reads them say both: `3 °C (5.4 °F)`, `0.65 to 1.5 m³/s (0.77 to 1.7 cfm/bu)`. */
+/** Units of the two kinds of reader, as texts that do not know who reads them say both: `3 °C (5.4 °F)`, `650 to 1,500 L/s (0.77 to 1.7 cfm/bu)`. */
 const BOTH: readonly (readonly [si: string, us: string])[] = [
   ['°C', '°F'],
-  ['m³/s', 'cfm/bu'],
+  ['L/s', 'cfm/bu'],
   ['L/s per m³', 'cfm/bu'],
   ['kW', 'hp'],
   ['m', 'ft'],

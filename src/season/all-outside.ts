@@ -14,7 +14,7 @@ export function allOutside(season: Season, files: readonly FileLoad[]): Problem 
   const message = `starts and ends let in readings ${boundsText(season)} only, and all ${sum('outside')} values of ${logs
     .map((file) => file.path)
     .join(', ')} lie outside. Set them to the days of this season's logs, or leave them out.`;
-  return { code: 'SEASON_BOUNDS', file: 'season.yaml', message };
+  return { code: 'SEASON_BOUNDS', file: 'season.yaml', ...season.boundsAt, message };
 }
 
 /** Tell of each file of the season that its bounds leave nothing of, where they leave something of others. */

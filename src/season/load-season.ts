@@ -14,7 +14,7 @@ import { readText } from './readers/read-text.ts';
 import { rejectFinding } from './readers/reject-finding.ts';
 import { TableBuilder } from './readers/table-builder.ts';
 import { Tally } from './readers/tally.ts';
-import type { Season } from './season.ts';
+import type { FileSpec, Season } from './season.ts';
 
 /** What looks the tables over; the kit's own checks unless a test puts others in. */
 export type SeasonCheck = typeof checkSeason;
@@ -41,7 +41,7 @@ export async function loadSeason(
       onStage(`reading ${path}`);
       const read = readText(season.folder, path);
       if ('code' in read) {
-        problems.push(read);
+        problems.push(namedIn(read, spec));
         continue;
       }
       const tally = new Tally(path);
@@ -78,4 +78,9 @@ export async function loadSeason(
     flagged,
   };
   return { season, tables: build(), load: { files, rejects, findings, totals } };
+}
+
+/** A file that cannot be read at all has no line of its own: where season.yaml names it. */
+function namedIn(problem: Problem, { at }: FileSpec): Problem {
+  return { ...problem, message: `${problem.message} It is named in season.yaml:${at.line}:${at.column}.` };
 }

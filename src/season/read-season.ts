@@ -33,5 +33,7 @@ export async function readSeason(folder: string): Promise<Season> {
   const found = problems.list();
   if (found.length > 0) throw new InputError(found);
   const matches = paths.map((some, i) => ({ paths: some, at: problems.place(['files', i, 'path']) }));
-  return buildSeason(data as SeasonText, { folder: root, currency, matches });
+  const bound = (['starts', 'ends'] as const).find((key) => draft[key] !== undefined);
+  const boundsAt = bound === undefined ? null : problems.place([bound]);
+  return buildSeason(data as SeasonText, { folder: root, currency, matches, boundsAt });
 }

@@ -1,3 +1,4 @@
+import type { PerGrain } from '../base/per-grain.ts';
 import type { Cable } from '../bin/cable.ts';
 import type { Fan } from '../bin/fan.ts';
 import type { MoistureSchedule } from '../money/moisture-schedule.ts';
@@ -81,13 +82,13 @@ export interface PriceSchedule {
 }
 
 export interface DryingAlternative {
-  commercialPerBushelPoint: number | null;
+  /** money for a point of moisture */
+  commercialPerPoint: PerGrain | null;
   highTemperature: {
     /** money per m3 of fuel */
     fuelPricePerM3: number;
-    /** m3 of fuel per bushel-point */
-    fuelPerBushelPointM3: number;
-    electricityKwhPerBushelPoint: number | null;
+    fuelM3PerPoint: PerGrain;
+    electricityKwhPerPoint: PerGrain | null;
   } | null;
 }
 
@@ -153,6 +154,8 @@ export interface Season {
   startsMs: number | null;
   /** UTC, exclusive: the first minute after the local day `ends` */
   endsMs: number | null;
+  /** where the first of the two stands in season.yaml, for messages; left out where none does */
+  boundsAt?: { line: number; column: number };
   preparedFor: string | null;
   preparedBy: string | null;
   site: {

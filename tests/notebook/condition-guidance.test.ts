@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { missingCondition } from '../../src/analysis/condition/bin-condition.ts';
 import type { BinReview } from '../../src/analysis/types.ts';
 import { estimate, withheld } from '../../src/base/estimate.ts';
 import { storageGuidanceOf } from '../../src/grain/storage-guidance.ts';
@@ -38,6 +39,22 @@ describe('moisture at the end beside published guidance', () => {
     expect(dryEnough({ value: 0.14, interval: null, why: null }, storageGuidanceOf('corn'))).toBe('short');
     expect(dryEnough(withheld('No log.'), storageGuidanceOf('corn'))).toBeNull();
     expect(dryEnough(estimate(0.1, 0.09, 0.11), storageGuidanceOf('oats'))).toBeNull();
+  });
+
+  it('does not let a dry mean speak for a wet core', () => {
+    const dry = ended('Gas', 'corn', 0.121, [0.115, 0.127]);
+    const wettest = { cable: 'H1', sensor: 5, heightM: 4.1, endWb: estimate(0.185, 0.179, 0.191), aboveWb: 0.15 };
+    const { lead, table } = guidanceSection([
+      { ...dry, condition: { ...missingCondition(''), wettest } },
+      ended('South', 'corn', 0.14, [0.135, 0.145]),
+    ]);
+    expect(lead).toMatch(
+      / A mean hides the wettest grain: in Gas a sensor ended above what is published for storing the crop\.$/,
+    );
+    expect(table?.rows[0].wettest).toMatchObject({ value: 0.185 });
+    // A mean that is too moist itself hides nothing.
+    const moist = { ...ended('Wet', 'corn', 0.18, [0.175, 0.185]), condition: { ...missingCondition(''), wettest } };
+    expect(guidanceSection([moist, dry]).lead).not.toContain('hides');
   });
 
   it('leads with how many bins are dry enough, and gives each guidance with its source', () => {

@@ -7,7 +7,7 @@ import { estimate } from '../../src/base/estimate.ts';
 import { STORAGE_RULES } from '../../src/grain/storage-rules.ts';
 import { conditionFigures } from '../../src/notebook/condition-figures.ts';
 import { agesSection, besideWeatherSection, warmingSection } from '../../src/notebook/condition-sections.ts';
-import { alertSaid, conditionAnswer, localDay } from '../../src/notebook/condition-words.ts';
+import { alertSaid, binsEndedWet, conditionAnswer, localDay } from '../../src/notebook/condition-words.ts';
 import { Units } from '../../src/report/units.ts';
 import { exampleInput } from '../report/example-review.ts';
 
@@ -54,6 +54,17 @@ describe('the condition page', () => {
     );
   });
 
+  it('warns of a wet place beside a dry mean, in the reader’s words', () => {
+    const place = { ...WORST, endWb: estimate(0.185, 0.179, 0.191), aboveWb: 0.15 };
+    const alert = { kind: 'ended wet', place, limitWb: 0.15, meanWb: 0.121 } as const;
+    const wet = bin('North', 0.3, { wettest: place, alerts: [alert] });
+    expect(alertSaid(wet, alert, units)).toBe(
+      'North: the grain at cable C1, sensor 3 at 10.0 ft ended at 18.5 % (17.9 to 19.1), moister than the 15.0 % published for storing corn, whatever the mean of 12.1 % says. Probe there, and dry, cool or move that grain before warm weather.',
+    );
+    expect(binsEndedWet([wet, bin('South', 0.3)])).toEqual(['North']);
+    expect(alertSaid(wet, { ...alert, meanWb: 0.173 }, units)).toContain('published for storing corn. Probe there');
+  });
+
   // Intervals reach from half to twice the middle: 0.6 may have used 120 %, 1.2 perhaps only 60 %.
   it('says that grain kept only where the whole interval bears it', () => {
     const of = (...used: number[]) =>
@@ -83,6 +94,16 @@ describe('the condition page', () => {
     const wider = { ...one, condition: { ...one.condition!, age: { ...one.condition!.age, places: [place] } } };
     expect(conditionAnswer([one, bin('South', 0.3)], units)).toMatch(/^In both bins all grain kept/);
     expect(conditionAnswer([wider, bin('South', 0.3)], units)).toMatch(/^In 1 of 2 bins .* in 1 that is not sure/);
+  });
+
+  it('says what it cannot tell, and of how many bins it can', () => {
+    const blind = { warming: { found: [], judged: 0, of: 4, days: 0, why: 'The fan never rested.' } };
+    expect(conditionAnswer([bin('North', null, blind)], units)).toBe(
+      'Can’t tell how much of its storage time the grain has used; whether grain warmed by itself can’t be told.',
+    );
+    const some = conditionAnswer([bin('North', 0.3, blind), bin('South', null)], units);
+    expect(some).toMatch(/^In the only bin of 2 that can be told all grain kept within its storage time; the grain/);
+    expect(some).toContain('no grain was seen to warm by itself in the 1 bin that can be judged');
   });
 
   it('counts the bins that warmed where a sentence of names would run on', () => {

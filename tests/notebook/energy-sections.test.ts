@@ -45,6 +45,23 @@ describe('had the fans taken turns', () => {
   });
   it('says so where turns change nothing, where nothing hangs on them, and where they broke', () => {
     expect(demandSection(review({ demandWays: [ways(300, 300, 300)] }), US).lead).toContain('nothing worth telling');
+    const why = 'A meter that was read once a day tells how many hours, not when.';
+    const none = { ...way(0), cost: withheld(why) };
+    const untold = {
+      ...ways(300, 300, 300),
+      startsApart: none,
+      inTurns: none,
+      leastCost: withheld(why),
+      saving: withheld(why),
+    };
+    const lacking = demandSection(review({ demandWays: [untold] }), US);
+    expect(lacking.lead).toMatch(
+      /of demand as the fans ran\. Can’t tell what other orders of running would have cost\.$/,
+    );
+    expect(lacking.notes).toContain(why);
+    const part = demandSection(review({ demandWays: [untold, ways(300, 300, 200)] }), US);
+    expect(part.lead).toMatch(/Had they taken turns in 1 of 2 months of a rule, .*100 USD/);
+    expect(part.notes).toContain(why);
     expect(demandSection(review({ demandWays: [] }), US).lead).toMatch(/^No demand charge hangs/);
     const broken = review({ demandWays: undefined, failures: ['demand charges: no clock'] });
     expect(demandSection(broken, US).lead).toContain('no clock');

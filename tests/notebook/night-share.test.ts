@@ -1,8 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { pushSpan, spanList, toFanSpans } from '../../src/analysis/fan/spans.ts';
-import { FAN_OFF, FAN_ON, FAN_UNKNOWN } from '../../src/analysis/types.ts';
+import { type BinReview, FAN_OFF, FAN_ON, FAN_UNKNOWN, type FanSpans } from '../../src/analysis/types.ts';
+import { estimate } from '../../src/base/estimate.ts';
 import { zoneOf } from '../../src/base/zone.ts';
+import { fanClockFigure } from '../../src/notebook/fan-clock-figure.ts';
 import { nightShare } from '../../src/notebook/fan-days.ts';
+import { Units } from '../../src/report/units.ts';
 
 const HOUR = 3_600_000;
 /** Midnight of 1 October 2024 in Chicago. */
@@ -33,5 +36,45 @@ describe('the share of the fan hours between 22:00 and 6:00', () => {
     expect(told.value).toBe(0.5);
     expect(told.interval![0]).toBeCloseTo(4 / (8 + 16), 12);
     expect(told.interval![1]).toBeCloseTo((4 + 8) / (8 + 8), 12);
+  });
+
+  it('and over hours of which a meter tells how many, but not when, as far as any of their moments would move it', () => {
+    // 18:00 to 2:00; then half of each of the 22 hours to midnight. Of these 2 to 6 and 22 to 24 are night.
+    const laid = Array.from({ length: 22 }, (_, h) => [
+      [26 + h, 26.5 + h, FAN_ON] as const,
+      [26.5 + h, 27 + h, FAN_OFF] as const,
+    ]).flat();
+    const untimed = [{ fromMs: START + 26 * HOUR, toMs: START + 48 * HOUR }];
+    const spans = spansOf([0, 18, FAN_OFF], [18, 26, FAN_ON], ...laid);
+    const told = nightShare(spans, ZONE, untimed)!;
+    expect(told.value).toBeCloseTo((4 + 3) / (8 + 11), 12);
+    // 11 h in 22 of which six are night: none of them at least, six at most.
+    expect(told.interval![0]).toBeCloseTo(4 / 19, 12);
+    expect(told.interval![1]).toBeCloseTo(10 / 19, 12);
+  });
+});
+
+describe('the figure of the hours of the day', () => {
+  it('hatches the time between the readings of such a meter, and says so', () => {
+    const two: FanSpans = {
+      startMs: Float64Array.of(START, START + 18 * HOUR, START + 26 * HOUR, START + 37 * HOUR),
+      endMs: Float64Array.of(START + 18 * HOUR, START + 26 * HOUR, START + 37 * HOUR, START + 48 * HOUR),
+      state: Uint8Array.of(FAN_OFF, FAN_ON, FAN_ON, FAN_OFF),
+      powerW: Float64Array.of(0, 1000, 1000, 0),
+    };
+    const fans = [{ spread: [{ fromMs: START + 26 * HOUR, toMs: START + 48 * HOUR }] }];
+    const of = (spread: typeof fans) =>
+      fanClockFigure(
+        {
+          bin: { name: 'North' },
+          fan: { spans: two, fans: spread, hours: estimate(19, 19, 19), unknownHours: 0 },
+        } as unknown as BinReview,
+        new Units('us', 'USD', 'America/Chicago'),
+      );
+    expect(of(fans).notShown).toMatch(/^Of 11\.0 h, measured, a meter tells how many, not when/);
+    expect(of(fans).title).toMatch(/\(.+ to .+\)/);
+    expect(of([]).notShown).toBeNull();
+    const drawn = (spread: typeof fans) => of(spread).draw({ width: 600, narrow: false, idPrefix: 'x' });
+    expect(drawn(fans)).not.toBe(drawn([]));
   });
 });

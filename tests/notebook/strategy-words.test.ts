@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import strategies from '../../notebooks/strategies.ts';
 import { FAN_ON, type FanSpans } from '../../src/analysis/types.ts';
 import type { BinWhatIf } from '../../src/analysis/what-if/what-if-types.ts';
-import { nextFallLead, strategiesAnswer, strategyKeys } from '../../src/notebook/strategy-answer.ts';
+import { nextSeasonLead, strategiesAnswer, strategyKeys } from '../../src/notebook/strategy-answer.ts';
 import { strategyFigure } from '../../src/notebook/strategy-runs.ts';
 import { aloneNotes, beforeNotes, dearerAlone } from '../../src/notebook/strategy-saving.ts';
 import { skillTable, strategyTable } from '../../src/notebook/strategy-tables.ts';
@@ -26,13 +27,27 @@ describe('what another way would have cost', () => {
     expect(strategyKeys(bins)[0].amount).toEqual(bins[0].saving);
   });
 
+  it('sends a farm of either hemisphere to its next season', () => {
+    // Wheat of the south is put up in December, rice in March: no fall of theirs.
+    const season = seasonOf({ why: 'No log.' });
+    const two = {
+      bins: [...season.bins, ...season.bins],
+      whatIf: [...(season.whatIf ?? []), ...(season.whatIf ?? [])],
+    };
+    const said = strategiesAnswer(playedBins(two as unknown as typeof season), UNITS);
+    expect(said).toContain('The others’ reasons stand under Next season.');
+    expect(strategies.question).toMatch(/next season\?$/);
+  });
+
   it('counts the bins in which another rule would clearly have cost less', () => {
-    expect(nextFallLead(playedBins(seasonOf({})))).toBe(
+    expect(nextSeasonLead(playedBins(seasonOf({})))).toBe(
       'In this season’s weather another rule would clearly have cost less than as it was run in 1 of 1 bin of which it can be told, North 36. Another year is another weather.',
     );
     const cheap = playedBins(seasonOf({ logged: run('as-logged', 'As logged', [300, 300, 300], true) }));
-    expect(nextFallLead(cheap)).toContain('no rule would clearly have cost less than as it was run, in the one bin of');
-    expect(nextFallLead([])).toContain('No bin has a saving that can be told.');
+    expect(nextSeasonLead(cheap)).toContain(
+      'no rule would clearly have cost less than as it was run, in the one bin of',
+    );
+    expect(nextSeasonLead([])).toContain('No bin has a saving that can be told.');
   });
 
   it('calls nothing a saving that costs more', () => {

@@ -108,9 +108,9 @@ describe('a text that says both units', () => {
     expect(oneSystem(text, 'si')).toBe('changed by less than 3 °C; outside -45 °C to 80 °C; 3.6 °F stays');
   });
   it('keeps the airflow of the reader too', () => {
-    const text = 'leave 0.65 to 1.5 m³/s (0.77 to 1.7 cfm/bu) open';
+    const text = 'leave 650 to 1,500 L/s (0.77 to 1.7 cfm/bu) open';
     expect(oneSystem(text, 'us')).toBe('leave 0.77 to 1.7 cfm/bu open');
-    expect(oneSystem(text, 'si')).toBe('leave 0.65 to 1.5 m³/s open');
+    expect(oneSystem(text, 'si')).toBe('leave 650 to 1,500 L/s open');
   });
   it('keeps power, length, pressure and energy of the reader, ranges too, and leaves brackets that say else', () => {
     const text =

@@ -1,5 +1,11 @@
-import { describe, expect, it } from 'vitest';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, describe, expect, it } from 'vitest';
 import { InputError } from '../../src/base/errors.ts';
+import { loadSeason } from '../../src/season/load-season.ts';
+import { readSeason } from '../../src/season/read-season.ts';
+import { makeSeasonFolder, SMALL_SEASON } from '../support/season-folder.ts';
 import { loadOf } from './readers/load-of.ts';
 import { fileOf } from './readers/season-of.ts';
 
@@ -42,5 +48,50 @@ describe('bounds that leave out every reading of the logs', () => {
     expect(some.totals).toMatchObject({ outside: 1, cells: 2 });
     const { load: all } = await load(null, null);
     expect(all.totals.outside).toBe(0);
+  });
+});
+
+describe('problems of season.yaml that show only as the logs are read', () => {
+  const folder = mkdtempSync(join(tmpdir(), 'bounds-at-'));
+  afterAll(() => rmSync(folder, { recursive: true, force: true }));
+  /** Line and column, counted from 1, of a text in season.yaml. */
+  const placeOf = (yaml: string, text: string) => {
+    const before = yaml.slice(0, yaml.indexOf(text));
+    return { line: before.split('\n').length, column: before.length - before.lastIndexOf('\n') };
+  };
+  const told = async (edit: (yaml: string) => string) => {
+    makeSeasonFolder(folder, { ...SMALL_SEASON, hours: 48 });
+    const path = join(folder, 'season.yaml');
+    const yaml = edit(readFileSync(path, 'utf8').replace(', filled: 2024-10-04', ''));
+    writeFileSync(path, yaml);
+    const season = await readSeason(folder);
+    const load = () =>
+      loadSeason(season).then(
+        () => null,
+        (error: InputError) => error.problems,
+      );
+    return { yaml, load };
+  };
+
+  it.each([
+    ['both bounds', 'starts: 2020-01-01\nends: 2020-02-01\n', '2020-01-01'],
+    ['the end alone', 'ends: 2020-02-01\n', '2020-02-01'],
+  ])('%s: the place is that of the first date', async (_, bounds, date) => {
+    const { yaml, load } = await told((text) => text.replace('site:', `${bounds}site:`));
+    expect(await load()).toMatchObject([{ code: 'SEASON_BOUNDS', ...placeOf(yaml, date) }]);
+  });
+
+  it('a file that went away since, or that is empty, tells where season.yaml names it', async () => {
+    const { yaml, load } = await told((text) => text);
+    rmSync(join(folder, 'logs', 'fans.csv'));
+    writeFileSync(join(folder, 'weather', 'site.csv'), '');
+    const at = (path: string) => {
+      const { line, column } = placeOf(yaml, path);
+      return expect.stringMatching(new RegExp(`It is named in season\\.yaml:${line}:${column}\\.$`));
+    };
+    expect(await load()).toMatchObject([
+      { code: 'FILE_READ', file: 'logs/fans.csv', message: at('logs/fans.csv') },
+      { code: 'FILE_EMPTY', file: 'weather/site.csv', message: at('weather/site.csv') },
+    ]);
   });
 });

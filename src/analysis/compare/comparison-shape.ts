@@ -30,7 +30,7 @@ export const COMPARISON_SHAPE = z.strictObject({
   chargesOverEnergyInterval: interval,
   kwPerBushel: number.describe('kW for a bushel: energy over fan hours and bushels'),
   kwPerBushelInterval: interval,
-  fanHours: number.describe('h for a point; for costPerBushel those of the season'),
+  fanHours: number.describe('h for a point, of all hours that were paid; for costPerBushel those of the season'),
   fanHoursInterval: interval,
   against: z
     .strictObject({

@@ -30,6 +30,7 @@ import { restThroughout } from './rest-throughout.ts';
 import { roofHours } from './roof-hours.ts';
 import { selfWarming } from './self-warming.ts';
 import { STEP_MS, stepGrid, stepMiddles } from './step-grid.ts';
+import { wettestPlace } from './wettest-place.ts';
 
 export interface ConditionInput {
   bin: Bin;
@@ -110,7 +111,7 @@ function worked(input: ConditionInput): BinCondition {
     outdoors,
     errors.temperature.accuracyK ?? ASSUMED_ACCURACY_K,
   );
-  const part = { age, warming, outdoors: gap };
+  const part = { age, warming, outdoors: gap, wettest: wettestPlace(bin, moisture, errors.moisture) };
   return {
     span,
     ...part,
@@ -121,7 +122,7 @@ function worked(input: ConditionInput): BinCondition {
     roofHours: roofOf(input, span),
     ...coldestWeek(grain, meanSdK),
     grainDays: grain,
-    alerts: conditionAlerts(part),
+    alerts: conditionAlerts({ ...part, meanWb: moisture.end.value }),
     why: null,
   };
 }
@@ -191,6 +192,7 @@ export function missingCondition(why: string): BinCondition {
     coldestMs: null,
     warmedSinceK: none,
     grainDays: [],
+    wettest: null,
     alerts: [],
     why,
   };

@@ -8,7 +8,9 @@ export function conditionAlerts({
   age,
   warming,
   outdoors,
-}: Pick<BinCondition, 'age' | 'warming' | 'outdoors'>): ConditionAlert[] {
+  wettest,
+  meanWb,
+}: Pick<BinCondition, 'age' | 'warming' | 'outdoors' | 'wettest'> & { meanWb: number | null }): ConditionAlert[] {
   const { value, interval } = age.worstLifeUsed;
   const { worst } = age;
   const alerts: ConditionAlert[] = [];
@@ -25,6 +27,9 @@ export function conditionAlerts({
   }
   if ((outdoors.days.interval?.[0] ?? 0) >= LONG_WARM_DAYS && outdoors.days.value !== null) {
     alerts.push({ kind: 'warmer than outdoors', days: outdoors.days });
+  }
+  if (wettest !== null && wettest.aboveWb !== null) {
+    alerts.push({ kind: 'ended wet', place: wettest, limitWb: wettest.aboveWb, meanWb });
   }
   return alerts;
 }
@@ -44,6 +49,12 @@ export function alertText(alert: ConditionAlert): string {
     }
     case 'warmer than outdoors':
       return `The grain was 11 K and more warmer than the outdoor mean of 30 days on ${Math.round(alert.days.value ?? Number.NaN)} days.`;
+    case 'ended wet': {
+      const { endWb } = alert.place;
+      const [low, high] = endWb.interval ?? [Number.NaN, Number.NaN];
+      const tenth = (share: number) => (100 * share).toFixed(1);
+      return `${placeText(alert.place)} ended at ${tenth(endWb.value ?? Number.NaN)} % moisture (${tenth(low)} to ${tenth(high)}), above the ${Number(tenth(alert.limitWb))} % that is published for storing the crop.`;
+    }
   }
 }
 

@@ -78,12 +78,22 @@ export interface GrainDay {
   outdoorC: number | null;
 }
 
+/** The sensor whose grain ended wettest. */
+export interface WettestPlace extends SensorPlace {
+  /** fraction, wet basis; the interval holds the sensor's own error and the one that all share, not the isotherm */
+  endWb: Estimate;
+  /** the moisture up to which grain may be stored longest by what is published, where it surely ended above it and is still in the bin; fraction */
+  aboveWb: number | null;
+}
+
 /** What a reader should act on. */
 export type ConditionAlert =
   | { kind: 'time used up' | 'time may be used up'; place: SensorPlace; lifeUsed: Estimate }
   /** the place that ended farthest above what lay near it, and how many others of the bin warmed too */
   | { kind: 'warmed by itself'; place: SensorPlace; found: SelfWarming; others: number }
-  | { kind: 'warmer than outdoors'; days: Estimate };
+  | { kind: 'warmer than outdoors'; days: Estimate }
+  /** the wettest place ended above what is published for storing the crop, while the mean was so much */
+  | { kind: 'ended wet'; place: WettestPlace; limitWb: number; meanWb: number | null };
 
 export interface BinCondition {
   span: Span | null;
@@ -99,6 +109,8 @@ export interface BinCondition {
   coldestMs: number | null;
   warmedSinceK: Estimate;
   grainDays: readonly GrainDay[];
+  /** null where no sensor tells the moisture at the end */
+  wettest: WettestPlace | null;
   alerts: readonly ConditionAlert[];
   why: string | null;
 }

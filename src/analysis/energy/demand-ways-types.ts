@@ -2,7 +2,7 @@ import type { Estimate } from '../../base/estimate.ts';
 
 /** A demand charge of one month for one way of running the same fan hours. */
 export interface DemandWay {
-  /** kW, and the same with its interval */
+  /** kW, and the same with its interval; NaN where the way is withheld */
   peakKw: number;
   peak: Estimate;
   /** after the ratchet */

@@ -66,6 +66,7 @@ export const DEMAND_SHAPE = z.strictObject({
   leastCostInterval: interval,
   saving: number.describe('money: as run less in turns'),
   savingInterval: interval,
+  why,
 });
 
 /** A month of a tariff for its fans that have a log. */

@@ -60,6 +60,7 @@ export function demandSummary({ demandWays, tariffMonths }: SeasonReview): z.inf
     ...both('inTurnsCost', one.inTurns.cost),
     ...both('leastCost', one.leastCost),
     ...both('saving', one.saving),
+    why: one.saving.why,
   }));
 }
 

@@ -1,4 +1,4 @@
-import { type Estimate, estimate, Z90 } from '../../base/estimate.ts';
+import { type Estimate, estimate, withheld, Z90 } from '../../base/estimate.ts';
 import { type MonthDemand, monthlyDemand, ratchetFloor, ratchetMonth } from '../../money/demand.ts';
 import { fanTurns, leastPeaks } from '../../money/fan-turns.ts';
 import { localMonths } from '../../money/local-time.ts';
@@ -10,14 +10,14 @@ import { ofPeak } from './demand-error.ts';
 import type { DemandWays } from './demand-ways-types.ts';
 import { PEAK_REL_SD } from './fan-cost.ts';
 import type { HeatTaken } from './heater-use.ts';
-import { heatInDoubt } from './on-the-meter.ts';
-import { type TariffBill, tariffBills } from './tariff-bill.ts';
+import { billInDoubt, type TariffBill, tariffBills } from './tariff-bill.ts';
 import { unknownDemand } from './unknown-demand.ts';
 
 /**
  * What each demand charge would have been, had the same fan hours been run otherwise: with starts a quarter hour apart, and
  * with the fans in turns within each day; month by month, with ratchet. Of the fans on the tariff alone: what else its meter
- * feeds is not in it. Tariffs with fewer than two fans that ran, or without a demand charge, are left out.
+ * feeds is not in it. Where the moments of a
+ * fan's hours are not known other orders of them are withheld. Tariffs with fewer than two fans that ran, or without a demand charge, are left out.
  */
 export function staggeredDemand(season: Season, fanSeasons: readonly FanSeason[]): DemandWays[] {
   const of = (taken: HeatTaken) =>
@@ -25,7 +25,7 @@ export function staggeredDemand(season: Season, fanSeasons: readonly FanSeason[]
       const ran = bill.fans.filter((fan) => fan.onHours > 0).length;
       return bill.demand.length === 0 || ran < 2 ? [] : waysOf(bill);
     });
-  return heatInDoubt(season, fanSeasons) ? bothHeats(of('told'), of('least')) : of('told');
+  return billInDoubt(season, fanSeasons) ? bothHeats(of('told'), of('least')) : of('told');
 }
 
 function waysOf(bill: TariffBill): DemandWays[] {
@@ -43,6 +43,10 @@ function waysOf(bill: TariffBill): DemandWays[] {
     }));
     const days = leastPeaks(parts, rule, zone, fromMs, toMs);
     const least: { peakKw: number }[] = [];
+    const stretches = fans.flatMap(({ spread }) => spread ?? []);
+    const untimed = months.findIndex(({ fromMs, toMs }) =>
+      stretches.some((one) => one.toMs > fromMs && one.fromMs < toMs),
+    );
     return months.map(({ month, fromMs: start, toMs: end }, m): DemandWays => {
       const peakKw = days.reduce(
         (most, day) => (day.dayMs >= start && day.dayMs < end ? Math.max(most, day.kw) : most),
@@ -60,11 +64,12 @@ function waysOf(bill: TariffBill): DemandWays[] {
           cost: ofPeak(fans, of, of.cost, more.billed * rule.pricePerKw),
         };
       });
+      const common = { tariffId: tariff.id, rule: r, month, asRun };
+      // A month's peak is in the later ones too, as far as a ratchet reaches.
+      const here = stretches.some((one) => one.toMs > start && one.fromMs < end);
+      if (here || (rule.ratchet !== null && untimed >= 0 && m > untimed)) return { ...common, ...UNTOLD };
       return {
-        tariffId: tariff.id,
-        rule: r,
-        month,
-        asRun,
+        ...common,
         startsApart,
         inTurns,
         // Fans that ran parts of quarter hours may stay under what whole ones need.
@@ -74,6 +79,12 @@ function waysOf(bill: TariffBill): DemandWays[] {
     });
   });
 }
+
+const NO_MOMENTS = withheld(
+  'A meter that was read once a day or more seldom tells how many hours a fan of this tariff ran, not when: nobody knows which hours could have been run otherwise.',
+);
+const NO_WAY = { peakKw: Number.NaN, peak: NO_MOMENTS, billedKw: Number.NaN, cost: NO_MOMENTS };
+const UNTOLD = { startsApart: NO_WAY, inTurns: NO_WAY, leastCost: NO_MOMENTS, saving: NO_MOMENTS };
 
 /** Both ways have the same fans: the errors of their powers go through the difference of each fan's part. */
 function savingOf(fans: readonly FanSeason[], asRun: MonthDemand, other: MonthDemand): Estimate {

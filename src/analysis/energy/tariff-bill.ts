@@ -7,8 +7,9 @@ import type { Season } from '../../season/season.ts';
 import { nameplateHp } from '../fan/nominal-power.ts';
 import type { FanSeason } from '../types.ts';
 import type { HeatTaken } from './heater-use.ts';
+import { leastDemand } from './least-demand.ts';
 import { heatInDoubt, onTheMeter } from './on-the-meter.ts';
-import { placedOutside } from './placed-outside.ts';
+import { placedHours } from './placed-hours.ts';
 
 /** What one tariff charges its fans over the time that their logs span. */
 export interface TariffBill {
@@ -30,7 +31,7 @@ export interface TariffBill {
 const known = new WeakMap<readonly FanSeason[], { season: Season; bills: Map<HeatTaken, Map<string, TariffBill>> }>();
 
 /**
- * The bills of a season by tariff id, with heat as it is taken; the least has hours of unknown moment outside the rules of demand.
+ * The bills of a season by tariff id, with heat as it is taken and hours of unknown moment within the rules of demand; the least has these outside the rules of demand, and apart.
  * Tariffs none of whose fans has a log are left out.
  */
 export function tariffBills(
@@ -68,13 +69,15 @@ function billsOf(season: Season, fanSeasons: readonly FanSeason[], taken: HeatTa
       toMs,
       rates: rateBreaks(tariff, zone, fromMs, toMs),
       demand: tariff.demand.map((rule) =>
-        monthlyDemand(
-          rule,
-          zone,
-          fans.map((fan) => (taken === 'least' ? placedOutside(fan, rule, zone) : fan.spans)),
-          fromMs,
-          toMs,
-        ),
+        taken === 'least'
+          ? leastDemand(rule, zone, fans, fromMs, toMs)
+          : monthlyDemand(
+              rule,
+              zone,
+              fans.map((fan) => placedHours(fan, rule, zone, 'inside')),
+              fromMs,
+              toMs,
+            ),
       ),
       connectedPerYear: (tariff.connectedPerHpYear ?? 0) * on.reduce((sum, fan) => sum + nameplateHp(fan), 0),
       years: connectedYears(zone, fromMs, toMs),

@@ -62,6 +62,13 @@ function writeLong(out: Writer, fromMs: number, toMs: number, onMs: number, slac
   }
 }
 
+/** A long interval in which the meter began anew: what it has counted since stands at the end, of the time before nothing tells. */
+function writeReset(out: Writer, fromMs: number, toMs: number, onMs: number): void {
+  const at = toMs - Math.min(onMs, toMs - fromMs);
+  write(out, fromMs, at, FAN_UNKNOWN);
+  write(out, at, toMs, FAN_ON);
+}
+
 /** Even slices of about an hour, each on for its share first. */
 export function spreadOver(
   fromMs: number,
@@ -87,6 +94,7 @@ function fineRuns(meter: MeterIntervals, rate: MeterRate, out: Writer): void {
   for (let i = 0; i < advance.length; i++) {
     const length = endMs[i] - startMs[i];
     if (Number.isNaN(advance[i])) write(out, startMs[i], endMs[i], FAN_UNKNOWN);
+    else if (length > LONG_MS && meter.reset[i] === 1) writeReset(out, startMs[i], endMs[i], share[i] * length);
     else if (length > LONG_MS) writeLong(out, startMs[i], endMs[i], share[i] * length, slackOf(i));
     else if (full[i] === 1) write(out, startMs[i], endMs[i], FAN_ON);
     else {
@@ -124,7 +132,7 @@ function coarseRuns(meter: MeterIntervals, rate: MeterRate, out: Writer): void {
       tail(startMs[from], startMs[i]);
       write(out, startMs[i], endMs[i], FAN_UNKNOWN);
       from = i + 1;
-    } else if (advance[i] > 0) {
+    } else if (advance[i] > 0 || (meter.reset[i] === 1 && endMs[i] - startMs[i] > LONG_MS)) {
       between(from, i);
       from = i + 1;
     }
@@ -155,9 +163,13 @@ function coarseRuns(meter: MeterIntervals, rate: MeterRate, out: Writer): void {
     const toMs = endMs[last];
     const onMs = Math.min(toMs - fromMs, (advance[last] / rate.perSecond) * 1000);
     const sampleMs = endMs[last] - startMs[last];
-    if (sampleMs > LONG_MS && advance[last] > 3 * resolution) {
+    if (sampleMs > LONG_MS && (advance[last] > 3 * resolution || meter.reset[last] === 1)) {
       release();
       tail(fromMs, startMs[last]);
+      if (meter.reset[last] === 1) {
+        writeReset(out, startMs[last], toMs, Math.min(onMs, sampleMs));
+        return;
+      }
       writeLong(out, startMs[last], toMs, Math.min(onMs, sampleMs), rate.slack + stepMs / sampleMs);
       return;
     }

@@ -69,7 +69,8 @@ function whyUntold(
   if (main === null) {
     if (cooling > 0) return 'No sensor could tell of its cooling campaigns.';
     if (review.fronts.campaigns.length > 0)
-      return 'Its fans never pushed air clearly cooler than the grain; they only warmed it.';
+      // Drying grain cools in air that is no cooler than itself: what no campaign was is told, not what the grain did.
+      return 'By the mean of a day its fans pushed air clearly warmer than the grain and none clearly cooler, so there is no cooling front to follow; grain that dries cools by evaporation besides.';
     return review.fronts.why ?? 'No stretch of fan running was clearly cooler than the grain.';
   }
   if (held > 0) return null;

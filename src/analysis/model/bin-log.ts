@@ -6,6 +6,7 @@ import type { Bin, Season } from '../../season/season.ts';
 import { type SensorSeries, sensorSeries } from '../../tables/sensors.ts';
 import { plenumRows, weatherRows } from '../air-rows.ts';
 import { logsEnd } from '../fan/logs-end.ts';
+import { unloggedFans } from '../fan/unlogged-fans.ts';
 import { airLog } from '../fronts/air-log.ts';
 import { enteringAir } from '../fronts/entering-air.ts';
 import { statedWarming } from '../fronts/fan-warming.ts';
@@ -20,6 +21,7 @@ import { type FanShares, fanShares } from './fan-shares.ts';
 import { hoursOfWeather, type WeatherHours } from './hours-of-weather.ts';
 import { hoursInPart } from './logged-shares.ts';
 import { relativeFlowByHour } from './relative-flow.ts';
+import { sharesByPressure } from './shares-by-pressure.ts';
 import { type StartReading, startReadings } from './start-profile.ts';
 import { tariffOf } from './tariff-of.ts';
 
@@ -75,6 +77,10 @@ export function binLog(loaded: LoadedSeason, review: BinReview, series?: readonl
   const { season, tables } = loaded;
   const { bin } = review;
   if (review.fan.doubt !== undefined) return review.fan.doubt;
+  const unlogged = unloggedFans(bin, review.fan);
+  if (unlogged !== null)
+    return `${unlogged.said}, so nobody knows in which hours the grain in ${bin.name} got what air.`;
+  if (bin.fanIds.length > 0 && review.fan.fans.length === 0) return `No log tells when the fans of ${bin.name} ran.`;
   const { depthM, filledMs, wholeUntilMs } = fillTimes(bin);
   if (depthM === null || !(depthM > 0.3)) return `No depth of the grain in ${bin.name} is stated.`;
   const own = (series ?? sensorSeries(tables.readings)).filter((one) => one.bin === bin.id);
@@ -89,12 +95,15 @@ export function binLog(loaded: LoadedSeason, review: BinReview, series?: readonl
   const outdoor = weatherRows(loaded);
   const weather = hoursOfWeather(season, tariffOf(season, bin), outdoor, startMs, count);
   if (weather === null) return `No weather was logged while ${bin.name} held its grain.`;
-  const fan = fanShares(spans, startMs, count);
   const cables = cableLogs(bin, own, spans, depthM, startMs - HOUR_MS, endMs);
   if (cables.length === 0) return `No sensor of ${bin.name} lies in the grain.`;
+  const pressed = plenumRows(tables, bin.id);
+  const logged = fanShares(spans, startMs, count);
+  const { fan, foundH } =
+    spans === null ? { fan: logged, foundH: 0 } : sharesByPressure(logged, spans, pressed.rows, startMs);
   const isotherm = isothermNamed(bin.grain.crop, season.sensors.moisture.isotherm);
   const midMs = Float64Array.from({ length: count }, (_, hour) => startMs + (hour + 0.5) * HOUR_MS);
-  const plenum = airLog(plenumRows(tables, bin.id).rows);
+  const plenum = airLog(pressed.rows);
   const { usualK } = statedWarming(bin.goal);
   const entering = spans === null ? null : enteringAir({ midMs }, spans, plenum, outdoor.temperatures, bin.air, usualK);
   const relativeFlow = relativeFlowByHour(loaded, review, startMs, count, depthM);
@@ -121,7 +130,7 @@ export function binLog(loaded: LoadedSeason, review: BinReview, series?: readonl
     cableStated: season.sensors.moisture.isotherm !== null && isotherm !== null,
     startReads: startReadings(cables, startWindow(fan, startMs)),
     startWb,
-    notes: notesOf(weather, fan, relativeFlow),
+    notes: notesOf(weather, fan, foundH, relativeFlow),
   };
 }
 
@@ -139,11 +148,21 @@ function startWindow({ on }: FanShares, startMs: number): [number, number] {
   return [startMs - HOUR_MS, startMs + hours * HOUR_MS];
 }
 
-function notesOf({ madeUpHours, count }: WeatherHours, fan: FanShares, relativeFlow: Float64Array): string[] {
+function notesOf(
+  { madeUpHours, count }: WeatherHours,
+  fan: FanShares,
+  foundH: number,
+  relativeFlow: Float64Array,
+): string[] {
   const notes: string[] = [];
   if (madeUpHours > 0) {
     notes.push(
       `In ${madeUpHours} of ${count} hours no weather was logged within six hours; the air of the same hour of the nearest day stands for it.`,
+    );
+  }
+  if (foundH >= 1) {
+    notes.push(
+      `For ${wholeHours(foundH)} of which the fan log says nothing the plenum’s static pressure tells that the fan ran; the bed is played so.`,
     );
   }
   const lost = fan.unknown.reduce((sum, part) => sum + part, 0);

@@ -12,13 +12,12 @@ import { LOOK_FOR_LEAKS } from './flow-checks.ts';
 /** Pressure of the air's own speed where a farm fan blows it out, at about 10 m/s (common practice), Pa. */
 const VELOCITY_PA = 60;
 /**
- * Air power, static pressure and speed, over shaft power: farm fans at work reach 0.3 to 0.65 (common practice), one on a bed too light
- * for it 0.12. Where half of the air goes elsewhere a quarter to a fifth of the sound part is left; of a third about a half.
+ * Air power, static pressure and speed, over shaft power: farm fans at work reach 0.3 to 0.65 (common practice). Where half of the air goes
+ * elsewhere a quarter to a fifth of the sound part is left; of a third about a half.
  */
 const LEAST_AT_WORK = 0.15;
-const LEAST_ON_LIGHT_BED = 0.1;
-/** From this static pressure on a fan is at work, Pa. */
-const AT_WORK_PA = 150;
+/** From this static pressure on a fan is at work, Pa; on a lighter bed efficiency may be anything. */
+export const AT_WORK_PA = 150;
 /** The smallest fans, up to 3/4 hp, are often too large for their grain and throttled: up to what shaft power, W, and what part static pressure has to have too. */
 const SMALL_SHAFT_W = 700;
 const LEAST_OF_SMALL = 0.04;
@@ -67,10 +66,10 @@ export function airPower(log: BinLog, flowM3S: number, nameplate = OF_NAMEPLATE.
   };
 }
 
-/** Whether the fans' power fits the airflow that the grain got, at the pressure that was logged, else at that of the grain's resistance. */
+/** Whether the power of fans at work fits the airflow that the grain got, at the pressure that was logged, else at that of the grain's resistance. */
 export function powerDoubts(log: BinLog, flowM3S: number): Doubt[] {
   const { pressurePa, shaftW, efficiency, small, atWork } = airPower(log, flowM3S, OF_NAMEPLATE.least);
-  if (!(efficiency < (atWork ? LEAST_AT_WORK : LEAST_ON_LIGHT_BED))) return [];
+  if (!atWork || !(efficiency < LEAST_AT_WORK)) return [];
   if (small && !((pressurePa * flowM3S) / shaftW < LEAST_OF_SMALL)) return [];
   const share = (100 * efficiency).toFixed(efficiency < 0.01 ? 1 : 0);
   return [

@@ -2,17 +2,34 @@ import { type Estimate, Z80, Z90 } from '../../base/estimate.ts';
 import type { BinLog } from './bin-log.ts';
 import type { Doubt } from './cross-checks.ts';
 import { fansPower } from './fans-power.ts';
-import { airPower, LEAKS_OR_POWER, powerDoubts, powerRelSd, warmedAir, warmingDoubts } from './leak-checks.ts';
+import {
+  AT_WORK_PA,
+  airPower,
+  LEAKS_OR_POWER,
+  powerDoubts,
+  powerRelSd,
+  warmedAir,
+  warmingDoubts,
+} from './leak-checks.ts';
 
 /**
- * Efficiency of farm fans, air power over shaft power, and the standard error of its logarithm: at work 0.22 to 0.73 of nine in ten, on a
- * bed lighter than a fan is made for, and of the smallest fans, anything (common practice; middles and spreads from memory).
+ * Efficiency of farm fans at work, air power over shaft power, and the standard error of its logarithm: 0.22 to 0.73 of nine in ten (common
+ * practice, from memory); of the smallest fans, anything.
  */
 const AT_WORK = { usual: 0.4, sd: 0.3 };
-const ON_LIGHT_BED = { usual: 0.3, sd: 0.5 };
 const SMALLEST = { usual: 0.3, sd: 0.8 };
 /** By which power of the air's part that goes through the grain efficiency falls: static pressure falls by 1.2 to 1.5, that of the air's own speed not at all. */
 const FALLS_BY = 2;
+/** One cfm for each horsepower, m3/s for each W. */
+const CFM_PER_HP = 0.3048 ** 3 / 60 / 745.69987;
+/**
+ * Of grain that hardly holds a fan back efficiency says little. Fans are planned there with about 1,000 cfm for a horsepower (Iowa State
+ * University 2018; University of Kentucky 2002: 1 hp cools 10,000 bu in about 150 h, 10 hp in 15), which is read to a fifth; axial ones
+ * reach 3,000 near free delivery (from memory): nine in ten lie between, m3/s and W of the shaft.
+ */
+const ON_LIGHT_BED = { leastM3SW: 800 * CFM_PER_HP, mostM3SW: 3000 * CFM_PER_HP };
+/** Up to the first of these static pressures a bed is light, from the second on efficiency alone tells, Pa: about that of a fan at work. */
+const BETWEEN_PA = [AT_WORK_PA - 50, AT_WORK_PA + 50];
 /** What is lost at any floor (common practice, from memory). */
 const USUAL_LOSS = 1.1;
 
@@ -104,16 +121,27 @@ function blownOverGrain(log: BinLog, { interval }: Estimate): { by: string; time
   return { by: told, times: Math.exp(ln), sd };
 }
 
+/** By the shaft's power: at work by the efficiency that fans reach, on a light bed by the air that they blow for their power, between the two by pressure. */
 function byPower(log: BinLog, flowM3S: number): Blown | null {
-  const { efficiency, small, atWork } = airPower(log, flowM3S);
+  const { pressurePa, shaftW, efficiency, small } = airPower(log, flowM3S);
   if (!(efficiency > 0)) return null;
-  const { usual, sd } = small ? SMALLEST : atWork ? AT_WORK : ON_LIGHT_BED;
+  const { usual, sd } = small ? SMALLEST : AT_WORK;
+  const { leastM3SW, mostM3SW } = ON_LIGHT_BED;
+  const light = {
+    ln: Math.log((Math.sqrt(leastM3SW * mostM3SW) * shaftW) / flowM3S),
+    sd: Math.log(mostM3SW / leastM3SW) / 2 / Z90,
+    power: 1,
+  };
+  const atWork = { ln: Math.log(usual / efficiency) / FALLS_BY, sd: sd / FALLS_BY, power: 1 / FALLS_BY };
+  const work = Math.min(1, Math.max(0, (pressurePa - BETWEEN_PA[0]) / (BETWEEN_PA[1] - BETWEEN_PA[0])));
+  const between = (of: (one: typeof light) => number) => (1 - work) * of(light) + work * of(atWork);
+  const power = between((one) => one.power);
   return {
     by: 'their power',
-    ln: Math.log(usual / efficiency) / FALLS_BY,
-    sd: sd / FALLS_BY,
-    byFlow: 1 / FALLS_BY,
-    byPower: 1 / FALLS_BY,
+    ln: between((one) => one.ln),
+    sd: between((one) => one.sd),
+    byFlow: power,
+    byPower: power,
   };
 }
 

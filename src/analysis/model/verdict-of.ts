@@ -1,3 +1,4 @@
+import { adviceOnce } from './advice-once.ts';
 import type { BinLog } from './bin-log.ts';
 import type { Doubt } from './cross-checks.ts';
 import { degreesSaid } from './degrees-said.ts';
@@ -43,7 +44,10 @@ export function verdictOf(
   return {
     trusted: false,
     why: reasons.map((one) => one.why).join(' '),
-    wouldHelp: [...new Set(reasons.map((one) => one.help))],
+    wouldHelp: adviceOnce(
+      reasons.map((one) => one.help),
+      log.review.airflow.byPressure.value !== null,
+    ),
   };
 }
 

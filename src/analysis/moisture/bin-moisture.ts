@@ -10,7 +10,7 @@ import { binLayers } from './bin-layers.ts';
 import { type CableSpread, pooledCableSpread } from './cable-spread.ts';
 import { consistentChange, type MoistureChange } from './consistent-change.ts';
 import { dailyMoisture } from './daily-moisture.ts';
-import { withLaterStages } from './later-stages.ts';
+import { LATER_STAGES, withLaterStages } from './later-stages.ts';
 import type { BinLayers } from './layer-types.ts';
 import { type MoistureMoment, moistureMoment, ticketStart } from './moisture-moment.ts';
 import { moistureNotes } from './moisture-notes.ts';
@@ -18,6 +18,7 @@ import { moistureStages } from './moisture-stages.ts';
 import { type BinMoistureInput, type ObservedMoisture, observeMoisture } from './observed-moisture.ts';
 import { overdryingLoss } from './overdrying-loss.ts';
 import { pointsRemoved } from './points-removed.ts';
+import { pointsTime } from './points-time.ts';
 import { sensorMean } from './sensor-mean.ts';
 import { believedReadings } from './sensor-readings.ts';
 import { ticketAgreement } from './ticket-agreement.ts';
@@ -45,6 +46,9 @@ export function concludeMoisture(observed: ObservedMoisture, pooled: CableSpread
   const { start, end, removed: whole } = change;
   const stages = moistureStages(observed, pooled);
   const { removed, notes } = withLaterStages(whole, stages, fill);
+  const stayed = removed.parts.some(({ cause }) => cause === LATER_STAGES);
+  const moments = { start: start.mean, end: end.mean };
+  const time = pointsTime(input.fanHours, spans, fill, moments, stayed, bin.grain.unloadedMs);
   const grain = grainAmount(bin, start.mean, input.tickets);
   const loss =
     change.contradicted === null
@@ -58,11 +62,9 @@ export function concludeMoisture(observed: ObservedMoisture, pooled: CableSpread
     pointsRemoved: removed.points,
     perHundredFanHours: perHundred(
       removed.points,
-      ofOneFilling(
-        ofLoggedTime(input.fanHours, { spans: spans ?? undefined }, { start: start.mean, end: end.mean }),
-        bin,
-      ),
+      ofOneFilling(ofLoggedTime(time.fanHours, { spans: spans ?? undefined }, moments), bin),
     ),
+    pointsTime: time,
     shares: sharesTold(observed),
     errorParts: removed.parts.map(({ cause, sd }) => ({ cause, sd })),
     endParts: end.parts.filter((part) => part.sd > 0).map(({ cause, sd }) => ({ cause, sd })),

@@ -1,6 +1,7 @@
 import type { Estimate } from '../../base/estimate.ts';
 import type { Span } from '../types.ts';
 import type { BinLayers } from './layer-types.ts';
+import type { PointsTime } from './points-time.ts';
 import type { MoistureStages } from './stage-types.ts';
 import type { TicketsHeld } from './ticket-agreement-types.ts';
 
@@ -43,8 +44,10 @@ export interface BinMoisture {
   end: MomentMean;
   /** points, wet basis; positive when removed */
   pointsRemoved: Estimate;
-  /** points per 100 fan hours */
+  /** points per 100 fan hours, those of `pointsTime` */
   perHundredFanHours: Estimate;
+  /** from the moment of the start to that of the end; left out where nothing was read */
+  pointsTime?: PointsTime;
   shares: readonly SensorShare[];
   /** standard errors in points that make up the interval, by cause, and the degrees of freedom */
   errorParts: readonly { cause: string; sd: number }[];

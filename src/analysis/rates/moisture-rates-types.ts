@@ -12,7 +12,7 @@ export interface RatePeriod {
   stillDays: number;
   /** points per 100 fan hours */
   perHundredFanHours: Estimate;
-  /** fan hours and kWh for a point, taken out or, where the rate is below zero, put in; withheld where the rate may be zero */
+  /** fan hours and kWh for a point, taken out or, where the rate is below zero, put in; withheld where the rate may be zero, or can hardly be told from it */
   hoursPerPoint: Estimate;
   kwhPerPoint: Estimate;
 }
@@ -29,7 +29,7 @@ export interface RateDay {
 
 /** How fast a bin's fans changed its moisture. */
 export interface MoistureRates {
-  /** the points from start to end over all fan hours */
+  /** the points from start to end over the fan hours between these moments */
   season: RatePeriod | null;
   /** by a robust line through all days of readings */
   line: RatePeriod | null;

@@ -1,22 +1,28 @@
 import { type Estimate, estimate, scaled, turned, withheld, Z90 } from '../../base/estimate.ts';
 import { ratioInterval } from '../../base/stats/ratio-interval.ts';
 import { zoneOf } from '../../base/zone.ts';
+import { energyCost } from '../../money/energy-cost.ts';
 import { localMonths } from '../../money/local-time.ts';
+import { NO_RATES } from '../../money/rate-breaks.ts';
 import { fanRelSd } from '../energy/fan-cost.ts';
 import { whileGrain } from '../energy/outside-storage.ts';
+import { unknownHoursBetween } from '../fan/spans.ts';
 import type { BinFan, BinMoisture } from '../types.ts';
 import type { MoistureRates, RateDay, RatePeriod } from './moisture-rates-types.ts';
 import { changeErrors, rateDays } from './rate-days.ts';
 import { rateOfDays } from './rate-of-days.ts';
 
+/** Less than this part of the hours is not worth a word. */
+const MEANINGFUL_SHARE = 0.01;
 const ZERO = 'The rate may be zero, so there is no number of hours for a point.';
+/** From so many times its lower end on an interval's upper end is only what the nearness of zero makes of it; own judgement. */
+const SAYS_NOTHING = 10;
+const HARDLY = `The rate can hardly be told from zero: the interval of this number would reach to over ${SAYS_NOTHING} times its lower end, which says nothing.`;
 
 /** How fast a bin's fans changed its moisture: from start to end, by a line through all days, and month by month. */
 export function moistureRates(fan: BinFan, moisture: BinMoisture, timeZone: string): MoistureRates {
   const days = rateDays(moisture);
-  const grain = whileGrain(fan);
-  const hours = grain.hours.value;
-  const energyKwh = grain.energyKwh.value ?? Number.NaN;
+  const { hours, unknownHours, energyKwh } = whilePoints(fan, moisture);
   const season =
     hours === null ? null : period('season', hours, 0, 0, moisture.perHundredFanHours, whileLogged(fan, energyKwh));
   if (days.length < 2) {
@@ -52,13 +58,32 @@ export function moistureRates(fan: BinFan, moisture: BinMoisture, timeZone: stri
         ? null
         : rowOf('line', days, {
             hours,
-            unknownHours: fan.unknownHours ?? 0,
+            unknownHours,
             energyKwh,
           }),
     months,
     days,
-    notes: notesOf(days, fan.unknownHours ?? 0),
+    notes: [...notesOf(days, unknownHours), ...apartNote(whileGrain(fan).hours.value, hours)],
     why: null,
+  };
+}
+
+/** Of the time over which the points were removed; where nothing was read, of all in which the bin held grain. */
+function whilePoints(fan: BinFan, { pointsTime }: BinMoisture): Omit<Part, 'hours'> & { hours: number | null } {
+  const grain = whileGrain(fan);
+  const energyKwh = grain.energyKwh.value ?? Number.NaN;
+  if (pointsTime === undefined || grain.hours.value === null)
+    return { hours: grain.hours.value, unknownHours: fan.unknownHours ?? 0, energyKwh };
+  const { fanHours } = pointsTime;
+  const fromMs = pointsTime.fromMs ?? undefined;
+  const toMs = pointsTime.toMs ?? undefined;
+  const all = energyCost(fan.spans, NO_RATES).kwh;
+  const used = energyCost(fan.spans, NO_RATES, fromMs, toMs).kwh;
+  return {
+    hours: fanHours.value,
+    unknownHours: unknownHoursBetween(fan.spans, fromMs, toMs),
+    // The bin's spans sum their fans' whole power, of which a bin that shares a fan carries a part.
+    energyKwh: all > 0 ? ((fan.energyKwh.value ?? Number.NaN) * used) / all : energyKwh,
   };
 }
 
@@ -98,9 +123,23 @@ function period(
     days,
     stillDays,
     perHundredFanHours: rate,
-    hoursPerPoint: ratioInterval({ value: 100, interval: null, why: null }, size, ZERO),
-    kwhPerPoint: fanHours > 0 ? ratioInterval(perHundred, size, ZERO) : withheld('The fan did not run.'),
+    hoursPerPoint: told(ratioInterval({ value: 100, interval: null, why: null }, size, ZERO)),
+    kwhPerPoint: fanHours > 0 ? told(ratioInterval(perHundred, size, ZERO)) : withheld('The fan did not run.'),
   };
+}
+
+/** A quotient by a rate that is hardly told from zero is withheld: the rate itself, with its interval, is what can be said. */
+function told(of: Estimate): Estimate {
+  return of.interval !== null && of.interval[1] > SAYS_NOTHING * of.interval[0] ? withheld(HARDLY) : of;
+}
+
+/** What ran while the bin held grain, outside the time of the points; of a few hours nobody asks. */
+function apartNote(all: number | null, hours: number | null): string[] {
+  if (all === null || hours === null || !(all - hours > MEANINGFUL_SHARE * all)) return [];
+  const said = (value: number) => String(Number(value.toPrecision(3)));
+  return [
+    `Of ${said(all)} fan hours on grain ${said(all - hours)} h ran before the moisture at the start was read, as while the bin was being filled, or after that at the end: they took out none of these points and count for no rate here. What a point cost, its energy and the hours by which bins are compared are of all hours, as they were run and paid.`,
+  ];
 }
 
 function notesOf(days: readonly RateDay[], unknownHours: number): string[] {

@@ -9,7 +9,7 @@ export const RATE_SHAPE = z.strictObject({
   period: z
     .string()
     .describe('season: from start to end; line: by a robust line through all days; else the local month, 2024-10'),
-  fanHours: number.describe('h, measured'),
+  fanHours: number.describe('h, measured; of season and line those between the moistures at start and end'),
   perHundredFanHours: number.describe('points removed in 100 h'),
   perHundredFanHoursInterval: interval,
   hoursPerPoint: number.describe('h for a point'),

@@ -12,6 +12,7 @@ import type { CaseChoices, KnownHours } from './hour-cases.ts';
 import { type HourPieces, hourPieces } from './hour-pieces.ts';
 import { sumWhere } from './hour-sums.ts';
 import { moistAirLog } from './moist-air-log.ts';
+import type { Untimed } from './untimed-bands.ts';
 import { timedAir, untimedHours } from './untimed-hours.ts';
 import type { UsefulInput } from './useful-input.ts';
 import { usefulLimits } from './useful-limits.ts';
@@ -33,8 +34,9 @@ export interface SeasonHours {
   /** outdoor air of the hours on, and of those silent */
   outdoor: MoistAir;
   silentOutdoor: MoistAir;
-  /** of those on, h whose moment no log tells */
+  /** of those on, h whose moment no log tells, and which these are */
   untimedHours: number;
+  untimed: Untimed;
   /** [pieces on], [pieces silent]; 0 while the bin held no grain */
   grain: Uint8Array;
   silentGrain: Uint8Array;
@@ -87,6 +89,7 @@ export function knownHours(input: UsefulInput): SeasonHours {
     outdoor: outdoorAir(weather, on.midMs, pressurePa),
     silentOutdoor,
     untimedHours: sumWhere(on, (i) => untimed[i] === 1),
+    untimed: { on: untimed, stretches: own.flatMap(({ spread }) => spread ?? []) },
     grain: inGrain(on, bin, fill),
     silentGrain: inGrain(silent, bin, fill),
     air,

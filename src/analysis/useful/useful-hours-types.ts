@@ -11,7 +11,7 @@ export type Verdict = (typeof VERDICTS)[number];
 
 /** Fan hours of a part of the season: a month, three hours of the day, a kind of weather. */
 export interface HourGroup {
-  /** `2024-10`; the first hour of the band, `0` to `21`; `temperature band, humidity band` as indices, `2 1` */
+  /** `2024-10`; the first hour of the band, `0` to `21`; `temperature band, humidity band` as indices, `2 1`; `none`: not known */
   key: string;
   /** fan hours, as the fan log tells them; the upper end holds its silence */
   hours: Estimate;
@@ -54,6 +54,8 @@ export interface UsefulHours {
   why: string | null;
 }
 
+/** The part of hours of which nobody knows the part. */
+export const NO_PART = 'none';
 /** Ends of the bands of outdoor air, C and fraction. */
 export const OUTDOOR_BANDS = { tempC: [0, 10, 20], rh: [0.6, 0.8] } as const;
 /** Hours of the day that one row tells together. */

@@ -82,7 +82,12 @@ export function usefulHours(input: UsefulInput): UsefulHours {
     offStretches: stretchesOf(off, (i) => offCases.main.pays[i])
       .filter(({ code }) => code === 1)
       .map(({ fromMs, toMs }) => ({ fromMs, toMs })),
-    ...hourGroups(time, { on: hours.outdoor, silent: hours.silentOutdoor }, zoneOf(season.site.timeZone)),
+    ...hourGroups(
+      time,
+      { on: hours.outdoor, silent: hours.silentOutdoor },
+      zoneOf(season.site.timeZone),
+      hours.untimed,
+    ),
     air: {
       plenumHours: sumWhere(on, (i) => air.main.fromPlenum[i] === 1),
       weatherHours: sumWhere(on, (i) => air.main.fromPlenum[i] === 0 && !Number.isNaN(air.main.tempC[i])),

@@ -3,11 +3,18 @@ import { type Estimate, withheld } from '../../base/estimate.ts';
 import { interval, number, why } from '../summary-cells.ts';
 import { both, plain, reason } from '../summary-numbers.ts';
 import type { BinReview } from '../types.ts';
-import { DAY_BAND_H, type HourClass, type HourGroup, OUTDOOR_BANDS, type UsefulHours } from './useful-hours-types.ts';
+import {
+  DAY_BAND_H,
+  type HourClass,
+  type HourGroup,
+  NO_PART,
+  OUTDOOR_BANDS,
+  type UsefulHours,
+} from './useful-hours-types.ts';
 
 const GROUP_SHAPE = z.strictObject({
   by: z.enum(['month', 'hour of the day', 'outdoor air']),
-  part: z.string().describe('2024-10; 03-06, local; 10 to 20 C, 60 to 80 %'),
+  part: z.string().describe('2024-10; 03-06, local; 10 to 20 C, 60 to 80 %; not known'),
   hours: number.describe('h'),
   hoursInterval: interval,
   forGoal: number.describe('h'),
@@ -91,7 +98,9 @@ function groupsOf(of: UsefulHours): z.infer<typeof GROUP_SHAPE>[] {
     }));
   return [
     ...told('month', of.months, String),
-    ...told('hour of the day', of.hoursOfDay, (key) => [Number(key), Number(key) + DAY_BAND_H].map(hourText).join('-')),
+    ...told('hour of the day', of.hoursOfDay, (key) =>
+      key === NO_PART ? 'not known' : [Number(key), Number(key) + DAY_BAND_H].map(hourText).join('-'),
+    ),
     ...told('outdoor air', of.outdoor, outdoorPart),
   ];
 }
@@ -100,7 +109,7 @@ const hourText = (hour: number) => String(hour).padStart(2, '0');
 
 /** `2 1`: the third band of temperature, the second of humidity. */
 function outdoorPart(key: string): string {
-  if (key === 'none') return 'not known';
+  if (key === NO_PART) return 'not known';
   const [t, h] = key.split(' ').map(Number);
   const percent = OUTDOOR_BANDS.rh.map((end) => Math.round(100 * end));
   return `${bandText(OUTDOOR_BANDS.tempC, t)} C, ${bandText(percent, h)} %`;

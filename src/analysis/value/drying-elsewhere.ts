@@ -1,5 +1,7 @@
 import { type Estimate, scaled, withheld } from '../../base/estimate.ts';
+import { type PerGrain, perLegalBushel } from '../../base/per-grain.ts';
 import { productOf } from '../../base/stats/joined.ts';
+import { cropOf } from '../../grain/crops.ts';
 import { commercialDrying } from '../../money/commercial-drying.ts';
 import { highTemperatureDrying } from '../../money/high-temperature-drying.ts';
 import type { Season } from '../../season/season.ts';
@@ -25,27 +27,29 @@ export function dryingElsewhere(review: BinReview, season: Season): DryingElsewh
   if (points.value === null) return both(points.why ?? 'The points removed are not known.');
   if (!(points.value > 0)) return both('No points were removed.');
   const bushelPoints = productOf(bushels, points);
-  const { commercialPerBushelPoint, highTemperature } = stated;
+  const { commercialPerPoint, highTemperature } = stated;
+  const { legalBushelKg } = cropOf(bin.grain.crop);
+  const perBushel = (of: PerGrain | null) => (of === null ? 0 : perLegalBushel(of, legalBushelKg));
   const pricePerKwh =
     fan.energyCost.value !== null && (fan.energyKwh.value ?? 0) > 0
       ? fan.energyCost.value / Number(fan.energyKwh.value)
       : null;
   return {
     commercial:
-      commercialPerBushelPoint === null
+      commercialPerPoint === null
         ? withheld('season.yaml states no commercial fee.')
-        : scaled(bushelPoints, commercialDrying(1, 1, commercialPerBushelPoint)),
+        : scaled(bushelPoints, commercialDrying(1, 1, perBushel(commercialPerPoint))),
     highTemperature:
       highTemperature === null
         ? withheld('season.yaml states no high-temperature dryer.')
-        : (highTemperature.electricityKwhPerBushelPoint ?? 0) > 0 && pricePerKwh === null
+        : perBushel(highTemperature.electricityKwhPerPoint) > 0 && pricePerKwh === null
           ? withheld('The dryer’s electricity has no price.')
           : scaled(
               bushelPoints,
               highTemperatureDrying(1, 1, {
-                fuelPerBushelPoint: highTemperature.fuelPerBushelPointM3,
+                fuelPerBushelPoint: perBushel(highTemperature.fuelM3PerPoint),
                 fuelPrice: highTemperature.fuelPricePerM3,
-                kwhPerBushelPoint: highTemperature.electricityKwhPerBushelPoint ?? 0,
+                kwhPerBushelPoint: perBushel(highTemperature.electricityKwhPerPoint),
                 pricePerKwh: pricePerKwh ?? 0,
               }).cost,
             ),

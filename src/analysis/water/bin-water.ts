@@ -182,8 +182,12 @@ function notesOf(input: BinWaterInput, air: { all: Estimate; between: Estimate; 
     notes.push(
       'Hours without a reading of the entering or leaving air are counted like the others, and the interval is wider for it.',
     );
-  const unknown = input.moisture.start.from === 'tickets' || input.moisture.end.from === 'tickets';
-  if (unknown) notes.push('A moisture of the sensors’ account comes from scale tickets.');
+  const { start, end } = input.moisture;
+  const sources = [start.from, end.from];
+  if (sources.includes('sensors')) {
+    if (sources.includes('tickets')) notes.push('A moisture of the sensors’ account comes from scale tickets.');
+    if (sources.includes('stated')) notes.push('A moisture of the sensors’ account is only stated in season.yaml.');
+  }
   return notes;
 }
 

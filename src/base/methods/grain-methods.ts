@@ -61,10 +61,11 @@ export const GRAIN_METHODS: readonly Method[] = [
     id: 'moisture-rate',
     title: 'Points by fan hours',
     statement:
-      'From start to end: the points removed over all fan hours. By month, and as a line through all days: the median of the slopes between all pairs of days, which a few odd days cannot turn (a mean of squares would follow them). Days of one rest of the fan count once. The interval of a slope comes from the ranks of the pairs, widened where neighbouring days hang together, and joined with drift, the grain that no sensor sees, and the lean of readings in moving air; fixed errors cancel. Hours and kWh for a point are withheld where the rate may be zero.',
+      'From start to end: the points removed over the fan hours from the moment of the moisture at the start to that at the end (moistures that tickets tell or season.yaml states: from the first grain, until it was unloaded). By month, and as a line through all days: the median of the slopes between all pairs of days, which a few odd days cannot turn (a mean of squares would follow them). Days of one rest of the fan count once. The interval of a slope comes from the ranks of the pairs, widened where neighbouring days hang together, and joined with drift, the grain that no sensor sees, and the lean of readings in moving air; fixed errors cancel. Hours and kWh for a point are withheld where the rate may be zero, or where the upper end of the interval would be over ten times the lower.',
     constants: [
       'at least 5 days and 24 fan hours between the first and the last (the kit’s choice)',
       'pairs of days closer than 6 fan hours are left out (the kit’s choice)',
+      'an interval whose upper end is over ten times the lower says nothing (the kit’s choice)',
     ],
     sourceKeys: ['theil-1950', 'sen-1968', 'bayley-hammersley-1946', 'kendall-1954', 'fieller-1954'],
     usedOn: ['moisture'],

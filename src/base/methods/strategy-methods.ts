@@ -25,7 +25,8 @@ export const STRATEGY_METHODS: readonly Method[] = [
     constants: [
       'limits on the unseen part: 2 °C (3.6 °F) and 0.7 point, root mean square (the kit’s choice)',
       'airflow: half to twice what static pressure and fronts tell or within their intervals, within reach of the intervals by fan curve and pressure, known to 30 % (the kit’s choice)',
-      'air power, static pressure and 60 Pa for the air’s own speed: at least 10 % of the fans’ shaft power, 15 % from a static pressure of 150 Pa on; 30 to 65 % is usual (common practice)',
+      'air power, static pressure and 60 Pa for the air’s own speed: from a static pressure of 150 Pa on at least 15 % of the fans’ shaft power; 30 to 65 % is usual (common practice)',
+      'air for each horsepower of the shaft on a lighter bed: 800 to 3,000 cfm (0.38 to 1.42 m³/s) in nine of ten; about 1,000 is planned with, axial fans near free delivery reach 3,000 (from memory)',
       'loads in: 0.9 to 1.2 times what depth and test weight say, unless most of them lack (the kit’s choice)',
       'isotherms that go with the whole log about as well, a sum of squares within 4 of the best’s: in bins to dry or condition apart by no more than a point at the end; the moisture there is told up to 0.5 point (the kit’s choice)',
       'air that enters against the plenum’s thermometer: 0.25 °C (0.45 °F); where no plenum tells it, against outdoor air warmed by the power of fans and heaters: 0.25 °C (0.45 °F) and 15 % of that warming, 25 % by a nameplate alone, 40 % of a fan that serves other bins too; drawn down, against outdoor air: 1.2 °C (2.2 °F) (sd, working assumptions)',
@@ -33,7 +34,7 @@ export const STRATEGY_METHODS: readonly Method[] = [
       'specific heat against the published: 3 %, of soybeans 8 % upward and 3 % downward (sd, working assumptions)',
       'a lot against a published isotherm: 0.3 point (sd, working assumption)',
     ],
-    sourceKeys: ['marquardt-1963'],
+    sourceKeys: ['marquardt-1963', 'isu-2018-newsletter', 'uky-2002-cool-grain'],
     usedOn: ['strategies', 'bin-or-rule'],
   },
   {

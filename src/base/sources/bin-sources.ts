@@ -35,6 +35,15 @@ export const BIN_SOURCES: readonly Source[] = [
     provenance: 'memory',
   },
   {
+    key: 'isu-2018-newsletter',
+    authors: 'Iowa State University Extension and Outreach',
+    year: 2018,
+    title: 'Crops newsletter',
+    where: 'newsletter, on fan sizes for natural air drying',
+    url: 'https://myemail.constantcontact.com/Crops-Newsletter.html?soid=1102771162443&aid=2kdbH0V3d2Q',
+    provenance: 'seen',
+  },
+  {
     key: 'isu-2021-cool-grain',
     authors: 'Iowa State University Extension and Outreach',
     year: 2021,
@@ -101,6 +110,15 @@ export const BIN_SOURCES: readonly Source[] = [
     title: 'Equilibrium heat and moisture transfer in air flow through grain',
     where: 'Journal of Agricultural Engineering Research 16(4), 368-386',
     provenance: 'memory',
+  },
+  {
+    key: 'uky-2002-cool-grain',
+    authors: 'University of Kentucky College of Agriculture',
+    year: 2002,
+    title: 'October good time to cool stored grain',
+    where: 'news release, 9 October 2002',
+    url: 'http://news.ca.uky.edu/article/october-good-time-cool-stored-grain',
+    provenance: 'seen',
   },
   {
     key: 'umn-2014-wet-soybeans',

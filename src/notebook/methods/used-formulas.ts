@@ -56,7 +56,7 @@ export const USED_WHEN: Readonly<Record<string, (season: Given) => boolean>> = {
   'high-temperature-drying': ({ bins, dryingAlternative }) =>
     bins.length > 0 && (dryingAlternative?.highTemperature ?? null) !== null,
   'commercial-drying': ({ bins, dryingAlternative }) =>
-    bins.length > 0 && (dryingAlternative?.commercialPerBushelPoint ?? null) !== null,
+    bins.length > 0 && (dryingAlternative?.commercialPerPoint ?? null) !== null,
   // Weather that has only one of humidity and dew point is completed.
   'dew-point': holds('weather'),
   'saturation-over-water': holds('weather'),

@@ -52,9 +52,17 @@ export function grouped(measures: readonly Measure[], said: (saving: Measure['sa
         seen: many.seen(names, said(saving)),
         todo: many.todo(names),
         saving,
+        // What is seen of all tells the saving.
+        tells: saving,
         energy: knownTotal(of.map((one) => one.energy)).total,
       },
     ];
   });
   return out.sort((a, b) => (b.saving.value ?? 0) - (a.saving.value ?? 0));
+}
+
+/** What was seen, for a page on which no heading names the bin: what is told of another rule says “it”. */
+export function seenByName({ kind, bins, seen }: Pick<Measure, 'kind' | 'bins' | 'seen'>): string {
+  const [one] = bins;
+  return kind !== 'other-rule' || seen.includes(one.bin.name) ? seen : `${one.bin.name}: ${seen}`;
 }

@@ -16,6 +16,8 @@ export interface Measure {
   todo: string;
   /** money a year, in this season's weather and at its prices; withheld with its reason */
   saving: Estimate;
+  /** money that `seen` tells, where that is a loss larger than what the measure would save */
+  tells?: Estimate;
   /** kWh a year; withheld where it was not worked out */
   energy: Estimate;
   /** where the saving comes from */

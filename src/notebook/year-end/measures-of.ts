@@ -83,7 +83,7 @@ export function otherRule(one: Played, units: Units): Measure[] {
       todo:
         pick === null
           ? withoutRule(one)
-          : `Set the controller to “${pick.title.toLowerCase()}”${orOther} and let it rest at ${targetSaid(one, units)}.`,
+          : `Set the controller of ${review.bin.name} to “${pick.title.toLowerCase()}”${orOther} and let it rest at ${targetSaid(one, units)}.`,
       saving: better
         ? withheld('As it was run, the bin did not come to its target by the model; the two costs buy different grain.')
         : saving.value !== null && saving.value > 0 && (left.value ?? 0) <= 0
@@ -100,15 +100,16 @@ export function otherRule(one: Played, units: Units): Measure[] {
 
 /** What to do where no rule is named. */
 function withoutRule(one: Played): string {
+  const { name } = one.review.bin;
   switch (noRule(one)?.kind) {
     case 'held':
-      return 'Keep the rule as it is: a bin to be held has no target to reach.';
+      return `Keep the rule of ${name} as it is: a bin to be held has no target to reach.`;
     case 'unpriced':
       return 'Have a price for every hour of the season, then ask again which rule is cheapest.';
     case 'none reaches':
       return 'Look at airflow, start moisture and fill date: no rule alone brings this bin to its target.';
     default:
-      return 'Keep the rule as it is until a model can be trusted.';
+      return `Keep the rule of ${name} as it is until a model can be trusted.`;
   }
 }
 
@@ -118,7 +119,8 @@ function inTurns({ demandWays = [], bins }: SeasonReview, units: Units): Measure
     const ways = demandWays.filter((way) => way.tariffId === tariff);
     const saving = knownTotal(ways.map((way) => way.saving)).total;
     if (!surely(saving)) return [];
-    const of = knownTotal(ways.map((way) => way.asRun.cost)).total;
+    const told = ways.filter((way) => way.saving.value !== null);
+    const of = knownTotal(told.map((way) => way.asRun.cost)).total;
     return [
       {
         kind: 'fans-in-turns' as const,

@@ -37,6 +37,7 @@ export function stopAtTarget(
       bins: [review],
       seen: `${name} went out drier than ${limit}: ${units.say('grain', asGrain(bushels, review, units))} of weight, ${units.say('money', loss)}, left with the water.${late ? ` ${layerLastSaid(stop, units)}` : ''}`,
       todo: `Stop the ${fanWord(review)} of ${name} ${late ? 'once the mean is at the target and the wettest layer within 1.5 points, by a probe' : 'when the bin’s mean comes to the target, and check the wettest layer with a probe'}.`,
+      tells: loss,
       saving: late ? savedAfter(stop, wanted, review, season, units) : loss,
       energy: withheld('The hours past the target were not worked out apart.'),
       from: 'by the logs',

@@ -8,19 +8,21 @@ import { sensorSeries } from '../../tables/sensors.ts';
 import { allFindings } from '../all-findings.ts';
 import { momentEstimate } from '../bin-table.ts';
 import { dryingSaid } from '../cheapest.ts';
-import { binsToSample } from '../condition-words.ts';
+import { binsEndedWet, binsToSample } from '../condition-words.ts';
 import { isToDo } from '../load-tables.ts';
 import { grainAmount, perGrain } from '../per-grain.ts';
 import { fanHoursTotal, sharedHoursNotes } from '../shared-fans.ts';
 import { counted, fansSaid, type KnownTotal, knownTotal, sentence, totalKey } from '../words.ts';
 import { gainSaid } from '../worth-section.ts';
 import { grouped } from './grouped.ts';
+import { largestFindings } from './largest-findings.ts';
 import { type Measure, worthTelling } from './measure.ts';
 import { valueTotals } from './value-section.ts';
 
 /** Bins in the summary's table: it stays one sheet. */
 const MOST_BINS = 8;
-const FINDINGS = 3;
+/** Measures named under what to do. */
+const FIRST_MEASURES = 3;
 
 /** The first sentence of the report. */
 export function yearEndAnswer({ bins }: SeasonReview, units: Units): string {
@@ -57,7 +59,7 @@ export function summarySection(
 ): SectionBody {
   const { bins } = review;
   const value = valueTotals(loaded, bins).net;
-  const findings = largestFindings(review, measures, units);
+  const findings = largestFindings(loaded.season, review, measures, units);
   return {
     lead:
       value.value === null
@@ -124,31 +126,17 @@ function summaryTable(all: readonly BinReview[], units: Units): Table {
   };
 }
 
-/** The findings that weigh most in money, each bin and kind once; where nothing has a price, the share of hours against the goal. */
-function largestFindings(review: SeasonReview, measures: readonly Measure[], units: Units): string[] {
-  const priced = grouped(worthTelling(measures, review.bins), (saving) => units.say('money', saving)).map(
-    (one) => one.seen,
-  );
-  const shares = review.bins
-    .flatMap((one) => {
-      const share = one.useful?.againstShare;
-      if (share?.value == null || (share.interval?.[0] ?? 0) <= 0 || one.useful == null) return [];
-      const text = `${units.say('share', share)} of the fan hours of ${one.bin.name} pushed air that worked against its goal, ${units.say('hours', one.useful.against)}.`;
-      return [{ value: share.value, name: one.bin.name, text }];
-    })
-    .sort((a, b) => b.value - a.value)
-    .filter(({ name }) => !priced.some((text) => text.includes(name)))
-    .map(({ text }) => text);
-  return [...priced, ...shares].slice(0, FINDINGS);
-}
-
 /** The first measures, the sensors to mend, and bins whose cooling did not come through. */
 function whatToDo(loaded: LoadedSeason, review: SeasonReview, measures: readonly Measure[], units: Units): string[] {
-  const clear = grouped(worthTelling(measures, review.bins), (saving) => units.say('money', saving)).slice(0, FINDINGS);
+  const clear = grouped(worthTelling(measures, review.bins), (saving) => units.say('money', saving)).slice(
+    0,
+    FIRST_MEASURES,
+  );
   const todo = allFindings(loaded, review).filter(isToDo).length;
   const series = sensorSeries(loaded.tables.readings);
   const held = review.bins.filter((one) => seasonFront(one, series).verdict === 'held').map(({ bin }) => bin.name);
   const sampled = binsToSample(review.bins);
+  const wet = binsEndedWet(review.bins);
   const broken = review.bins.filter(({ failure }) => failure !== null).map(({ bin }) => bin.name);
   const out = [
     ...clear.map((one) => one.todo),
@@ -156,6 +144,11 @@ function whatToDo(loaded: LoadedSeason, review: SeasonReview, measures: readonly
       ? []
       : [
           `Have ${sampled.length > 4 ? counted(sampled.length, 'bin') : listed(sampled)} sampled for mould: storage time used up, or warming (see Condition).`,
+        ]),
+    ...(wet.length === 0
+      ? []
+      : [
+          `Probe ${wet.length > 4 ? counted(wet.length, 'bin') : listed(wet)} where some grain ended too moist to be stored, and dry, cool or move it before warm weather (see Condition).`,
         ]),
     ...(held.length === 0
       ? []

@@ -3,7 +3,8 @@ import type { Estimate } from '../../base/estimate.ts';
 import type { Figure, Size } from '../page.ts';
 import type { Quantity } from '../quantities.ts';
 import type { Units } from '../units.ts';
-import { draw, stripes } from './draw.ts';
+import { draw, stripes, typeSize } from './draw.ts';
+import { fittingTicks } from './fitting-ticks.ts';
 
 /** What comes in and what goes off, one under the other, down to what is left; all in the shown unit. */
 export interface Waterfall {
@@ -76,15 +77,23 @@ function drawBars(bars: readonly Bar[], whisker: { low: number; high: number }, 
   const low = Math.min(0, whisker.low, ...ends);
   // Each step hangs from the end of the one above.
   const joints = bars.slice(1).map((bar, i) => ({ x: bars[i].to, y1: bars[i].key, y2: bar.key }));
+  const [marginLeft, marginRight] = narrow ? [10, 16] : [Math.min(300, 20 + longest * 8), 170];
+  const domain: [number, number] = [low, Math.max(whisker.high, ...ends)];
+  const acrossPx = size.width - marginLeft - marginRight;
   return draw(
     size,
     {
       height: bars.length * step + 62,
-      marginLeft: narrow ? 10 : Math.min(300, 20 + longest * 8),
-      marginRight: narrow ? 16 : 170,
+      marginLeft,
+      marginRight,
       marginTop: 6,
       marginBottom: 50,
-      x: { domain: [low, Math.max(whisker.high, ...ends)], label: `${unit} →`, grid: true, ticks: narrow ? 3 : 7 },
+      x: {
+        domain,
+        label: `${unit} →`,
+        grid: true,
+        ticks: fittingTicks(domain, narrow ? 3 : 7, acrossPx, typeSize(size)),
+      },
       y: { domain: bars.map(({ key }) => key), axis: null, padding: 0 },
       marks: [
         Plot.ruleX([0]),

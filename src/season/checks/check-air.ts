@@ -96,7 +96,8 @@ export function checkPlenum(log: AirLog, air: Uint8Array, outdoor: AirLog | null
   ];
 }
 
-function mark(log: AirLog, positions: readonly number[], flag: FlagName): void {
+/** Rows that are not believed: flagged, and out of the checks that follow. */
+export function markRows(log: AirLog, positions: readonly number[], flag: FlagName): void {
   for (const i of positions) log.flags[log.rows.rows[i]] |= FLAGS[flag];
   leaveOut(log.temp, positions);
   leaveOut(log.rh, positions);
@@ -137,7 +138,7 @@ function limits(log: AirLog, columns: readonly [string, LimitName, Column, Track
     // A row with good temperature and humidity is not lost for a bad pressure or dew point beside them.
     const needed = column === 'temperature' || column === 'humidity';
     const whole = needed ? at : at.filter((i) => !log.temp.use[i] && !log.rh.use[i]);
-    mark(log, whole, 'spike');
+    markRows(log, whole, 'spike');
     const low = valueText(values[0], column, log.show);
     const high = valueText(values[values.length - 1], column, log.show);
     const range = low === high ? low : `${low} to ${high}`;
@@ -168,7 +169,7 @@ function misfits(log: AirLog): Finding[] {
       'See whether the dew point is one over ice (frost point), and whether the units are right; leave the dew point column out if so.';
     return [{ ...finding(log, 'spike', at, text, advice), cells: 0 }];
   }
-  mark(log, at, 'spike');
+  markRows(log, at, 'spike');
   const text = `${countText(at.length, 'row gives', 'rows give')} a humidity and a dew point that do not belong to each other; ${at.length === 1 ? 'it is' : 'they are'} left out.`;
   return [finding(log, 'spike', at, text, null)];
 }
@@ -176,7 +177,7 @@ function misfits(log: AirLog): Finding[] {
 function tempSpikes(log: AirLog, leastK: number): Finding[] {
   const at = spikes(log.temp, () => leastK);
   if (at.length === 0) return [];
-  mark(log, at, 'spike');
+  markRows(log, at, 'spike');
   const text = `${countText(at.length, 'temperature reading')} left the readings before and after and came straight back; their rows are left out.`;
   return [finding(log, 'spike', at, text, null)];
 }
@@ -185,7 +186,7 @@ function stuck(log: AirLog, column: Column, track: Track, runs: readonly Run[], 
   return runs.map((run) => {
     const at: number[] = [];
     for (let i = run.first; i <= run.last; i++) if (track.use[i]) at.push(i);
-    if (flagRows) mark(log, at, 'stuck');
+    if (flagRows) markRows(log, at, 'stuck');
     const value = valueText(run.value, column, log.show);
     const left = flagRows ? 'rows are left out' : 'it is not believed there';
     const text = `The ${column} stood still at ${value} for ${spanText(run.toMs - run.fromMs)} (${countText(at.length, 'reading')}) while it should have moved; ${left}.`;
@@ -204,7 +205,7 @@ function units(log: AirLog, outdoor: AirLog | null): Finding[] {
           return outdoor === null || offFrom(within(log.temp, inside), outdoor, mistake) ? inside : [];
         });
     if (at.length === 0) continue;
-    mark(log, at, 'unit');
+    markRows(log, at, 'unit');
     const scale = { degF: '°F', degC: '°C' } as const;
     const text = `${countText(at.length, 'temperature reading')} were read as ${scale[mistake.said]} but fit the readings around them only as ${scale[mistake.logged]}; their rows are left out.`;
     const advice = `If the logger wrote ${scale[mistake.logged]}, put those rows in a file of their own with that unit in season.yaml, and load again.`;
@@ -212,7 +213,7 @@ function units(log: AirLog, outdoor: AirLog | null): Finding[] {
   }
   const shares = wrongShares(log.rh.values, log.rh.use, 'rh');
   if (shares.length > 0) {
-    mark(log, shares, 'unit');
+    markRows(log, shares, 'unit');
     const text = `${countText(shares.length, 'humidity reading')} make sense only a hundredfold: percent and fraction were mixed up between the log and season.yaml; their rows are left out.`;
     findings.push(
       finding(

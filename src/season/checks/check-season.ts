@@ -11,6 +11,7 @@ import { boundsOf, checkFanGaps, checkGrainGaps, checkLogGaps } from './check-ga
 import { checkGrain } from './check-grain.ts';
 import { checkProbes } from './check-probes.ts';
 import { checkSilent } from './check-silent.ts';
+import { checkSwappedAir } from './check-swapped-air.ts';
 import { checkSwappedColumns } from './check-swapped-columns.ts';
 import { checkTariffs } from './check-tariffs.ts';
 import { checkTickets } from './check-tickets.ts';
@@ -19,7 +20,7 @@ import { type BinCheck, type Checked, checkedOf } from './checked.ts';
 import { airAt, type FanHistory, fanHistory } from './fan-state.ts';
 import { rosterOf } from './places.ts';
 import { type Rows, rowsBy } from './rows.ts';
-import { saidBy, saidUnits } from './said-unit.ts';
+import { saidBy, saidFraction, saidUnits } from './said-unit.ts';
 import { SPIKE_OUTDOOR_K, SPIKE_PLENUM_K } from './spikes.ts';
 import { airSwing } from './swing.ts';
 import { dailyMedians } from './unit-level.ts';
@@ -93,9 +94,19 @@ export function checkSeason(season: Season, tables: SeasonTables): { flags: Seas
   const fansOf = (binId: string) =>
     (season.bins.find((one) => one.id === binId)?.fanIds ?? []).map((id) => samplesOf(fans, id));
   const plenumUnit = unitOf(tables.plenum);
-  for (const rows of plenums) {
-    const log = logOf(rows, `${rows.id} plenum`, rows.id, 'plenum', plenumUnit(rows.rows));
-    findings.push(...checkPlenum(log, airAt(rows.time, fansOf(rows.id)), weather, SPIKE_PLENUM_K));
+  const plenumLogs = plenums.map((rows) => logOf(rows, `${rows.id} plenum`, rows.id, 'plenum', plenumUnit(rows.rows)));
+  const plenumFiles = textColumn(tables.plenum, 'file');
+  // Before the units: a swapped column is in no unit of its own quantity.
+  findings.push(
+    ...checkSwappedAir(
+      plenumLogs,
+      (row) => plenumFiles.values[plenumFiles.codes[row]],
+      (path) => !saidFraction(season, path),
+      weather,
+    ),
+  );
+  for (const log of plenumLogs) {
+    findings.push(...checkPlenum(log, airAt(log.rows.time, fansOf(log.rows.id)), weather, SPIKE_PLENUM_K));
   }
 
   const readingUnit = unitOf(tables.readings);
@@ -113,7 +124,7 @@ export function checkSeason(season: Season, tables: SeasonTables): { flags: Seas
   const fileOf = (row: number) => files.values[files.codes[row]];
   const everySensor = [...checked.values()].flat();
   // Before the units: a swapped column is in no unit of its own quantity.
-  findings.push(...checkSwappedColumns(everySensor, fileOf, (path) => units.get(path) ?? null));
+  findings.push(...checkSwappedColumns(everySensor, fileOf, (path) => units.get(path) ?? null, outdoor?.daily ?? null));
   for (const bin of season.bins) {
     const sensors = checked.get(bin.id)!;
     const said = new Map(sensors.map((sensor) => [sensor, readingUnit(sensor.series.rows)]));

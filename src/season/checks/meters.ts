@@ -49,6 +49,36 @@ export function meterFaults(values: ArrayLike<number>, use: ArrayLike<number>): 
   return { resets, slips };
 }
 
+/** So many of the usual steps may stand beyond what can be counted: a coarse meter steps when it does. */
+const STEPS = 2;
+
+/**
+ * Readings to which a running meter jumped ahead by more than can be counted meanwhile, and from which it counts on: another meter
+ * stands in its place. Positions, rising.
+ *
+ * @param values     running meter, [readings]; NaN is missing
+ * @param timeMs     [readings]
+ * @param perSecond  what it can advance at most
+ * @param skip       positions that slipped
+ */
+export function meterLeaps(
+  values: ArrayLike<number>,
+  timeMs: ArrayLike<number>,
+  perSecond: number,
+  skip: ReadonlySet<number>,
+): number[] {
+  const leaps: number[] = [];
+  const at = Array.from({ length: values.length }, (_, i) => i).filter(
+    (i) => Number.isFinite(values[i]) && !skip.has(i),
+  );
+  for (let k = 1; k < at.length; k++) {
+    const ahead = values[at[k]] - values[at[k - 1]];
+    const seconds = (timeMs[at[k]] - timeMs[at[k - 1]]) / 1000;
+    if (ahead > perSecond * seconds + STEPS * usualStep(values, at, k)) leaps.push(at[k]);
+  }
+  return leaps;
+}
+
 /** The reading, within SLIP_READINGS, from which the meter goes on at its old level; -1 for none. */
 function backAt(values: ArrayLike<number>, at: readonly number[], k: number, before: number): number {
   for (let j = k + 1; j <= k + SLIP_READINGS && j < at.length; j++) {

@@ -3,7 +3,18 @@ import { DOUBTED_SENSORS } from './check-doubted-columns.ts';
 import { NO_CURRENT_READINGS } from './check-fans.ts';
 import { SILENT_END_MS } from './check-gaps.ts';
 import { PROBE_ABOVE_M } from './check-probes.ts';
-import { SWAPPED_FIT, SWAPPED_IMPOSSIBLE, SWAPPED_MOISTURE_WB, SWAPPED_SWING } from './check-swapped-columns.ts';
+import { SWAPPED_AIR_FIT, SWAPPED_AIR_IMPOSSIBLE, SWAPPED_APART_K, SWAPPED_JOIN_K } from './check-swapped-air.ts';
+import {
+  SWAPPED_AIR_MOVED_K,
+  SWAPPED_FIT,
+  SWAPPED_IMPOSSIBLE,
+  SWAPPED_MOISTURE_WB,
+  SWAPPED_NEAR_AIR_K,
+  SWAPPED_PART_POINTS,
+  SWAPPED_PLAIN_SWING,
+  SWAPPED_PLAIN_TIMES,
+  SWAPPED_SWING,
+} from './check-swapped-columns.ts';
 import { PRICE_PER_KWH, PRICE_TIMES_BILL } from './check-tariffs.ts';
 import { TICKET_MOISTURE_WB, TICKET_MOST_KG } from './check-tickets.ts';
 import { ZONE_OFF_SUN_H } from './check-zone.ts';
@@ -269,13 +280,23 @@ export const CHECK_RULES: readonly CheckRule[] = [
   {
     flag: 'unit',
     title: 'Columns swapped',
-    rule: `On most sensors of a file at least ${percent(SWAPPED_IMPOSSIBLE)} of the moistures cannot be, and not by one number that a failed sensor repeats; ${percent(SWAPPED_FIT)} of the numbers told as moisture can be temperatures, ${percent(SWAPPED_FIT)} of those told as temperature moistures of ${SWAPPED_MOISTURE_WB.map(percent).join(' to ')}, and the former swing ${SWAPPED_SWING} times as far as the latter. Both columns are flagged.`,
+    rule: `On most sensors of a file at least ${percent(SWAPPED_IMPOSSIBLE)} of the moistures cannot be, and not by one number that a failed sensor repeats; ${percent(SWAPPED_FIT)} of the numbers told as moisture can be temperatures, ${percent(SWAPPED_FIT)} of those told as temperature moistures of ${SWAPPED_MOISTURE_WB.map(percent).join(' to ')}, and the former swing ${SWAPPED_SWING} times as far as the latter. Where fewer cannot be they must swing over ${SWAPPED_PLAIN_SWING} and ${SWAPPED_PLAIN_TIMES} times as far, and as temperatures keep within ${kelvin(SWAPPED_NEAR_AIR_K)} of the outdoor air’s mean of ${LEVEL_AIR_DAYS} days while that moved by ${kelvin(SWAPPED_AIR_MOVED_K)} or more, the numbers told as temperatures parting by ${SWAPPED_PART_POINTS} or more between sensors. Both columns are flagged. In a plenum’s file columns of temperature and humidity are swapped where ${percent(SWAPPED_AIR_FIT)} of the rows can be the other way round, the temperatures are ${kelvin(SWAPPED_APART_K)} or more off the outdoor air as said and within ${kelvin(SWAPPED_JOIN_K)} of it the other way round, in the median; without weather, where ${percent(SWAPPED_AIR_IMPOSSIBLE)} of the rows cannot be as said.`,
     constants: {
       SWAPPED_IMPOSSIBLE,
       SWAPPED_FIT,
       swappedMoistureLowWb: SWAPPED_MOISTURE_WB[0],
       swappedMoistureHighWb: SWAPPED_MOISTURE_WB[1],
       SWAPPED_SWING,
+      SWAPPED_PLAIN_SWING,
+      SWAPPED_PLAIN_TIMES,
+      SWAPPED_AIR_MOVED_K,
+      SWAPPED_PART_POINTS,
+      SWAPPED_NEAR_AIR_K,
+      LEVEL_AIR_DAYS,
+      SWAPPED_APART_K,
+      SWAPPED_JOIN_K,
+      SWAPPED_AIR_FIT,
+      SWAPPED_AIR_IMPOSSIBLE,
     },
   },
   {
@@ -317,7 +338,7 @@ export const CHECK_RULES: readonly CheckRule[] = [
   {
     flag: 'meter-reset',
     title: 'A meter that starts again',
-    rule: 'A running meter (energy, run time) that jumps back and counts on from there was reset; what it had counted since the reading before is not known.',
+    rule: 'A running meter (energy, run time) that jumps back and counts on from there was reset or replaced; so was one that jumps ahead by more than the clock, or ten times the nameplate, lets it count. What it had counted since the reading before is not known.',
     constants: {},
   },
 ];

@@ -24,3 +24,9 @@ export function saidBy(paths: Iterable<string>, units: ReadonlyMap<string, SaidU
   }
   return said ?? null;
 }
+
+/** Whether season.yaml tells a file's humidity as a fraction; else it is in percent. */
+export function saidFraction(season: Season, path: string): boolean {
+  const file = season.files.find(({ paths }) => paths.includes(path));
+  return file?.columns?.humidity?.unit?.trim() === 'fraction';
+}

@@ -82,19 +82,24 @@ function endsAreNextStarts(starts: Stamps, ends: Stamps): boolean {
   return fits(DAY_MS) > fits(0);
 }
 
+/** A row's time as it stands, of its two columns where date and time of day have one each; empty where it has none. */
+export function timeText(fields: readonly string[], { index, clockIndex }: ColumnPlan['times'][number]): string {
+  const text = fields[index] ?? '';
+  if (clockIndex === null) return text;
+  const clock = (fields[clockIndex] ?? '').trim();
+  return isMissing(clock) || isMissing(text.trim()) ? '' : `${text.trim()} ${clock}`;
+}
+
 function readStamp(
   stamps: Stamps,
   row: number,
   fields: readonly string[],
-  { header, index, clockIndex }: ColumnPlan['times'][number],
+  time: ColumnPlan['times'][number],
   parse: StampParser,
   wholeDay: Uint8Array | null,
 ): string | null {
-  let text = fields[index];
-  if (clockIndex !== null) {
-    const clock = fields[clockIndex].trim();
-    text = isMissing(clock) || isMissing(text.trim()) ? '' : `${text.trim()} ${clock}`;
-  }
+  const { header } = time;
+  const text = timeText(fields, time);
   if (isMissing(text.trim())) return `has no time (${header})`;
   const stamp: Stamp | string = parse(text);
   if (typeof stamp === 'string') return `the time ${shown(text.trim())} (${header}) ${stamp}`;

@@ -4,6 +4,7 @@ import { KEYS, keysOf } from '../column-keys.ts';
 import { addRows } from './add-rows.ts';
 import { type ColumnPlan, columnPlan } from './column-plan.ts';
 import { type CsvRecords, csvRecords, textLines } from './csv-records.ts';
+import { dayAndMonth } from './day-and-month.ts';
 import { findDecimal } from './decimal.ts';
 import { type FileReading, isOutside } from './file-reading.ts';
 import { findDelimiter, namedDelimiter } from './find-delimiter.ts';
@@ -42,6 +43,8 @@ export function readCsv(reading: FileReading): Problem[] {
   const lines = textLines(text);
   const placed = placeRows(reading, records, plan);
   reading.tally.rows = records.fields.length - 1;
+  const turned = placed.reasons.size === 0 ? null : dayAndMonth(path, spec.timeFormat, !keys.dateEnough, records, plan);
+  if (turned !== null) return [turned];
   const rejectedRows = placed.reasons.size;
   if (rejectedRows === reading.tally.rows)
     return [nothingPlaced(path, records, placed.reasons, (row) => rowText(records, lines, row + 1))];

@@ -18,16 +18,19 @@ export interface Around {
   currency: string;
   /** for each entry of `files`: the files that match, and where its `path` stands */
   matches: readonly { paths: readonly string[]; at: FileSpec['at'] }[];
+  /** where `starts`, else `ends` stands; null where neither does */
+  boundsAt: Season['boundsAt'] | null;
 }
 
 /** The season of a text that has passed all checks, in SI units and UTC, with every default filled in. */
-export function buildSeason(text: SeasonText, { folder, currency, matches }: Around): Season {
+export function buildSeason(text: SeasonText, { folder, currency, matches, boundsAt }: Around): Season {
   const zone = zoneOf(text.site.time_zone);
   return {
     title: text.season,
     folder,
     startsMs: text.starts === undefined ? null : instant(text.starts, zone),
     endsMs: text.ends === undefined ? null : dayAfter(text.ends, zone),
+    ...(boundsAt === null ? {} : { boundsAt }),
     preparedFor: text.prepared_for ?? null,
     preparedBy: text.prepared_by ?? null,
     site: toSite(text.site, currency),

@@ -8,6 +8,7 @@ import type { Draft } from './draft.ts';
 import { fail, list, map, text } from './fields.ts';
 import type { FileText } from './file.ts';
 import { unknownKey } from './issues.ts';
+import { nearest } from './nearest.ts';
 import type { YamlPath } from './path-text.ts';
 import { show } from './show.ts';
 
@@ -49,8 +50,9 @@ export type ColumnsText = z.infer<ReturnType<typeof columnsSchema>>;
 
 export function checkColumns(file: Draft<FileText>, path: YamlPath, check: Check): void {
   const { holds, columns } = file;
-  if (holds === undefined || columns === undefined) return;
   const { report, bad } = check;
+  // Which columns a file has to have hangs on its shape.
+  if (holds === undefined || columns === undefined || bad.under([...path, 'shape'])) return;
   const at = [...path, 'columns'];
   const { times, places, measured, required = [], oneOf = measured.map((one) => one.key) } = KEYS[holds];
   const wide = file.shape === 'wide' && holds === 'grain';
@@ -78,7 +80,11 @@ export function checkColumns(file: Draft<FileText>, path: YamlPath, check: Check
     typeof one === 'object' && !Array.isArray(one) ? one.headers : undefined,
   );
   const inHeaders = (key: string) => wide && key === 'bin' && headers.some((one) => one?.includes('{bin}'));
-  const has = (key: string) => columns[key] !== undefined || bad.under([...at, key]) || inHeaders(key);
+  // A misspelt key is told already; the column that it means is not missing.
+  const misspelt = Object.keys(columns).filter((key) => columns[key] !== undefined && !known.includes(key));
+  const meant = new Set(misspelt.map((key) => nearest(key, known)));
+  const has = (key: string) =>
+    columns[key] !== undefined || bad.under([...at, key]) || inHeaders(key) || meant.has(key);
   const constants = constantsOf(holds);
   for (const key of [...times, ...places, ...required].filter((one) => known.includes(one) && !has(one))) {
     const constant = constants.find((one) => one === key);
@@ -86,8 +92,7 @@ export function checkColumns(file: Draft<FileText>, path: YamlPath, check: Check
     const or = constant === undefined ? '' : `, or \`${key}: …\` for the whole file`;
     report('SEASON_MISSING', [...at, key], `is missing; a ${holds} file needs its column${or}.`, 'parent');
   }
-  // A misspelt key is told already; the column is not missing.
-  if (oneOf.length > 0 && !oneOf.some(has) && Object.keys(columns).every((key) => known.includes(key))) {
+  if (oneOf.length > 0 && !oneOf.some(has) && misspelt.length === 0) {
     report('SEASON_MISSING', at, `name no measurement; a ${holds} file takes at least one of ${oneOf.join(', ')}.`);
   }
   for (const key of constants.filter((one) => file[one] !== undefined && columns[one] !== undefined)) {

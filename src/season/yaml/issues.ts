@@ -59,7 +59,9 @@ function tell(issue: Issue, base: YamlPath, data: unknown, report: Report): Yaml
   else if (value === null) {
     report('SEASON_TYPE', path, `is empty; it takes ${issue.message}. Give it a value, or delete the key.`);
   } else if (issue.code === 'too_small') {
-    const few = Array.isArray(value) && value.length > 0 ? `has too few entries (${value.length})` : 'is an empty list';
+    // A text has a length too: of it only that it is no list is told.
+    if (!Array.isArray(value)) return [path];
+    const few = value.length > 0 ? `has too few entries (${value.length})` : 'is an empty list';
     report('SEASON_MISSING', path, `${few}; it takes ${issue.message}.`);
   } else if (issue.code === 'invalid_value' && typeof value === 'string') {
     report('SEASON_CHOICE', path, choiceText(value, issue.values.map(String)));

@@ -5,20 +5,21 @@ import { checkSchedule } from './check-schedule.ts';
 import { cropIds, cropText } from './crop.ts';
 import type { Draft } from './draft.ts';
 import { list, map } from './fields.ts';
+import { grainAmount, perBushelOf, perGrain } from './per-grain.ts';
 import { MOISTURE, NOT_NEGATIVE, quantity, si, siOrNull } from './quantity.ts';
 import { scheduleSchema, toSchedule } from './schedule.ts';
 
 const priceSchema = (currency: string) =>
   map(
     {
-      price: quantity('price per bushel', currency, 'price of a legal bushel', NOT_NEGATIVE),
+      price: perGrain('price per bushel', currency, 'price of a legal bushel, or of a tonne', NOT_NEGATIVE),
       base_moisture: quantity('moisture', currency, 'moisture that the price is for', MOISTURE).optional(),
       shrink: quantity('shrink per point', currency, 'weight taken off for each point above the base', {
         min: 0,
         max: 0.1,
         words: 'it must lie between 0 and 10 %/point',
       }).optional(),
-      discount: quantity('price per bushel-point', currency, 'money taken off for each point', NOT_NEGATIVE).optional(),
+      discount: perGrain('price per bushel-point', currency, 'money taken off for each point', NOT_NEGATIVE).optional(),
       schedules: list(
         scheduleSchema(currency),
         'deductions by moisture that a flat shrink or discount cannot say; all add up',
@@ -58,11 +59,11 @@ export function toPrices(text: PricesText, currency: string): Record<string, Gra
     Object.entries(text).map(([crop, one]) => [
       crop,
       {
-        pricePerBushel: si('price per bushel', one.price, currency),
+        pricePerBushel: perBushelOf('price per bushel', one.price, currency, crop) as number,
         baseMoistureWb: siOrNull('moisture', one.base_moisture, currency),
         shrinkPerPoint: siOrNull('shrink per point', one.shrink, currency),
-        discountPerBushelPoint: siOrNull('price per bushel-point', one.discount, currency),
-        schedules: (one.schedules ?? []).map((schedule) => toSchedule(schedule, one.base_moisture, currency)),
+        discountPerBushelPoint: perBushelOf('price per bushel-point', one.discount, currency, crop),
+        schedules: (one.schedules ?? []).map((schedule) => toSchedule(schedule, one.base_moisture, currency, crop)),
       },
     ]),
   );
@@ -71,7 +72,7 @@ export function toPrices(text: PricesText, currency: string): Record<string, Gra
 export const dryingAlternativeSchema = (currency: string) =>
   map(
     {
-      commercial: quantity(
+      commercial: perGrain(
         'price per bushel-point',
         currency,
         'what a commercial dryer charges',
@@ -80,11 +81,11 @@ export const dryingAlternativeSchema = (currency: string) =>
       high_temperature: map(
         {
           fuel: quantity('price per fuel', currency, 'price of the fuel', NOT_NEGATIVE),
-          fuel_use: quantity('fuel per bushel-point', currency, 'fuel for a bushel and point', NOT_NEGATIVE),
-          electricity: quantity(
+          fuel_use: perGrain('fuel per bushel-point', currency, 'fuel for a bushel (or tonne) and point', NOT_NEGATIVE),
+          electricity: perGrain(
             'energy per bushel-point',
             currency,
-            'electricity for a bushel and point',
+            'electricity for a bushel (or tonne) and point',
             NOT_NEGATIVE,
           ).optional(),
         },
@@ -106,14 +107,16 @@ export function checkDryingAlternative(text: Draft<DryingAlternativeText> | unde
 export function toDryingAlternative(text: DryingAlternativeText, currency: string): DryingAlternative {
   const hot = text.high_temperature;
   return {
-    commercialPerBushelPoint: siOrNull('price per bushel-point', text.commercial, currency),
+    commercialPerPoint:
+      text.commercial === undefined ? null : grainAmount('price per bushel-point', text.commercial, currency),
     highTemperature:
       hot === undefined
         ? null
         : {
             fuelPricePerM3: si('price per fuel', hot.fuel, currency),
-            fuelPerBushelPointM3: si('fuel per bushel-point', hot.fuel_use, currency),
-            electricityKwhPerBushelPoint: siOrNull('energy per bushel-point', hot.electricity, currency),
+            fuelM3PerPoint: grainAmount('fuel per bushel-point', hot.fuel_use, currency),
+            electricityKwhPerPoint:
+              hot.electricity === undefined ? null : grainAmount('energy per bushel-point', hot.electricity, currency),
           },
   };
 }

@@ -21,21 +21,38 @@ const LARGEST_SI = 1e12;
 
 /** Text of a quantity, checked against its kind; stays text in the schema's output. */
 export function quantity(kind: UnitKind, currency: string, description: string, limits?: Limits) {
+  return quantityOf([kind], (text) => readQuantity(kind, text, currency), currency, description, limits);
+}
+
+/** The same where several kinds are taken; the first is the one that messages name. */
+export function quantityOf(
+  kinds: readonly UnitKind[],
+  read: (text: string) => { ok: true; si: number } | { ok: false; reason: string },
+  currency: string,
+  description: string,
+  limits?: Limits,
+) {
+  const [kind] = kinds;
   const takes = `${article(kind)} ${kind} with its unit, e.g. "${exampleOf(kind, currency)}"`;
   return z
     .string({ error: takes })
     .superRefine((value, ctx) => {
-      const result = readQuantity(kind, value, currency);
+      const result = read(value);
       if (!result.ok) fail(ctx, 'SEASON_UNIT', result.reason);
       else if (limits !== undefined && !within(result.si, limits)) {
         fail(ctx, 'SEASON_RANGE', `is ${show(value)}; ${limits.words}.`);
       }
     })
-    .meta({ description, pattern: quantityPattern(kind), examples: [exampleOf(kind, currency)] });
+    .meta({ description, pattern: quantityPattern(kinds), examples: kinds.map((one) => exampleOf(one, currency)) });
 }
 
 /** parseQuantity, and the traps of written numbers: `1,5 m` is not 15 m, and nothing is endless. */
-export function readQuantity(kind: UnitKind, text: string, currency: string): QuantityResult {
+export function readQuantity(
+  kind: UnitKind,
+  text: string,
+  currency: string,
+  also: readonly string[] = [],
+): QuantityResult {
   const e = `Write e.g. "${exampleOf(kind, currency)}".`;
   if (text.length > 60) return { ok: false, reason: `is ${show(text)}; it takes a number with a unit. ${e}` };
   const [number] = /^[^\sa-zA-Z%/]*/.exec(text.trim()) ?? [''];
@@ -43,7 +60,7 @@ export function readQuantity(kind: UnitKind, text: string, currency: string): Qu
     const reason = `is "${text}"; a comma only parts thousands here. Write decimals with a point.`;
     return { ok: false, reason };
   }
-  const result = parseQuantity(kind, text, currency);
+  const result = parseQuantity(kind, text, currency, also);
   if (result.ok && !Number.isFinite(result.si)) return { ok: false, reason: `is "${text}"; that is no number. ${e}` };
   if (result.ok && Math.abs(result.si) > LARGEST_SI)
     return { ok: false, reason: `is "${text}"; that is too large. ${e}` };
@@ -72,11 +89,13 @@ function within(value: number, { min, max, above }: Limits): boolean {
 const article = (word: string) => (/^[aeiou]/.test(word) ? 'an' : 'a');
 
 /** A regular expression for editors; any currency code is let through, the season's own is checked on reading. */
-function quantityPattern(kind: UnitKind): string {
-  const units = unitsOf(kind, '¤').map((unit) =>
+function quantityPattern(kinds: readonly UnitKind[]): string {
+  const all = kinds.flatMap((kind) => unitsOf(kind, '¤'));
+  const units = all.map((unit) =>
     unit
       .replace(/[.*+?^${}()|[\]\\]/g, '\\$&')
       .replaceAll('/', ' */ *')
+      .replace(/(?<=m|ft)3/g, '(?:\\^?3|³)')
       .replace('¤', '[A-Z]{3}'),
   );
   if (units.includes('degF')) units.push('(?:°|deg ?)[CF]');

@@ -1,6 +1,7 @@
+import type { PerGrain } from '../../base/per-grain.ts';
 import type { MoistureSchedule } from '../../money/moisture-schedule.ts';
 import { checked } from './fields.ts';
-import { readQuantity } from './quantity.ts';
+import { readPerGrain } from './per-grain.ts';
 import { show } from './show.ts';
 
 /** What a schedule takes off: money, a share of the price, or weight. */
@@ -10,16 +11,19 @@ type Read<T> = ({ ok: true } & T) | { ok: false; reason: string };
 const SHARE = /^([\d.]+) *% +of +(price|weight)$/;
 const POINTS = /^(\d+\.?\d*|\.\d+) +points?$/;
 
-/** `0.05 USD/bu`, `1 % of price`, `0.7 % of weight`. */
-export function readRate(given: string, currency: string): Read<{ rate: number; unit: ScheduleUnit }> {
+/** `0.05 USD/bu`, `2 USD/t`, `1 % of price`, `0.7 % of weight`. */
+export function readRate(
+  given: string,
+  currency: string,
+): Read<{ rate: number; unit: ScheduleUnit; of: PerGrain['of'] | null }> {
   const share = SHARE.exec(given.trim());
   if (share !== null) {
     const percent = Number(share[1]);
     if (!(percent <= 100)) return { ok: false, reason: `is ${show(given)}; it must lie between 0 % and 100 %.` };
-    return { ok: true, rate: percent / 100, unit: share[2] as ScheduleUnit };
+    return { ok: true, rate: percent / 100, unit: share[2] as ScheduleUnit, of: null };
   }
-  const money = readQuantity('price per bushel', given, currency);
-  if (money.ok && money.si >= 0) return { ok: true, rate: money.si, unit: 'money' };
+  const money = readPerGrain('price per bushel', given, currency);
+  if (money.ok && money.si >= 0) return { ok: true, rate: money.si, unit: 'money', of: money.per.of };
   const reason = `is ${show(given)}; it takes ${rateTakes(currency)}.`;
   return { ok: false, reason: money.ok ? `is ${show(given)}; it must not be negative.` : reason };
 }
@@ -30,7 +34,7 @@ export const rateTakes = (currency: string) => `e.g. "0.05 ${currency}/bu", "1 %
 export const rate = (currency: string) =>
   checked('SEASON_UNIT', rateTakes(currency), (value) => readRate(value, currency), {
     description: `what is taken off: ${rateTakes(currency)}`,
-    pattern: `^ *[\\d.,]+ *(?:% +of +(?:price|weight)|[A-Z]{3} */ *bu) *$`,
+    pattern: `^ *[\\d.,]+ *(?:% +of +(?:price|weight)|[A-Z]{3} */ *(?:bu|t)) *$`,
   });
 
 /** `0.5 point`. */

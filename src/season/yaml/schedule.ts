@@ -1,4 +1,6 @@
 import type * as z from 'zod';
+import { perLegalBushel } from '../../base/per-grain.ts';
+import { cropOf } from '../../grain/crops.ts';
 import type { PriceSchedule } from '../season.ts';
 import { choice, list, map, text } from './fields.ts';
 import { MOISTURE, quantity, si, siOrNull } from './quantity.ts';
@@ -52,7 +54,12 @@ export const scheduleSchema = (currency: string) =>
 export type ScheduleText = z.infer<ReturnType<typeof scheduleSchema>>;
 
 /** @param base  `base_moisture` of the crop, for a schedule that says no `above` */
-export function toSchedule(given: ScheduleText, base: string | undefined, currency: string): PriceSchedule {
+export function toSchedule(
+  given: ScheduleText,
+  base: string | undefined,
+  currency: string,
+  crop: string,
+): PriceSchedule {
   const pointsOf = (value: string | undefined): number | null => {
     const read = value === undefined ? null : readPoints(value);
     return read?.ok ? read.points : null;
@@ -65,7 +72,7 @@ export function toSchedule(given: ScheduleText, base: string | undefined, curren
     unit = read.unit;
     return {
       toWb: one.up_to === undefined ? Number.POSITIVE_INFINITY : si('moisture', one.up_to, currency),
-      rate: read.rate,
+      rate: read.of === 'kg' ? perLegalBushel({ amount: read.rate, of: 'kg' }, cropOf(crop).legalBushelKg) : read.rate,
     };
   });
   return {

@@ -2,6 +2,8 @@ import { describe, expect, it } from 'vitest';
 import type { Bearing } from '../../../src/analysis/airflow/bearings.ts';
 import { borneOut, sureEnough } from '../../../src/analysis/airflow/sure-enough.ts';
 import { estimate, withheld } from '../../../src/base/estimate.ts';
+import { oneSystem } from '../../../src/report/one-system.ts';
+import { Units } from '../../../src/report/units.ts';
 
 const parts = [
   { cause: 'timing from sensor to sensor', relSd: 0.05 },
@@ -76,8 +78,12 @@ describe('an airflow that is not shown', () => {
   it('tells its interval, in both units, and the largest doubt', () => {
     // by hand: 1 m3/s over 300 m3 is 1/300 per second, x 60 x 1.2445 = 0.249 cfm/bu; 1.55 m3/s 0.386
     expect(sureEnough(front(0.2), [], 300).why).toBe(
-      'Fronts leave 1 to 1.6 m³/s (0.25 to 0.39 cfm/bu) open: any one number could be more than 20 % off. The largest doubt: moisture of the grain.',
+      'Fronts leave 1,000 to 1,600 L/s (0.25 to 0.39 cfm/bu) open: any one number could be more than 20 % off. The largest doubt: moisture of the grain.',
     );
+  });
+  it('stands in the unit of the columns beside which a reader of SI pages finds it', () => {
+    const said = oneSystem(sureEnough(front(0.2), [], 300).why ?? '', 'si');
+    expect(said).toContain(`1,600 ${new Units('si', 'USD', 'UTC').unit('airflow')} open`);
   });
   it('keeps another reason', () => {
     expect(sureEnough({ rangeM3S: withheld('No cable.'), errors: null, parts: [] }, [], 300).why).toBe('No cable.');

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { billShares } from '../../../src/analysis/energy/bill-shares.ts';
+import { staggeredDemand } from '../../../src/analysis/energy/staggered-demand.ts';
 import { tariffMonths } from '../../../src/analysis/energy/tariff-months.ts';
 import { fanSeason } from '../../../src/analysis/fan/fan-season.ts';
 import type { Tariff } from '../../../src/money/tariff.ts';
@@ -96,6 +97,61 @@ describe('demand of hours of which a meter tells how many, but not when', () => 
     for (const rule of [[6 * 60, 23 * 60] as [number, number], null]) {
       expect(of(demand(rule)).demandCost.interval![0]).toBeGreaterThan(0.75 * 10 * KW);
     }
+  });
+});
+
+describe('demand of two fans whose meters are read once a day', () => {
+  const two = [fan, { ...fan, id: 'F2' }];
+  const both = (perDay: number) =>
+    two.flatMap(({ id }) => dial(perDay).map(({ time, day }) => ({ time, fan: id, run: day * perDay * 3600 })));
+  const always: Tariff = { ...dayAndEvening, demand: [{ pricePerKw: 10, when: null, ratchet: null }] };
+  const fansOf = (rows: ReturnType<typeof both>) => two.map((one) => fanSeason(one, fanTable(rows)));
+  const seasonOfTwo = seasonOf(two, [bin('B1', ['F1']), bin('B2', ['F2'])], [always]);
+
+  it('holds both: that they ran at once, and that they ran in turns', () => {
+    const [month] = tariffMonths(seasonOfTwo, fansOf(both(8)));
+    const [low, high] = month.told!.demandCost.interval!;
+    expect(low).toBeLessThanOrEqual(10 * KW);
+    expect(high).toBeGreaterThanOrEqual(20 * KW);
+    // And no less than one fan's alone, a nameplate good to 20 %.
+    expect(low).toBeGreaterThan(0.75 * 10 * KW);
+  });
+  it('a fan of two hours a day has the power of its motor in them, not that of a spread over the day', () => {
+    const [month] = tariffMonths(seasonOf([fan], [bin('B1', ['F1'])], [always]), [fanSeason(fan, fanTable(both(2)))]);
+    expect(month.demand[0].peakKw).toBeCloseTo(KW, 6);
+  });
+  it('other ways to run them are withheld, with that reason; as run the interval holds any placing', () => {
+    const [way] = staggeredDemand(seasonOfTwo, fansOf(both(8)));
+    expect(way.asRun.cost.interval![0]).toBeLessThanOrEqual(10 * KW);
+    expect(way.asRun.cost.interval![1]).toBeGreaterThanOrEqual(20 * KW);
+    for (const told of [way.startsApart.cost, way.inTurns.cost, way.inTurns.peak, way.leastCost, way.saving]) {
+      expect(told).toMatchObject({ value: null, why: expect.stringMatching(/tells how many hours .*, not when/) });
+    }
+  });
+  it('and so in the months that a ratchet carries such a peak to, and in no other', () => {
+    // The meters' ten days lie in October; in November both are read each hour, four hours at once on the first.
+    const later = (id: string) =>
+      Array.from({ length: 24 * 20 }, (_, h) => ({
+        time: start + (240 + h) * H,
+        fan: id,
+        run: (10 * 8 + Math.max(0, Math.min(4, h - 12 * 24))) * 3600,
+      })).slice(1);
+    const rows = two.flatMap(({ id }) => [...both(8).filter((row) => row.fan === id), ...later(id)]);
+    const saved = (ratchet: number | null) => {
+      const tariff = { ...always, demand: [{ pricePerKw: 10, when: null, ratchet }] };
+      return staggeredDemand(
+        seasonOf(two, [...seasonOfTwo.bins], [tariff]),
+        two.map((one) => fanSeason(one, fanTable(rows))),
+      ).map(({ month, saving }) => [month, saving.value === null]);
+    };
+    expect(saved(0.6)).toEqual([
+      ['2024-10', true],
+      ['2024-11', true],
+    ]);
+    expect(saved(null)).toEqual([
+      ['2024-10', true],
+      ['2024-11', false],
+    ]);
   });
 });
 

@@ -61,6 +61,29 @@ describe('an energy meter read once a day, the only log of the fan', () => {
   );
 });
 
+describe('a meter read once a day that was reset or replaced', () => {
+  /** Twelve hours of each of twenty days; after ten the dial falls to what is given, and counts on. */
+  const dials = (after: number) =>
+    Array.from({ length: 21 }, (_, day) => (day < 10 ? 4500 + 12 * day : after + 12 * (day - 10)));
+  const of = (after: number) =>
+    fanSeason(FAN, fanTable(dials(after).map((dial, day) => ({ time: start + day * DAY, run: dial * 3600 }))));
+
+  it.each([
+    // By hand: nineteen days of 12 h; of the tenth what the new dial can have counted since, and the rest of its 24 h is open.
+    ['to zero', 0, 228, 24],
+    ['to 9 h, which may be counted since', 9, 237, 15],
+    ['to 812 h, which is another meter’s', 812, 228, 24],
+  ])('%s: the day’s other hours are not known, and it is told', (_, after, hours, unknown) => {
+    const got = of(after);
+    expect(got.onHours).toBeCloseTo(hours, 6);
+    expect(got.unknownHours).toBeCloseTo(unknown, 6);
+    expect(got.notes?.join(' ')).toContain(`it fell from 4608 h to ${after} h`);
+    // So that the true 240 h lie between what is known and what may be.
+    expect(got.onHours).toBeLessThanOrEqual(240);
+    expect(got.onHours + got.unknownHours).toBeGreaterThanOrEqual(240);
+  });
+});
+
 describe('a run-time meter read once a day, the only log of the fan', () => {
   it('by hand: counts its hours itself, so that they are as sure as its clock, whatever the motor draws', () => {
     // 6.5 + 10.25 + 8 h: 24.75 h; of its error the clock's 0.1 % is all that is left, 0.02475 h.

@@ -60,7 +60,9 @@ describe('the main front of a bin', () => {
   it('is withheld with why: no cables, only warming, small steps', () => {
     expect(seasonFront(binOf([], 'N', 'No cable.'))).toMatchObject({ verdict: 'untold', why: 'No cable.', main: null });
     const warm = nth(1, 25, [5, 9], { kind: 'warming' });
-    expect(seasonFront(binOf([warm])).why).toMatch(/only warmed it/);
+    // Fans that dry cool their grain by evaporation in warm air: canola went from 31 to 22 °C in air of 26 °C (held-out farm).
+    expect(seasonFront(binOf([warm])).why).toMatch(/none clearly cooler, so there is no cooling front to follow/);
+    expect(seasonFront(binOf([warm])).why).not.toMatch(/only warmed/);
     const broken = {
       aheadC: 18,
       behindC: null,

@@ -46,11 +46,14 @@ const about = (flowM3S: number) => estimate(flowM3S, 0.85 * flowM3S, 1.15 * flow
 describe('a floor that leaks', () => {
   it('shows by power that makes too little pressure and airflow', () => {
     // 4 m3/s at 500 Pa, and 60 Pa of its own speed, are 2.2 kW of air, of 7 kW at the shaft 32 %. Pressure falls as airflow to the power
-    // of 1.4 or so: half of the air meets 190 Pa, 500 W, 7 %; a third of it 107 Pa, 220 W, 3 %; two thirds 283 Pa, 915 W, 13 %.
+    // of 1.4 or so: half of the air meets 190 Pa, 500 W, 7 %; a third of it 107 Pa, 220 W, 3 %, of which a bed so light says nothing, but 299 cfm/hp do; two thirds 283 Pa, 915 W, 13 %.
     // Three quarters, 335 Pa, 1185 W, 17 %, may be a poor fan.
     expect(powerDoubts(logOf({}), 4)).toEqual([]);
     expect(powerDoubts(logOf({ pressurePa: 190 }), 2)[0].why).toContain('takes 7 % of');
-    expect(powerDoubts(logOf({ pressurePa: 107 }), 1.33)[0].why).toContain('takes 3 % of');
+    // By ln(1549 / 299) = 1.64, a fourteenth of the way to ln(0.4 / 0.031) / 2 = 1.28: e^1.62 = 5.1.
+    expect(airLost(logOf({ pressurePa: 107 }), 1.33, about(1.33))[0].why).toContain(
+      'By their power the fans blow 5.1 (',
+    );
     expect(powerDoubts(logOf({ pressurePa: 283 }), 2.67)).toHaveLength(1);
     expect(powerDoubts(logOf({ pressurePa: 335 }), 3)).toEqual([]);
   });
@@ -60,8 +63,12 @@ describe('a floor that leaks', () => {
   });
 
   it('is not seen behind a smallest fan that is merely too large, whose pressure alone takes 4 % of its power', () => {
-    expect(powerDoubts(logOf({ powerW: 600, pressurePa: 60 }), 0.4)).toEqual([]);
-    expect(powerDoubts(logOf({ powerW: 600, pressurePa: 20 }), 0.13)).toHaveLength(1);
+    // 0.6 kW, 0.53 at the shaft: 0.15 m3/s at 160 Pa are 24 W, 4.5 %; 0.1 m3/s 16 W, 3 %.
+    expect(powerDoubts(logOf({ powerW: 600, pressurePa: 160 }), 0.15)).toEqual([]);
+    expect(powerDoubts(logOf({ powerW: 600, pressurePa: 160 }), 0.1)).toHaveLength(1);
+    // On a light bed 0.4 m3/s are 1197 cfm/hp, 0.13 m3/s 389.
+    expect(airLost(logOf({ powerW: 600, pressurePa: 60 }), 0.4, about(0.4))).toEqual([]);
+    expect(airLost(logOf({ powerW: 600, pressurePa: 20 }), 0.13, about(0.13))).toHaveLength(1);
   });
 
   it('shows by air that is warmed too little for the power and the airflow that the grain got', () => {
@@ -94,7 +101,7 @@ describe('all that tells of a leak together', () => {
   });
 
   it('takes the fans’ curves, and tells nothing on a light bed by power alone', () => {
-    // 1.2 m3/s at 160 Pa with their speed are 16 % of the shaft: ln(0.3 / 0.16) / 2 = 0.31 to 0.25 is not nine in ten, 8 % at twice the power is.
+    // 1.2 m3/s are 1573 cfm for each of the shaft's 1.6 hp, as such fans blow; 786 cfm at twice the power are under what is planned with: ln(1549 / 786) = 0.68 to 0.41.
     const light = { powerW: 1370, pressurePa: 100 };
     expect(leakDoubts(logOf(light), about(1.2))).toEqual([]);
     expect(leakDoubts(logOf({ ...light, powerW: 2740 }), about(1.2))).toHaveLength(1);
@@ -103,11 +110,30 @@ describe('all that tells of a leak together', () => {
     expect(leakDoubts(logOf({ ...light, curve: [1.1, 1.4] }), about(1.2))).toEqual([]);
   });
 
+  it('accuses no fan on a light bed that blows what is planned with, and does where a half of that comes through', () => {
+    // "About 1,000 cfm/hp": Iowa State University crops newsletter 2018; 1 hp cools 10,000 bu in about 150 h, which takes 0.1 cfm/bu: University of Kentucky 2002.
+    const hp = 2;
+    const planned = (hp * 1000 * 0.3048 ** 3) / 60;
+    const fan = { powerW: (hp * 745.7) / 0.88, pressurePa: 100 };
+    expect(airLost(logOf(fan), planned, about(planned))).toEqual([]);
+    expect(airLost(logOf({ ...fan, pressurePa: 40 }), planned, about(planned))).toEqual([]);
+    expect(airLost(logOf({ ...fan, pressurePa: 40 }), planned / 2, about(planned / 2))).toHaveLength(1);
+  });
+
+  it('goes over from air for power to efficiency as the grain holds more back', () => {
+    // 2 m3/s by 5 kW (4.4 at the shaft): 718 cfm/hp, ln(1549 / 718) = 0.77. From 200 Pa on efficiency alone: 280 Pa x 2 / 4.4 kW = 13 %, ln(0.4 / 0.13) / 2 = 0.57.
+    const times = (pressurePa: number) =>
+      Number(/fans blow ([\d.]+) /.exec(leakDoubts(logOf({ powerW: 5000, pressurePa }), about(2))[0].why)?.[1]);
+    expect(times(99)).toBe(2.2);
+    expect(times(101)).toBe(2.2);
+    expect(times(220)).toBe(1.8);
+  });
+
   it('is said to be open where a leak of a half would not show, and only there', () => {
     const light = { powerW: 1750, pressurePa: 100 };
-    // ln(0.3 / 0.125) / 2 = 0.44, to 0.25 and half of the airflow's 0.09: up to e^0.86 = 2.4 times.
+    // 1231 cfm/hp: ln(1549 / 1231) = 0.23, to 0.40 and the airflow's 0.09: up to e^(0.23 + 1.645 x 0.41) = 2.5 times.
     expect(leakNotes(logOf(light), about(1.2))).toEqual([
-      expect.stringContaining('by their power the fans may blow up to 2.4 times the air that the grain got'),
+      expect.stringContaining('by their power the fans may blow up to 2.5 times the air that the grain got'),
     ]);
     expect(leakNotes(logOf({ ...light, curve: [1.1, 1.4] }), about(1.2))).toEqual([]);
     // 32 % of the shaft's power: ln(0.4 / 0.32) / 2 = 0.11 to 0.16, up to 1.5 times.

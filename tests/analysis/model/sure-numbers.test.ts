@@ -8,7 +8,7 @@ describe('numbers of a fitted bed', () => {
     expect(sureFlow(narrow, 150)).toBe(narrow);
     const wide = sureFlow(estimate(2, 1.77, 2.27), 150);
     expect(wide.value).toBeNull();
-    expect(wide.why).toContain('1.8 to 2.3 m³/s');
+    expect(wide.why).toContain('1,800 to 2,300 L/s');
     const why = withheld('No log.');
     expect(sureFlow(why, 150)).toBe(why);
   });

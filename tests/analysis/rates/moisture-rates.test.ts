@@ -172,6 +172,16 @@ describe('points by fan hours', () => {
     );
   });
 
+  it('is withheld a point where the rate is told from zero by a hair: an interval of over ten to one says nothing', () => {
+    // 0.16 +- 0.15 point in 732 h is 732 / 0.31 to 732 / 0.01, 31 to 1; 0.21 +- 0.15 point is 732 / 0.36 to 732 / 0.06, 6 to 1.
+    const hair = ratesOf({ points: (h) => (0.16 * h) / 732 }).season!;
+    expect(hair.perHundredFanHours.interval![0]).toBeGreaterThan(0);
+    expect(hair.hoursPerPoint).toMatchObject({ value: null, why: expect.stringMatching(/hardly be told from zero/) });
+    expect(hair.kwhPerPoint).toMatchObject({ value: null, why: expect.stringMatching(/hardly be told from zero/) });
+    const sure = ratesOf({ points: (h) => (0.21 * h) / 732 }).season!;
+    expect(sure.hoursPerPoint.value).toBeCloseTo(732 / 0.21, 6);
+  });
+
   it('conditioning: points put in, hours a point without a sign', () => {
     const { line } = ratesOf({ points: (h) => -0.005 * h, noise: 0.02 });
     expect(line?.perHundredFanHours.value).toBeCloseTo(-0.5, 1);

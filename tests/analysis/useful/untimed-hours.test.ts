@@ -38,4 +38,21 @@ describe('hours of which a meter tells how many, but not when', () => {
     expect(got.offWouldHavePaid.value).toBeNull();
     expect(got.hours.unknown.value).toBeCloseTo(240, 6);
   });
+  it('by the hour of the day and by the outdoor air they are a part of their own, and may lie in each of the others', () => {
+    const got = readDaily([10, 11]);
+    const bands = Object.fromEntries(got.hoursOfDay.map((one) => [one.key, one]));
+    // 18 days from 14 to 2 h: three hours of each between 15 and 18 h, none between 3 and 6 h. Of the two days' twelve hours
+    // each part of the day may have held its three.
+    expect(bands['15'].hours).toMatchObject({ value: 54, interval: [54, 60] });
+    expect(bands['3'].hours).toMatchObject({ value: 0, interval: [0, 6] });
+    expect(bands['3'].against.interval).toEqual([0, 6]);
+    expect(bands.none.hours.value).toBeCloseTo(24, 6);
+    expect(got.hoursOfDay.at(-1)!.key).toBe('none');
+    const sum = (of: typeof got.hoursOfDay) => of.reduce((all, { hours }) => all + hours.value!, 0);
+    expect(sum(got.hoursOfDay)).toBeCloseTo(240, 6);
+    expect(sum(got.outdoor)).toBeCloseTo(240, 6);
+    expect(got.outdoor.find(({ key }) => key === 'none')!.hours.value).toBeCloseTo(24, 6);
+    for (const { key, hours } of got.outdoor.filter((one) => one.key !== 'none'))
+      expect(hours.interval![1], key).toBeGreaterThanOrEqual(hours.value! + 24);
+  });
 });

@@ -3,6 +3,7 @@ import { dryingElsewhere } from '../../../src/analysis/value/drying-elsewhere.ts
 import { moistureValue } from '../../../src/analysis/value/moisture-value.ts';
 import { estimate } from '../../../src/base/estimate.ts';
 import { differenceOf, productOf } from '../../../src/base/stats/joined.ts';
+import type { Season } from '../../../src/season/season.ts';
 import { exampleInput } from '../../report/example-review.ts';
 import { CORN_BUSHEL_KG, thousandBushels } from './thousand-bushels.ts';
 
@@ -77,12 +78,16 @@ describe('what a change of moisture was worth', () => {
 describe('the same points elsewhere', () => {
   it('cost the stated fee for each bushel and point, and fuel and current for a dryer of one’s own', () => {
     const { review, season } = made({ points: [2.7, 3.3], bushels: [960, 1040] });
-    const stated = {
+    const stated: Season = {
       ...season,
       dryingAlternative: {
-        commercialPerBushelPoint: 0.05,
+        commercialPerPoint: { amount: 0.05, of: 'bushel' },
         // 1.75 a gallon, 0.02 gal and no current: 0.035 a bushel-point
-        highTemperature: { fuelPricePerM3: 1.75, fuelPerBushelPointM3: 0.02, electricityKwhPerBushelPoint: null },
+        highTemperature: {
+          fuelPricePerM3: 1.75,
+          fuelM3PerPoint: { amount: 0.02, of: 'bushel' },
+          electricityKwhPerPoint: null,
+        },
       },
     };
     const { commercial, highTemperature } = dryingElsewhere(review, stated);
@@ -91,6 +96,16 @@ describe('the same points elsewhere', () => {
     expect(commercial.interval?.[1]).toBeCloseTo(150 * (1 + Math.hypot(0.1, 0.04)), 9);
     expect(highTemperature.value).toBeCloseTo(105, 9);
     expect(dryingElsewhere(review, season).commercial.why).toMatch(/drying_alternative/);
+  });
+
+  it('cost the same where the fee is by the tonne: corn’s legal bushel is 56 lb', () => {
+    const { review, season } = made({ points: [2.7, 3.3], bushels: [960, 1040] });
+    const of = (amount: number) => ({ amount: amount / (56 * 0.45359237), of: 'kg' }) as const;
+    const highTemperature = { fuelPricePerM3: 1.75, fuelM3PerPoint: of(0.02), electricityKwhPerPoint: null };
+    const dryingAlternative = { commercialPerPoint: of(0.05), highTemperature };
+    const told = dryingElsewhere(review, { ...season, dryingAlternative });
+    expect(told.commercial.value).toBeCloseTo(150, 9);
+    expect(told.highTemperature.value).toBeCloseTo(105, 9);
   });
 });
 

@@ -25,10 +25,11 @@ const DAY_MS = 86_400_000;
 
 describe('water by sensors', () => {
   const grain = { dryMatterKg: 100_000, dryMatterKgInterval: [97_000, 103_000] } as unknown as BinGrainAmount;
-  const moisture = (points: number, from: 'sensors' | 'tickets' = 'sensors') =>
+  type From = 'sensors' | 'tickets' | 'stated';
+  const moisture = (points: number, from: From = 'sensors', end = from) =>
     ({
       start: { value: 0.2, from },
-      end: { value: 0.2 - points / 100, from },
+      end: { value: 0.2 - points / 100, from: end },
       pointsRemoved: estimate(points, points - 0.5, points + 0.5),
     }) as unknown as BinMoisture;
 
@@ -47,6 +48,21 @@ describe('water by sensors', () => {
     expect(waterBySensors(grain, moisture(5, 'tickets')).why).toContain('scale tickets');
     const none = { ...moisture(5), pointsRemoved: withheld('No sensor.') } as BinMoisture;
     expect(waterBySensors(grain, none).why).toBe('No sensor.');
+  });
+  it('is not told by moistures of which no sensor tells either: a number on paper is no account of the sensors', () => {
+    expect(waterBySensors(grain, moisture(5, 'stated'))).toMatchObject({
+      value: null,
+      why: 'Both moistures are only stated in season.yaml, so the sensors tell no water of their own.',
+    });
+    const mixed = waterBySensors(grain, moisture(5, 'tickets', 'stated'));
+    expect(mixed.value).toBeNull();
+    expect(mixed.why).toMatch(/^One moisture comes from scale tickets, the other is only stated/);
+    // One that sensors tell is enough.
+    for (const [start, end] of [
+      ['stated', 'sensors'],
+      ['sensors', 'tickets'],
+    ] as const)
+      expect(waterBySensors(grain, moisture(5, start, end)).value).toBeCloseTo(7352.94, 1);
   });
 });
 

@@ -112,6 +112,30 @@ describe('plenum, weather and fan logs', () => {
     expect(flags.fan.some((bits) => bits !== 0)).toBe(false);
   });
 
+  it.each([
+    [
+      'back to a reading that is not zero',
+      812,
+      /jumped back once, from 4,\d{3} h to 812 h, .* reset, or replaced by another/,
+    ],
+    ['back by little', 3990, /jumped back once, from 4,\d{3} h to 3,990 h/],
+    ['ahead', 9000, /jumped ahead once, from 4,\d{3} h to 9,000 h, by more than it can have counted/],
+  ])('a run-hour meter replaced in mid-season, %s, is told with both readings and keeps its rows', (_, first, text) => {
+    let ran = 0;
+    const run_s = Float64Array.from(made.fanOn, (on) => {
+      ran += on;
+      return 3600 * (4000 + ran);
+    });
+    const offset = run_s[300] - 3600 * first;
+    for (let i = 300; i < hours; i++) run_s[i] -= offset;
+    const { flags, findings } = checkSeason(season, tablesOf(made, { plenum: plenum(() => {}), fan: fan({ run_s }) }));
+    expect(kinds(findings)).toEqual(['meter-reset fan F1']);
+    expect(findings[0].text).toMatch(text);
+    expect(findings[0].advice).toContain('note what the old one showed last');
+    expect(findings[0].fromMs).toBe(made.airMs[300]);
+    expect(flags.fan.some((bits) => bits !== 0)).toBe(false);
+  });
+
   it('a dead current sensor keeps rows with a good meter, and loses them without', () => {
     const current_a = Float64Array.from(made.fanOn, (on, i) => (i < 200 ? on * 20 : 0));
     const metered = checkSeason(

@@ -4,7 +4,7 @@ import { airAt, fanHistory, fanSamples, MOVING, STILL, UNKNOWN } from '../../../
 import { gapsOf } from '../../../src/season/checks/gaps.ts';
 import { aboveGrain, grainDepthAt } from '../../../src/season/checks/grain-depth.ts';
 import { outsideLimits } from '../../../src/season/checks/limits.ts';
-import { meterFaults } from '../../../src/season/checks/meters.ts';
+import { meterFaults, meterLeaps } from '../../../src/season/checks/meters.ts';
 import { placesOf, rosterOf } from '../../../src/season/checks/places.ts';
 import { CHECK_RULES } from '../../../src/season/checks/rules.ts';
 import { sameValueRuns } from '../../../src/season/checks/runs.ts';
@@ -64,6 +64,15 @@ describe('gaps', () => {
 });
 
 describe('running meters', () => {
+  it('were replaced where they jump ahead by more than can be counted, and go on from there', () => {
+    // Hours of running, one reading an hour; the new meter shows 812, then 40 where nothing was read for two days.
+    const timeMs = [0, 1, 2, 3, 4, 52, 53].map((h) => h * 3_600_000);
+    const none = new Set<number>();
+    expect(meterLeaps([10, 11, 12, 812, 813, 853, 854], timeMs, 1 / 3600, none)).toEqual([3]);
+    expect(meterLeaps([10, 11, 12, 13, 14, 62, 63], timeMs, 1 / 3600, none)).toEqual([]);
+    // A high reading that slipped is no new meter.
+    expect(meterLeaps([10, 11, 12, 812, 14, 60, 61], timeMs, 1 / 3600, new Set([3]))).toEqual([]);
+  });
   it('were reset where they jump back for good', () => {
     expect(meterFaults([10, 11, 12, 0, 1, 2, 3], ones(7))).toEqual({ resets: [3], slips: [] });
     expect(meterFaults([10, 10, 10, 4, 4, 4, 5], ones(7))).toEqual({ resets: [3], slips: [] });

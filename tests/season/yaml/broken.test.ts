@@ -279,6 +279,20 @@ it('a fan curve written the wrong way round is told once, with all that rises', 
   ]);
 });
 
+it('a text where a list must stand is told once, as no list', async () => {
+  const text = EXAMPLE.replace(/curve:(\n +- \[.*)+/, 'curve: 7');
+  const problems = await problemsOf(seasonFolder({ ...EXAMPLE_FILES, 'season.yaml': text }));
+  expect(problems.map((one) => one.message)).toEqual([
+    expect.stringMatching(/^fans\[0\]\.curve is "7"; it takes a list of pairs/),
+  ]);
+});
+
+it('a shape that is none is told once, and not as columns that another shape has', async () => {
+  const text = EXAMPLE.replace('shape: wide', 'shape: wyde');
+  const problems = await problemsOf(seasonFolder({ ...EXAMPLE_FILES, 'season.yaml': text }));
+  expect(problems.map((one) => one.code)).toEqual(['SEASON_CHOICE']);
+});
+
 describe('a misspelt key', () => {
   const told = async (...edits: [string, string][]) => {
     const text = edits.reduce((yaml, [from, to]) => yaml.replaceAll(from, to), EXAMPLE);
@@ -291,6 +305,7 @@ describe('a misspelt key', () => {
     ['\nfans:', '\nfanz:', 'fanz'],
     ['\nbins:', '\nbns:', 'bns'],
     ['nameplate: 15 hp', 'namplate: 15 hp', 'fans[0].namplate'],
+    ['net: {', 'nett: {', 'files[6].columns.nett'],
   ])('%j → %j is told once', async (from, to, key) => {
     expect(await told([from, to], ...(key === 'curency' ? [['USD', 'EUR'] as [string, string]] : []))).toEqual([
       ['SEASON_KEY', key],

@@ -64,10 +64,10 @@ describe('the example of the contract', () => {
       },
     });
     const hot = season.dryingAlternative?.highTemperature;
-    expect(season.dryingAlternative?.commercialPerBushelPoint).toBe(0.05);
+    expect(season.dryingAlternative?.commercialPerPoint).toEqual({ amount: 0.05, of: 'bushel' });
     near(hot?.fuelPricePerM3 ?? 0, 1.75 / 0.003785411784);
-    near(hot?.fuelPerBushelPointM3 ?? 0, 0.02 * 0.003785411784);
-    expect(hot?.electricityKwhPerBushelPoint).toBe(0.01);
+    near(hot?.fuelM3PerPoint.amount ?? 0, 0.02 * 0.003785411784);
+    expect(hot?.electricityKwhPerPoint).toEqual({ amount: 0.01, of: 'bushel' });
   });
 
   it('describes the first bin', () => {

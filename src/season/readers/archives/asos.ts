@@ -7,6 +7,7 @@ import { type ArchiveCsv, archiveCsv, lacksColumn, NO_HUMIDITY, noRowPlaced, sev
 import { type ArchiveCell, addArchiveRow } from './archive-row.ts';
 import { asosClock, tellClock, timeColumn } from './asos-clock.ts';
 import { flagExtraReports, type Report } from './hourly-reports.ts';
+import { Nines } from './nines.ts';
 import { plainNumber } from './plain-number.ts';
 import { routineMinutes } from './routine-minutes.ts';
 import { SeaLevel } from './sea-level.ts';
@@ -63,6 +64,7 @@ export function readAsos(reading: FileReading): Problem[] {
   if ('code' in clock) return [clock];
   const { timeMs, reasons } = clock;
   const seaLevel = new SeaLevel(season.site.elevationM);
+  const nines = new Nines();
   const routine = routineMinutes(timeMs);
   const reports: Report[] = [];
   const atOf = new Map<number, number>();
@@ -77,7 +79,7 @@ export function readAsos(reading: FileReading): Problem[] {
     placed += 1;
     let hasTemperature = false;
     const added = addArchiveRow(reading, csv.lines[row], timeMs[row], columns.length, () => {
-      const cells = cellsOf(fields, columns, season.site.elevationM, seaLevel);
+      const cells = cellsOf(fields, columns, season.site.elevationM, seaLevel, nines);
       hasTemperature = typeof cells[0].value === 'number';
       return cells;
     });
@@ -93,6 +95,7 @@ export function readAsos(reading: FileReading): Problem[] {
   flagExtraReports(reading, reports);
   tellClock(reading, clock, atOf);
   seaLevel.tell(reading);
+  nines.tell(reading);
   return [];
 }
 
@@ -131,6 +134,7 @@ function cellsOf(
   columns: readonly Found[],
   elevationM: number | null,
   seaLevel: SeaLevel,
+  nines: Nines,
 ): ArchiveCell[] {
   let tempC = Number.NaN;
   return columns.map(({ column, means, header, index, line }) => {
@@ -140,6 +144,7 @@ function cellsOf(
     const number = plainNumber(text);
     if (Number.isNaN(number)) return cell('is no number');
     const value = number * line.scale + line.offset;
+    if (nines.isMissing(text, column, value)) return cell(null);
     if (column === 'temp_c') tempC = value;
     if (means === 'altimeter' && elevationM !== null) return cell(stationFromAltimeterPa(value, elevationM));
     return cell(means === null ? value : seaLevel.toStation(value, tempC));

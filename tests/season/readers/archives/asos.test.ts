@@ -35,6 +35,25 @@ describe('hourly observations of airports', () => {
     ]);
   });
 
+  it('codes of nines where no number is are missing, counted and told; 999 hPa is a pressure', async () => {
+    const { tables, load } = await read(
+      `${HEAD}\nXXX,2013-01-01 00:51,-9999,50,72,30,999.0\nXXX,2013-01-01 01:51,999,999.00,-9999,30,\nXXX,2013-01-01 02:51,59,50,72,99.99,M\n`,
+    );
+    const [first, second, third] = rowsOf(tables.weather);
+    expect(first).toMatchObject({ temp_c: null, rh: 0.72 });
+    expect(first.dew_point_c).toBeCloseTo(10, 9);
+    expect(second).toMatchObject({ temp_c: null, dew_point_c: null, rh: null });
+    expect(third.temp_c).toBeCloseTo(15, 9);
+    expect(load.files[0]).toMatchObject({ rows: 3, cells: 12, kept: 8, missing: 4, rejected: 0 });
+    expect(load.findings).toMatchObject([{ kind: 'gap', where: 'w.csv', cells: 4 }]);
+    expect(load.findings[0].text).toContain('4 values are -9999, 999 and 999.00, which no air can have');
+    // Without an altimeter setting the pressure at sea level is read: 999 hPa is a stormy day's, 9999 none at all.
+    const low = 'station,valid,tmpf,relh,mslp\nXXX,2013-01-01 00:51,59,72,999\nXXX,2013-01-01 01:51,59,72,9999\n';
+    const pressures = rowsOf((await read(low)).tables.weather).map((row) => row.pressure_pa);
+    expect(pressures[0]).toBeGreaterThan(90_000);
+    expect(pressures[1]).toBeNull();
+  });
+
   it('the zone: an offset in the stamp, the header, the notes, time_zone; the repeated hour by its order', async () => {
     const row = (stamp: string) => `XXX,${stamp},59,50,72,30,M\n`;
     expect(await times(`${HEAD}\n${row('2013-07-01T00:51:00-05:00')}`)).toEqual(['2013-07-01T05:51:00.000Z']);

@@ -7,17 +7,19 @@ import { whenHolds } from '../../money/when-holds.ts';
 import { FAN_ON, type FanSeason, type Span } from '../types.ts';
 
 /**
- * A fan's power with the hours of which a meter tells how many, but not when, run outside a demand rule's time as far as they go: the
- * least that the rule can have seen of it. Unchanged under a rule that always holds.
+ * A fan's power with the hours of which a meter tells how many, but not when, run outside a demand rule's time as far as they go, or
+ * within it, in one run: the least that the rule can have seen of it, and the most. Under a rule that always holds the least is that
+ * of hours spread evenly.
  *
  * @returns  spans in any order
  */
-export function placedOutside(
+export function placedHours(
   { spans, spread }: Pick<FanSeason, 'spans' | 'spread'>,
   rule: DemandRule,
   zone: Zone,
+  where: 'outside' | 'inside',
 ): PowerSpans {
-  if (rule.when === null || spread === undefined || spread.length === 0) return spans;
+  if (spread === undefined || spread.length === 0 || (rule.when === null && where === 'outside')) return spans;
   const pieces: (Span & { powerW: number })[] = [];
   const inStretch = new Map<Span, { onMs: number; joule: number }>(spread.map((one) => [one, { onMs: 0, joule: 0 }]));
   for (let k = 0; k < spans.state.length; k++) {
@@ -37,7 +39,7 @@ export function placedOutside(
     const held = (of: Span) =>
       whenHolds(rule.when, localMoment(zone, Math.floor(of.fromMs / DEMAND_MS) * DEMAND_MS)) ? 1 : 0;
     let leftMs = onMs;
-    for (const quarter of quarters.sort((a, b) => held(a) - held(b))) {
+    for (const quarter of quarters.sort((a, b) => (held(a) - held(b)) * (where === 'outside' ? 1 : -1))) {
       if (leftMs <= 0) break;
       const toMs = Math.min(quarter.toMs, quarter.fromMs + leftMs);
       pieces.push({ fromMs: quarter.fromMs, toMs, powerW: (joule / onMs) * 1000 });
@@ -49,6 +51,15 @@ export function placedOutside(
     endMs: Float64Array.from(pieces, ({ toMs }) => toMs),
     powerW: Float64Array.from(pieces, ({ powerW }) => powerW),
   };
+}
+
+/** A fan's power in the hours whose moments are known. */
+export function timedHours({ spans, spread }: Pick<FanSeason, 'spans' | 'spread'>): PowerSpans {
+  if (spread === undefined || spread.length === 0) return spans;
+  const powerW = spans.powerW.map((own, k) =>
+    spread.some((one) => spans.startMs[k] >= one.fromMs && spans.endMs[k] <= one.toMs) ? 0 : own,
+  );
+  return { startMs: spans.startMs, endMs: spans.endMs, powerW };
 }
 
 /** A stretch cut at full quarter hours. */

@@ -1,0 +1,52 @@
+import { describe, expect, it } from 'vitest';
+import { binCondition } from '../../../src/analysis/condition/bin-condition.ts';
+import { alertText } from '../../../src/analysis/condition/condition-alerts.ts';
+import { wettestPlace } from '../../../src/analysis/condition/wettest-place.ts';
+import type { SensorShare } from '../../../src/analysis/types.ts';
+import { plainBin, stoodAt } from '../../support/plain-bin.ts';
+import { keptInput } from './kept-bin.ts';
+
+const NO_ERRORS = { accuracyWb: null, noiseWb: null, biasWb: null, isotherm: null };
+const share = (sensor: number, endWb: number | null) =>
+  ({ cable: 'C1', sensor, heightM: sensor, share: 0.25, startWb: 0.2, endWb }) as SensorShare;
+const binOf = (crop: string, unloadedMs: number | null = null) =>
+  plainBin({}, { crop, depthSteps: stoodAt(6), filledMs: null, unloadedMs });
+
+describe('the wettest place at the end', () => {
+  // A core short of air: corn whose mean of 13.4 % is dry enough for six months (15 %, msu-grain-monitoring), its top not.
+  const core = { shares: [share(1, 0.116), share(2, 0.117), share(3, 0.118), share(4, 0.185)] };
+
+  it('is told with the sensor’s own error and the shared one, half a point each where season.yaml states none', () => {
+    const found = wettestPlace(binOf('corn'), core, NO_ERRORS);
+    expect(found).toMatchObject({ cable: 'C1', sensor: 4, aboveWb: 0.15 });
+    const half = (Math.hypot(0.005, 0.005) * 1.6449) / 1.96;
+    expect(found?.endWb.interval?.[0]).toBeCloseTo(0.185 - half, 5);
+    expect(found?.endWb.interval?.[1]).toBeCloseTo(0.185 + half, 5);
+  });
+
+  it('is no alarm where the guidance lies within its error, where none was read, and where the grain is out', () => {
+    const near = { shares: [share(1, 0.12), share(2, 0.154)] };
+    expect(wettestPlace(binOf('corn'), near, NO_ERRORS)?.aboveWb).toBeNull();
+    expect(wettestPlace(binOf('oats'), core, NO_ERRORS)?.aboveWb).toBeNull();
+    expect(wettestPlace(binOf('corn', 1), core, NO_ERRORS)?.aboveWb).toBeNull();
+    expect(wettestPlace(binOf('corn'), { shares: [share(1, null)] }, NO_ERRORS)).toBeNull();
+  });
+
+  it('is held against the longer limit where no short one was read', () => {
+    // Wheat: 13.5 % (ndsu-2019-drying), nothing for shorter.
+    expect(wettestPlace(binOf('wheat'), { shares: [share(1, 0.15)] }, NO_ERRORS)?.aboveWb).toBe(0.135);
+  });
+
+  it('is among what a reader of summary.json should act on', () => {
+    const input = keptInput({ days: 30, tempC: () => 5 });
+    const standing = { ...input.bin, grain: { ...input.bin.grain, unloadedMs: null } };
+    const alerts = (bin: typeof input.bin) =>
+      binCondition({ ...input, bin, moisture: { ...input.moisture, shares: core.shares } }).alerts;
+    expect(alerts(standing).map(({ kind }) => kind)).toEqual(['ended wet']);
+    expect(alerts(input.bin)).toEqual([]);
+    const [alert] = alerts(standing);
+    expect(alertText(alert)).toBe(
+      'Cable C1, sensor 4 (4.0 m) ended at 18.5 % moisture (17.9 to 19.1), above the 15 % that is published for storing the crop.',
+    );
+  });
+});
