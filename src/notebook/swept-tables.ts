@@ -70,11 +70,11 @@ export function namedYearsTable(run: readonly SweptBin[], units: Units): Table {
       ...NAMED,
       AT_TARGET,
       { key: 'good', label: 'Good year', quantity: null },
-      money('low', 'Its cost'),
+      money('low', 'Cost, good year'),
       { key: 'middle', label: 'Middle year', quantity: null },
-      money('mid', 'Its cost'),
+      money('mid', 'Cost, middle year'),
       { key: 'poor', label: 'Poor year', quantity: null },
-      money('high', 'Its cost'),
+      money('high', 'Cost, poor year'),
     ],
     rows: rowsOf(run, units, (one) => {
       const { p10, p50, p90, why } = one.byCost;

@@ -185,7 +185,7 @@ describe('measures of the year', () => {
 
   it('leave a bin to be held as it is', () => {
     const told = otherRule(held()[0].whatIf, 'hold');
-    expect(told?.todo).toBe('Keep the rule as it is: a bin to be held has no target to reach.');
+    expect(told?.todo).toBe('Keep the rule of North 36 as it is: a bin to be held has no target to reach.');
     expect(told?.saving.why).toBe(HELD);
   });
 });
