@@ -4,6 +4,7 @@ import type { PowerSpans } from '../../money/energy-cost.ts';
 import { localMoment } from '../../money/local-time.ts';
 import type { DemandRule } from '../../money/tariff.ts';
 import { whenHolds } from '../../money/when-holds.ts';
+import { cutAtStretches } from '../fan/cut-at-stretches.ts';
 import { FAN_ON, type FanSeason, type Span } from '../types.ts';
 
 /**
@@ -14,18 +15,18 @@ import { FAN_ON, type FanSeason, type Span } from '../types.ts';
  * @returns  spans in any order
  */
 export function placedHours(
-  { spans, spread }: Pick<FanSeason, 'spans' | 'spread'>,
+  { spans: logged, spread }: Pick<FanSeason, 'spans' | 'spread'>,
   rule: DemandRule,
   zone: Zone,
   where: 'outside' | 'inside',
 ): PowerSpans {
-  if (spread === undefined || spread.length === 0 || (rule.when === null && where === 'outside')) return spans;
+  if (spread === undefined || spread.length === 0 || (rule.when === null && where === 'outside')) return logged;
+  const spans = cutAtStretches(logged, spread);
   const pieces: (Span & { powerW: number })[] = [];
   const inStretch = new Map<Span, { onMs: number; joule: number }>(spread.map((one) => [one, { onMs: 0, joule: 0 }]));
   for (let k = 0; k < spans.state.length; k++) {
     if (spans.state[k] !== FAN_ON) continue;
     const [fromMs, toMs, powerW] = [spans.startMs[k], spans.endMs[k], spans.powerW[k]];
-    // Stretches are meter intervals: a slice that was spread lies within one.
     const stretch = spread.find((one) => fromMs >= one.fromMs && toMs <= one.toMs);
     if (stretch === undefined) pieces.push({ fromMs, toMs, powerW });
     else {
@@ -54,8 +55,9 @@ export function placedHours(
 }
 
 /** A fan's power in the hours whose moments are known. */
-export function timedHours({ spans, spread }: Pick<FanSeason, 'spans' | 'spread'>): PowerSpans {
-  if (spread === undefined || spread.length === 0) return spans;
+export function timedHours({ spans: logged, spread }: Pick<FanSeason, 'spans' | 'spread'>): PowerSpans {
+  if (spread === undefined || spread.length === 0) return logged;
+  const spans = cutAtStretches(logged, spread);
   const powerW = spans.powerW.map((own, k) =>
     spread.some((one) => spans.startMs[k] >= one.fromMs && spans.endMs[k] <= one.toMs) ? 0 : own,
   );

@@ -1,8 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { billShares } from '../../../src/analysis/energy/bill-shares.ts';
+import { placedHours, timedHours } from '../../../src/analysis/energy/placed-hours.ts';
 import { staggeredDemand } from '../../../src/analysis/energy/staggered-demand.ts';
 import { tariffMonths } from '../../../src/analysis/energy/tariff-months.ts';
 import { fanSeason } from '../../../src/analysis/fan/fan-season.ts';
+import { zoneOf } from '../../../src/base/zone.ts';
 import type { Tariff } from '../../../src/money/tariff.ts';
 import { fanTable, H } from '../fan/known-fan.ts';
 import { billTable } from './bill-table.ts';
@@ -97,6 +99,41 @@ describe('demand of hours of which a meter tells how many, but not when', () => 
     for (const rule of [[6 * 60, 23 * 60] as [number, number], null]) {
       expect(of(demand(rule)).demandCost.interval![0]).toBeGreaterThan(0.75 * 10 * KW);
     }
+  });
+});
+
+describe('a day that the fan ran through beside one of eight hours', () => {
+  // The run of the whole day joins with the first slice of the next: it must not count beside that day's hours.
+  const rows = [0, 24, 32, 40, 64, 72].map((ran, day) => ({ time: start + day * 24 * H, run: ran * 3600 }));
+  const always: Tariff = { ...dayAndEvening, demand: [{ pricePerKw: 10, when: null, ratchet: null }] };
+  const byDay: Tariff = {
+    ...dayAndEvening,
+    demand: [{ pricePerKw: 10, when: { months: null, days: null, hours: [[0, 15 * 60]] }, ratchet: null }],
+  };
+
+  it.each([
+    ['always', always],
+    ['by day', byDay],
+  ])('a rule that holds %s sees one fan’s power, not twice that', (_, tariff) => {
+    const [month] = tariffMonths(seasonOf([fan], [bin('B1', ['F1'])], [tariff]), [fanSeason(fan, fanTable(rows))]);
+    expect(month.demand[0].peakKw).toBeCloseTo(KW, 6);
+    const { energyKwh } = review(rows, seasonOf([fan], [bin('B1', ['F1'])], [tariff]));
+    expect(energyKwh.value).toBeCloseTo(72 * KW, 6);
+  });
+  it('and the least that a rule saw of such a fan is no more than that either', () => {
+    const told = fanSeason(fan, fanTable(rows));
+    for (const where of ['outside', 'inside'] as const) {
+      const { startMs, endMs } = placedHours(told, byDay.demand[0], zoneOf('America/Chicago'), where);
+      const pieces = [...startMs.keys()].sort((a, b) => startMs[a] - startMs[b]);
+      expect(pieces.every((k, i) => i === 0 || startMs[k] >= endMs[pieces[i - 1]])).toBe(true);
+      expect(pieces.reduce((sum, k) => sum + endMs[k] - startMs[k], 0) / H).toBeCloseTo(72, 9);
+    }
+    const timed = timedHours(told);
+    const hours = [...timed.startMs.keys()].reduce(
+      (sum, k) => sum + (timed.powerW[k] > 0 ? timed.endMs[k] - timed.startMs[k] : 0),
+      0,
+    );
+    expect(hours / H).toBeCloseTo(48, 9);
   });
 });
 
