@@ -9,9 +9,10 @@ import { FAN_ON, type FanSeason, type Span } from '../types.ts';
 
 /**
  * A fan's power with the hours of which a meter tells how many, but not when, run outside a demand rule's time as far as they go, or
- * within it, in one run: the least that the rule can have seen of it, and the most. Under a rule that always holds the least is that
- * of hours spread evenly.
+ * within it, where other fans draw most, else in one run: the least that the rule can have seen of it, and the most. Under a rule that
+ * always holds the least is that of hours spread evenly.
  *
+ * @param beside  what other fans draw in the quarter hour of a moment, ms UTC; any measure
  * @returns  spans in any order
  */
 export function placedHours(
@@ -19,6 +20,7 @@ export function placedHours(
   rule: DemandRule,
   zone: Zone,
   where: 'outside' | 'inside',
+  beside: (ms: number) => number = () => 0,
 ): PowerSpans {
   if (spread === undefined || spread.length === 0 || (rule.when === null && where === 'outside')) return logged;
   const spans = cutAtStretches(logged, spread);
@@ -39,8 +41,10 @@ export function placedHours(
     const quarters = quartersOf(stretch);
     const held = (of: Span) =>
       whenHolds(rule.when, localMoment(zone, Math.floor(of.fromMs / DEMAND_MS) * DEMAND_MS)) ? 1 : 0;
+    const first = (a: Span, b: Span) =>
+      where === 'outside' ? held(a) - held(b) : held(b) - held(a) || beside(b.fromMs) - beside(a.fromMs);
     let leftMs = onMs;
-    for (const quarter of quarters.sort((a, b) => (held(a) - held(b)) * (where === 'outside' ? 1 : -1))) {
+    for (const quarter of quarters.sort(first)) {
       if (leftMs <= 0) break;
       const toMs = Math.min(quarter.toMs, quarter.fromMs + leftMs);
       pieces.push({ fromMs: quarter.fromMs, toMs, powerW: (joule / onMs) * 1000 });

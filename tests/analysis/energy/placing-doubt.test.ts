@@ -157,6 +157,23 @@ describe('demand of two fans whose meters are read once a day', () => {
     const [month] = tariffMonths(seasonOf([fan], [bin('B1', ['F1'])], [always]), [fanSeason(fan, fanTable(both(2)))]);
     expect(month.demand[0].peakKw).toBeCloseTo(KW, 6);
   });
+  it('holds too that one ran while another, whose log tells when, did', () => {
+    // F1 from 18 to 21 h of each day by an hourly log, F2 two hours of each day by its meter.
+    const hourly = Array.from({ length: 240 }, (_, h) => ({
+      time: start + h * H,
+      fan: 'F1',
+      power: h % 24 >= 18 && h % 24 < 21 ? KW * 1000 : 0,
+    }));
+    const rows = [...hourly, ...both(2).filter((row) => row.fan === 'F2')];
+    const [month] = tariffMonths(seasonOfTwo, fansOf(rows as ReturnType<typeof both>));
+    expect(month.told!.demandCost.interval![1]).toBeGreaterThanOrEqual(20 * KW);
+    expect(month.told!.demandCost.interval![0]).toBeLessThanOrEqual(10 * KW * 1.01);
+  });
+  it('has no moment: nobody knows which quarter hour it was', () => {
+    const [month] = tariffMonths(seasonOfTwo, fansOf(both(8)));
+    expect(month.demand[0].peakKw).toBeGreaterThan(0);
+    expect(month.demand[0].atMs).toBeNull();
+  });
   it('other ways to run them are withheld, with that reason; as run the interval holds any placing', () => {
     const [way] = staggeredDemand(seasonOfTwo, fansOf(both(8)));
     expect(way.asRun.cost.interval![0]).toBeLessThanOrEqual(10 * KW);
