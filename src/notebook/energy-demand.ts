@@ -16,11 +16,13 @@ export function demandSection({ demandWays, failures }: SeasonReview, units: Uni
   }
   const asRun = totalOf(demandWays.map((one) => one.asRun.cost));
   const told = demandWays.filter(({ saving }) => saving.value !== null);
-  if (told.length === 0) {
+  const lacking = demandWays.find((one) => !told.includes(one));
+  // Of months in which no fan ran in the rule's time every order is told, and says nothing.
+  if (lacking !== undefined && !told.some((one) => one.asRun.peakKw > 0)) {
     return {
       lead: `${units.say('money', asRun)} of demand as the fans ran. Can’t tell what other orders of running would have cost.`,
       tables: [demandTable(demandWays)],
-      notes: [demandWays[0].saving.why ?? '', FANS_ALONE].filter((note) => note !== ''),
+      notes: [lacking.saving.why ?? '', FANS_ALONE].filter((note) => note !== ''),
     };
   }
   const sumOf = (of: (one: DemandWays) => Estimate) => totalOf(told.map(of));
@@ -29,12 +31,18 @@ export function demandSection({ demandWays, failures }: SeasonReview, units: Uni
   const least = sumOf((one) => one.leastCost);
   const turns = sumOf((one) => one.inTurns.cost);
   const counts = (saving.interval?.[0] ?? 0) > 0 && (saving.value ?? 0) >= 0.5;
-  const lacking = demandWays.find((one) => !told.includes(one));
   const within = lacking === undefined ? '' : ` in ${told.length} of ${demandWays.length} months of a rule`;
+  const inPlaceOf =
+    lacking === undefined
+      ? ''
+      : ` in place of ${units.say(
+          'money',
+          sumOf((one) => one.asRun.cost),
+        )}`;
   return {
     lead: `${units.say('money', asRun)} of demand as the fans ran. ${
       counts
-        ? `Had they taken turns${within}, the same hours within the same days would have cost ${units.say('money', turns)}: ${units.say('money', saving)} less.`
+        ? `Had they taken turns${within}, the same hours within the same days would have cost ${units.say('money', turns)}${inPlaceOf}: ${units.say('money', saving)} less.`
         : `Taking turns within the day${within} would have changed nothing worth telling.`
     }`,
     tables: [demandTable(demandWays)],
@@ -58,6 +66,9 @@ const FANS_ALONE =
 
 /** The powers of one season are wrong together, as `knownTotal` takes them. */
 const totalOf = (parts: readonly Estimate[]) => knownTotal(parts).total;
+
+/** The same where every part is told: beside the cost of all months a sum over some would read as a saving. */
+const wholeOf = (parts: readonly Estimate[]) => parts.find(({ value }) => value === null) ?? totalOf(parts);
 
 function demandTable(ways: readonly DemandWays[]): Table {
   const several = ways.some((one) => one.rule > 0);
@@ -89,9 +100,9 @@ function demandTable(ways: readonly DemandWays[]): Table {
     total: {
       month: 'All months',
       asRun: totalOf(ways.map((one) => one.asRun.cost)),
-      apart: totalOf(ways.map((one) => one.startsApart.cost)),
-      turns: totalOf(ways.map((one) => one.inTurns.cost)),
-      saving: totalOf(ways.map((one) => one.saving)),
+      apart: wholeOf(ways.map((one) => one.startsApart.cost)),
+      turns: wholeOf(ways.map((one) => one.inTurns.cost)),
+      saving: wholeOf(ways.map((one) => one.saving)),
     },
   };
 }

@@ -1,3 +1,4 @@
+import { cutAtStretches } from '../analysis/fan/cut-at-stretches.ts';
 import { FAN_ON, FAN_UNKNOWN, type FanSpans, type Span } from '../analysis/types.ts';
 import { type Estimate, estimate } from '../base/estimate.ts';
 import { toLocalMs, type Zone } from '../base/zone.ts';
@@ -53,7 +54,8 @@ export function untimedStretches(fans: readonly { spread?: readonly Span[] }[]):
 }
 
 /** The spans without the runs that were laid into such stretches. */
-export function withoutMoments(spans: FanSpans, untimed: readonly Span[]): FanSpans {
+export function withoutMoments(logged: FanSpans, untimed: readonly Span[]): FanSpans {
+  const spans = cutAtStretches(logged, untimed);
   const laid = (i: number) => untimed.some(({ fromMs, toMs }) => spans.startMs[i] >= fromMs && spans.endMs[i] <= toMs);
   return { ...spans, state: spans.state.map((own, i) => (own === FAN_ON && laid(i) ? FAN_UNKNOWN : own)) };
 }

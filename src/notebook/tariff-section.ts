@@ -111,6 +111,9 @@ export function tariffTable({ season }: LoadedSeason, review: SeasonReview, unit
   };
 }
 
+const UNTIMED =
+  'A meter that was read once a day or more seldom tells how many hours a fan of this tariff ran, not when; the peak is the highest that these can have made.';
+
 function peakTable(review: SeasonReview): Table {
   return {
     id: 'peaks',
@@ -129,7 +132,7 @@ function peakTable(review: SeasonReview): Table {
         month: one.month,
         tariff: one.tariffId,
         rule: String(i + 1),
-        at: rule.atMs ?? { value: null, why: 'No fan ran in the hours of this rule.' },
+        at: rule.atMs ?? { value: null, why: rule.peakKw > 0 ? UNTIMED : 'No fan ran in the hours of this rule.' },
         peak: rule.told?.peak ?? rule.peakKw,
         billed: rule.told?.billed ?? rule.billedKw,
         cost: rule.told?.cost ?? rule.cost,

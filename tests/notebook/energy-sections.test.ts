@@ -62,6 +62,18 @@ describe('had the fans taken turns', () => {
     const part = demandSection(review({ demandWays: [untold, ways(300, 300, 200)] }), US);
     expect(part.lead).toMatch(/Had they taken turns in 1 of 2 months of a rule, .*100 USD/);
     expect(part.notes).toContain(why);
+    // 600 as run, of which 300 are of the month that is told.
+    expect(part.lead).toMatch(
+      /^600 USD .* would have cost 200 USD \(190 to 210\) in place of 300 USD \(290 to 310\): 100/,
+    );
+    expect(part.tables?.[0].total).toMatchObject({
+      asRun: { value: 600 },
+      turns: { value: null, why },
+      saving: { value: null, why },
+    });
+    // December, in which no fan ran, tells nothing of the month before it.
+    const idle = { ...ways(0, 0, 0), asRun: { ...way(0), peakKw: 0 } };
+    expect(demandSection(review({ demandWays: [untold, idle] }), US).lead).toContain('Can’t tell what other orders');
     expect(demandSection(review({ demandWays: [] }), US).lead).toMatch(/^No demand charge hangs/);
     const broken = review({ demandWays: undefined, failures: ['demand charges: no clock'] });
     expect(demandSection(broken, US).lead).toContain('no clock');

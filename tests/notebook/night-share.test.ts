@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { pushSpan, spanList, toFanSpans } from '../../src/analysis/fan/spans.ts';
+import { fanHoursBetween, pushSpan, spanList, toFanSpans } from '../../src/analysis/fan/spans.ts';
 import { type BinReview, FAN_OFF, FAN_ON, FAN_UNKNOWN, type FanSpans } from '../../src/analysis/types.ts';
 import { estimate } from '../../src/base/estimate.ts';
 import { zoneOf } from '../../src/base/zone.ts';
 import { fanClockFigure } from '../../src/notebook/fan-clock-figure.ts';
-import { nightShare } from '../../src/notebook/fan-days.ts';
+import { nightShare, withoutMoments } from '../../src/notebook/fan-days.ts';
 import { Units } from '../../src/report/units.ts';
 
 const HOUR = 3_600_000;
@@ -74,6 +74,15 @@ describe('the figure of the hours of the day', () => {
     expect(of(fans).notShown).toMatch(/^Of 11\.0 h, measured, a meter tells how many, not when/);
     expect(of(fans).title).toMatch(/\(.+ to .+\)/);
     expect(of([]).notShown).toBeNull();
+    // The run before the stretch joins with its first hours, as in a log of a whole day and a part of the next.
+    const joined: FanSpans = {
+      startMs: Float64Array.of(START, START + 18 * HOUR, START + 37 * HOUR),
+      endMs: Float64Array.of(START + 18 * HOUR, START + 37 * HOUR, START + 48 * HOUR),
+      state: Uint8Array.of(FAN_OFF, FAN_ON, FAN_OFF),
+      powerW: Float64Array.of(0, 1000, 0),
+    };
+    const hidden = withoutMoments(joined, fans[0].spread);
+    expect(fanHoursBetween(joined) - fanHoursBetween(hidden)).toBe(11);
     const drawn = (spread: typeof fans) => of(spread).draw({ width: 600, narrow: false, idPrefix: 'x' });
     expect(drawn(fans)).not.toBe(drawn([]));
   });

@@ -113,10 +113,13 @@ function isTold(track: PlaceTrack, moistureWb: Float64Array): boolean {
 }
 
 function whyNot(tracks: readonly PlaceTrack[], { moistureWb, why }: PlaceMoistures): string {
-  const moist = tracks.some((track, i) => !Number.isNaN(moistureWb[i][track.from]));
-  if (!moist) return why ?? 'No moisture of the grain is known.';
-  const most = Math.max(...tracks.map(seenShare));
-  return `Readings tell the temperature for at most ${Math.round(100 * most)} % of the time in which the grain lay there; ${100 * LEAST_SEEN} % are needed.`;
+  const moist = tracks.filter((track, i) => !Number.isNaN(moistureWb[i][track.from]));
+  if (moist.length === 0) return why ?? 'No moisture of the grain is known.';
+  const long = moist.filter(({ from, to }) => to - from >= LEAST_STEPS);
+  if (long.length === 0) return 'No sensor lay in the grain for a day.';
+  const most = Math.floor(100 * Math.max(...long.map(seenShare)));
+  const where = moist.length < tracks.length ? 'At the sensors of which a moisture is known readings' : 'Readings';
+  return `${where} tell the temperature for at most ${most} % of the time in which the grain lay there; ${100 * LEAST_SEEN} % are needed.`;
 }
 
 function none(rule: StorageRule | null, why: string): GrainAge {

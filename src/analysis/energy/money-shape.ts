@@ -88,7 +88,9 @@ export const TARIFF_MONTH_SHAPE = z.strictObject({
   demand: z.array(
     z.strictObject({
       rule: z.int().describe('counted from 1'),
-      began: time.describe('of the peak; null where no fan ran in the hours of the rule'),
+      began: time.describe(
+        'of the peak; null where no fan ran in the hours of the rule, and where a meter tells how many hours one ran, but not when',
+      ),
       ...PEAK,
     }),
   ),

@@ -1,6 +1,6 @@
 import { type Zone, zoneOf } from '../../base/zone.ts';
 import { connectedYears } from '../../money/connected-charge.ts';
-import { type MonthDemand, monthlyDemand } from '../../money/demand.ts';
+import type { MonthDemand } from '../../money/demand.ts';
 import { type RateBreaks, rateBreaks } from '../../money/rate-breaks.ts';
 import type { Tariff } from '../../money/tariff.ts';
 import type { Season } from '../../season/season.ts';
@@ -8,8 +8,8 @@ import { nameplateHp } from '../fan/nominal-power.ts';
 import type { FanSeason } from '../types.ts';
 import type { HeatTaken } from './heater-use.ts';
 import { leastDemand } from './least-demand.ts';
+import { mostDemand } from './most-demand.ts';
 import { heatInDoubt, onTheMeter } from './on-the-meter.ts';
-import { placedHours } from './placed-hours.ts';
 
 /** What one tariff charges its fans over the time that their logs span. */
 export interface TariffBill {
@@ -69,15 +69,7 @@ function billsOf(season: Season, fanSeasons: readonly FanSeason[], taken: HeatTa
       toMs,
       rates: rateBreaks(tariff, zone, fromMs, toMs),
       demand: tariff.demand.map((rule) =>
-        taken === 'least'
-          ? leastDemand(rule, zone, fans, fromMs, toMs)
-          : monthlyDemand(
-              rule,
-              zone,
-              fans.map((fan) => placedHours(fan, rule, zone, 'inside')),
-              fromMs,
-              toMs,
-            ),
+        taken === 'least' ? leastDemand(rule, zone, fans, fromMs, toMs) : mostDemand(rule, zone, fans, fromMs, toMs),
       ),
       connectedPerYear: (tariff.connectedPerHpYear ?? 0) * on.reduce((sum, fan) => sum + nameplateHp(fan), 0),
       years: connectedYears(zone, fromMs, toMs),

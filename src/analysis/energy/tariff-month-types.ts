@@ -11,6 +11,7 @@ export interface TariffMonth {
   demand: readonly {
     peakKw: number;
     billedKw: number;
+    /** null where no fan ran while the rule held, and where a meter tells how many hours a fan ran in the month, but not when */
     atMs: number | null;
     cost: number;
     /** the same with their intervals */

@@ -43,6 +43,7 @@ function monthsOf(bills: ReadonlyMap<string, TariffBill>): TariffMonth[] {
         return { kwh: fanRelSd(fan) * used.kwh, cost: fanRelSd(fan) * used.cost };
       });
       const energyHalf = Z90 * Math.hypot(...sds.map((sd) => sd.cost));
+      const untimed = fans.some(({ spread }) => (spread ?? []).some((one) => one.toMs > start && one.fromMs < end));
       const rules = demand.map((rule, r) => {
         const { peakKw, billedKw, atMs, cost } = rule[m];
         const more = unknown[r][m];
@@ -51,7 +52,7 @@ function monthsOf(bills: ReadonlyMap<string, TariffBill>): TariffMonth[] {
           billed: ofPeak(fans, rule[m], billedKw, more.billed),
           cost: ofPeak(fans, rule[m], cost, more.billed * tariff.demand[r].pricePerKw),
         };
-        return { peakKw, billedKw, atMs, cost, told };
+        return { peakKw, billedKw, atMs: untimed ? null : atMs, cost, told };
       });
       // All rules see the same fans: what is wrong in one is wrong in all.
       const ends = ([0, 1] as const).map((at) =>

@@ -62,9 +62,10 @@ function writeLong(out: Writer, fromMs: number, toMs: number, onMs: number, slac
   }
 }
 
-/** A long interval in which the meter began anew: what it has counted since stands at the end, of the time before nothing tells. */
+/** A long interval in which the meter began anew: what it has counted since is put at its end, though nobody knows when it ran; of the rest nothing tells. */
 function writeReset(out: Writer, fromMs: number, toMs: number, onMs: number): void {
   const at = toMs - Math.min(onMs, toMs - fromMs);
+  if (out.spreadLong && at > fromMs && at < toMs) out.spread.push({ fromMs, toMs });
   write(out, fromMs, at, FAN_UNKNOWN);
   write(out, at, toMs, FAN_ON);
 }

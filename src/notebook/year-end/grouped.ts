@@ -1,6 +1,7 @@
 import { listed } from '../../base/listed.ts';
 import { knownTotal } from '../words.ts';
 import type { Measure } from './measure.ts';
+import { namesBin } from './names-bin.ts';
 
 /** What the same measure in several bins is called, and what was seen of it in all. */
 const MANY: Partial<
@@ -64,5 +65,5 @@ export function grouped(measures: readonly Measure[], said: (saving: Measure['sa
 /** What was seen, for a page on which no heading names the bin: what is told of another rule says “it”. */
 export function seenByName({ kind, bins, seen }: Pick<Measure, 'kind' | 'bins' | 'seen'>): string {
   const [one] = bins;
-  return kind !== 'other-rule' || seen.includes(one.bin.name) ? seen : `${one.bin.name}: ${seen}`;
+  return kind !== 'other-rule' || namesBin(seen, one.bin.name) ? seen : `${one.bin.name}: ${seen}`;
 }

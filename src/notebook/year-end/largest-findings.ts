@@ -8,6 +8,7 @@ import { asGrain } from '../per-grain.ts';
 import { knownTotal } from '../words.ts';
 import { grouped, seenByName } from './grouped.ts';
 import { type Measure, surely, WORTH, worthTelling } from './measure.ts';
+import { namesBin } from './names-bin.ts';
 
 const FINDINGS = 3;
 
@@ -44,7 +45,7 @@ export function largestFindings(
       return [{ value: share.value, name: one.bin.name, text }];
     })
     .sort((a, b) => b.value - a.value)
-    .filter(({ name }) => !priced.some((text) => text.includes(name)))
+    .filter(({ name }) => !priced.some((text) => namesBin(text, name)))
     .map(({ text }) => text);
   return [...priced, ...shares].slice(0, FINDINGS);
 }

@@ -2,7 +2,7 @@ import { linearUnit } from '../../base/units.ts';
 import type { Finding } from '../loaded.ts';
 import { type AirLog, markRows } from './check-air.ts';
 import { outsideLimits } from './limits.ts';
-import { medianApart } from './stuck-air.ts';
+import { medianApart, medianStray } from './stuck-air.ts';
 import type { Track } from './track.ts';
 import { countText } from './wording.ts';
 
@@ -24,7 +24,7 @@ interface Part {
 
 /**
  * Files of plenums whose columns of temperature and humidity are exchanged: read the other way round their air is the outdoor air
- * with a little warmth, as said it is far from it; without weather, where as said much of it cannot be. Rows are flagged.
+ * with a little warmth, as said it is far from it and moves with it less closely; without weather, where as said much of it cannot be. Rows are flagged.
  *
  * @param fileOf   path of the file of a table's row
  * @param percent  whether season.yaml tells the humidity of a file in percent
@@ -103,9 +103,12 @@ function fitsSwapped(
     positions.length;
   if (impossible(other) > 1 - SWAPPED_AIR_FIT) return false;
   if (outdoor === null) return impossible(said) >= SWAPPED_AIR_IMPOSSIBLE;
-  // A NaN, where the two logs share no time, is near to nothing.
+  // A NaN, where the two logs share no time, is near to nothing. Air heated in frost is as far off, and its humidity, told in °F, as near
+  // to the outdoor air; but it goes up and down with that.
   return (
-    medianApart(said.temp, outdoor.temp) >= SWAPPED_APART_K && medianApart(other.temp, outdoor.temp) <= SWAPPED_JOIN_K
+    medianApart(said.temp, outdoor.temp) >= SWAPPED_APART_K &&
+    medianApart(other.temp, outdoor.temp) <= SWAPPED_JOIN_K &&
+    medianStray(other.temp, outdoor.temp) < medianStray(said.temp, outdoor.temp)
   );
 }
 

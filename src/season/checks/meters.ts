@@ -49,7 +49,7 @@ export function meterFaults(values: ArrayLike<number>, use: ArrayLike<number>): 
   return { resets, slips };
 }
 
-/** So many of the usual steps may stand beyond what can be counted: a coarse meter steps when it does. */
+/** So many of the usual steps, or of the smallest, may stand beyond what can be counted: a coarse meter steps when it does. */
 const STEPS = 2;
 
 /**
@@ -71,12 +71,22 @@ export function meterLeaps(
   const at = Array.from({ length: values.length }, (_, i) => i).filter(
     (i) => Number.isFinite(values[i]) && !skip.has(i),
   );
+  const smallest = smallestStep(values, at);
   for (let k = 1; k < at.length; k++) {
     const ahead = values[at[k]] - values[at[k - 1]];
     const seconds = (timeMs[at[k]] - timeMs[at[k - 1]]) / 1000;
-    if (ahead > perSecond * seconds + STEPS * usualStep(values, at, k)) leaps.push(at[k]);
+    if (ahead > perSecond * seconds + STEPS * Math.max(smallest, usualStep(values, at, k))) leaps.push(at[k]);
   }
   return leaps;
+}
+
+/** The smallest step up, but for crumbs of written decimals; 0 where there are fewer than two: after a long rest no step shortly before tells what the dial moves by. */
+function smallestStep(values: ArrayLike<number>, at: readonly number[]): number {
+  const steps = at
+    .slice(1)
+    .map((i, k) => values[i] - values[at[k]])
+    .filter((step, k) => step > LAST_DIGIT * Math.abs(values[at[k]]));
+  return steps.length < 2 ? 0 : steps.reduce((least, step) => Math.min(least, step));
 }
 
 /** The reading, within SLIP_READINGS, from which the meter goes on at its old level; -1 for none. */

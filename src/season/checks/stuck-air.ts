@@ -82,13 +82,24 @@ export function stuckPressure(pressure: Track, air: ArrayLike<number>): Run[] {
 
 /** Median distance of a track from another, taken at the latest time of the other at or before its own. */
 export function medianApart(track: Track, other: Track, of: (value: number) => number = (value) => value): number {
+  return median(differences(track, other, of).map(Math.abs));
+}
+
+/** How far a track strays from a constant distance to another, in the median: 0 where it moves as the other does. */
+export function medianStray(track: Track, other: Track): number {
+  const apart = differences(track, other, (value) => value);
+  const usual = median(apart);
+  return median(apart.map((one) => Math.abs(one - usual)));
+}
+
+function differences(track: Track, other: Track, of: (value: number) => number): number[] {
   const apart: number[] = [];
   const reach = Math.max(3 * usualInterval(other.timeMs), HOUR_MS);
   let j = 0;
   for (let i = 0; i < track.timeMs.length; i++) {
     while (j + 1 < other.timeMs.length && other.timeMs[j + 1] <= track.timeMs[i]) j += 1;
     if (!track.use[i] || !other.use[j] || Math.abs(other.timeMs[j] - track.timeMs[i]) > reach) continue;
-    apart.push(Math.abs(of(track.values[i]) - other.values[j]));
+    apart.push(of(track.values[i]) - other.values[j]);
   }
-  return median(apart);
+  return apart;
 }

@@ -8,6 +8,8 @@ import { isMissing } from './words.ts';
 
 /** Of a whole season three days in five are above 12; a few odd rows are slips of their own. */
 const LEAST_SHARE = 0.1;
+/** So many of the rows that do not fit may be no time at all, and one always, as a line of totals. */
+const MOST_NEITHER = 0.05;
 
 /** `dd/MM/yyyy` of `MM/dd/yyyy` and the reverse; null where the format has not one of each in numbers. */
 export function otherWayRound(format: string): string | null {
@@ -21,7 +23,7 @@ export function otherWayRound(format: string): string | null {
 
 /**
  * A file whose day and month stand the other way round than `time_format` says: days above 12 do not fit it, and all other rows fit it
- * and would be read as other days, up to eleven months off.
+ * and would be read as other days, up to eleven months off. A few rows may be no time in either order.
  *
  * @returns  null where that is not so
  */
@@ -37,12 +39,17 @@ export function dayAndMonth(
   const rows = records.fields.length - 1;
   const texts = Array.from({ length: rows }, (_, row) => timeText(records.fields[row + 1], time).trim());
   const stated = stampParser(format, needsTime);
-  const odd = [...texts.keys()].filter((row) => !isMissing(texts[row]) && typeof stated(texts[row]) === 'string');
-  if (odd.length < LEAST_SHARE * rows) return null;
+  const unfit = [...texts.keys()].filter((row) => !isMissing(texts[row]) && typeof stated(texts[row]) === 'string');
+  if (unfit.length === 0 || unfit.length < LEAST_SHARE * rows) return null;
   const swapped = stampParser(other, needsTime);
-  const isSwapped = texts.every((text) => isMissing(text) || typeof swapped(text) !== 'string');
-  if (odd.length === 0 || !isSwapped) return null;
+  const isUnfitSwapped = texts.map((text) => !isMissing(text) && typeof swapped(text) === 'string');
+  const odd = unfit.filter((row) => !isUnfitSwapped[row]);
+  const neither = unfit.length - odd.length;
+  // A row that fits as it is stated alone says that the format is right there.
+  const isSwapped = isUnfitSwapped.filter((one) => one).length === neither;
+  if (!isSwapped || odd.length < LEAST_SHARE * rows || neither > Math.max(1, MOST_NEITHER * odd.length)) return null;
   const few = odd.length === 1 ? 'row has' : 'rows have';
-  const message = `${odd.length} of its ${rows} ${few} a time that does not fit time_format ${format}, first ${shown(texts[odd[0]])}, while all of its times fit ${other}: day and month stand the other way round, and the rows that do fit would be read as other days. Set time_format: ${other}.`;
+  const all = neither === 0 ? 'all of its times fit' : `all of its times but ${neither} fit`;
+  const message = `${odd.length} of its ${rows} ${few} a time that does not fit time_format ${format}, first ${shown(texts[odd[0]])}, while ${all} ${other}: day and month stand the other way round, and the rows that do fit would be read as other days. Set time_format: ${other}.`;
   return { code: 'FILE_ROWS', file: path, line: records.lines[odd[0] + 1], message };
 }

@@ -107,6 +107,18 @@ describe('storage time used', () => {
     expect(dry.age.lifeUsed).toMatchObject({ value: null, why: 'No moisture of the grain is known.' });
   });
 
+  it('is withheld with the temperatures of the sensors of which a moisture is known, not of others', () => {
+    // The lowest sensor alone tells moisture, and fell silent after 20 of 60 days; the others were read throughout.
+    const { why } = kept({
+      days: 60,
+      tempC: (heightM, day) => (heightM === 1 && day >= 20 ? null : 10),
+      moistureWb: (heightM) => (heightM === 1 ? 0.18 : null),
+    }).age.lifeUsed;
+    expect(why).toMatch(/^At the sensors of which a moisture is known readings tell the temperature for at most 3\d %/);
+    const short = kept({ days: 1, depths: [{ day: 0.5, depthM: 6 }], tempC: () => 10, moistureWb: () => 0.18 });
+    expect(short.age.lifeUsed.why).toBe('No sensor lay in the grain for a day.');
+  });
+
   it('takes the bin’s mean where no sensor tells moisture, and is less sure of it', () => {
     const { age } = kept({ days: 40, tempC: () => fromF(60), moisture: { start: 0.18, end: 0.18 } });
     expect(Math.abs((age.lifeUsed.value ?? 0) / (40 / 57) - 1)).toBeLessThan(0.015);

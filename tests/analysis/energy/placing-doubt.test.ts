@@ -1,8 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { billShares } from '../../../src/analysis/energy/bill-shares.ts';
+import { placedHours, timedHours } from '../../../src/analysis/energy/placed-hours.ts';
 import { staggeredDemand } from '../../../src/analysis/energy/staggered-demand.ts';
 import { tariffMonths } from '../../../src/analysis/energy/tariff-months.ts';
 import { fanSeason } from '../../../src/analysis/fan/fan-season.ts';
+import { zoneOf } from '../../../src/base/zone.ts';
 import type { Tariff } from '../../../src/money/tariff.ts';
 import { fanTable, H } from '../fan/known-fan.ts';
 import { billTable } from './bill-table.ts';
@@ -100,6 +102,41 @@ describe('demand of hours of which a meter tells how many, but not when', () => 
   });
 });
 
+describe('a day that the fan ran through beside one of eight hours', () => {
+  // The run of the whole day joins with the first slice of the next: it must not count beside that day's hours.
+  const rows = [0, 24, 32, 40, 64, 72].map((ran, day) => ({ time: start + day * 24 * H, run: ran * 3600 }));
+  const always: Tariff = { ...dayAndEvening, demand: [{ pricePerKw: 10, when: null, ratchet: null }] };
+  const byDay: Tariff = {
+    ...dayAndEvening,
+    demand: [{ pricePerKw: 10, when: { months: null, days: null, hours: [[0, 15 * 60]] }, ratchet: null }],
+  };
+
+  it.each([
+    ['always', always],
+    ['by day', byDay],
+  ])('a rule that holds %s sees one fan’s power, not twice that', (_, tariff) => {
+    const [month] = tariffMonths(seasonOf([fan], [bin('B1', ['F1'])], [tariff]), [fanSeason(fan, fanTable(rows))]);
+    expect(month.demand[0].peakKw).toBeCloseTo(KW, 6);
+    const { energyKwh } = review(rows, seasonOf([fan], [bin('B1', ['F1'])], [tariff]));
+    expect(energyKwh.value).toBeCloseTo(72 * KW, 6);
+  });
+  it('and the least that a rule saw of such a fan is no more than that either', () => {
+    const told = fanSeason(fan, fanTable(rows));
+    for (const where of ['outside', 'inside'] as const) {
+      const { startMs, endMs } = placedHours(told, byDay.demand[0], zoneOf('America/Chicago'), where);
+      const pieces = [...startMs.keys()].sort((a, b) => startMs[a] - startMs[b]);
+      expect(pieces.every((k, i) => i === 0 || startMs[k] >= endMs[pieces[i - 1]])).toBe(true);
+      expect(pieces.reduce((sum, k) => sum + endMs[k] - startMs[k], 0) / H).toBeCloseTo(72, 9);
+    }
+    const timed = timedHours(told);
+    const hours = [...timed.startMs.keys()].reduce(
+      (sum, k) => sum + (timed.powerW[k] > 0 ? timed.endMs[k] - timed.startMs[k] : 0),
+      0,
+    );
+    expect(hours / H).toBeCloseTo(48, 9);
+  });
+});
+
 describe('demand of two fans whose meters are read once a day', () => {
   const two = [fan, { ...fan, id: 'F2' }];
   const both = (perDay: number) =>
@@ -119,6 +156,23 @@ describe('demand of two fans whose meters are read once a day', () => {
   it('a fan of two hours a day has the power of its motor in them, not that of a spread over the day', () => {
     const [month] = tariffMonths(seasonOf([fan], [bin('B1', ['F1'])], [always]), [fanSeason(fan, fanTable(both(2)))]);
     expect(month.demand[0].peakKw).toBeCloseTo(KW, 6);
+  });
+  it('holds too that one ran while another, whose log tells when, did', () => {
+    // F1 from 18 to 21 h of each day by an hourly log, F2 two hours of each day by its meter.
+    const hourly = Array.from({ length: 240 }, (_, h) => ({
+      time: start + h * H,
+      fan: 'F1',
+      power: h % 24 >= 18 && h % 24 < 21 ? KW * 1000 : 0,
+    }));
+    const rows = [...hourly, ...both(2).filter((row) => row.fan === 'F2')];
+    const [month] = tariffMonths(seasonOfTwo, fansOf(rows as ReturnType<typeof both>));
+    expect(month.told!.demandCost.interval![1]).toBeGreaterThanOrEqual(20 * KW);
+    expect(month.told!.demandCost.interval![0]).toBeLessThanOrEqual(10 * KW * 1.01);
+  });
+  it('has no moment: nobody knows which quarter hour it was', () => {
+    const [month] = tariffMonths(seasonOfTwo, fansOf(both(8)));
+    expect(month.demand[0].peakKw).toBeGreaterThan(0);
+    expect(month.demand[0].atMs).toBeNull();
   });
   it('other ways to run them are withheld, with that reason; as run the interval holds any placing', () => {
     const [way] = staggeredDemand(seasonOfTwo, fansOf(both(8)));

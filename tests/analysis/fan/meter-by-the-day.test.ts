@@ -78,6 +78,10 @@ describe('a meter read once a day that was reset or replaced', () => {
     expect(got.onHours).toBeCloseTo(hours, 6);
     expect(got.unknownHours).toBeCloseTo(unknown, 6);
     expect(got.notes?.join(' ')).toContain(`it fell from 4608 h to ${after} h`);
+    // Hours counted since the dial began anew have no moment, as those of the other days.
+    const day = { fromMs: start + 9 * DAY, toMs: start + 10 * DAY };
+    if (after === 9) expect(got.spread).toContainEqual(day);
+    else expect(got.spread).not.toContainEqual(day);
     // So that the true 240 h lie between what is known and what may be.
     expect(got.onHours).toBeLessThanOrEqual(240);
     expect(got.onHours + got.unknownHours).toBeGreaterThanOrEqual(240);

@@ -71,6 +71,17 @@ describe('the largest findings', () => {
     expect(told).toMatch(/^Bin B3 went out drier than the base or target and weighed/);
   });
 
+  it('tell the hours of Bin 1 though a finding names Bin 10', () => {
+    const hoursOf = (one: BinReview) =>
+      ({ ...one, useful: { againstShare: estimate(0.4, 0.3, 0.5), against: estimate(200, 150, 250) } }) as BinReview;
+    const told = found(
+      [hoursOf(bin('10', 'corn', 0.18, estimate(1500, 1000, 2000))), hoursOf(bin('1', 'corn', 0.18))],
+      [],
+    );
+    expect(told[0]).toMatch(/^Bin 10 went out drier/);
+    expect(told.slice(1)).toEqual([expect.stringMatching(/ of the fan hours of Bin 1 pushed air/)]);
+  });
+
   it('leave out a loss that may be none, or that is next to nothing beside what the fans cost', () => {
     const little = bin('B5', 'corn', 0.18, estimate(9, 5, 14));
     expect(found([unsure], [])).toEqual([]);

@@ -23,6 +23,15 @@ describe('another rule on the first page of a year-end report', () => {
     expect(seenByName({ ...measure, kind: 'stop-when-through', seen: 'Both ran on.' })).toBe('Both ran on.');
   });
 
+  it('names a bin that is called 1, whatever numbers are told', () => {
+    const [measure] = otherRule(playedBins(seasonOf({}))[0], units);
+    const [review] = measure.bins;
+    const one = { ...review, bin: { ...review.bin, name: '1' } };
+    expect(seenByName({ ...measure, bins: [one], seen: 'It would have cost 1,500 USD, 13.1 % moist.' })).toMatch(
+      /^1: It/,
+    );
+  });
+
   it('names the bin whose rule is to be kept', () => {
     const [held] = otherRule(playedBins(seasonOf({ why: 'No log.', pick: null, logged: null }))[0], units);
     expect(held.todo).toMatch(/^Keep the rule of North 36 as it is/);

@@ -170,4 +170,27 @@ describe('columns of temperature and humidity of a plenum exchanged in season.ya
       }
     }
   });
+
+  it.each([
+    [0, 15],
+    [0, 18],
+    [-4, 18],
+    [-8, 20],
+  ])(
+    'nor of air at %d °C in the mean that a heater warms by %d K: its humidity, told in °F, looks like that air',
+    (meanC, warmedK) => {
+      // Tetens over water (Murray 1967): the vapour stays, what the air could hold rises.
+      const most = (tempC: number) => Math.exp((17.27 * tempC) / (tempC + 237.3));
+      for (const seed of SEEDS.slice(0, 2)) {
+        const warm = made(seed);
+        const mean = warm.airC.reduce((sum, c) => sum + c, 0) / warm.airC.length;
+        const one = { ...warm, airC: warm.airC.map((c) => 0.6 * (c - mean) + meanC) };
+        const temp_c = one.airC.map((c) => c + warmedK);
+        const rh = one.airRh.map((own, i) => (own * most(one.airC[i])) / most(temp_c[i]));
+        expect(checked(one, 'degF', { temp_c, rh }).columns, `${seed}`).toEqual([]);
+        // The same columns exchanged in season.yaml are still told for unheated air of such a winter.
+        expect(checked(one, 'degF', swapped(one, 'degF')).columns, `${seed}`).toHaveLength(1);
+      }
+    },
+  );
 });

@@ -73,6 +73,27 @@ describe('running meters', () => {
     // A high reading that slipped is no new meter.
     expect(meterLeaps([10, 11, 12, 812, 14, 60, 61], timeMs, 1 / 3600, new Set([3]))).toEqual([]);
   });
+  it.each([
+    [0.1, 5, 1200.03],
+    [1, 15, 500.97],
+  ])(
+    'a dial of %d h read every %d min moves by more than the clock after a rest, and has not leapt',
+    (dial, min, first) => {
+      // Twelve hours of each day, from the third hour on; the rest is longer than any look back.
+      const count = (5 * 24 * 60) / min;
+      const minutes = Float64Array.from({ length: count }, (_, i) => i * min);
+      let ran = first;
+      const hours = minutes.map((at) => {
+        const hour = (at / 60) % 24;
+        if (hour >= 3 && hour < 15) ran += min / 60;
+        return Math.floor(ran / dial + 1e-9) * dial;
+      });
+      const timeMs = minutes.map((at) => at * 60_000);
+      expect(meterLeaps(hours, timeMs, 1.02 / 3600, new Set())).toEqual([]);
+      const other = hours.map((one, i) => (i >= count / 2 ? one + 50 : one));
+      expect(meterLeaps(other, timeMs, 1.02 / 3600, new Set())).toEqual([count / 2]);
+    },
+  );
   it('were reset where they jump back for good', () => {
     expect(meterFaults([10, 11, 12, 0, 1, 2, 3], ones(7))).toEqual({ resets: [3], slips: [] });
     expect(meterFaults([10, 10, 10, 4, 4, 4, 5], ones(7))).toEqual({ resets: [3], slips: [] });

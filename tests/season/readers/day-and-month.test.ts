@@ -20,6 +20,14 @@ describe('day and month the other way round than time_format says', () => {
     );
   });
 
+  it('is one too where a line of totals stands below, which is no time in either order', async () => {
+    const days = Array.from({ length: 31 }, (_, i) => `10/${String(i + 1).padStart(2, '0')}/2024`);
+    const [problem] = await problemsOf({ 'p.csv': `${file(days)}Total,B1,50,60\n` }, [plenum('dd/MM/yyyy HH:mm')]);
+    expect(problem).toMatchObject({ code: 'FILE_ROWS', file: 'p.csv', line: 14 });
+    expect(problem.message).toContain('19 of its 32 rows have a time that does not fit');
+    expect(problem.message).toContain('while all of its times but 1 fit MM/dd/yyyy HH:mm: day and month');
+  });
+
   it('is none where the format is right and a few rows are slips, or where neither order fits all', async () => {
     const slip = await loadOf({ 'p.csv': file([...US, ...US, '31/10/2024']) }, [plenum('MM/dd/yyyy HH:mm')]);
     expect(slip.tables.plenum.numRows).toBe(12);
