@@ -15,7 +15,7 @@ export function ruleAgesSaid({ outcome }: StrategyOutcome, logged: StrategyOutco
   const gone = lifeUsed >= 1;
   if (!gone && !(lifeUsed - asRun > LIFE_TOLD)) return '';
   const beside = Number.isFinite(asRun) ? `, ${units.say('share', asRun)} as run` : '';
-  return ` The worst layer would have used ${units.say('share', lifeUsed)} of the storage time by the model${beside}${gone ? ': more than there is' : ''}.`;
+  return ` Under this rule the worst layer would have used ${units.say('share', lifeUsed)} of the storage time by the model${beside}${gone ? ': more than there is' : ''}.`;
 }
 
 /**

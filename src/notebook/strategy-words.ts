@@ -85,7 +85,7 @@ export function adviceFor(one: Played, units: Units): string {
   const { logged, hindsight } = whatIf;
   if (whatIf.why !== null || logged === null) return `Withheld. ${whatIf.why ?? ''}`;
   if (pick === null) return unpickedSaid(one, units);
-  const open = `${ruleAgesSaid(pick, logged, units)}${drierSaid(one, units)}${openSaid(one)}`;
+  const open = `${drierSaid(one, units)}${ruleAgesSaid(pick, logged, units)}${openSaid(one)}`;
   const doubt = whatIf.sure ? open : `${open} It reaches the target in ${ofRuns(pick.reaching, pick.runs)}.`;
   const best = hindsightSaid(hindsight, pick, units);
   const reached = pick.reachedMs === null ? '' : ` by ${units.date(reachedDay(pick.reachedMs))}`;

@@ -30,10 +30,10 @@ describe('the best in hindsight in words', () => {
     const rule = (lifeUsed: number, asRun: number) =>
       ruleAgesSaid(run(40, PICK.reachedMs, lifeUsed), run(60, null, asRun), UNITS);
     expect(rule(0.5, 0.38)).toBe(
-      ' The worst layer would have used 50.0 % of the storage time by the model, 38.0 % as run.',
+      ' Under this rule the worst layer would have used 50.0 % of the storage time by the model, 38.0 % as run.',
     );
     expect(rule(1.04, 1.55)).toBe(
-      ' The worst layer would have used 104 % of the storage time by the model, 155 % as run: more than there is.',
+      ' Under this rule the worst layer would have used 104 % of the storage time by the model, 155 % as run: more than there is.',
     );
     expect(rule(0.42, 0.38)).toBe('');
     expect(rule(Number.NaN, Number.NaN)).toBe('');

@@ -64,7 +64,7 @@ describe('what another way would have cost', () => {
     const pick = { ...bin.pick!, outcome: { ...bin.pick!.outcome, lifeUsed: 1.04 } };
     expect(adviceFor(bin, UNITS)).not.toContain('storage time');
     expect(adviceFor({ ...bin, pick }, UNITS)).toContain(
-      'than as it was run. The worst layer would have used 104 % of the storage time by the model, 40.0 % as run: more than there is.',
+      'than as it was run. Under this rule the worst layer would have used 104 % of the storage time by the model, 40.0 % as run: more than there is.',
     );
   });
 
