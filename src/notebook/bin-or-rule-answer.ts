@@ -4,7 +4,7 @@ import { listed } from '../base/listed.ts';
 import type { KeyNumber, SectionBody } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
 import { STRATEGIES } from '../simulation/strategies/strategies.ts';
-import { cheaperElsewhere, crossedUntold, GOAL_SAID, notHeldWhy, waysRun } from './bin-or-rule-matrix.ts';
+import { cheaperElsewhere, crossedUntold, GOAL_SAID, notHeldWhy, sharesSaid, waysRun } from './bin-or-rule-matrix.ts';
 import { capital, counted } from './words.ts';
 
 /** The page in a sentence: where bin and way can be told apart, and in which bins another's way would have cost less. */
@@ -30,17 +30,16 @@ function firstWhy(parts: readonly CrossedPart[]): string {
   return parts.length === 1 ? ` ${why}` : ` Bins ${GOAL_SAID[goal]}: ${why.charAt(0).toLowerCase()}${why.slice(1)}`;
 }
 
-/** Which of the two makes more of the differences, and how much. */
-function apartSaid({ goal, split, binIds }: CrossedPart, units: Units): string {
+/** How much of the differences each of the two makes; which makes more is left open where their ranges meet. */
+function apartSaid({ goal, split, ranges, binIds }: CrossedPart, units: Units): string {
+  const start = `In the ${counted(binIds.length, 'bin')} ${GOAL_SAID[goal]}`;
+  const { bin, way } = sharesSaid({ split: split!, ranges }, units);
+  if (ranges !== null && ranges.rows[0] <= ranges.columns[1] && ranges.columns[0] <= ranges.rows[1]) {
+    return `${start} the log leaves open whether bin or way makes more of the differences in cost: the bin ${bin}, the way ${way}, by the model.`;
+  }
   const { rows, columns } = split!.share;
-  const part = (of: number) => units.say('share of difference', of);
-  const [first, second] = rows > columns ? (['bin', 'way'] as const) : (['way', 'bin'] as const);
-  const share = { bin: part(rows), way: part(columns) };
-  const said =
-    share.bin === share.way
-      ? `bin and way make ${share.bin} each of the differences in cost`
-      : `the ${first} makes more of the differences in cost (${share[first]}) than the ${second} (${share[second]})`;
-  return `In the ${counted(binIds.length, 'bin')} ${GOAL_SAID[goal]} ${said}, by the model.`;
+  const [more, less] = rows > columns ? [`bin makes ${bin}`, `way ${way}`] : [`way makes ${way}`, `bin ${bin}`];
+  return `${start} the ${more} of the differences in cost, the ${less}, by the model${ranges === null ? ' as fitted' : ''}.`;
 }
 
 function cheaperSaid(
@@ -75,7 +74,7 @@ function ownSaid(run: readonly CrossedBin[], cheaper: ReturnType<typeof cheaperE
       : ' That is less than the bins’ own ways cost';
   return rules.length === 0
     ? `${much}.`
-    : `${much} as the kit runs it by its rule, which is not what the hours in the log cost.`;
+    : `${much} as the kit runs it by its rule, which ${cells.length === 1 && only.own?.reached === false ? 'misses the target and ' : ''}is not what the hours in the log cost.`;
 }
 
 export function binOrRuleKeys(crossed: Crossed | undefined): KeyNumber[] {

@@ -7,7 +7,7 @@ import {
   wasRun,
 } from '../analysis/what-if/crossed-types.ts';
 import { DOUBTS } from '../analysis/what-if/doubts.ts';
-import type { Estimate } from '../base/estimate.ts';
+import { type Estimate, estimate } from '../base/estimate.ts';
 import { listed } from '../base/listed.ts';
 import { waysAcrossBins } from '../report/figures/ways-across-bins.ts';
 import type { Cell, Figure, SectionBody, Table } from '../report/page.ts';
@@ -196,18 +196,35 @@ function reachesSaid({ reached, reaching, runs }: CrossedCell): Cell {
   return `${reached ? 'yes' : 'no'}, ${reaching} of ${runs} runs`;
 }
 
+/** The shares of bin, way and neither, with what the doubted runs leave open of them. */
+export function sharesSaid(
+  { split, ranges }: { split: NonNullable<CrossedPart['split']>; ranges: CrossedPart['ranges'] },
+  units: Units,
+): Record<'bin' | 'way' | 'neither', string> {
+  const said = (of: 'rows' | 'columns' | 'rest') => {
+    const value = split.share[of];
+    const [low, high] = ranges?.[of] ?? [value, value];
+    return units.say('share of difference', estimate(value, low, high));
+  };
+  return { bin: said('rows'), way: said('columns'), neither: said('rest') };
+}
+
 function partSaid(
-  { split, binIds, wayIds, why }: CrossedPart,
+  { split, ranges, binIds, wayIds, why }: CrossedPart,
   { ways }: Crossed,
   nameOf: (id: string) => string,
   units: Units,
 ) {
   if (split === null) return `Bin and way can’t be told apart. ${why ?? ''}`;
-  const { share, rows, columns } = split;
-  const part = (of: number) => units.say('share of difference', of);
+  const { rows, columns } = split;
+  const { bin, way, neither } = sharesSaid({ split, ranges }, units);
+  const how =
+    ranges === null
+      ? 'as run by the model, without a range'
+      : 'by the model; ranges are lowest and highest of its runs';
   const title = (id: string) => ways.find((way) => way.id === id)?.title.toLowerCase() ?? id;
   const times = (of: readonly number[]) => units.say('times', Math.exp(Math.max(...of) - Math.min(...of)));
   const most = (of: readonly number[]) => of.indexOf(Math.max(...of));
   const least = (of: readonly number[]) => of.indexOf(Math.min(...of));
-  return `Over ${counted(binIds.length, 'bin')} and the ${counted(wayIds.length, 'way')} that reach the target in each, the bin makes ${part(share.rows)} of the differences in cost, the way ${part(share.columns)}, and ${part(share.rest)} is neither’s alone (as run by the model, without a range). ${nameOf(binIds[most(rows)])} costs ${times(rows)} what ${nameOf(binIds[least(rows)])} does, “${title(wayIds[most(columns)])}” ${times(columns)} what “${title(wayIds[least(columns)])}” does.`;
+  return `Over ${counted(binIds.length, 'bin')} and the ${counted(wayIds.length, 'way')} that reach the target in each, the bin makes ${bin} of the differences in cost, the way ${way}, and ${neither} is neither’s alone (${how}). ${nameOf(binIds[most(rows)])} costs ${times(rows)} what ${nameOf(binIds[least(rows)])} does, “${title(wayIds[most(columns)])}” ${times(columns)} what “${title(wayIds[least(columns)])}” does.`;
 }

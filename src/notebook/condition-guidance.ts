@@ -60,7 +60,7 @@ function guidanceLead(bins: readonly BinReview[], told: readonly Exclude<DryEnou
     ...(count('no') > 0 ? [`${count('no')} moister than it`] : []),
   ];
   const enough = count('longer') === 0 ? 'none' : count('longer');
-  return `By published guidance for storing it, the mean grain of ${enough} of ${counted(told.length, 'bin')} ended dry enough to keep longer than six months${parts.length === 0 ? '' : `; ${parts.join(', ')}`}.`;
+  return `By published guidance for storing it, the mean grain of ${enough} of ${counted(told.length, 'bin')} ended clearly dry enough to keep longer than six months${parts.length === 0 ? '' : `; ${parts.join(', ')}`}.`;
 }
 
 const endOf = ({ moisture }: BinReview): Estimate => momentEstimate(moisture.end, moisture.why);

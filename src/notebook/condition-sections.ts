@@ -37,15 +37,37 @@ export function warmingSection(bins: readonly BinReview[], units: Units): Sectio
   };
 }
 
-export function besideWeatherSection(bins: readonly BinReview[]): SectionBody {
-  const warm = bins.filter((one) => (conditionOf(one).outdoors.days.value ?? 0) >= 1).map((one) => one.bin.name);
-  const told = bins.some((one) => known(conditionOf(one).outdoors.days) !== null);
+/** Bins whose mean grain was so warm on a day for sure, and those that may have been, by the interval of the days. */
+function warmThere(bins: readonly BinReview[]): { sure: string[]; perhaps: string[] } {
+  const told = bins.flatMap((one) => {
+    const days = known(conditionOf(one).outdoors.days);
+    return days === null ? [] : [{ name: one.bin.name, ends: days.interval ?? [days.value, days.value] }];
+  });
+  const named = (some: typeof told) => some.map(({ name }) => name);
   return {
-    lead: !told
-      ? 'Can’t hold the grain of any bin against the outdoor air; the table says why.'
-      : warm.length === 0
-        ? 'No bin’s mean grain was 11 °C (20 °F) and more warmer than the mean outdoor air of the month before, from where moisture begins to move.'
-        : `In ${binsNamed(warm)} the mean grain was 11 °C (20 °F) and more warmer than the mean outdoor air of the month before for some days: moisture then begins to move.`,
+    sure: named(told.filter(({ ends: [low] }) => low >= 1)),
+    perhaps: named(told.filter(({ ends: [low, high] }) => low < 1 && high >= 1)),
+  };
+}
+
+function besideWeatherLead(bins: readonly BinReview[]): string {
+  if (bins.every((one) => known(conditionOf(one).outdoors.days) === null)) {
+    return 'Can’t hold the grain of any bin against the outdoor air; the table says why.';
+  }
+  const { sure, perhaps } = warmThere(bins);
+  const so = '11 °C (20 °F) and more warmer than the mean outdoor air of the month before';
+  const may = `in ${binsNamed(perhaps)} it may have been`;
+  if (sure.length > 0) {
+    return `In ${binsNamed(sure)} the mean grain was ${so} for some days: moisture then begins to move.${perhaps.length === 0 ? '' : ` ${capital(may)}.`}`;
+  }
+  return perhaps.length === 0
+    ? `No bin’s mean grain was ${so}, from where moisture begins to move.`
+    : `No bin’s mean grain was for sure ${so}, from where moisture begins to move; ${may} for some days.`;
+}
+
+export function besideWeatherSection(bins: readonly BinReview[]): SectionBody {
+  return {
+    lead: besideWeatherLead(bins),
     table: weatherTable(bins),
     notes: [
       'Insects develop at 13 to 35 °C (55 to 95 °F), best at 25 to 33 °C (77 to 91 °F); below that they rest and in the end die. Days of grain: each day counts by the share of the grain that was so warm.',

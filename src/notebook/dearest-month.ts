@@ -29,7 +29,7 @@ export function dearestMonth(bins: readonly BinReview[], units: Units): string |
     months.filter((one) => (pick(one) ?? 0) > 0).sort((a, b) => Number(pick(b)) - Number(pick(a)))[0];
   const dear = top((one) => one.money.value);
   if (dear !== undefined)
-    return `Most of the money fell in ${monthText(dear.month)}: ${units.say('money', dear.money)} of energy and demand.`;
+    return `The dearest month was ${monthText(dear.month)}: ${units.say('money', dear.money)} of energy and demand.`;
   const long = top((one) => one.hours.value);
   return long === undefined
     ? null

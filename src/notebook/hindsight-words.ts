@@ -2,8 +2,21 @@ import { reachedDay } from '../analysis/strategies/reached-day.ts';
 import type { StrategyOutcome } from '../analysis/what-if/what-if-types.ts';
 import type { Units } from '../report/units.ts';
 
-/** So much more of the storage life used is told: less is within what its rules are good for. Our choice. */
+/** So much more of the storage time used is told: less is within what its rules are good for. Our choice. */
 const LIFE_TOLD = 0.05;
+
+/**
+ * What a rule takes of the grain's storage time, where that is clearly more than as run, or all there is: the cheapest to reach a
+ * target may age the grain most, and no rule's cost tells. Nothing where no rule tells the storage time.
+ */
+export function ruleAgesSaid({ outcome }: StrategyOutcome, logged: StrategyOutcome, units: Units): string {
+  const { lifeUsed } = outcome;
+  const asRun = logged.outcome.lifeUsed;
+  const gone = lifeUsed >= 1;
+  if (!gone && !(lifeUsed - asRun > LIFE_TOLD)) return '';
+  const beside = Number.isFinite(asRun) ? `, ${units.say('share', asRun)} as run` : '';
+  return ` Under this rule the worst layer would have used ${units.say('share', lifeUsed)} of the storage time by the model${beside}${gone ? ': more than there is' : ''}.`;
+}
 
 /**
  * What the best schedule in hindsight would have cost and when the bin had been there, and what it takes of the grain where that
@@ -23,9 +36,9 @@ export function hindsightSaid(hindsight: StrategyOutcome | null, pick: StrategyO
   return ` ${said}${agedSaid(hindsight, pick, units)}.`;
 }
 
-/** Nothing where no rule tells the storage life. */
+/** Nothing where no rule tells the storage time. */
 function agedSaid({ outcome }: StrategyOutcome, pick: StrategyOutcome, units: Units): string {
   const { lifeUsed } = outcome;
   if (!(lifeUsed - pick.outcome.lifeUsed > LIFE_TOLD)) return '';
-  return `, with ${units.say('share', lifeUsed)} of the storage life used in place of ${units.say('share', pick.outcome.lifeUsed)}`;
+  return `, with ${units.say('share', lifeUsed)} of the storage time used in place of ${units.say('share', pick.outcome.lifeUsed)}`;
 }

@@ -38,12 +38,25 @@ function leadOf(bins: readonly BinReview[], units: Units): string {
   const told = bins
     .flatMap((one) => {
       const hours = known(one.rates?.season?.hoursPerPoint ?? { value: null, interval: null, why: '' });
-      return hours === null ? [] : [{ name: one.bin.name, hours }];
+      const up = (one.rates?.season?.perHundredFanHours.value ?? 0) < 0;
+      return hours === null ? [] : [{ name: one.bin.name, hours, up }];
     })
     .sort((a, b) => a.hours.value - b.hours.value);
   if (told.length === 0) return 'Can’t tell of any bin how many fan hours a point took.';
-  const said = told.map(({ name, hours }) => `${units.say('hours', hours)} in ${name}`);
-  return `A point of moisture took ${listed(said)}.`;
+  const took = (what: string, of: typeof told) =>
+    of.length === 0
+      ? []
+      : [
+          `A point of moisture ${what} took ${listed(of.map(({ name, hours }) => `${units.say('hours', hours)} in ${name}`))}.`,
+        ];
+  const removed = told.filter(({ up }) => !up);
+  return [
+    ...took('removed', removed),
+    ...took(
+      'added',
+      told.filter(({ up }) => up),
+    ),
+  ].join(' ');
 }
 
 function pointsFigure(bins: readonly BinReview[], units: Units): Figure | null {

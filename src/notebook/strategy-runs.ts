@@ -93,7 +93,7 @@ export function runsTable(one: Played): Table {
       { key: 'end', label: 'Moisture at the end', quantity: 'moisture', known: model },
       { key: 'wettest', label: 'Wettest layer', quantity: 'moisture', known: model },
       { key: 'temp', label: 'Temperature at the end', quantity: 'temperature', known: model },
-      { key: 'life', label: 'Storage life used', quantity: 'share', known: model },
+      { key: 'life', label: 'Storage time used', quantity: 'share', known: model },
       { key: 'reached', label: 'Target reached', quantity: 'day' },
       { key: 'runs', label: 'Runs that reach', quantity: null },
       { key: 'near', label: 'Runs as cheap, to 5 %', quantity: null },

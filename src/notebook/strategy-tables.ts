@@ -75,7 +75,7 @@ function hindsightCell(one: Played): Cell {
   if (hindsight === null) {
     // A search without prices spends nothing and finds nothing.
     const none = noRule(one);
-    return missing(none?.kind === 'unpriced' ? none.why : 'Every schedule tried uses up too much storage life.');
+    return missing(none?.kind === 'unpriced' ? none.why : 'Every schedule tried uses up too much storage time.');
   }
   return hindsight.outcome.reachedTarget ? plain(hindsight.cost) : missing('No schedule tried reaches the target.');
 }

@@ -5,7 +5,7 @@ import type { BinWhatIf, StrategyOutcome } from '../analysis/what-if/what-if-typ
 import type { Estimate } from '../base/estimate.ts';
 import { listed } from '../base/listed.ts';
 import type { Units } from '../report/units.ts';
-import { hindsightSaid } from './hindsight-words.ts';
+import { hindsightSaid, ruleAgesSaid } from './hindsight-words.ts';
 import { noRule, reachingSaid } from './no-rule.ts';
 import { asRunSaid, lessSaid, savingOf } from './strategy-saving.ts';
 import { drierSaid, runBetterSaid } from './weight-words.ts';
@@ -85,7 +85,7 @@ export function adviceFor(one: Played, units: Units): string {
   const { logged, hindsight } = whatIf;
   if (whatIf.why !== null || logged === null) return `Withheld. ${whatIf.why ?? ''}`;
   if (pick === null) return unpickedSaid(one, units);
-  const open = `${drierSaid(one, units)}${openSaid(one)}`;
+  const open = `${drierSaid(one, units)}${ruleAgesSaid(pick, logged, units)}${openSaid(one)}`;
   const doubt = whatIf.sure ? open : `${open} It reaches the target in ${ofRuns(pick.reaching, pick.runs)}.`;
   const best = hindsightSaid(hindsight, pick, units);
   const reached = pick.reachedMs === null ? '' : ` by ${units.date(reachedDay(pick.reachedMs))}`;

@@ -48,13 +48,13 @@ const share = ({ reached, years }: StepOutcome) => (years === 0 ? 0 : reached / 
 const changeOf = ({ costChange, cost: { mean } }: SensitivityStep) =>
   Math.abs(Number(costChange)) < TELLING * Math.abs(mean ?? 0) ? 0 : Number(costChange);
 
-/** So many times what the bin as it is loses: dry matter, or storage life where that is not known or goes faster. */
+/** So many times what the bin as it is loses: dry matter, or storage time where that is not known or goes faster. */
 function lossOf(step: SensitivityStep): { times: number; what: string } | null {
   const times = (of: 'dryMatterLossPct' | 'storageLifeUsed') => Number(step[of].mean) / Number(step.base[of].mean);
   const [dry, life] = [times('dryMatterLossPct'), times('storageLifeUsed')];
   if (dry > MORE_LOSS || (Number.isFinite(dry) && !(life > MORE_LOSS)))
     return { times: dry, what: 'the dry-matter loss' };
-  return Number.isFinite(life) ? { times: life, what: 'the storage life used' } : null;
+  return Number.isFinite(life) ? { times: life, what: 'the storage time used' } : null;
 }
 
 /** Whether it comes to the target weeks later, or loses clearly more of the grain. */

@@ -40,7 +40,7 @@ export function movedSection(
     tables: [movedTable(varied, moved)],
     notes: [
       ...(varied === 'airflow' ? [`${AIRFLOW_LAW} What a fan costs to buy is not in these numbers.`] : []),
-      'Told of the rule that brings each bin to its target in most years, the bin as it is or moved, and of these for the least. Costs are means over the same years, moved and as it is; Cost in other years tells of the middle one. What a step does to the grain is not in the cost: the days on which the target was reached, and the dry matter and storage life lost on the way, stand beside it.',
+      'Told of the rule that brings each bin to its target in most years, the bin as it is or moved, and of these for the least. Costs are means over the same years, moved and as it is; Cost in other years tells of the middle one. What a step does to the grain is not in the cost: the days on which the target was reached, and the dry matter and storage time lost on the way, stand beside it.',
       `A step that comes to the target more than ${LATE_DAYS} days later in the middle of the years, or loses more than ${MORE_LOSS} times as much, is named as better only where no other is, with that first.`,
       ...(varied === 'start-moisture'
         ? [
@@ -96,7 +96,7 @@ function movedTable(varied: Varied, moved: readonly Moved[]): Table {
       { key: 'cost', label: 'Cost, mean', quantity: 'money', known: MODEL },
       { key: 'change', label: 'Over the bin as it is', quantity: 'money', known: MODEL },
       { key: 'loss', label: 'Dry matter lost', quantity: 'dry matter lost', known: MODEL },
-      { key: 'life', label: 'Storage life used', quantity: 'share', known: MODEL },
+      { key: 'life', label: 'Storage time used', quantity: 'share', known: MODEL },
       { key: 'end', label: 'Moisture at the end', quantity: 'moisture', known: MODEL },
     ],
     rows: moved.flatMap(({ name, rule, steps }) => {

@@ -64,7 +64,7 @@ export const SIMULATION_FORMULAS: readonly Formula[] = [
   },
   {
     id: 'bed-spoiling',
-    title: 'Storage life and respiration in a bed',
+    title: 'Storage time and respiration in a bed',
     functions: ['spoil', 'storageLifeOf', 'storageLifeBy'],
     equations: ['S = S_0 + dt / t', 'Q = 15.6e6 * x', 'w = 0.6 * x'],
     rule: 'S share of the allowable storage time used, dt hours at a state for which the crop’s rule allows t hours. Where the rule counts dry matter, its loss x in kg/kg gives Q in J/kg of heat and w in kg/kg of water (C₆H₁₂O₆ + 6 O₂ → 6 CO₂ + 6 H₂O, 2816 kJ/mol, textbook). The heat ends where grain is at 60 °C (memory) and the loss at 5 %, the end of the curve. The dry matter itself is kept. That shares of time add up is the kit’s own definition.',

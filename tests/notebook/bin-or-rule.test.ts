@@ -12,7 +12,7 @@ const REVIEWS = ['B1', 'B2', 'B3'].map(
   (id) => ({ bin: { id, name: `Bin ${id}`, grain: { crop: 'corn' } } }) as unknown as BinReview,
 );
 
-function crossedOf(costs: number[][]): Crossed {
+function crossedOf(costs: number[][], other = costs): Crossed {
   const bins: CrossedBin[] = costs.map((row, b) => ({
     binId: `B${b + 1}`,
     cells: row.map((cost, w) => ({
@@ -21,6 +21,7 @@ function crossedOf(costs: number[][]): Crossed {
       perBushel: estimate(cost, cost, cost),
       perBushelPoint: withheld('-'),
       overOwn: estimate(cost / row[b], cost / row[b], cost / row[b]),
+      runCosts: [cost, other[b][w]],
       reached: true,
       reaching: 6,
       runs: 6,
@@ -67,7 +68,7 @@ describe('every way on every bin', () => {
   it('answers in its first sentence, and names who would have done better in whose way', () => {
     const said = binOrRuleAnswer(TWO, REVIEWS, UNITS);
     expect(said).toMatch(
-      /^In the 2 bins to be dried the way makes more of the differences in cost \(72 ?%\) than the bin \(28 ?%\), by the model\. /,
+      /^In the 2 bins to be dried the way makes 72 ?% of the differences in cost, the bin 28 ?%, by the model\. /,
     );
     expect(said).toContain('Another bin’s way would have brought Bin B2 (always on) to the target for clearly less.');
     // 0.04 over 0.12, by the rule that season.yaml names for the bin, which its log need not have followed
@@ -78,9 +79,38 @@ describe('every way on every bin', () => {
     expect(binOrRulePointer(TWO, REVIEWS, UNITS)).toMatchObject({ lead: said, see: { file: 'bin-or-rule.html' } });
   });
 
+  it('leaves open which makes more where the runs about the fit do', () => {
+    const open = crossedOf(
+      [
+        [0.02, 0.06],
+        [0.04, 0.12],
+      ],
+      [
+        [0.02, 0.04],
+        [0.06, 0.12],
+      ],
+    );
+    expect(binOrRuleAnswer(open, REVIEWS, UNITS)).toMatch(
+      /^In the 2 bins to be dried the log leaves open whether bin or way makes more of the differences in cost: the bin 28 % \(28 to 72\), the way 72 % \(28 to 72\), by the model\. /,
+    );
+    expect(againstSection(open, REVIEWS, UNITS).entries?.[0].text).toContain(
+      '0 % is neither’s alone (by the model; ranges are lowest and highest of its runs).',
+    );
+  });
+
+  it('tells of a way of its own that misses the target', () => {
+    const bins = TWO.bins.map((bin) => ({
+      ...bin,
+      cells: bin.cells.map((cell) => (bin.binId === 'B2' && cell.own ? { ...cell, reached: false } : cell)),
+    }));
+    expect(binOrRuleAnswer({ ...TWO, bins }, REVIEWS, UNITS)).toContain(
+      'as the bin’s own way as the kit runs it by its rule, which misses the target and is not what the hours in the log cost.',
+    );
+  });
+
   it('says of which bins it is that bin and way can’t be told apart', () => {
     const parts = (['dry', 'cool'] as const).map((goal) => ({
-      ...{ goal, binIds: [], wayIds: [], split: null },
+      ...{ goal, binIds: [], wayIds: [], split: null, ranges: null },
       why: 'Only one way brings each of these bins to its target.',
     }));
     const start = (of: typeof parts) => binOrRuleAnswer({ ...TWO, parts: of }, REVIEWS, UNITS);

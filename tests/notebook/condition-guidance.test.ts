@@ -66,7 +66,7 @@ describe('moisture at the end beside published guidance', () => {
       ended('West', 'oats', 0.12, [0.115, 0.125]),
     ]);
     expect(lead).toBe(
-      'By published guidance for storing it, the mean grain of 1 of 4 bins ended dry enough to keep longer than six months; 1 for six months and perhaps longer, 1 for six months, 1 moister than it.',
+      'By published guidance for storing it, the mean grain of 1 of 4 bins ended clearly dry enough to keep longer than six months; 1 for six months and perhaps longer, 1 for six months, 1 moister than it.',
     );
     expect(table?.rows.map(({ guidance }) => guidance)).toMatchObject([
       '15 % to six months, 13 % for longer',
@@ -83,7 +83,7 @@ describe('moisture at the end beside published guidance', () => {
       'At the end the mean grain was, by published guidance for storing it, dry enough for six months, not for longer.',
     );
     expect(guidanceSection([ended('North', 'corn', 0.18), ended('South', 'corn', 0.17)]).lead).toContain(
-      'the mean grain of none of 2 bins ended dry enough to keep longer than six months; 2 moister than it.',
+      'the mean grain of none of 2 bins ended clearly dry enough to keep longer than six months; 2 moister than it.',
     );
   });
 

@@ -3,7 +3,7 @@ import condition from '../../notebooks/condition.ts';
 import { missingCondition } from '../../src/analysis/condition/bin-condition.ts';
 import type { BinCondition } from '../../src/analysis/condition/condition-types.ts';
 import type { BinReview } from '../../src/analysis/types.ts';
-import { estimate } from '../../src/base/estimate.ts';
+import { type Estimate, estimate } from '../../src/base/estimate.ts';
 import { STORAGE_RULES } from '../../src/grain/storage-rules.ts';
 import { conditionFigures } from '../../src/notebook/condition-figures.ts';
 import { agesSection, besideWeatherSection, warmingSection } from '../../src/notebook/condition-sections.ts';
@@ -189,6 +189,21 @@ describe('the condition page', () => {
     expect(row.used).toMatchObject({ value: null, why: 'No moisture of the grain is known.' });
     expect(row.place).toMatchObject({ value: null });
     expect(besideWeatherSection([bin('North', null)]).lead).toContain('Can’t hold the grain of any bin');
+  });
+
+  it('claims of no bin that it stayed near the outdoor air where the days’ interval does not bear it', () => {
+    const warm = (name: string, days: Estimate) =>
+      bin(name, 0.3, { outdoors: { days, mostK: estimate(9, 7, 11), mostMs: null } });
+    const never = warm('North', estimate(0, 0, 0));
+    const perhaps = [warm('South', estimate(0, 0, 6)), warm('West', estimate(3, 0, 20))];
+    const lead = (bins: BinReview[]) => besideWeatherSection(bins).lead;
+    expect(lead([never])).toMatch(/^No bin’s mean grain was 11 °C \(20 °F\) and more warmer .* begins to move\.$/);
+    expect(lead([never, ...perhaps])).toMatch(
+      /^No bin’s mean grain was for sure 11 °C .* begins to move; in South and West it may have been for some days\.$/,
+    );
+    expect(lead([warm('East', estimate(12, 4, 20)), ...perhaps])).toMatch(
+      /^In East the mean grain was 11 °C .* for some days: moisture then begins to move\. In South and West it may have been\.$/,
+    );
   });
 
   // Midnight of a day, kept as if UTC, is that day in every zone, also on the days when its clock changes.

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { StrategyOutcome } from '../../src/analysis/what-if/what-if-types.ts';
 import { estimate } from '../../src/base/estimate.ts';
-import { hindsightSaid } from '../../src/notebook/hindsight-words.ts';
+import { hindsightSaid, ruleAgesSaid } from '../../src/notebook/hindsight-words.ts';
 import { Units } from '../../src/report/units.ts';
 
 const UNITS = new Units('us', 'USD', 'America/Chicago');
@@ -21,9 +21,22 @@ describe('the best in hindsight in words', () => {
 
   it('tells what it takes of the grain where that is clearly more', () => {
     expect(hindsightSaid(run(10, Date.UTC(2025, 3, 20, 12), 0.896), PICK, UNITS)).toBe(
-      ' With the weather known ahead 10 USD would have done, by 20 Apr 2025, with 89.6 % of the storage life used in place of 38.0 %.',
+      ' With the weather known ahead 10 USD would have done, by 20 Apr 2025, with 89.6 % of the storage time used in place of 38.0 %.',
     );
-    expect(hindsightSaid(run(40, PICK.reachedMs, Number.NaN), PICK, UNITS)).not.toContain('storage life');
+    expect(hindsightSaid(run(40, PICK.reachedMs, Number.NaN), PICK, UNITS)).not.toContain('storage time');
+  });
+
+  it('tells what a rule takes of it where that is clearly more than as run, or all there is', () => {
+    const rule = (lifeUsed: number, asRun: number) =>
+      ruleAgesSaid(run(40, PICK.reachedMs, lifeUsed), run(60, null, asRun), UNITS);
+    expect(rule(0.5, 0.38)).toBe(
+      ' Under this rule the worst layer would have used 50.0 % of the storage time by the model, 38.0 % as run.',
+    );
+    expect(rule(1.04, 1.55)).toBe(
+      ' Under this rule the worst layer would have used 104 % of the storage time by the model, 155 % as run: more than there is.',
+    );
+    expect(rule(0.42, 0.38)).toBe('');
+    expect(rule(Number.NaN, Number.NaN)).toBe('');
   });
 
   it('says of a dearer one that it is there earlier', () => {

@@ -28,7 +28,7 @@ it('leads with the month on which most of the money fell, and draws no money whe
     ],
     units,
   );
-  expect(priced.lead).toBe('Most of the money fell in Nov 2024: 55 USD of energy and demand.');
+  expect(priced.lead).toBe('The dearest month was Nov 2024: 55 USD of energy and demand.');
   expect(priced.figures?.map(({ id }) => id)).toEqual(['hours', 'cost']);
   const bare = monthSection(
     [

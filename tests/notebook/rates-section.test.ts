@@ -51,7 +51,7 @@ const north = reviewOf('North', {
 describe('fan hours against points, on the page', () => {
   it('leads with the hours that a point took, and draws a panel a bin', () => {
     const section = ratesSection([north, reviewOf('South', null)], units);
-    expect(section.lead).toBe('A point of moisture took 200 h (167 to 250) in North.');
+    expect(section.lead).toBe('A point of moisture removed took 200 h (167 to 250) in North.');
     const [figure] = section.figures ?? [];
     expect(figure.title).toBe('North changed fastest: 0.50 points per 100 fan hours (0.40 to 0.60)');
     expect(figure.notShown).toMatch(/South/);
@@ -61,6 +61,17 @@ describe('fan hours against points, on the page', () => {
       // 30 days of running, and ten days of one rest as one: each a dot
       expect(svg.match(/<circle/g)).toHaveLength(31);
     }
+  });
+
+  it('tells points that a bin took up apart from those removed', () => {
+    const up = reviewOf('South', {
+      ...(north.rates as MoistureRates),
+      season: period('season', { perHundredFanHours: estimate(-0.5, -0.6, -0.4) }),
+    });
+    expect(ratesSection([north, up], units).lead).toBe(
+      'A point of moisture removed took 200 h (167 to 250) in North. A point of moisture added took 200 h (167 to 250) in South.',
+    );
+    expect(ratesSection([up], units).lead).toBe('A point of moisture added took 200 h (167 to 250) in South.');
   });
 
   it('calls none the fastest by a rate that may be zero, nor where another may have been as fast', () => {

@@ -59,6 +59,15 @@ describe('what another way would have cost', () => {
     });
   });
 
+  it('names no rule that ages the grain more than it was without saying so', () => {
+    const [bin] = playedBins(seasonOf({}));
+    const pick = { ...bin.pick!, outcome: { ...bin.pick!.outcome, lifeUsed: 1.04 } };
+    expect(adviceFor(bin, UNITS)).not.toContain('storage time');
+    expect(adviceFor({ ...bin, pick }, UNITS)).toContain(
+      'than as it was run. Under this rule the worst layer would have used 104 % of the storage time by the model, 40.0 % as run: more than there is.',
+    );
+  });
+
   it('tells a midnight as the day before, and weight that the rule would have dried away', () => {
     const [bin] = playedBins(seasonOf({}));
     const drier = (endMoistureWb: number) => {

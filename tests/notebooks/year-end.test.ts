@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import yearEnd from '../../notebooks/year-end.ts';
+import { withheld } from '../../src/base/estimate.ts';
 import type { NotebookInput } from '../../src/notebook.ts';
 import { renderDocument } from '../../src/report/html/document.ts';
 import { exampleInput } from '../report/example-review.ts';
@@ -43,6 +44,21 @@ describe('the year-end report', () => {
     expect(html.replaceAll('\u00a0', ' ')).toContain('<dt>Date</dt><dd>20 May 2025</dd>');
     expect(drawn(exampleInput()).html).not.toContain('<dt>Date</dt><dd>2');
     expect(drawn({ ...exampleInput(), stated }).html).toBe(html);
+  });
+
+  it('tells in one note of its summary why bins that were not run to dry have no cost of a point, so that it stays one sheet', () => {
+    const input = exampleInput();
+    const bins = (['cool', 'condition', 'hold'] as const).map((goal, i) => {
+      const one = input.review.bins[i];
+      const why = `The fans of ${one.bin.name} were run otherwise, so a cost per point removed has no meaning.`;
+      const each = { perBushelPoint: withheld(why) };
+      return { ...one, bin: { ...one.bin, goal }, unitCosts: { ...one.unitCosts, ...each } };
+    });
+    const page = yearEnd.page({ ...input, review: { ...input.review, bins } });
+    const cells = page.sections.find(({ id }) => id === 'summary')?.table?.rows.map(({ perPoint }) => perPoint) ?? [];
+    expect(cells).toHaveLength(3);
+    expect(cells[0]).toMatchObject({ value: null });
+    expect(new Set(cells.map((cell) => (cell as { why: string }).why)).size).toBe(1);
   });
 
   it('has every heading of its contents once, in their order', () => {

@@ -55,6 +55,6 @@ function runBest(spec: RunSpec, { logged, ways = [] }: FromLog): StrategyRun {
     [...STRATEGIES, ...ways.map(wayOf)].filter((one) => runsOn(one, spec)),
     { logged: logged ?? undefined, search: SEARCH },
   );
-  if (best === null) return { outcome: null, why: 'Every schedule tried uses up more storage life than there is.' };
+  if (best === null) return { outcome: null, why: 'Every schedule tried uses up more storage time than there is.' };
   return { outcome: runSeason(spec, best).outcome, why: null };
 }

@@ -83,7 +83,8 @@ export function cellsOf(
     const mine = way.binIds.includes(binId);
     if (of === null) {
       const none = withheld(way.why ?? 'This bin has no heater.');
-      const missing = { perBushel: none, perBushelPoint: none, overOwn: none, reached: null, reaching: 0, runs: 0 };
+      const untold = { perBushel: none, perBushelPoint: none, overOwn: none, runCosts: null };
+      const missing = { ...untold, reached: null, reaching: 0, runs: 0 };
       return { wayId: way.id, own: mine, ...missing };
     }
     return {
@@ -92,6 +93,7 @@ export function cellsOf(
       perBushel: perBushel(of, bushels),
       perBushelPoint: perPoint(specs, of, bushels),
       overOwn: overOwn(of, own),
+      runCosts: bushels === null || !(bushels > 0) ? null : of.map(({ cost }) => cost / bushels),
       reached: of[0].reachedTarget,
       reaching: of.filter(({ reachedTarget }) => reachedTarget).length,
       runs: of.length,

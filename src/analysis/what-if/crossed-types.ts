@@ -23,6 +23,8 @@ export interface CrossedCell {
   perBushelPoint: Estimate;
   /** cost over that of the bin's own way, each doubted run against its own */
   overOwn: Estimate;
+  /** money per legal bushel in each run, [runs], that as fitted first; null where not known */
+  runCosts: readonly number[] | null;
   /** in the run as fitted; null without a run */
   reached: boolean | null;
   /** of the doubted runs, how many reach the target */
@@ -51,11 +53,16 @@ export interface Crossed {
   parts: readonly CrossedPart[];
 }
 
+/** Least and most of each share of a `TwoWay`. */
+export type ShareRanges = Record<keyof TwoWay['share'], [number, number]>;
+
 export interface CrossedPart {
   goal: 'dry' | 'cool' | 'condition' | 'hold';
   binIds: readonly string[];
   wayIds: readonly string[];
   /** of the logarithm of money per bushel, [bins x ways]; null where there is too little to part */
   split: TwoWay | null;
+  /** least and most of the shares over the doubted runs, the first of each bin beside the first of the others, and so on; null where their costs are not known */
+  ranges: ShareRanges | null;
   why: string | null;
 }

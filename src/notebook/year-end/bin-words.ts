@@ -25,7 +25,9 @@ export function binSaid(review: BinReview, units: Units): string {
   if (points === null)
     return `${ran} The change of its moisture can’t be told: ${sentence(moisture.pointsRemoved.why ?? 'not known')}`;
   const each = perGrain(bin.goal === 'dry' ? unitCosts.perBushelPoint : unitCosts.perBushelPointAdded, review, units);
-  const at = each.value === null ? '' : `, at ${units.say('money per grain point', each)}`;
+  // What a point costs to add is no cost of a point removed, which the table beside it withholds.
+  const at =
+    each.value === null ? '' : `, at ${units.say('money per grain point', each)}${bin.goal === 'dry' ? '' : ' added'}`;
   return `${ran} It ${changeSaid(points, units)}${at}.`;
 }
 

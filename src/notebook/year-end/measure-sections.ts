@@ -4,8 +4,9 @@ import { listed } from '../../base/listed.ts';
 import type { SectionBody, Table } from '../../report/page.ts';
 import type { Units } from '../../report/units.ts';
 import type { StatedMeasure } from '../../season/season.ts';
+import { reaching, thoughSaid } from '../may-be-alike.ts';
 import { MODEL_RANGES } from '../strategy-answer.ts';
-import { counted, knownTotal } from '../words.ts';
+import { counted, knownTotal, quoted } from '../words.ts';
 import { isClear, isPriced, type Measure, payback } from './measure.ts';
 import { modelWords } from './measures-of.ts';
 
@@ -17,11 +18,18 @@ export function measuresSection(review: SeasonReview, measures: readonly Measure
   const clear = measures.filter(isClear);
   const told = measures.slice(0, MOST);
   const first = clear[0];
+  const alike =
+    first === undefined
+      ? []
+      : reaching(
+          { name: '', of: first.saving },
+          clear.slice(1).map(({ title, saving }) => ({ name: quoted(title), of: saving })),
+        );
   return {
     lead:
       first === undefined
         ? `No measure shows a saving whose interval stays above zero. ${modelWords(review)}`
-        : `${counted(clear.length, 'measure')} ${clear.length === 1 ? 'shows' : 'show'} a saving whose interval stays above zero; the largest, “${first.title}”, ${units.say('money', first.saving)} a year. ${modelWords(review)}`,
+        : `${counted(clear.length, 'measure')} ${clear.length === 1 ? 'shows' : 'show'} a saving whose interval stays above zero; the largest, “${first.title}”, ${units.say('money', first.saving)} a year${thoughSaid(alike, 'may save as much')}. ${modelWords(review)}`,
     table: measureTable(told),
     notes: [
       ...(told.length < measures.length

@@ -1,7 +1,7 @@
 import { seasonFront } from '../../analysis/fronts/season-front.ts';
 import type { BinReview, SeasonReview } from '../../analysis/types.ts';
 import { listed } from '../../base/listed.ts';
-import type { KeyNumber, SectionBody, Table } from '../../report/page.ts';
+import type { Cell, KeyNumber, SectionBody, Table } from '../../report/page.ts';
 import type { Units } from '../../report/units.ts';
 import type { LoadedSeason } from '../../season/loaded.ts';
 import { sensorSeries } from '../../tables/sensors.ts';
@@ -21,6 +21,11 @@ import { valueTotals } from './value-section.ts';
 
 /** Bins in the summary's table: it stays one sheet. */
 const MOST_BINS = 8;
+/** One note for all bins of other goals: a line for each would carry the summary over its sheet. */
+const NOT_DRIED: Cell = {
+  value: null,
+  why: 'The fans were not run to dry the grain, so a cost per point removed has no meaning.',
+};
 /** Measures named under what to do. */
 const FIRST_MEASURES = 3;
 
@@ -113,7 +118,7 @@ function summaryTable(all: readonly BinReview[], units: Units): Table {
       hours: one.fan.hours,
       cost: one.fan.cost,
       perGrain: perGrain(one.fan.costPerBushel, one, units),
-      perPoint: perGrain(one.unitCosts.perBushelPoint, one, units),
+      perPoint: one.bin.goal === 'dry' ? perGrain(one.unitCosts.perBushelPoint, one, units) : NOT_DRIED,
     })),
     total:
       all.length < 2
@@ -148,7 +153,7 @@ function whatToDo(loaded: LoadedSeason, review: SeasonReview, measures: readonly
     ...(wet.length === 0
       ? []
       : [
-          `Probe ${wet.length > 4 ? counted(wet.length, 'bin') : listed(wet)} where some grain ended too moist to be stored, and dry, cool or move it before warm weather (see Condition).`,
+          `Probe ${wet.length > 4 ? counted(wet.length, 'bin') : listed(wet)}: some grain ended too moist to be stored; dry, cool or move it before warm weather (see Condition).`,
         ]),
     ...(held.length === 0
       ? []

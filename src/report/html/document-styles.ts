@@ -43,7 +43,10 @@ section[aria-labelledby="summary"] dl.entries br{display:none}
 h3.part{font-size:1.2rem;margin-top:1rem;break-after:avoid}
 h3.part+p{break-after:avoid;break-inside:avoid}
 .document .wide table{width:100%}
-section[aria-labelledby="summary"] table{font-size:.88rem}
+section[aria-labelledby="summary"] table{font-size:.84rem}
+section[aria-labelledby="summary"] :is(th,td){line-height:1.25;padding-top:.07rem;padding-bottom:.07rem}
+section[aria-labelledby="summary"] .keys{padding:.5rem 0;margin-bottom:.6rem}
+section[aria-labelledby="summary"] .note{margin:.2rem 0;font-size:.85rem}
 section[aria-labelledby^="bin-"] .paired .plot{width:73%}
 section[aria-labelledby^="bin-"] .paired figure{margin:.1rem 0}
 section[aria-labelledby^="bin-"] .paired h3{font-size:.95rem}
@@ -55,8 +58,9 @@ section[aria-labelledby="before"] table{font-size:.78rem}
 section[aria-labelledby="before"] tbody td:nth-child(2){white-space:nowrap}
 section[aria-labelledby="before"] .range{white-space:normal}
 section[aria-labelledby="cautions"]{break-inside:avoid}
-section[aria-labelledby="summary"] dl.entries{columns:1;font-size:.95rem}
-section[aria-labelledby="summary"] dl.entries .small{margin:.15rem 0}
+section[aria-labelledby="summary"] dl.entries{columns:1;margin:.4rem 0;font-size:.9rem}
+section[aria-labelledby="summary"] dl.entries dt{margin-top:.6rem}
+section[aria-labelledby="summary"] dl.entries .small{margin:.1rem 0;max-width:none}
 section[aria-labelledby="summary"] dl.entries dd,section[aria-labelledby="summary"] p{max-width:none}
 section[aria-labelledby="advice"] dl.entries{columns:1}
 section[aria-labelledby="advice"] dl.entries dd{max-width:none}

@@ -100,6 +100,7 @@ describe('cost parted into bin and way', () => {
     perBushel: estimate(cost, cost, cost),
     perBushelPoint: withheld('-'),
     overOwn: withheld('-'),
+    runCosts: null,
     reached,
     reaching: reached ? 6 : 0,
     runs: 6,
@@ -110,6 +111,29 @@ describe('cost parted into bin and way', () => {
     ['B2', 'dry' as const],
     ['B3', 'cool' as const],
   ]);
+
+  it('spans what the runs about the fit leave open of the shares', () => {
+    // As fitted the bin makes a factor 2 and the way 3; in the second run the other way round: ln 2 squared over both squares is 0.285.
+    const runs = (wayId: string, fitted: number, other: number) => ({
+      ...cell(wayId, fitted),
+      runCosts: [fitted, other],
+    });
+    const [{ split, ranges }] = crossedParts(
+      [
+        bin('B1', runs('x', 0.02, 0.02), runs('y', 0.06, 0.04)),
+        bin('B2', runs('x', 0.04, 0.06), runs('y', 0.12, 0.12)),
+      ],
+      goals,
+    );
+    const least = Math.log(2) ** 2 / (Math.log(2) ** 2 + Math.log(3) ** 2);
+    expect(split?.share.rows).toBeCloseTo(least, 9);
+    expect(ranges?.rows[0]).toBeCloseTo(least, 9);
+    expect(ranges?.rows[1]).toBeCloseTo(1 - least, 9);
+    expect(ranges?.columns[0]).toBeCloseTo(least, 9);
+    expect(
+      crossedParts([bin('B1', cell('x', 1), cell('y', 2)), bin('B2', cell('x', 2), cell('y', 5))], goals)[0].ranges,
+    ).toBeNull();
+  });
 
   it('finds a bin twice as dear and a way three times as dear, over the ways that reach everywhere', () => {
     const [dry, cool] = crossedParts(

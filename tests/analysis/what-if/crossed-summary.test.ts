@@ -22,6 +22,7 @@ const crossed: Crossed = {
           perBushel: estimate(0.02, 0.018, 0.03),
           perBushelPoint: estimate(0.01, 0.009, 0.015),
           overOwn: estimate(1, 1, 1),
+          runCosts: null,
           reached: true,
           reaching: 5,
           runs: 6,
@@ -32,6 +33,7 @@ const crossed: Crossed = {
           perBushel: none,
           perBushelPoint: none,
           overOwn: none,
+          runCosts: null,
           reached: null,
           reaching: 0,
           runs: 0,
@@ -46,9 +48,10 @@ const crossed: Crossed = {
       binIds: ['B1'],
       wayIds: [],
       split: { mean: -4, rows: [0], columns: [0], share: { rows: 0.25, columns: 0.7, rest: 0.05 } },
+      ranges: null,
       why: null,
     },
-    { goal: 'cool', binIds: [], wayIds: [], split: null, why: 'None.' },
+    { goal: 'cool', binIds: [], wayIds: [], split: null, ranges: null, why: 'None.' },
   ],
 };
 

@@ -14,6 +14,7 @@ import {
   payback,
   worthTelling,
 } from '../../../src/notebook/year-end/measure.ts';
+import { measuresSection } from '../../../src/notebook/year-end/measure-sections.ts';
 import { measuresOf } from '../../../src/notebook/year-end/measures-of.ts';
 import type { LoadedSeason } from '../../../src/season/loaded.ts';
 import { exampleInput } from '../../report/example-review.ts';
@@ -60,6 +61,17 @@ describe('measures', () => {
   const small = measure('stop-at-target', 'B2', estimate(3, 2, 4));
   const maybe = measure('other-rule', 'B1', estimate(500, -20, 900));
   const unknown = measure('other-rule', 'B2', withheld('The model is not trusted.'));
+
+  it('calls none the largest alone where another may save as much', () => {
+    const { review, units } = exampleInput();
+    const lead = (...of: Measure[]) => measuresSection(review, of, units).lead;
+    const wide = measure('stop-at-target', 'B1', estimate(525, 87, 956));
+    const sure = measure('fans-in-turns', 'B2', estimate(469, 452, 487));
+    expect(lead(wide, sure, small)).toContain(
+      'the largest, “stop-at-target B1”, 525 USD (87 to 956) a year, though “fans-in-turns B2” may save as much. ',
+    );
+    expect(lead(sure, small)).toContain('469 USD (452 to 487) a year. ');
+  });
 
   it('are clear above nothing with the whole interval, and stand before those that may be nothing', () => {
     expect([clear, small, maybe, unknown].map(isClear)).toEqual([true, true, false, false]);
