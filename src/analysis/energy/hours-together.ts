@@ -2,12 +2,17 @@ import { type Estimate, estimate, withheld, Z90 } from '../../base/estimate.ts';
 import { binSpans } from '../fan/bin-spans.ts';
 import { fanHoursBetween, unknownHoursBetween } from '../fan/spans.ts';
 import type { BinFan, FanSeason, FanSpans } from '../types.ts';
+import { overlapDoubt } from './overlap-doubt.ts';
 
-/** Clock hours in which any of the fans ran; the upper end includes what no log tells. */
-export function hoursOfFans(spans: FanSpans, fans: readonly Pick<FanSeason, 'onHoursSd'>[]): Estimate {
+/** Clock hours in which any of the fans ran; the upper end includes what no log tells, and both whether hours of unknown moment were run at once. */
+export function hoursOfFans(
+  spans: FanSpans,
+  fans: readonly Pick<FanSeason, 'onHoursSd' | 'spans' | 'spread'>[],
+): Estimate {
   const hours = fanHoursBetween(spans);
+  const { less, more } = overlapDoubt(spans, fans);
   const half = Z90 * Math.hypot(...fans.map((fan) => fan.onHoursSd ?? 0));
-  return estimate(hours, Math.max(0, hours - half), hours + half + unknownHoursBetween(spans));
+  return estimate(hours, Math.max(0, hours - half - less), hours + half + more + unknownHoursBetween(spans));
 }
 
 /** Fan hours of several bins' fans together, and what no log tells of them. */

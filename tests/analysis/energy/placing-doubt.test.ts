@@ -157,6 +157,20 @@ describe('demand of two fans whose meters are read once a day', () => {
     const [month] = tariffMonths(seasonOf([fan], [bin('B1', ['F1'])], [always]), [fanSeason(fan, fanTable(both(2)))]);
     expect(month.demand[0].peakKw).toBeCloseTo(KW, 6);
   });
+  it('leaves the clock hours of a bin that both serve open, from those of one to those of both', () => {
+    // Ten days of eight hours and of six: 80 h where the second ran within the first's, 140 h where it ran after it.
+    const rows = [...both(8).filter((row) => row.fan === 'F1'), ...both(6).filter((row) => row.fan === 'F2')];
+    const { hours } = review(rows, seasonOf(two, [bin('B1', ['F1', 'F2'])], [always]));
+    expect(hours.interval![0]).toBeLessThanOrEqual(80);
+    expect(hours.interval![1]).toBeGreaterThanOrEqual(140);
+    // A run-time meter is good to a thousandth: no more than that is open beside.
+    expect(hours.interval![1] - hours.interval![0]).toBeLessThan(61);
+    // Twenty hours each fit into no day one after the other.
+    const full = review(both(20), seasonOf(two, [bin('B1', ['F1', 'F2'])], [always])).hours;
+    expect(full.interval![0]).toBeLessThanOrEqual(200);
+    expect(full.interval![1]).toBeGreaterThanOrEqual(240);
+    expect(full.interval![1]).toBeLessThan(241);
+  });
   it('holds too that one ran while another, whose log tells when, did', () => {
     // F1 from 18 to 21 h of each day by an hourly log, F2 two hours of each day by its meter.
     const hourly = Array.from({ length: 240 }, (_, h) => ({
