@@ -16,15 +16,21 @@ export function crossedParts(bins: readonly CrossedBin[], goals: ReadonlyMap<str
     partOf(
       goal,
       run.filter(({ binId }) => goals.get(binId) === goal),
+      bins.filter(({ binId }) => goals.get(binId) === goal).length,
     ),
   );
 }
 
-function partOf(goal: Goal, bins: readonly CrossedBin[]): CrossedPart {
+/** @param all  how many bins have the goal, those without a trusted model too */
+function partOf(goal: Goal, bins: readonly CrossedBin[], all: number): CrossedPart {
   const binIds = bins.map(({ binId }) => binId);
   if (bins.length < 2) {
     const count = bins.length === 0 ? 'None' : 'Only one';
-    const why = `${count} of the bins with this goal has a model that is trusted; two are needed to tell bin from way.`;
+    const few =
+      all === 1 && bins.length === 1
+        ? 'Only one bin has this goal'
+        : `${count} of the bins with this goal has a model that is trusted`;
+    const why = `${few}; two are needed to tell bin from way.`;
     return { goal, binIds, wayIds: [], split: null, ranges: null, why };
   }
   const everywhere = bins[0].cells.flatMap(({ wayId }, w) =>

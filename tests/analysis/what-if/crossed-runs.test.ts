@@ -112,6 +112,14 @@ describe('cost parted into bin and way', () => {
     ['B3', 'cool' as const],
   ]);
 
+  it('blames a model only where a second bin has the goal', () => {
+    const second: CrossedBin = { binId: 'B2', cells: [], why: 'It does not fit.' };
+    const [dry] = crossedParts([bin('B1', cell('x', 1), cell('y', 2)), second], goals);
+    expect(dry.why).toBe(
+      'Only one of the bins with this goal has a model that is trusted; two are needed to tell bin from way.',
+    );
+  });
+
   it('spans what the runs about the fit leave open of the shares', () => {
     // As fitted the bin makes a factor 2 and the way 3; in the second run the other way round: ln 2 squared over both squares is 0.285.
     const runs = (wayId: string, fitted: number, other: number) => ({
@@ -150,7 +158,7 @@ describe('cost parted into bin and way', () => {
     expect(Math.exp(columns[1] - columns[0])).toBeCloseTo(3, 9);
     expect(share.rest).toBeCloseTo(0, 9);
     expect(cool).toMatchObject({ goal: 'cool', split: null });
-    expect(cool.why).toContain('Only one of the bins');
+    expect(cool.why).toBe('Only one bin has this goal; two are needed to tell bin from way.');
   });
 
   it('is withheld where fewer than two ways reach everywhere', () => {

@@ -209,7 +209,7 @@ describe('every way on the bin', () => {
     ]);
     expect(parts).toEqual([expect.objectContaining({ goal: 'cool', binIds: [], split: null })]);
     expect(crossed(plain.bins, asFitted()).parts).toEqual([
-      expect.objectContaining({ binIds: ['B5'], why: expect.stringMatching(/^Only one of the bins/) }),
+      expect.objectContaining({ binIds: ['B5'], why: expect.stringMatching(/^Only one bin has this goal/) }),
     ]);
   });
 });
