@@ -82,7 +82,7 @@ export interface GrainDay {
 export interface WettestPlace extends SensorPlace {
   /** fraction, wet basis; the interval holds the sensor's own error and the one that all share, not the isotherm */
   endWb: Estimate;
-  /** the moisture up to which grain may be stored longest by what is published, where it surely ended above it and is still in the bin; fraction */
+  /** the moisture published for storing the crop up to six months (where none was read, longer), where the sensor ended above it by more than its errors and the grain is still in the bin; fraction */
   aboveWb: number | null;
 }
 
