@@ -101,7 +101,7 @@ export function runsTable(one: Played): Table {
     rows: runsToTell(one).map((run) => ({
       way: run.title,
       hours: run.outcome.fanHours,
-      energy: run.outcome.energyKwh,
+      energy: Number.isNaN(run.outcome.energyKwh) ? missing(run.cost.why ?? 'not known') : run.outcome.energyKwh,
       cost: run.cost,
       end: run.outcome.endMoistureWb,
       wettest: run.outcome.wettestWb,

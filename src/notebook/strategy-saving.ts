@@ -1,6 +1,5 @@
 import { fanHoursBetween } from '../analysis/fan/spans.ts';
 import type { BinReview } from '../analysis/types.ts';
-import { moreFans, moreFansWhy } from '../analysis/what-if/more-fans.ts';
 import { NO_PRICE, type StrategyOutcome } from '../analysis/what-if/what-if-types.ts';
 import { type Estimate, withheld } from '../base/estimate.ts';
 import { listed } from '../base/listed.ts';
@@ -15,7 +14,6 @@ const MEANINGFUL_SHARE = 0.01;
  * the farm then saves no more than that share for sure, and all of it only where no other fan sets the peak.
  */
 export function dearerAlone({ review, whatIf }: Run): boolean {
-  if (moreFans(review) !== null) return false;
   const share = shareByLog(review);
   const alone = whatIf.logged?.cost.value ?? null;
   return share !== null && alone !== null && alone > share.most;
@@ -35,8 +33,6 @@ function shareByLog({ fan: { cost, connectedCost } }: BinReview): { usual: numbe
 export function heldAgainst(one: Run): Estimate {
   const { logged, why } = one.whatIf;
   if (logged === null) return withheld(why ?? 'There are no runs.');
-  const more = moreFans(one.review);
-  if (more !== null) return withheld(moreFansWhy(one.review, more));
   const alone = logged.cost.value;
   if (alone === null) return withheld(logged.cost.why ?? NO_PRICE);
   const share = dearerAlone(one) ? shareByLog(one.review) : null;
@@ -59,10 +55,11 @@ export function savingAt(one: Run, { value, interval }: Estimate): Estimate {
   return { value: against.value - value, interval: [low - interval[1], high - interval[0]], why: null };
 }
 
-/** `134 USD by the model`, or `92 USD as its share of the farm’s bill, 134 USD alone by the model` where that is what a saving is held against. */
+/** `134 USD by the model`, `134 USD by its log` where the model tells none, or `92 USD as its share of the farm’s bill, 134 USD alone by the model` where that is what a saving is held against. */
 export function asRunSaid(one: Run, units: Units): string {
-  if (moreFans(one.review) !== null) return `${units.say('money', shareByLog(one.review)?.usual ?? null)} by its log`;
-  const alone = `${units.say('money', one.whatIf.logged?.cost.value ?? null)}${dearerAlone(one) ? ' alone' : ''} by the model`;
+  const asRun = one.whatIf.logged?.cost.value ?? null;
+  if (asRun === null) return `${units.say('money', shareByLog(one.review)?.usual ?? null)} by its log`;
+  const alone = `${units.say('money', asRun)}${dearerAlone(one) ? ' alone' : ''} by the model`;
   return dearerAlone(one)
     ? `${units.say('money', heldAgainst(one).value)} as its share of the farm’s bill, ${alone}`
     : alone;

@@ -1,5 +1,4 @@
 import { reachedDay } from '../analysis/strategies/reached-day.ts';
-import { moreFans, moreFansWhy } from '../analysis/what-if/more-fans.ts';
 import type { Estimate } from '../base/estimate.ts';
 import type { Cell, Table } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
@@ -31,12 +30,12 @@ export function strategyTable(bins: readonly Played[]): Table {
       { key: 'hindsight', label: 'Best in hindsight', quantity: 'money', known: 'by the model' },
     ],
     rows: bins.map((one) => {
-      const { review, pick, saving } = one;
+      const { review, whatIf, pick, saving } = one;
       const none = missing(missingRule(one));
       return {
         bin: review.bin.name,
         log: review.fan.cost,
-        logged: loggedCell(one),
+        logged: whatIf.logged === null ? missing(whatIf.why) : plain(whatIf.logged.cost),
         pick: ruleSaid(one) ?? noneSaid(one),
         cost: pick?.cost ?? none,
         against: heldAgainst(one),
@@ -46,12 +45,6 @@ export function strategyTable(bins: readonly Played[]): Table {
       };
     }),
   };
-}
-
-function loggedCell({ review, whatIf }: Played): Cell {
-  if (whatIf.logged === null) return missing(whatIf.why);
-  const more = moreFans(review);
-  return more === null ? plain(whatIf.logged.cost) : missing(moreFansWhy(review, more));
 }
 
 /** In place of a rule. */

@@ -1,6 +1,5 @@
 import { reachedDay } from '../analysis/strategies/reached-day.ts';
 import type { BinReview, SeasonReview } from '../analysis/types.ts';
-import { moreFans } from '../analysis/what-if/more-fans.ts';
 import type { BinWhatIf, StrategyOutcome } from '../analysis/what-if/what-if-types.ts';
 import type { Estimate } from '../base/estimate.ts';
 import { listed } from '../base/listed.ts';
@@ -91,8 +90,8 @@ export function adviceFor(one: Played, units: Units): string {
   const reached = pick.reachedMs === null ? '' : ` by ${units.date(reachedDay(pick.reachedMs))}`;
   const start = `${quoted(pick.title)} would have brought it to ${targetSaid(one, units)}${reached} for ${units.say('money', pick.cost)}`;
   if (!logged.outcome.reachedTarget) {
-    const cost =
-      moreFans(review) === null ? `${units.say('money', logged.cost.value)} by the model` : asRunSaid(one, units);
+    const told = logged.cost.value;
+    const cost = told === null ? asRunSaid(one, units) : `${units.say('money', told)} by the model`;
     return `${start}; as run it cost ${cost} and did not come there.${doubt}${best}`;
   }
   if (saving.value === null)

@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import type { BinReview } from '../../src/analysis/types.ts';
-import { moreFans } from '../../src/analysis/what-if/more-fans.ts';
+import { asLoggedTold, moreFans } from '../../src/analysis/what-if/more-fans.ts';
 import { strategiesSummary } from '../../src/analysis/what-if/what-if-summary.ts';
 import { estimate } from '../../src/base/estimate.ts';
 import { moreFansNotes } from '../../src/notebook/more-fans.ts';
+import { runsTable } from '../../src/notebook/strategy-runs.ts';
 import { strategyTable } from '../../src/notebook/strategy-tables.ts';
 import { adviceFor, playedBins } from '../../src/notebook/strategy-words.ts';
 import type { LoadedSeason } from '../../src/season/loaded.ts';
@@ -26,7 +27,9 @@ function withFans(changes: Parameters<typeof seasonOf>[0], fanSet: string, of = 
     airflow: { ...one.airflow, fanSet },
     fan: { ...one.fan, fans: of, hours: estimate(1300, 1290, 1310), energyKwh: estimate(kwh, kwh, kwh) },
   }));
-  return { ...season, bins: bins as unknown as BinReview[] };
+  const [review] = bins as unknown as BinReview[];
+  const whatIf = season.whatIf?.map((one) => ({ ...one, logged: asLoggedTold(one.logged!, review) }));
+  return { ...season, bins: [review], whatIf };
 }
 
 describe('a second fan that ran beside the one that the runs are reckoned with', () => {
@@ -37,6 +40,8 @@ describe('a second fan that ran beside the one that the runs are reckoned with',
     // 400 for the rule against 500 as run by the model would be 100, where the log has 520 without the connected charges.
     expect(one.saving).toEqual({ value: null, interval: null, why });
     expect(strategyTable([one]).rows[0].logged).toEqual({ value: null, why });
+    const [asLogged] = runsTable(one).rows.filter(({ way }) => way === 'As logged');
+    expect(asLogged).toMatchObject({ energy: { value: null, why }, cost: { value: null, why } });
     expect(adviceFor(one, units)).toContain(`What that is less than as it was run can’t be told: ${why}`);
     // 5,200 of 24,700 kWh.
     expect(moreFansNotes([one.review], units)[0]).toMatch(/It made 21\.1 % of the energy by log\./);

@@ -13,6 +13,7 @@ import type { BinReview } from '../types.ts';
 import { doubtedOutcome } from './doubted-outcome.ts';
 import { hangsOn } from './hangs-on.ts';
 import { inHindsight } from './in-hindsight.ts';
+import { asLoggedTold } from './more-fans.ts';
 import { wayWeights } from './way-weights.ts';
 import type { BinWhatIf } from './what-if-types.ts';
 
@@ -38,7 +39,7 @@ export function binWhatIf(loaded: LoadedSeason, review: BinReview): BinWhatIf {
     binId,
     model,
     columns: found.columns.map((one) => ({ ...one, cables: one.cables.map((k) => model.cables[k].cable) })),
-    logged: loggedRun,
+    logged: asLoggedTold(loggedRun, review),
     strategies,
     hindsight: hindsight?.run ?? null,
     schedule: hindsight === null ? null : { startMs: spec.hours.startMs, ways: hindsight.ways, logged },

@@ -1,5 +1,7 @@
+import { withheld } from '../../base/estimate.ts';
 import { listed } from '../../base/listed.ts';
 import type { BinReview } from '../types.ts';
+import type { StrategyOutcome } from './what-if-types.ts';
 
 /** Energy by the log over that of the runs' fans alone in as many hours, from where on the runs are too cheap; powers wander by less. Our choice. */
 const MORE_ENERGY = 1.05;
@@ -26,4 +28,15 @@ export function moreFans({ bin, fan, airflow }: BinReview): { names: string[]; s
 /** Why a bin whose runs leave fans out has no cost as run by the model, and no saving. */
 export function moreFansWhy({ bin, airflow }: BinReview, { names }: { names: readonly string[] }): string {
   return `All runs of ${bin.name} are reckoned with ${listed(airflow.fanSet.split('+'))}; ${listed(names)} ran beside in a part of its hours, at a cost that is in none of them.`;
+}
+
+/** The season run as logged; its energy and cost are not told where the runs leave fans out, nor is what is subtracted from them. */
+export function asLoggedTold(run: StrategyOutcome, review: BinReview): StrategyOutcome {
+  const more = moreFans(review);
+  if (more === null) return run;
+  return {
+    ...run,
+    cost: withheld(moreFansWhy(review, more)),
+    outcome: { ...run.outcome, energyKwh: Number.NaN },
+  };
 }

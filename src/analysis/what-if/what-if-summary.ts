@@ -4,7 +4,6 @@ import { reachedDay } from '../strategies/reached-day.ts';
 import { pair, plain } from '../summary-numbers.ts';
 import type { BinSummary, Summary } from '../summary-shape.ts';
 import type { SeasonReview } from '../types.ts';
-import { moreFans, moreFansWhy } from './more-fans.ts';
 import type { BinWhatIf, StrategyOutcome } from './what-if-types.ts';
 
 export const NOT_ASKED = 'Models were left out of this review (--no-model).';
@@ -28,7 +27,7 @@ export function modelSummary(review: SeasonReview, binId: string): BinSummary['m
 /** The list `strategies`: this season's runs of every bin whose model is trusted. */
 export function strategiesSummary(
   { season }: LoadedSeason,
-  { whatIf, bins }: SeasonReview,
+  { whatIf }: SeasonReview,
 ): Pick<Summary, 'strategies' | 'strategiesWhy'> {
   const zone = zoneOf(season.site.timeZone);
   const day = (ms: number) => new Date(toLocalMs(zone, reachedDay(ms))).toISOString().slice(0, 10);
@@ -51,15 +50,7 @@ export function strategiesSummary(
     why:
       cost.why ?? (Number.isNaN(outcome.lossMean) ? 'No rule for the loss of dry matter of this crop is known.' : null),
   });
-  const strategies = (whatIf ?? []).flatMap((bin) => {
-    const review = bins.find((one) => one.bin.id === bin.binId);
-    const more = review === undefined ? null : moreFans(review);
-    return runsOf(bin).map((one) =>
-      one === bin.logged && review !== undefined && more !== null
-        ? { ...row(bin.binId, one), energyKwh: null, cost: null, costInterval: null, why: moreFansWhy(review, more) }
-        : row(bin.binId, one),
-    );
-  });
+  const strategies = (whatIf ?? []).flatMap((bin) => runsOf(bin).map((one) => row(bin.binId, one)));
   const strategiesWhy = whatIf === undefined ? NOT_ASKED : 'No bin has a model that can be trusted.';
   return { strategies, strategiesWhy: strategies.length > 0 ? null : strategiesWhy };
 }
