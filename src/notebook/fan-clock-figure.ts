@@ -1,9 +1,10 @@
 import { fanHoursBetween } from '../analysis/fan/spans.ts';
+import { untimedStretches, withoutMoments } from '../analysis/fan/untimed-stretches.ts';
 import { type BinReview, FAN_ON, FAN_UNKNOWN } from '../analysis/types.ts';
 import { fanClock } from '../report/figures/fan-clock.ts';
 import type { Figure } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
-import { knownSpan, localSpan, nightShare, stretches, untimedStretches, withoutMoments } from './fan-days.ts';
+import { knownSpan, localSpan, nightShare, stretches } from './fan-days.ts';
 
 /** Date and hour of the day at which a bin's fans ran. @throws Error when nothing is known of them */
 export function fanClockFigure(review: BinReview, units: Units): Figure {

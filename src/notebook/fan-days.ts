@@ -1,4 +1,4 @@
-import { cutAtStretches } from '../analysis/fan/cut-at-stretches.ts';
+import { onThroughout } from '../analysis/fan/spans.ts';
 import { FAN_ON, FAN_UNKNOWN, type FanSpans, type Span } from '../analysis/types.ts';
 import { type Estimate, estimate } from '../base/estimate.ts';
 import { toLocalMs, type Zone } from '../base/zone.ts';
@@ -48,18 +48,6 @@ export function fanDays(spans: FanSpans, zone: Zone): FanDay[] {
   return [...days.values()].sort((a, b) => a.dayMs - b.dayMs);
 }
 
-/** Stretches of which a meter tells how many hours the fans ran, but not when. */
-export function untimedStretches(fans: readonly { spread?: readonly Span[] }[]): Span[] {
-  return fans.flatMap(({ spread }) => spread ?? []);
-}
-
-/** The spans without the runs that were laid into such stretches. */
-export function withoutMoments(logged: FanSpans, untimed: readonly Span[]): FanSpans {
-  const spans = cutAtStretches(logged, untimed);
-  const laid = (i: number) => untimed.some(({ fromMs, toMs }) => spans.startMs[i] >= fromMs && spans.endMs[i] <= toMs);
-  return { ...spans, state: spans.state.map((own, i) => (own === FAN_ON && laid(i) ? FAN_UNKNOWN : own)) };
-}
-
 /**
  * Share of the hours on between 22:00 and 6:00 by the local clock.
  *
@@ -73,7 +61,7 @@ export function nightShare(spans: FanSpans, zone: Zone, untimed: readonly Span[]
   const moved = { less: 0, more: 0 };
   for (const stretch of untimed) {
     const own = nightOf(within(spans, stretch), FAN_ON, zone);
-    const clock = nightOf(always(stretch), FAN_ON, zone);
+    const clock = nightOf(onThroughout(stretch), FAN_ON, zone);
     moved.less += own.night - Math.max(0, own.all - (clock.all - clock.night));
     moved.more += Math.min(own.all, clock.night) - own.night;
   }
@@ -81,13 +69,6 @@ export function nightShare(spans: FanSpans, zone: Zone, untimed: readonly Span[]
   const most = Math.min(ran.all, ran.night + moved.more) + silent.night;
   return estimate(ran.night / ran.all, least, most / (ran.all + silent.night));
 }
-
-const always = ({ fromMs, toMs }: Span): FanSpans => ({
-  startMs: Float64Array.of(fromMs),
-  endMs: Float64Array.of(toMs),
-  state: Uint8Array.of(FAN_ON),
-  powerW: Float64Array.of(Number.NaN),
-});
 
 function within(spans: FanSpans, { fromMs, toMs }: Span): FanSpans {
   const startMs = spans.startMs.map((ms) => Math.min(toMs, Math.max(fromMs, ms)));

@@ -1,10 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { fanHoursBetween, pushSpan, spanList, toFanSpans } from '../../src/analysis/fan/spans.ts';
+import { withoutMoments } from '../../src/analysis/fan/untimed-stretches.ts';
 import { type BinReview, FAN_OFF, FAN_ON, FAN_UNKNOWN, type FanSpans } from '../../src/analysis/types.ts';
 import { estimate } from '../../src/base/estimate.ts';
 import { zoneOf } from '../../src/base/zone.ts';
 import { fanClockFigure } from '../../src/notebook/fan-clock-figure.ts';
-import { nightShare, withoutMoments } from '../../src/notebook/fan-days.ts';
+import { nightShare } from '../../src/notebook/fan-days.ts';
 import { Units } from '../../src/report/units.ts';
 
 const HOUR = 3_600_000;

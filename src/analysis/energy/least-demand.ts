@@ -1,10 +1,10 @@
 import type { Zone } from '../../base/zone.ts';
-import type { MonthDemand } from '../../money/demand.ts';
-import { monthlyDemand } from '../../money/demand.ts';
+import { type MonthDemand, monthlyDemand } from '../../money/demand.ts';
 import type { PowerSpans } from '../../money/energy-cost.ts';
 import type { DemandRule } from '../../money/tariff.ts';
+import { withoutMoments } from '../fan/untimed-stretches.ts';
 import type { FanSeason } from '../types.ts';
-import { placedHours, timedHours } from './placed-hours.ts';
+import { placedHours } from './placed-hours.ts';
 
 const NOTHING: PowerSpans = {
   startMs: new Float64Array(0),
@@ -32,7 +32,7 @@ export function leastDemand(
       ? []
       : [bill(fans.map((_, f) => (f === own ? placedHours(fan, rule, zone, 'outside') : NOTHING)))],
   );
-  const ways = [bill(fans.map(timedHours)), ...alone];
+  const ways = [bill(fans.map(({ spans, spread = [] }) => withoutMoments(spans, spread))), ...alone];
   return ways[0].map((_, m) =>
     ways.map((way) => way[m]).reduce((most, one) => (one.billedKw > most.billedKw ? one : most)),
   );

@@ -2,8 +2,9 @@ import type { Zone } from '../../base/zone.ts';
 import { DEMAND_MS, type MonthDemand, monthlyDemand } from '../../money/demand.ts';
 import type { PowerSpans } from '../../money/energy-cost.ts';
 import type { DemandRule } from '../../money/tariff.ts';
+import { untimedStretches, withoutMoments } from '../fan/untimed-stretches.ts';
 import type { FanSeason } from '../types.ts';
-import { placedHours, timedHours } from './placed-hours.ts';
+import { placedHours } from './placed-hours.ts';
 
 /**
  * The most that a rule of demand can have charged fans of which some have hours of unknown moment: these lie within the rule's time,
@@ -18,8 +19,9 @@ export function mostDemand(
   fromMs: number,
   toMs: number,
 ): MonthDemand[] {
-  const isTimed = fans.every(({ spread }) => (spread ?? []).length === 0);
-  const beside = isTimed ? new Map<number, number>() : jouleByQuarter(fans.map(timedHours));
+  const isTimed = untimedStretches(fans).length === 0;
+  const timed = () => fans.map(({ spans, spread = [] }) => withoutMoments(spans, spread));
+  const beside = isTimed ? new Map<number, number>() : jouleByQuarter(timed());
   const parts = fans.map((fan) =>
     placedHours(fan, rule, zone, 'inside', (ms) => beside.get(Math.floor(ms / DEMAND_MS)) ?? 0),
   );

@@ -1,4 +1,5 @@
 import { fanHoursBetween } from '../fan/spans.ts';
+import { untimedStretches } from '../fan/untimed-stretches.ts';
 import type { FanSeason, FanSpans, Span } from '../types.ts';
 
 /**
@@ -14,7 +15,7 @@ export function overlapDoubt(
 ): { less: number; more: number } {
   const doubt = { less: 0, more: 0 };
   if (fans.length < 2) return doubt;
-  for (const { fromMs, toMs } of merged(fans.flatMap(({ spread }) => spread ?? []))) {
+  for (const { fromMs, toMs } of merged(untimedStretches(fans))) {
     const each = fans.map((fan) => fanHoursBetween(fan.spans, fromMs, toMs));
     const laid = fanHoursBetween(spans, fromMs, toMs);
     const inTurn = each.reduce((sum, hours) => sum + hours, 0);

@@ -58,16 +58,6 @@ export function placedHours(
   };
 }
 
-/** A fan's power in the hours whose moments are known. */
-export function timedHours({ spans: logged, spread }: Pick<FanSeason, 'spans' | 'spread'>): PowerSpans {
-  if (spread === undefined || spread.length === 0) return logged;
-  const spans = cutAtStretches(logged, spread);
-  const powerW = spans.powerW.map((own, k) =>
-    spread.some((one) => spans.startMs[k] >= one.fromMs && spans.endMs[k] <= one.toMs) ? 0 : own,
-  );
-  return { startMs: spans.startMs, endMs: spans.endMs, powerW };
-}
-
 /** A stretch cut at full quarter hours. */
 function quartersOf({ fromMs, toMs }: Span): Span[] {
   const out: Span[] = [];

@@ -4,6 +4,7 @@ import { fanTurns, leastPeaks } from '../../money/fan-turns.ts';
 import { localMonths } from '../../money/local-time.ts';
 import { staggeredStarts } from '../../money/staggered-starts.ts';
 import type { Season } from '../../season/season.ts';
+import { reachInto, untimedStretches } from '../fan/untimed-stretches.ts';
 import type { FanSeason } from '../types.ts';
 import { bothHeats } from './both-heats.ts';
 import { ofPeak } from './demand-error.ts';
@@ -43,10 +44,8 @@ function waysOf(bill: TariffBill): DemandWays[] {
     }));
     const days = leastPeaks(parts, rule, zone, fromMs, toMs);
     const least: { peakKw: number }[] = [];
-    const stretches = fans.flatMap(({ spread }) => spread ?? []);
-    const untimed = months.findIndex(({ fromMs, toMs }) =>
-      stretches.some((one) => one.toMs > fromMs && one.fromMs < toMs),
-    );
+    const stretches = untimedStretches(fans);
+    const untimed = months.findIndex((one) => reachInto(stretches, one.fromMs, one.toMs));
     return months.map(({ month, fromMs: start, toMs: end }, m): DemandWays => {
       const peakKw = days.reduce(
         (most, day) => (day.dayMs >= start && day.dayMs < end ? Math.max(most, day.kw) : most),
@@ -66,7 +65,7 @@ function waysOf(bill: TariffBill): DemandWays[] {
       });
       const common = { tariffId: tariff.id, rule: r, month, asRun };
       // A month's peak is in the later ones too, as far as a ratchet reaches.
-      const here = stretches.some((one) => one.toMs > start && one.fromMs < end);
+      const here = reachInto(stretches, start, end);
       if (here || (rule.ratchet !== null && untimed >= 0 && m > untimed)) return { ...common, ...UNTOLD };
       return {
         ...common,

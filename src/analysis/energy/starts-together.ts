@@ -1,3 +1,4 @@
+import { untimedStretches } from '../fan/untimed-stretches.ts';
 import { FAN_ON, type FanSeason, type FanSpans, type Span } from '../types.ts';
 
 /**
@@ -7,7 +8,7 @@ import { FAN_ON, type FanSeason, type FanSpans, type Span } from '../types.ts';
  * @param spans  of the fans together
  */
 export function startsTogether(fans: readonly Pick<FanSeason, 'spread'>[], spans: FanSpans): number {
-  const stretches = fans.flatMap(({ spread }) => spread ?? []).sort((a, b) => a.toMs - b.toMs);
+  const stretches = untimedStretches(fans).sort((a, b) => a.toMs - b.toMs);
   const counted = new Set<Span>();
   let starts = 0;
   for (let k = 0; k < spans.state.length; k++) {

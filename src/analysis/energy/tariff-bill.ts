@@ -5,6 +5,7 @@ import { type RateBreaks, rateBreaks } from '../../money/rate-breaks.ts';
 import type { Tariff } from '../../money/tariff.ts';
 import type { Season } from '../../season/season.ts';
 import { nameplateHp } from '../fan/nominal-power.ts';
+import { untimedStretches } from '../fan/untimed-stretches.ts';
 import type { FanSeason } from '../types.ts';
 import type { HeatTaken } from './heater-use.ts';
 import { leastDemand } from './least-demand.ts';
@@ -49,7 +50,7 @@ export function tariffBills(
 
 /** Whether the least that a tariff may have charged is less than is told: some heat or the moments of some hours are not known. */
 export function billInDoubt(season: Pick<Season, 'fans'>, fanSeasons: readonly FanSeason[]): boolean {
-  return heatInDoubt(season, fanSeasons) || fanSeasons.some(({ spread }) => spread !== undefined && spread.length > 0);
+  return heatInDoubt(season, fanSeasons) || untimedStretches(fanSeasons).length > 0;
 }
 
 function billsOf(season: Season, fanSeasons: readonly FanSeason[], taken: HeatTaken): Map<string, TariffBill> {

@@ -4,6 +4,7 @@ import { localMonths } from '../../money/local-time.ts';
 import { minimumTopUp } from '../../money/minimum-top-up.ts';
 import type { Season } from '../../season/season.ts';
 import { unknownHoursBetween } from '../fan/spans.ts';
+import { reachInto, untimedStretches } from '../fan/untimed-stretches.ts';
 import type { FanSeason, TariffMonth } from '../types.ts';
 import { bothHeats } from './both-heats.ts';
 import { dearestPrice } from './dearest-price.ts';
@@ -43,7 +44,7 @@ function monthsOf(bills: ReadonlyMap<string, TariffBill>): TariffMonth[] {
         return { kwh: fanRelSd(fan) * used.kwh, cost: fanRelSd(fan) * used.cost };
       });
       const energyHalf = Z90 * Math.hypot(...sds.map((sd) => sd.cost));
-      const untimed = fans.some(({ spread }) => (spread ?? []).some((one) => one.toMs > start && one.fromMs < end));
+      const untimed = reachInto(untimedStretches(fans), start, end);
       const rules = demand.map((rule, r) => {
         const { peakKw, billedKw, atMs, cost } = rule[m];
         const more = unknown[r][m];

@@ -1,4 +1,4 @@
-import { FAN_OFF, FAN_ON, FAN_UNKNOWN, type FanSpans } from '../types.ts';
+import { FAN_OFF, FAN_ON, FAN_UNKNOWN, type FanSpans, type Span } from '../types.ts';
 
 const HOUR_MS = 3_600_000;
 
@@ -27,6 +27,14 @@ export function pushSpan(list: SpanList, startMs: number, endMs: number, state: 
   list.state.push(state);
   list.powerW.push(powerW);
 }
+
+/** A fan that ran throughout a stretch, at a power that nobody knows. */
+export const onThroughout = ({ fromMs, toMs }: Span): FanSpans => ({
+  startMs: Float64Array.of(fromMs),
+  endMs: Float64Array.of(toMs),
+  state: Uint8Array.of(FAN_ON),
+  powerW: Float64Array.of(Number.NaN),
+});
 
 /** The list as typed arrays, [spans] each. */
 export function toFanSpans(list: SpanList): FanSpans {

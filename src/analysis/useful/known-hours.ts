@@ -1,5 +1,6 @@
 import { standardPressurePa } from '../../air/pressure.ts';
 import { zoneOf } from '../../base/zone.ts';
+import { untimedStretches } from '../fan/untimed-stretches.ts';
 import { goodReadings } from '../fronts/good-readings.ts';
 import { grainMean } from '../fronts/grain-mean.ts';
 import { fillTimes } from '../grain/fill-times.ts';
@@ -89,7 +90,7 @@ export function knownHours(input: UsefulInput): SeasonHours {
     outdoor: outdoorAir(weather, on.midMs, pressurePa),
     silentOutdoor,
     untimedHours: sumWhere(on, (i) => untimed[i] === 1),
-    untimed: { on: untimed, stretches: own.flatMap(({ spread }) => spread ?? []) },
+    untimed: { on: untimed, stretches: untimedStretches(own) },
     grain: inGrain(on, bin, fill),
     silentGrain: inGrain(silent, bin, fill),
     air,

@@ -1,4 +1,5 @@
 import type { Zone } from '../../base/zone.ts';
+import { onThroughout } from '../fan/spans.ts';
 import { FAN_ON, type Span } from '../types.ts';
 import { type HourPieces, hourPieces } from './hour-pieces.ts';
 import { sumWhere } from './hour-sums.ts';
@@ -26,7 +27,7 @@ export function mostByPart(
   for (const { fromMs, toMs } of untimed.stretches) {
     const ran = sumWhere(on, (i) => untimed.on[i] === 1 && on.midMs[i] >= fromMs && on.midMs[i] < toMs);
     const clock = new Map<string, number>();
-    const pieces = hourPieces(asSpans({ fromMs, toMs }), FAN_ON, zone);
+    const pieces = hourPieces(onThroughout({ fromMs, toMs }), FAN_ON, zone);
     pieces.midMs.forEach((ms, i) => {
       const part = partOf(ms);
       clock.set(part, (clock.get(part) ?? 0) + pieces.hours[i]);
@@ -35,10 +36,3 @@ export function mostByPart(
   }
   return most;
 }
-
-const asSpans = ({ fromMs, toMs }: Span) => ({
-  startMs: Float64Array.of(fromMs),
-  endMs: Float64Array.of(toMs),
-  state: Uint8Array.of(FAN_ON),
-  powerW: Float64Array.of(Number.NaN),
-});

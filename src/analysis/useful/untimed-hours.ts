@@ -1,3 +1,4 @@
+import { untimedStretches } from '../fan/untimed-stretches.ts';
 import type { FanSeason } from '../types.ts';
 import type { MoistAir } from './entering-moist-air.ts';
 
@@ -8,7 +9,7 @@ import type { MoistAir } from './entering-moist-air.ts';
  * @returns  [pieces], 1 where the moment is not known
  */
 export function untimedHours(midMs: Float64Array, fans: readonly Pick<FanSeason, 'spread'>[]): Uint8Array {
-  const stretches = fans.flatMap(({ spread }) => spread ?? []);
+  const stretches = untimedStretches(fans);
   return Uint8Array.from(midMs, (ms) => (stretches.some(({ fromMs, toMs }) => ms >= fromMs && ms < toMs) ? 1 : 0));
 }
 

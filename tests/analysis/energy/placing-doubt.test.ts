@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { billShares } from '../../../src/analysis/energy/bill-shares.ts';
-import { placedHours, timedHours } from '../../../src/analysis/energy/placed-hours.ts';
+import { placedHours } from '../../../src/analysis/energy/placed-hours.ts';
 import { staggeredDemand } from '../../../src/analysis/energy/staggered-demand.ts';
 import { tariffMonths } from '../../../src/analysis/energy/tariff-months.ts';
 import { fanSeason } from '../../../src/analysis/fan/fan-season.ts';
+import { withoutMoments } from '../../../src/analysis/fan/untimed-stretches.ts';
 import { zoneOf } from '../../../src/base/zone.ts';
 import type { Tariff } from '../../../src/money/tariff.ts';
 import { fanTable, H } from '../fan/known-fan.ts';
@@ -128,7 +129,7 @@ describe('a day that the fan ran through beside one of eight hours', () => {
       expect(pieces.every((k, i) => i === 0 || startMs[k] >= endMs[pieces[i - 1]])).toBe(true);
       expect(pieces.reduce((sum, k) => sum + endMs[k] - startMs[k], 0) / H).toBeCloseTo(72, 9);
     }
-    const timed = timedHours(told);
+    const timed = withoutMoments(told.spans, told.spread ?? []);
     const hours = [...timed.startMs.keys()].reduce(
       (sum, k) => sum + (timed.powerW[k] > 0 ? timed.endMs[k] - timed.startMs[k] : 0),
       0,
