@@ -25,15 +25,8 @@ export function cablesInAir(tracks: readonly Read[], blownH: Float64Array): Uint
   for (const cable of new Set(tracks.map((track) => track.cable))) {
     const its = [...tracks.keys()].filter((t) => tracks[t].cable === cable);
     for (const [before, after] of gapsOf(its.map((t) => tracks[t]))) {
-      const both = its.filter((t) => tracks[t].read[before] === 1 && tracks[t].read[after] === 1);
-      if (
-        !isAlike(
-          both.map((t) => tracks[t]),
-          before,
-          after,
-        )
-      )
-        continue;
+      const both = its.map((t) => tracks[t]).filter(({ read }) => read[before] === 1 && read[after] === 1);
+      if (!isAlike(both, before, after)) continue;
       if (blownH.subarray(before, after).reduce((sum, one) => sum + one, 0) > MOST_BLOWN_H) continue;
       for (const t of its) out[t].fill(1, Math.max(0, before - AROUND), after + AROUND + 1);
     }

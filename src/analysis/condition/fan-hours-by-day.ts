@@ -1,7 +1,6 @@
 import { startOfLocalDay, type Zone } from '../../base/zone.ts';
 import { fanHoursBetween, unknownHoursBetween } from '../fan/spans.ts';
 import type { FanSpans } from '../types.ts';
-
 import { DAY_MS } from './outdoor-days.ts';
 
 /** Unknown time of a day beyond which nobody knows whether the fan rested, h. */

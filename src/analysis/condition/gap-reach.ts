@@ -1,3 +1,4 @@
+import { SUN_K } from './outdoor-days.ts';
 import { STEP_H } from './step-grid.ts';
 
 /** What may have reached the grain of a bin between two readings; every array is [steps]. */
@@ -29,8 +30,6 @@ const MOVING_TIMES = 20;
 const LEAST_BLOWN_H = 1;
 /** Swings that last two weeks fade by 1/e over so much grain, m: the root of diffusivity (1.1e-7 m2/s) times period over pi. carslaw-jaeger-1959 */
 const FADING_M = 0.21;
-/** Steel and the air under a roof in the sun over the day's outdoor mean, K (from memory). */
-const SUN_K = 6;
 
 /**
  * What readings tell of the time between them: grain goes from one to the other, mostly while air moves; it may have gone beyond

@@ -2,6 +2,8 @@ import { localDayOf, type Zone } from '../../base/zone.ts';
 import type { AirLog } from '../fronts/air-log.ts';
 
 export const DAY_MS = 86_400_000;
+/** Steel and the air under a roof in the sun over the day's outdoor mean, K (from memory). */
+export const SUN_K = 6;
 /** Over so many days the outdoor mean is taken that stored grain is held against (common practice), and of how many readings are needed. */
 const TRAILING_DAYS = 30;
 const LEAST_DAYS = 20;

@@ -2,7 +2,7 @@ import { Z95 } from '../../base/estimate.ts';
 import { besidePlaces, type WatchedPlace } from './beside-places.ts';
 import type { SelfWarming, WarmingWatch } from './condition-types.ts';
 import { edgeResponse, edgeWarmthK } from './edge-response.ts';
-import { DAY_MS, type OutdoorDays } from './outdoor-days.ts';
+import { DAY_MS, type OutdoorDays, SUN_K } from './outdoor-days.ts';
 import type { PlaceDays } from './place-days.ts';
 import { restStretches, type Stretch } from './rest-stretches.ts';
 
@@ -19,8 +19,6 @@ const WATCHED_DAYS = 5;
 const LONGEST_DAYS = 60;
 /** Over longer stretches heat comes from beyond what lies near: a place is held against every sensor of the bin. */
 const NEAR_DAYS = 21;
-/** Steel and the air under a roof in the sun over the day's outdoor mean, K (from memory). */
-const SUN_K = 6;
 /** Grain between the last sensor and an edge, which nothing reads, holds the warmth of days before: half a metre takes two weeks to let it through; or since so many hours of air blew it away. */
 const BEFORE_DAYS = 14;
 const BLOWN_AWAY_H = 48;

@@ -1,23 +1,18 @@
-import { groupedCount } from '../../base/grouped-count.ts';
 import { wholeHours } from '../../base/whole-hours.ts';
 import { FLAGS } from '../../tables/flags.ts';
 import type { Finding } from '../loaded.ts';
 import type { Season } from '../season.ts';
+import { checkMeters } from './check-meters.ts';
 import { deadCurrent, WORKING_PRESSURE_PA, WORKING_SHARE } from './dead-current.ts';
 import { type FanLog, fanSamples, leastAmps, MOVING, nameplateAmps, runningAmps, STILL, UNKNOWN } from './fan-state.ts';
 import { outsideLimits } from './limits.ts';
-import { meterFaults, meterLeaps } from './meters.ts';
+
 import type { Rows } from './rows.ts';
 import { HOUR_MS, trackOf } from './track.ts';
 import { countText } from './wording.ts';
 
 /** A day of hourly readings; below, a current of 0 is a pause. */
 export const NO_CURRENT_READINGS = 24;
-
-/** A meter of running time counts no faster than the clock; an energy meter not so many times the nameplate, with what its heater draws. */
-const MOST_RUNNING = 1.02;
-const MOST_NAMEPLATES = 10;
-const NEW_METER = 'Where a meter was changed, note what the old one showed last and the new one first.';
 
 /** A fan's log as the checks see it, with whether it ran by sample. */
 export interface FanSeen {
@@ -62,7 +57,7 @@ export function checkFans(
 ): Finding[] {
   return fans.flatMap((fan) => [
     ...impossible(season, fan, flags),
-    ...meters(season, fan, flags),
+    ...checkMeters(season, fan, binOf(season, fan.id), flags),
     ...current(season, fan, plenums, flags),
     ...noCurrent(season, fan, plenums),
   ]);
@@ -112,69 +107,6 @@ function impossible(season: Season, fan: FanSeen, flags: Uint8Array): Finding[] 
 }
 
 const smallest = (values: readonly number[]) => values.reduce((least, value) => Math.min(least, value), Infinity);
-
-function meters(season: Season, fan: FanSeen, flags: Uint8Array): Finding[] {
-  const binId = binOf(season, fan.id);
-  const findings: Finding[] = [];
-  const spec = season.fans.find(({ id }) => id === fan.id);
-  const heaterW = spec?.heater?.fuel === 'electric' ? spec.heater.outputW / spec.heater.efficiency : 0;
-  const mostW = spec === undefined ? Number.POSITIVE_INFINITY : MOST_NAMEPLATES * spec.nameplateW + heaterW;
-  for (const [column, name, unit, unitSi, perSecond] of [
-    ['energy_j', 'energy meter', 'kWh', 3.6e6, mostW],
-    ['run_s', 'run-hour meter', 'h', 3600, MOST_RUNNING],
-  ] as const) {
-    const values = fan.log[column];
-    const { resets, slips } = meterFaults(
-      values,
-      values.map((value) => (Number.isFinite(value) ? 1 : 0)),
-    );
-    const at = (i: number) => fan.log.time[i];
-    const read = (i: number) => `${groupedCount(values[i] / unitSi)} ${unit}`;
-    const step = (i: number) => {
-      const before = values.subarray(0, i).findLastIndex((value, j) => Number.isFinite(value) && !slips.includes(j));
-      return `from ${read(before)} to ${read(i)}`;
-    };
-    const leaps = meterLeaps(values, fan.log.time, perSecond, new Set(slips));
-    if (leaps.length > 0) {
-      findings.push({
-        kind: 'meter-reset',
-        where: `fan ${fan.id}`,
-        binId,
-        fromMs: at(leaps[0]),
-        toMs: at(leaps[leaps.length - 1]),
-        cells: 0,
-        text: `The ${name} jumped ahead ${leaps.length === 1 ? `once, ${step(leaps[0])}` : `${leaps.length} times, first ${step(leaps[0])}`}, by more than it can have counted meanwhile: another meter stands in its place, or the reading is wrong. What was counted between the two readings is lost.`,
-        advice: NEW_METER,
-      });
-    }
-    if (resets.length > 0) {
-      findings.push({
-        kind: 'meter-reset',
-        where: `fan ${fan.id}`,
-        binId,
-        fromMs: at(resets[0]),
-        toMs: at(resets[resets.length - 1]),
-        cells: 0,
-        text: `The ${name} jumped back ${resets.length === 1 ? `once, ${step(resets[0])},` : `${resets.length} times, first ${step(resets[0])},`} and counted on from there: it was reset, or replaced by another. What it counted between the last reading before and the first after is lost.`,
-        advice: `Compare with the bill where there is one; a meter that resets on power cuts needs a battery. ${NEW_METER}`,
-      });
-    }
-    if (slips.length > 0) {
-      for (const i of slips) flags[fan.rows.rows[i]] |= FLAGS.spike;
-      findings.push({
-        kind: 'spike',
-        where: `fan ${fan.id}`,
-        binId,
-        fromMs: at(slips[0]),
-        toMs: at(slips[slips.length - 1]),
-        cells: slips.length,
-        text: `${countText(slips.length, `reading`)} of the ${name} slipped while the meter before and after counted on; they are left out.`,
-        advice: null,
-      });
-    }
-  }
-  return findings;
-}
 
 function current(season: Season, fan: FanSeen, plenums: readonly Rows[], flags: Uint8Array): Finding[] {
   const spec = season.fans.find((one) => one.id === fan.id)!;
