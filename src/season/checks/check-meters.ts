@@ -8,7 +8,7 @@ import { countText } from './wording.ts';
 
 /** A meter of running time counts no faster than the clock; an energy meter not so many times the nameplate, with what its heater draws. */
 const MOST_RUNNING = 1.02;
-const MOST_NAMEPLATES = 10;
+export const MOST_NAMEPLATES = 10;
 const NEW_METER = 'Where a meter was changed, note what the old one showed last and the new one first.';
 
 /** Running meters of a fan that began anew, jumped ahead or slipped. `flags` is by row of the fan table. */

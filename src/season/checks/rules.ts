@@ -1,21 +1,8 @@
-import type { Finding } from '../loaded.ts';
-import { DOUBTED_SENSORS } from './check-doubted-columns.ts';
 import { NO_CURRENT_READINGS } from './check-fans.ts';
 import { SILENT_END_MS } from './check-gaps.ts';
+import { MOST_NAMEPLATES } from './check-meters.ts';
 import { PROBE_ABOVE_M } from './check-probes.ts';
-import { SWAPPED_AIR_FIT, SWAPPED_AIR_IMPOSSIBLE, SWAPPED_APART_K, SWAPPED_JOIN_K } from './check-swapped-air.ts';
-import {
-  SWAPPED_AIR_MOVED_K,
-  SWAPPED_FIT,
-  SWAPPED_IMPOSSIBLE,
-  SWAPPED_MOISTURE_WB,
-  SWAPPED_NEAR_AIR_K,
-  SWAPPED_PART_POINTS,
-  SWAPPED_PLAIN_SWING,
-  SWAPPED_PLAIN_TIMES,
-  SWAPPED_SWING,
-} from './check-swapped-columns.ts';
-import { PRICE_PER_KWH, PRICE_TIMES_BILL } from './check-tariffs.ts';
+import { type CheckRule, celsius, hours, kelvin, percent, points } from './check-rule.ts';
 import { TICKET_MOISTURE_WB, TICKET_MOST_KG } from './check-tickets.ts';
 import { ZONE_OFF_SUN_H } from './check-zone.ts';
 import { DEAD_CURRENT_MS, NO_CURRENT_SHARE, WORKING_PRESSURE_PA, WORKING_SHARE } from './dead-current.ts';
@@ -63,26 +50,8 @@ import {
   STUCK_WITNESS_RH,
 } from './stuck-air.ts';
 import { SWING_CORRELATION, SWING_DAYS, SWING_GAIN, SWING_LEAST_DAYS } from './swing.ts';
-import { DAY_MS, HOUR_MS } from './track.ts';
-import { LEVEL_AIR_DAYS, LEVEL_APART_K, LEVEL_JOIN_K, LEVEL_NEAR_AIR_K } from './unit-level.ts';
-import { UNIT_HOTTEST_C, UNIT_JOIN_K, UNIT_JUMP_K, UNIT_READINGS, UNIT_SENSORS } from './unit-stretch.ts';
-
-/** What a check does, for the data-quality page; made from the constants that the check itself uses. */
-export interface CheckRule {
-  flag: Finding['kind'];
-  title: string;
-  /** a sentence or two */
-  rule: string;
-  /** by the name they have in the code; SI, fractions */
-  constants: Record<string, number | string>;
-}
-
-const percent = (fraction: number) => `${Math.round(fraction * 100)} %`;
-const points = (fraction: number) => `${Number((fraction * 100).toFixed(2))} point${fraction === 0.01 ? '' : 's'}`;
-/** a difference, as both kinds of reader say it */
-const kelvin = (deltaK: number) => `${deltaK} °C (${Number((deltaK * 1.8).toFixed(1))} °F)`;
-const celsius = (tempC: number) => `${tempC} °C (${Math.round(tempC * 1.8 + 32)} °F)`;
-const hours = (ms: number) => `${ms / HOUR_MS} hours`;
+import { DAY_MS } from './track.ts';
+import { UNIT_RULES } from './unit-rules.ts';
 
 export const CHECK_RULES: readonly CheckRule[] = [
   {
@@ -261,56 +230,7 @@ export const CHECK_RULES: readonly CheckRule[] = [
     rule: `Less than ${percent(NO_CURRENT_SHARE)} of the usual running current for ${hours(DEAD_CURRENT_MS)} or more in which the fan's meter shows at least ${percent(WORKING_SHARE)} of its nameplate (then the rows are kept for their meter), or else the plenum a pressure of ${WORKING_PRESSURE_PA} Pa (then the rows are left out, save where it shows the fan at rest too).`,
     constants: { NO_CURRENT_SHARE, DEAD_CURRENT_MS, WORKING_SHARE, WORKING_PRESSURE_PA },
   },
-  {
-    flag: 'unit',
-    title: 'The other unit',
-    rule: `Temperatures that jump by ${kelvin(UNIT_JUMP_K)} or more and join to within ${kelvin(UNIT_JOIN_K)} (or a fifth of the jump) when read as °C for °F, or the reverse, for ${UNIT_READINGS} readings or more on ${percent(UNIT_SENSORS)} of a cable's sensors at once, unless a tenth of what is so read would be hotter than ${celsius(UNIT_HOTTEST_C)}; a whole cable ${kelvin(LEVEL_APART_K)} off another of its bin and within ${kelvin(LEVEL_JOIN_K)} of it when read so; a whole bin likewise within ${kelvin(LEVEL_NEAR_AIR_K)} of the outdoor air's mean of ${LEVEL_AIR_DAYS} days. Moisture and humidity that make sense only a hundredfold.`,
-    constants: {
-      UNIT_JUMP_K,
-      UNIT_JOIN_K,
-      UNIT_HOTTEST_C,
-      UNIT_READINGS,
-      UNIT_SENSORS: Number(UNIT_SENSORS.toFixed(3)),
-      LEVEL_APART_K,
-      LEVEL_JOIN_K,
-      LEVEL_NEAR_AIR_K,
-      LEVEL_AIR_DAYS,
-    },
-  },
-  {
-    flag: 'unit',
-    title: 'Columns swapped',
-    rule: `On most sensors of a file at least ${percent(SWAPPED_IMPOSSIBLE)} of the moistures cannot be, and not by one number that a failed sensor repeats; ${percent(SWAPPED_FIT)} of the numbers told as moisture can be temperatures, ${percent(SWAPPED_FIT)} of those told as temperature moistures of ${SWAPPED_MOISTURE_WB.map(percent).join(' to ')}, and the former swing ${SWAPPED_SWING} times as far as the latter. Where fewer cannot be they must swing over ${SWAPPED_PLAIN_SWING} and ${SWAPPED_PLAIN_TIMES} times as far, and as temperatures keep within ${kelvin(SWAPPED_NEAR_AIR_K)} of the outdoor air’s mean of ${LEVEL_AIR_DAYS} days while that moved by ${kelvin(SWAPPED_AIR_MOVED_K)} or more, the numbers told as temperatures parting by ${SWAPPED_PART_POINTS} or more between sensors. Both columns are flagged. In a plenum’s file columns of temperature and humidity are swapped where ${percent(SWAPPED_AIR_FIT)} of the rows can be the other way round, the temperatures are ${kelvin(SWAPPED_APART_K)} or more off the outdoor air as said and within ${kelvin(SWAPPED_JOIN_K)} of it the other way round, in the median, and move with it more closely that way; without weather, where ${percent(SWAPPED_AIR_IMPOSSIBLE)} of the rows cannot be as said.`,
-    constants: {
-      SWAPPED_IMPOSSIBLE,
-      SWAPPED_FIT,
-      swappedMoistureLowWb: SWAPPED_MOISTURE_WB[0],
-      swappedMoistureHighWb: SWAPPED_MOISTURE_WB[1],
-      SWAPPED_SWING,
-      SWAPPED_PLAIN_SWING,
-      SWAPPED_PLAIN_TIMES,
-      SWAPPED_AIR_MOVED_K,
-      SWAPPED_PART_POINTS,
-      SWAPPED_NEAR_AIR_K,
-      LEVEL_AIR_DAYS,
-      SWAPPED_APART_K,
-      SWAPPED_JOIN_K,
-      SWAPPED_AIR_FIT,
-      SWAPPED_AIR_IMPOSSIBLE,
-    },
-  },
-  {
-    flag: 'unit',
-    title: 'Columns in doubt',
-    rule: `Most readings of one quantity cannot be on most sensors of a file, ${DOUBTED_SENSORS} or more: a column or a unit is likely wrong, which is told beside the readings.`,
-    constants: { DOUBTED_SENSORS },
-  },
-  {
-    flag: 'unit',
-    title: 'A price in another unit',
-    rule: `An energy price of a tariff other than 0 that lies outside ${PRICE_PER_KWH[0]} to ${PRICE_PER_KWH[1]} a kWh (in dollars, euros, pounds or francs; common practice), or whose mean over the time of the tariff’s bills is more than ${PRICE_TIMES_BILL} times what the bills came to for a kWh, all charges in it. It is used as it stands.`,
-    constants: { priceLow: PRICE_PER_KWH[0], priceHigh: PRICE_PER_KWH[1], PRICE_TIMES_BILL },
-  },
+  ...UNIT_RULES,
   {
     flag: 'gap',
     title: 'Gap',
@@ -338,7 +258,7 @@ export const CHECK_RULES: readonly CheckRule[] = [
   {
     flag: 'meter-reset',
     title: 'A meter that starts again',
-    rule: 'A running meter (energy, run time) that jumps back and counts on from there was reset or replaced; so was one that jumps ahead by more than the clock, or ten times the nameplate, lets it count. What it had counted since the reading before is not known.',
-    constants: {},
+    rule: `A running meter (energy, run time) that jumps back and counts on from there was reset or replaced; so was one that jumps ahead by more than the clock, or ${MOST_NAMEPLATES} times the nameplate, lets it count. What it had counted since the reading before is not known.`,
+    constants: { MOST_NAMEPLATES },
   },
 ];
