@@ -80,7 +80,7 @@ export interface GrainDay {
 
 /** The sensor whose grain ended wettest. */
 export interface WettestPlace extends SensorPlace {
-  /** fraction, wet basis; the interval holds the sensor's own error and the one that all share, not the isotherm */
+  /** fraction, wet basis, less what the wettest of many reads high by chance; the interval holds the sensor's own error and the one that all share, not the isotherm */
   endWb: Estimate;
   /** the moisture published for storing the crop up to six months (where none was read, longer), where the sensor ended above it by more than its errors and the grain is still in the bin; fraction */
   aboveWb: number | null;
