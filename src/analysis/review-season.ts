@@ -27,6 +27,7 @@ import { type ObservedMoisture, observeMoisture } from './moisture/observed-mois
 import { ticketsOf } from './moisture/tickets.ts';
 import { binProbes } from './probes/bin-probes.ts';
 import { moistureRates } from './rates/moisture-rates.ts';
+import { grainSurface } from './surface/grain-surface.ts';
 import type { BinFan, BinFronts, BinMoisture, BinReview, FanSeason, FanSpans, SeasonReview } from './types.ts';
 import { dryingEnergy } from './unit-costs/drying-energy.ts';
 import { unitCosts } from './unit-costs/unit-costs.ts';
@@ -232,6 +233,13 @@ function secondHalf(
       moisture,
       temperature,
       weather,
+    }),
+    surface: grainSurface({
+      bin,
+      series,
+      spans: allLogged(half, fans) ? spans : null,
+      weather,
+      moistureWb: moisture.start.value,
     }),
   };
   return { ...review, unitEnergy: dryingEnergy(review, season) };

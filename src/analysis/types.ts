@@ -12,6 +12,7 @@ import type { BinGrainAmount } from './grain/grain-types.ts';
 import type { BinMoisture, BinTemperature } from './moisture/moisture-types.ts';
 import type { BinProbes } from './probes/probe-types.ts';
 import type { MoistureRates } from './rates/moisture-rates-types.ts';
+import type { GrainSurface } from './surface/surface-types.ts';
 import type { UnitCosts } from './unit-costs/unit-costs-types.ts';
 import type { UnitEnergy } from './unit-costs/unit-energy-types.ts';
 import type { UsefulHours } from './useful/useful-hours-types.ts';
@@ -58,6 +59,8 @@ export interface BinReview {
   rates?: MoistureRates | null;
   /** how the grain kept; left out where the bin broke */
   condition?: BinCondition;
+  /** how deep it lay by its temperatures at rest; left out where the bin broke */
+  surface?: GrainSurface;
 }
 
 /** Everything the kit says of one season. */

@@ -118,6 +118,14 @@ export const GRAIN_FORMULAS: readonly Formula[] = [
     sources: [{ key: 'asae-d243' }],
   },
   {
+    id: 'conducted',
+    title: 'Temperatures of grain at rest between two faces',
+    functions: ['slabOf'],
+    equations: [],
+    rule: 'dT/dt = a * d2T/dz2 + r * (T_side - T), with the temperatures of both faces given; a, in m2/s, is the conductivity over the heat that a cubic metre holds, r, in 1/s, the exchange with a wall. In steps of a quarter day and cells of 5 cm.',
+    sources: [{ key: 'carslaw-jaeger-1959', place: 'ch. 2' }],
+  },
+  {
     id: 'corn-loss',
     title: 'Dry matter lost by shelled corn',
     functions: ['cornDryMatterLoss', 'cornReferenceHours'],

@@ -1,3 +1,4 @@
+import { contradictionSaid } from '../analysis/surface/surface-said.ts';
 import type { SeasonReview } from '../analysis/types.ts';
 import type { Finding, LoadedSeason } from '../season/loaded.ts';
 
@@ -29,12 +30,19 @@ export function allFindings({ load, season }: LoadedSeason, { bins, fans }: Seas
         ]
       : [],
   );
-  return [...load.findings, ...ofLogs, ...ofPower, ...ofEnergy];
+  const ofDepth = (bins ?? []).flatMap(({ bin, surface }) => {
+    const said = surface === undefined ? null : contradictionSaid(surface);
+    return said === null ? [] : [contradicted('depth of the grain', bin.id, `${bin.name}: ${said}`, FROM_THE_HATCH)];
+  });
+  return [...load.findings, ...ofLogs, ...ofPower, ...ofEnergy, ...ofDepth];
 }
 
 const HOLD = 'Hold the fan log against the bill, a run-hour meter or your own notes.';
 const NAMEPLATE =
   'Read the nameplate at the motor, with the fan locked out; a current is taken by someone licensed to open the panel.';
+
+const FROM_THE_HATCH =
+  'Measure from the hatch how deep the grain lies, without going in, and check the heights of the sensors: bushels, and what is told for each, stand on it.';
 
 function contradicted(where: string, binId: string | null, text: string, advice = HOLD): Finding {
   return {

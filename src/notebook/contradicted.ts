@@ -1,4 +1,5 @@
 import type { MomentAgreement } from '../analysis/moisture/ticket-agreement-types.ts';
+import { contradictionSaid } from '../analysis/surface/surface-said.ts';
 import type { BinReview } from '../analysis/types.ts';
 import { type Estimate, estimate, turned } from '../base/estimate.ts';
 import { listed } from '../base/listed.ts';
@@ -8,9 +9,19 @@ import { sentence } from './words.ts';
 /** A difference so many times the half-width of its interval is no chance of one moment among many. */
 const CLEAR_TIMES = 1.5;
 
-/** Bins whose sensors, or whose depth, the scale tickets contradict clearly, as warnings: what leans on these stands beside them. */
+/** Bins whose sensors, or whose depth, the scale tickets contradict clearly, or whose depth their temperatures at rest do, as warnings: what leans on these stands beside them. */
 export function contradictedBins(bins: readonly BinReview[], units: Units): string[] {
-  return [...bins.flatMap(otherWeight), ...otherMoisture(bins, units)];
+  return [...bins.flatMap(otherWeight), ...bins.flatMap(otherDepth), ...otherMoisture(bins, units)];
+}
+
+function otherDepth({ bin, surface, grain }: BinReview): string[] {
+  const said = surface === undefined ? null : contradictionSaid(surface);
+  if (said === null) return [];
+  const leans =
+    grain.from === 'tickets'
+      ? 'Its means by height and its airflow'
+      : 'Its bushels, what is told for each, its water and airflow';
+  return [`${bin.name}: ${said} ${leans} stand on the stated depth: check it and the heights of the sensors first.`];
 }
 
 function otherWeight({ bin, grain }: BinReview): string[] {

@@ -1,5 +1,6 @@
 import { LATER_STAGES } from '../analysis/moisture/later-stages.ts';
 import type { BinReview } from '../analysis/types.ts';
+import { withheld } from '../base/estimate.ts';
 import type { Table } from '../report/page.ts';
 import type { Units } from '../report/units.ts';
 import { momentEstimate, tradeTable } from './bin-table.ts';
@@ -34,6 +35,11 @@ export function moistureSection(one: BinReview, units: Units, several: boolean) 
               label: 'Points removed per 100 fan hours between the two moistures',
               quantity: 'points per hundred hours',
               amount: moisture.perHundredFanHours,
+            },
+            {
+              label: 'Depth when full, by the temperatures at rest',
+              quantity: 'length',
+              amount: one.surface?.depthM ?? withheld('It was not worked out.'),
             },
             {
               label: 'Temperature at the start',

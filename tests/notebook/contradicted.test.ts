@@ -1,8 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import type { BinReview } from '../../src/analysis/types.ts';
+import type { BinReview, SeasonReview } from '../../src/analysis/types.ts';
 import { estimate, withheld } from '../../src/base/estimate.ts';
+import { allFindings } from '../../src/notebook/all-findings.ts';
 import { contradictedBins } from '../../src/notebook/contradicted.ts';
 import { Units } from '../../src/report/units.ts';
+import type { LoadedSeason } from '../../src/season/loaded.ts';
 
 const units = new Units('us', 'USD', 'America/Chicago');
 const moment = (name: 'start' | 'end', points: number, agree: boolean | null, expected = 0) => ({
@@ -55,6 +57,27 @@ describe('bins whose sensors the scale tickets contradict', () => {
     const [warned] = contradictedBins([{ ...one, grain: { ...one.grain, notes, contradicted: true } }], units);
     expect(warned).toMatch(/^Lane: The scale tickets .* 33 % less .* stand on depth and test weight: check these/);
     expect(contradictedBins([{ ...one, grain: { ...one.grain, notes } }], units)).toEqual([]);
+  });
+
+  it('are warned of where the temperatures at rest speak against the stated depth, and it is a finding to act on', () => {
+    const one = bin(null, null);
+    const surface = { depthM: estimate(3.5, 3.2, 3.8), statedM: 4.6, cables: 2, contradicted: true };
+    const doubted = (from: 'tickets' | 'volume', contradicted = true) =>
+      ({ ...one, grain: { ...one.grain, from }, surface: { ...surface, contradicted } }) as BinReview;
+    const [byVolume] = contradictedBins([doubted('volume')], units);
+    expect(byVolume).toContain('as if its surface lay at 3.5 m (11.5 ft), between 3.2 m (10.5 ft) and 3.8 m (12.5 ft)');
+    expect(byVolume).toContain('Its bushels, what is told for each, its water and airflow stand on the stated depth');
+    expect(contradictedBins([doubted('tickets')], units)[0]).not.toContain('bushels');
+    expect(contradictedBins([doubted('volume', false)], units)).toEqual([]);
+
+    const found = (contradicted: boolean) =>
+      allFindings(
+        { load: { findings: [] }, season: { bins: [] } } as unknown as LoadedSeason,
+        { bins: [doubted('volume', contradicted)], fans: [] } as unknown as SeasonReview,
+      );
+    expect(found(true)).toMatchObject([{ kind: 'contradicted', where: 'depth of the grain' }]);
+    expect(found(true)[0].advice).toContain('without going in');
+    expect(found(false)).toEqual([]);
   });
 
   it('are none where they agree, where nobody can tell, and where nothing leans on sensors', () => {

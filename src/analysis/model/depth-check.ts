@@ -3,6 +3,7 @@ import { FLAGS } from '../../tables/flags.ts';
 import type { SensorSeries } from '../../tables/sensors.ts';
 import { HOUR_MS } from '../fronts/front-limits.ts';
 import { goodReadings } from '../fronts/good-readings.ts';
+import { contradictionSaid } from '../surface/surface-said.ts';
 import type { BinLog } from './bin-log.ts';
 import type { Doubt } from './cross-checks.ts';
 
@@ -16,7 +17,7 @@ const SWING_IN_AIR = 0.6;
 const BARE_SHARE = 0.25;
 const BARE_SPACINGS = 1.7;
 
-/** Whether the stated depth can be: sensors above it that lie in grain, or much grain above all sensors. */
+/** Whether the stated depth can be: sensors above it that lie in grain, loads that weigh other, weather that comes in elsewhere, or much grain above all sensors. */
 export function depthDoubts(log: BinLog, series: readonly SensorSeries[]): Doubt[] {
   const { bin, depthM, startMs, endMs, weather } = log;
   const help = 'Check the stated depth of the grain and the heights of the sensors.';
@@ -50,6 +51,8 @@ export function depthDoubts(log: BinLog, series: readonly SensorSeries[]): Doubt
     const why = `The loads in weigh ${weight.toFixed(weight < 1 ? 2 : 1)} times what depth and test weight say.`;
     return [{ why, help: weight < 1 ? `${help} Or see whether tickets of loads in are lacking.` : help }];
   }
+  const atRest = log.review.surface === undefined ? null : contradictionSaid(log.review.surface);
+  if (atRest !== null) return [{ why: atRest, help }];
   const heights = log.cables.flatMap(({ sensors }) => sensors.map((one) => one.heightM));
   const spacings = log.cables.flatMap(({ sensors }) =>
     sensors.slice(1).map((one, i) => one.heightM - sensors[i].heightM),

@@ -23,7 +23,7 @@ export const BIN_SOURCES: readonly Source[] = [
     authors: 'Carslaw, H. S. and Jaeger, J. C.',
     year: 1959,
     title: 'Conduction of heat in solids, second edition',
-    where: 'Oxford University Press, ch. 3 and 7',
+    where: 'Oxford University Press, ch. 2, 3 and 7',
     provenance: 'memory',
   },
   {

@@ -68,6 +68,8 @@ export const USED_WHEN: Readonly<Record<string, (season: Given) => boolean>> = {
   'temperature-front': frontsTimed,
   'specific-heat': frontsTimed,
   'heat-of-vaporisation': frontsTimed,
+  // The depth by the temperatures at rest, beside the outdoor air.
+  conducted: (season) => hasCables(season) && holds('weather')(season),
   'grain-air': frontsTimed,
   'specific-volume': frontsTimed,
   'specific-airflow': (season) => frontsTimed(season) || pressureRead(season),

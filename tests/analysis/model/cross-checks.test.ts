@@ -4,6 +4,7 @@ import { clockDoubts } from '../../../src/analysis/model/clock-check.ts';
 import { misplacedSensors, openEndOf } from '../../../src/analysis/model/cross-checks.ts';
 import { depthDoubts } from '../../../src/analysis/model/depth-check.ts';
 import type { FitSamples } from '../../../src/analysis/model/fit-samples.ts';
+import { estimate } from '../../../src/base/estimate.ts';
 import { FLAGS } from '../../../src/tables/flags.ts';
 import type { SensorSeries } from '../../../src/tables/sensors.ts';
 
@@ -105,6 +106,16 @@ describe('the stated depth', () => {
     expect(lighter[0].help).toContain('lacking');
     expect(depthDoubts(logOf({ from: 'volume', weightKg: 72_000, covered: 0.95 }), still)).toEqual([]);
     expect(depthDoubts(logOf({ from: 'volume', weightKg: 72_000, covered: 0.5 }), still)).toEqual([]);
+  });
+
+  it('is doubted where weather comes into the grain as if it ended elsewhere', () => {
+    const still = seriesOf([0.05, 0.03, 0.02, 0.02]);
+    const log = logOf();
+    const surface = { depthM: estimate(3.1, 2.9, 3.3), statedM: DEPTH_M, cables: 1 };
+    const doubted = (contradicted: boolean) =>
+      depthDoubts({ ...log, review: { ...log.review, surface: { ...surface, contradicted } } }, still);
+    expect(doubted(true)[0].why).toContain('not at the stated 4.0 m (13.1 ft)');
+    expect(doubted(false)).toEqual([]);
   });
 });
 

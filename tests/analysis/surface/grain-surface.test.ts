@@ -1,0 +1,93 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { grainSurface } from '../../../src/analysis/surface/grain-surface.ts';
+import { contradictionSaid } from '../../../src/analysis/surface/surface-said.ts';
+import { loadedSample, reviewedSample } from '../../support/sample.ts';
+import { type Kept, keptInput } from '../condition/kept-bin.ts';
+import { FILM_M, halfSpace } from './half-space.ts';
+
+/** A bin of corn whose grain truly ends at a height; fan on for the first ten days. */
+function bin(surfaceM: number, { seed = 1, ...more }: Partial<Kept> & { seed?: number } = {}) {
+  const grainAt = halfSpace(seed);
+  const input = keptInput({
+    days: 130,
+    heightsM: [0.5, 1.5, 2.5, 3.5, 4.5],
+    tempC: (heightM, day) => grainAt(surfaceM + FILM_M - heightM, day),
+    outdoorC: (day) => grainAt(0, day) - 2,
+    fanOn: (day) => day < 10,
+    ...more,
+  });
+  return { ...input, spans: input.spans, moistureWb: 0.15 };
+}
+const stated = (depthM: number) => [{ day: 0, depthM }];
+
+describe('how deep the grain lies by its temperatures at rest', () => {
+  it('is told within a few inches, and goes with a stated depth that is right', () => {
+    for (let seed = 1; seed <= 6; seed++) {
+      const found = grainSurface(bin(5, { seed, depths: stated(5) }));
+      expect(found.depthM.value).not.toBeNull();
+      expect(Math.abs(found.depthM.value! - 5)).toBeLessThan(0.15);
+      expect(found).toMatchObject({ statedM: 5, cables: 1, contradicted: false });
+      expect(contradictionSaid(found)).toBeNull();
+    }
+  });
+
+  it('contradicts a depth stated a third too large, and not one within a heap and a tenth', () => {
+    const found = grainSurface(bin(5, { depths: stated(6.6) }));
+    expect(found.contradicted).toBe(true);
+    expect(contradictionSaid(found)).toMatch(
+      /^While the fans rested, the weather came into the grain as if its surface lay at [45]\.\d m \(1[5-7]\.\d ft\), between .* not at the stated 6\.6 m \(21\.7 ft\)\.$/,
+    );
+    expect(grainSurface(bin(5, { depths: stated(5.6) })).contradicted).toBe(false);
+  });
+
+  it('contradicts a depth stated a quarter too small by a cable under the mean of a heap', () => {
+    const found = grainSurface(bin(4, { heightsM: [0.5, 1.5, 2.2, 2.9], depths: stated(3), fromCentreM: 10 / 3 }));
+    expect(found.contradicted).toBe(true);
+    expect(found.depthM.interval![0]).toBeLessThan(4);
+    expect(found.depthM.interval![1]).toBeGreaterThan(4);
+    // At the centre a heap may be what lies higher.
+    expect(grainSurface(bin(4, { heightsM: [0.5, 1.5, 2.2, 2.9], depths: stated(3), fromCentreM: 0 }))).toMatchObject({
+      contradicted: false,
+      cables: 1,
+    });
+  });
+
+  it('is withheld with why', () => {
+    const whyOf = (more: Partial<Kept>) => grainSurface(bin(5, { depths: stated(5), ...more })).depthM.why;
+    expect(whyOf({ fanOn: (day) => day % 10 === 0 })).toBe(
+      'The fans never rested for two weeks while the bin was full.',
+    );
+    expect(whyOf({ fan: false })).toBe('No log of every fan tells when the grain stood at rest.');
+    expect(whyOf({ heightsM: [4.5] })).toMatch(/^At rest too little/);
+    expect(whyOf({ weather: false })).toMatch(/^At rest too little/);
+    // Grain that warms by itself is no grain that only conducts.
+    const grainAt = halfSpace(1);
+    const hot = (heightM: number, day: number) =>
+      grainAt(5 + FILM_M - heightM, day) + (heightM > 4 ? 6 * Math.sin(day) : 0);
+    expect(whyOf({ tempC: hot })).toMatch(/^At rest too little/);
+  });
+
+  it('needs no log where there is no fan', () => {
+    expect(grainSurface(bin(5, { depths: stated(5), noFan: true })).depthM.value).not.toBeNull();
+  });
+
+  it('holds the truth of the sample’s bins, made by another bed', async () => {
+    for (const name of ['sorrel-fork', 'sorrel-fork-2023'] as const) {
+      const { season } = await loadedSample(name);
+      const truth = JSON.parse(readFileSync(`${season.folder}/truth.json`, 'utf8')) as {
+        bins: { id: string; grain: { depthM: number } }[];
+      };
+      const review = await reviewedSample(name);
+      for (const { bin, surface } of review.bins) {
+        const trueM = truth.bins.find(({ id }) => id === bin.id)!.grain.depthM;
+        expect(surface?.depthM.value, bin.name).not.toBeNull();
+        expect(surface?.contradicted).toBe(false);
+        const [low, high] = surface!.depthM.interval!;
+        expect(low, bin.name).toBeLessThan(trueM);
+        expect(high, bin.name).toBeGreaterThan(trueM);
+        expect(Math.abs(surface!.depthM.value! - trueM), bin.name).toBeLessThan(0.15);
+      }
+    }
+  });
+});
