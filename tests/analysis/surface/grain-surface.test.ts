@@ -4,7 +4,7 @@ import { grainSurface } from '../../../src/analysis/surface/grain-surface.ts';
 import { contradictionSaid } from '../../../src/analysis/surface/surface-said.ts';
 import { loadedSample, reviewedSample } from '../../support/sample.ts';
 import { type Kept, keptInput } from '../condition/kept-bin.ts';
-import { FILM_M, halfSpace } from './half-space.ts';
+import { DIFFUSIVITY, FILM_M, halfSpace } from './half-space.ts';
 
 /** A bin of corn whose grain truly ends at a height; fan on for the first ten days. */
 function bin(surfaceM: number, { seed = 1, ...more }: Partial<Kept> & { seed?: number } = {}) {
@@ -51,6 +51,28 @@ describe('how deep the grain lies by its temperatures at rest', () => {
       contradicted: false,
       cables: 1,
     });
+  });
+
+  it('contradicts no stated depth that is right where air creeps through at rest, 0.1 mm/s up or down', () => {
+    for (const creepPerM of [0.8, -0.8]) {
+      let told = 0;
+      for (const distanceM of [0.3, 0.6, 1, 1.4]) {
+        for (let seed = 1; seed <= 5; seed++) {
+          const grainAt = halfSpace(seed, DIFFUSIVITY, creepPerM);
+          const found = grainSurface(
+            bin(5, {
+              heightsM: [0.5, 1.5, 2.5, 4.1 - distanceM, 5 - distanceM],
+              tempC: (heightM, day) => grainAt(5 + FILM_M - heightM, day),
+              outdoorC: (day) => grainAt(0, day) - 2,
+              depths: stated(5),
+            }),
+          );
+          if (found.depthM.value !== null) told++;
+          expect(found.contradicted, `${distanceM} m, ${seed}`).toBe(false);
+        }
+      }
+      expect(told).toBeGreaterThan(10);
+    }
   });
 
   it('is withheld with why', () => {
