@@ -7,8 +7,8 @@ import type { Season } from '../season.ts';
 import { DAY_MS } from './track.ts';
 import { countText } from './wording.ts';
 
-/** More than a truck with trailers carries: legal gross weights of road trains end near here, common practice. */
-export const TICKET_MOST_KG = 60_000;
+/** More than the longest road trains carry, near 115 t (from memory). */
+export const TICKET_MOST_KG = 120_000;
 /** Below the first no grain comes off a field or out of a dryer, above the second none goes through an auger; common practice. */
 export const TICKET_MOISTURE_WB = [0.04, 0.5] as const;
 

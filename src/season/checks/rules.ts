@@ -149,7 +149,7 @@ export const CHECK_RULES: readonly CheckRule[] = [
   {
     flag: 'spike',
     title: 'Scale tickets that cannot be',
-    rule: `A ticket with a net weight of zero or less, or above ${TICKET_MOST_KG / 1000} t (more than a truck with trailers carries, common practice): the load counts as one not weighed. One with a moisture outside ${percent(TICKET_MOISTURE_WB[0])} to ${percent(TICKET_MOISTURE_WB[1])} (common practice): its moisture is not used, its weight is.`,
+    rule: `A ticket with a net weight of zero or less, or above ${TICKET_MOST_KG / 1000} t (more than the longest road trains carry, from memory): the load counts as one not weighed. One with a moisture outside ${percent(TICKET_MOISTURE_WB[0])} to ${percent(TICKET_MOISTURE_WB[1])} (common practice): its moisture is not used, its weight is.`,
     constants: {
       TICKET_MOST_KG,
       ticketMoistureLowWb: TICKET_MOISTURE_WB[0],

@@ -23,8 +23,8 @@ describe('scale tickets', () => {
       '2024-10-01 08:00,B1,in,14000,17',
       '2024-10-01 09:00,B1,in,-4000,17',
       '2024-10-01 10:00,B1,in,0,17',
-      '2024-10-01 11:00,B1,in,60000,17',
-      '2024-10-01 12:00,B1,in,60001,17',
+      '2024-10-01 11:00,B1,in,120000,17',
+      '2024-10-01 12:00,B1,in,120001,17',
       '2024-10-01 13:00,B1,in,14000,3.9',
       '2024-10-01 14:00,B1,in,14000,50.1',
       '2024-10-01 15:00,B1,in,14000,',
@@ -36,7 +36,7 @@ describe('scale tickets', () => {
       ['spike', 'B1', 4],
       ['spike', 'B2', 1],
     ]);
-    expect(told[0].text).toContain('3 scale tickets of B1 cannot be: a net weight of -4000 kg, 0 kg, 60001 kg');
+    expect(told[0].text).toContain('3 scale tickets of B1 cannot be: a net weight of -4000 kg, 0 kg, 120001 kg');
     expect(told[1].text).toContain('2 scale tickets of B1 cannot be: a moisture of 3.9 %, 50.1 %');
     expect(told.every((one) => one.advice !== null)).toBe(true);
     expect(load.totals.flagged.spike).toBe(11);
@@ -49,7 +49,7 @@ describe('scale tickets', () => {
       [14000, 0.17],
       [no, no],
       [no, no],
-      [60000, 0.17],
+      [120000, 0.17],
       [no, no],
       [14000, no],
       [14000, no],
