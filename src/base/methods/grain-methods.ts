@@ -36,7 +36,7 @@ export const GRAIN_METHODS: readonly Method[] = [
     id: 'points-removed',
     title: 'Points removed',
     statement:
-      'Mean moisture at the start less that at the end, in percentage points, wet basis; positive when removed. Start: the first 24 hours of still-air readings once filled (else the first 24 hours). End: the last 24 hours of such readings before unloading.',
+      'Mean moisture at the start less that at the end, in percentage points, wet basis; positive when removed. Start: the first 24 hours of still-air readings once filled (else the first 24 hours). End: the last 24 hours of such readings before unloading. Where the fan ran for over 3 hours within such a day, the readings before that running stand alone at the start, those after it at the end.',
     constants: [
       'window: 24 hours (the kit’s choice)',
       'where a fan log is left out: the start within two days of the filling',
