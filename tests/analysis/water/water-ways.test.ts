@@ -4,19 +4,21 @@ import { missing } from '../../../src/analysis/airflow/bin-airflow.ts';
 import type { FillTimes } from '../../../src/analysis/grain/fill-times.ts';
 import type { Ticket } from '../../../src/analysis/moisture/tickets.ts';
 import type { BinGrainAmount, BinMoisture } from '../../../src/analysis/types.ts';
+import { airPieces } from '../../../src/analysis/water/air-pieces.ts';
 import { likelyWater, orderOf, PATTERNS } from '../../../src/analysis/water/disagreement.ts';
 import { heatBalance } from '../../../src/analysis/water/heat-balance.ts';
 import { humidityBalance } from '../../../src/analysis/water/humidity-balance.ts';
-import { humidityLog } from '../../../src/analysis/water/humidity-log.ts';
+import { humidityLog, temperatureLog } from '../../../src/analysis/water/humidity-log.ts';
 import { joinedCauses } from '../../../src/analysis/water/joined-causes.ts';
 import { leavingAir } from '../../../src/analysis/water/leaving-air.ts';
+import { untoldHeat } from '../../../src/analysis/water/untold-heat.ts';
 import { waterBySensors } from '../../../src/analysis/water/water-by-sensors.ts';
 import { waterByTickets } from '../../../src/analysis/water/water-by-tickets.ts';
 import { estimate, withheld } from '../../../src/base/estimate.ts';
 import { equilibriumHumidity } from '../../../src/grain/equilibrium.ts';
 import { heatOfVaporisationJKg } from '../../../src/grain/heat-of-vaporisation.ts';
 import { isothermOf } from '../../../src/grain/isotherm.ts';
-import { inventedBin, START_MS, seriesOf } from '../fronts/invented-bin.ts';
+import { inventedBin, START_MS, seriesOf, spansOf } from '../fronts/invented-bin.ts';
 
 const psychrolib = createRequire(import.meta.url)('psychrolib');
 psychrolib.SetUnitSystem(psychrolib.SI);
@@ -129,13 +131,68 @@ describe('water by the air', () => {
     expect(log.ratio[1] / psychrolib.GetHumRatioFromTDewPoint(7, PRESSURE_PA)).toBeCloseTo(1, 3);
   });
 
+  // A thermometer behind an electric heater, at 60 % and 10 C outdoors: the water of the air is the outdoor air's, by psychrolib.
+  it('behind a thermometer alone: warm as the plenum, humid as the outdoor air', () => {
+    const spans = spansOf(Uint8Array.of(1, 1, 1, 1), 1);
+    const times = Float64Array.of(0, 1, 2, 3, 4).map((hour) => START_MS + hour * 3_600_000);
+    const rows = (tempC: number, rh: number) => ({
+      time: times,
+      temp_c: new Float64Array(5).fill(tempC),
+      rh: new Float64Array(5).fill(rh),
+      flags: new Float64Array(5),
+    });
+    const always = () => true;
+    const of = (air: 'up' | 'down', plenum: ReturnType<typeof rows>) =>
+      airPieces({
+        bin: inventedBin([1, 5.5], 1, air, 6),
+        spans,
+        flowM3S: 2,
+        relativeAt: () => 1,
+        plenum: humidityLog(plenum, PRESSURE_PA),
+        plenumWarmth: temperatureLog(plenum, always),
+        outdoor: humidityLog(rows(10, 0.6), PRESSURE_PA),
+        leaving: () => null,
+        warmth: { leavingC: () => 12, meanC: () => 12 },
+        stationPa: PRESSURE_PA,
+        fullDepthM: 6,
+      });
+    const expected = psychrolib.GetHumRatioFromRelHum(10, 0.6, PRESSURE_PA);
+    const told = of('up', rows(22, Number.NaN));
+    expect(told).toHaveLength(4);
+    for (const { entering } of told) {
+      expect(entering).toMatchObject({ tempC: 22, plenum: false, tempLogged: true });
+      expect(entering!.ratio / expected).toBeCloseTo(1, 3);
+    }
+    // Drawn down the air comes from outdoors, whatever the plenum says; without a thermometer it is outdoor air, warmed as usual.
+    expect(of('down', rows(22, Number.NaN))[0].entering).toMatchObject({ tempC: 10, tempLogged: false });
+    const bare = of('up', rows(Number.NaN, Number.NaN))[0].entering!;
+    expect(bare).toMatchObject({ plenum: false, tempLogged: false });
+    expect(bare.tempC).toBeGreaterThan(10);
+    expect(bare.tempC).toBeLessThan(14);
+    // A humidity in the plenum wins.
+    expect(of('up', rows(22, 0.3))[0].entering).toMatchObject({ tempC: 22, plenum: true });
+  });
+
+  it('behind heaters: a thermometer is enough for an electric one, a burner needs the humidity too', () => {
+    const electric = [{ fuel: 'electric' as const }];
+    const propane = [{ fuel: 'propane' as const }];
+    const thermometer = { plenumShare: 0, warmthShare: 1 };
+    expect(untoldHeat('up', electric, thermometer)).toBeNull();
+    expect(untoldHeat('up', propane, thermometer)).toMatch(/^A burner warms the entering air and may add water/);
+    expect(untoldHeat('up', [...electric, ...propane], thermometer)).toMatch(/^A burner/);
+    expect(untoldHeat('up', propane, { plenumShare: 0.9, warmthShare: 0.9 })).toBeNull();
+    expect(untoldHeat('up', electric, { plenumShare: 0, warmthShare: 0.5 })).toMatch(/no plenum log tells by how much/);
+    expect(untoldHeat('down', propane, { plenumShare: 0, warmthShare: 0 })).toBeNull();
+    expect(untoldHeat('up', [], { plenumShare: 0, warmthShare: 0 })).toBeNull();
+  });
+
   // By hand: 1000 kg of dry air that gain 1.5 g/kg carry 1.5 kg; of two editions one says 0.4 g/kg more, the middle is 1.7 kg.
   it('sums air times gain; the value lies between the editions', () => {
     const piece = {
       ms: 0,
       hours: 1,
       airKg: 1000,
-      entering: { ratio: 0.005, perRh: 0.01, perK: 0.0003, tempC: 15, plenum: true },
+      entering: { ratio: 0.005, perRh: 0.01, perK: 0.0003, tempC: 15, plenum: true, tempLogged: true },
       leaving: { ratio: 0.0065, wetter: 0.0068, warmer: 0.0067, others: [0.0069] },
       leavingC: 10,
       outdoorC: 12,
