@@ -19,7 +19,7 @@ const HEADSPACE_WARMER_K = [0, 6] as const;
 const LATE_DAYS = 10;
 const SAME_DISTANCE_M = 0.01;
 /** Daily means of the air outside bins seldom leave these, C: what is left to say where no weather is known. From memory. */
-const ANY_OUTDOOR_C = [-35, 35] as const;
+export const ANY_OUTDOOR_C = [-35, 35] as const;
 
 /** What the grain that no sensor sees may do to the bin's mean. */
 export interface GrainEdges {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { binTemperature } from '../../../src/analysis/moisture/bin-temperature.ts';
 import { FAN_OFF, FAN_ON } from '../../../src/analysis/types.ts';
-import { DAY, makeBin, makeSpans, T0 } from './make-bin.ts';
+import { DAY, HOUR, makeBin, makeSpans, T0 } from './make-bin.ts';
 import { BIN, CENTRE, RING, SERIES, SPANS } from './two-cables.ts';
 
 describe('binTemperature', () => {
@@ -51,6 +51,43 @@ describe('binTemperature', () => {
     const told = binTemperature(BIN, series, makeSpans([6, FAN_OFF], [10, FAN_ON], [304, FAN_OFF]));
     expect(told.start.sensors).toBe(4);
     expect(told.start.value).toBeLessThan(30);
+  });
+
+  // Grain of 26 C, 12 fan hours of 18.2 C outdoors before anybody read the cables by hand: at 0.5 cfm/bu a front passes 12 x 0.5 / 15 = 0.4
+  // of the bin. By hand: air of 18.2 + 0.8 of warming = 19, and 26 + 0.4 (19 - 26) = 23.2 is what was read.
+  it('reaches from the first reading back to what the fan hours before it may have cooled', () => {
+    const bin = makeBin([CENTRE, RING], {}, { goal: 'cool', air: 'up' });
+    const from = 90;
+    const series = SERIES.map((one) => ({
+      ...one,
+      timeMs: one.timeMs.slice(from),
+      tempC: one.tempC.slice(from).fill(23.2),
+      moistureWb: one.moistureWb.slice(from),
+      tempFlags: one.tempFlags.slice(from),
+      moistureFlags: one.moistureFlags.slice(from),
+      rows: one.rows.slice(from),
+    }));
+    const hours = { length: 320 };
+    const weather = {
+      timeMs: Float64Array.from(hours, (_, hour) => T0 + hour * HOUR),
+      tempC: Float64Array.from(hours, (_, hour) => (hour >= 40 && hour < 52 ? 18.2 : 23.2)),
+    };
+    const around = { errors: { accuracyK: 0.1, noiseK: 0.1, biasK: 0.1 }, weather };
+    const of = (onHours: number) => {
+      const rest = 320 - 40 - onHours;
+      return binTemperature(bin, series, makeSpans([40, FAN_OFF], [onHours, FAN_ON], [rest, FAN_OFF]), around);
+    };
+    const [low, high] = of(12).start.interval!;
+    expect(of(12).start.value).toBeCloseTo(23.2, 9);
+    expect(high).toBeGreaterThan(26);
+    // Nothing may have been colder before: downwards the sensors' errors and the edges alone, as with a fan that rested.
+    const [restLow, restHigh] = binTemperature(bin, series, makeSpans([320, FAN_OFF]), around).start.interval!;
+    // The run flushes the edges a little, a tenth of a degree.
+    expect(Math.abs(low - restLow)).toBeLessThan(0.15);
+    expect(Math.abs(high - restHigh - (26 - 23.2))).toBeLessThan(0.15);
+    // 20 h may have passed two thirds of it.
+    expect(of(20).start.value).toBeNull();
+    expect(of(20).why).toMatch(/about 20 fan hours after filling, too late to tell the temperature at the start/);
   });
 
   it('is withheld when the log begins long after filling', () => {
