@@ -86,6 +86,20 @@ describe('water by tickets', () => {
     expect(water.interval![0]).toBeLessThan(1882);
     expect(water.interval![1]).toBeGreaterThan(1883);
   });
+  // 40 t over the scale in a bin of 42 t; the same numbers taken as pounds are 40 t x 0.4536 / 1000 of grain: 18 kg.
+  it('is withheld where the loads weigh out of all proportion to the bin: their unit is another', () => {
+    const volume = { volumeM3: 56, weightKg: 42_000, levelRelSd: 0.02, packingMost: 0.05 };
+    const loads = [...filled, load('out', 120, 38_117.65, 0.15)];
+    const taken = (times: number) => loads.map((one) => ({ ...one, netKg: times * one.netKg }));
+    expect(waterByTickets(loads, fill, volume).value).toBeCloseTo(1882.4, 0);
+    expect(waterByTickets(taken(0.4536 / 1000), fill, volume)).toMatchObject({
+      value: null,
+      why: expect.stringMatching(/^The loads in weigh 0\.043 % of what depth and test weight tell, so the unit/),
+    });
+    expect(waterByTickets(taken(1000 / 453.6), fill, volume).why).toMatch(/^The loads in weigh 2\.1 times what depth/);
+    // A tenth more or less may be the depth's: the loads tell of the grain that they are.
+    expect(waterByTickets(taken(0.9), fill, volume).value).toBeCloseTo(0.9 * 1882.4, 0);
+  });
   it('is withheld where the loads are not the whole bin', () => {
     expect(waterByTickets([], fill, null).why).toContain('no scale tickets');
     expect(waterByTickets(filled, fill, null).why).toContain('no tickets of the loads out');
