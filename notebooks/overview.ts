@@ -81,7 +81,7 @@ export default defineNotebook(
           ),
         })),
         section('grain', 'Grain, bin by bin', () => ({
-          lead: givenAwayLead(bins, units),
+          lead: givenAwayLead(bins, units, loaded.season),
           // One bin's table above tells its grain already.
           table: several ? grainTable(bins, units) : undefined,
           notes: grainFrom(bins),

@@ -66,7 +66,7 @@ export default defineNotebook(
         (bins.length > 2 ? onNewSheet : asIs)(section('quality', 'Data quality', () => qualitySection(loaded, units))),
         onNewSheet(
           section('grain', 'Grain in and out', () => ({
-            lead: givenAwayLead(bins, units),
+            lead: givenAwayLead(bins, units, loaded.season),
             table: grainTable(bins, units),
             notes: grainFrom(bins),
           })),

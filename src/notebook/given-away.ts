@@ -2,11 +2,16 @@ import type { BinReview } from '../analysis/types.ts';
 import type { Estimate } from '../base/estimate.ts';
 import type { Quantity } from '../report/quantities.ts';
 import type { Units } from '../report/units.ts';
+import type { Season } from '../season/season.ts';
+import { cameInDry } from './came-in-dry.ts';
 import { reaching, thoughSaid } from './may-be-alike.ts';
 import { asGrain } from './per-grain.ts';
 
-/** Who gave away most by ending drier than the market pays for, in money, else by weight, beside what its fans cost. */
-export function givenAwayLead(bins: readonly BinReview[], units: Units): string {
+/**
+ * Who gave away most by ending drier than the market pays for, in money, else by weight, beside what its fans cost; what came in
+ * as dry already the fans did not dry.
+ */
+export function givenAwayLead(bins: readonly BinReview[], units: Units, season: Pick<Season, 'prices'>): string {
   const known = (loss: (one: BinReview) => Estimate) =>
     bins
       .map((one) => ({ one, name: one.bin.name, of: loss(one) }))
@@ -23,5 +28,6 @@ export function givenAwayLead(bins: readonly BinReview[], units: Units): string 
   const though = thoughSaid(reaching(found, others), 'may have given away as much');
   const whose = though === '' ? 'its fans' : `the fans of ${one.bin.name}`;
   const fans = one.fan.cost.value === null ? '' : `; ${whose} cost ${units.say('money', one.fan.cost)}`;
-  return `${one.bin.name} gave away ${bins.length === 1 ? '' : 'most '}by ending too dry, ${units.say(quantity, loss)}${though}${fans}.`;
+  const already = cameInDry(one, season) ? ` ${one.bin.name} came in drier than the market pays for already.` : '';
+  return `${one.bin.name} gave away ${bins.length === 1 ? '' : 'most '}by ending too dry, ${units.say(quantity, loss)}${though}${fans}.${already}`;
 }

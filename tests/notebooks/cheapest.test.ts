@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { baseMoisture } from '../../src/analysis/moisture/wanted-moisture.ts';
 import { estimate, withheld } from '../../src/base/estimate.ts';
 import {
   cheapestTitle,
@@ -63,27 +64,41 @@ describe('the first sentence', () => {
 });
 
 describe('what over-drying gave away', () => {
-  const [bin] = exampleInput().review.bins;
+  const { review, loaded } = exampleInput();
+  const [bin] = review.bins;
+  const season = loaded.season;
   const lost = (bushels: ReturnType<typeof estimate>, money = withheld('No price.')) => ({
     ...bin,
     moisture: { ...bin.moisture, overdryingLossBushels: bushels, overdryingLoss: money },
   });
   it('is told in money, else by weight, and only where it is sure', () => {
     const dry = lost(estimate(346, 246, 444), estimate(1503, 1069, 1932));
-    expect(givenAwayLead([dry, lost(estimate(0, 0, 0))], us)).toBe(
+    expect(givenAwayLead([dry, lost(estimate(0, 0, 0))], us, season)).toBe(
       'North 36 gave away most by ending too dry, 1,500 USD (1,070 to 1,930); its fans cost 878 USD (823 to 933).',
     );
     // A bin that may have lost as much (its interval reaches into the first's) is named.
     const near = { ...lost(estimate(200, 60, 330), estimate(877, 287, 1460)), bin: { ...bin.bin, name: 'South 30' } };
-    expect(givenAwayLead([dry, near], us)).toBe(
+    expect(givenAwayLead([dry, near], us, season)).toBe(
       'North 36 gave away most by ending too dry, 1,500 USD (1,070 to 1,930), though South 30 may have given away as much; the fans of North 36 cost 878 USD (823 to 933).',
     );
-    expect(givenAwayLead([lost(estimate(346, 246, 444))], us)).toContain(
+    expect(givenAwayLead([lost(estimate(346, 246, 444))], us, season)).toContain(
       'gave away by ending too dry, 346 bu (246 to 444)',
     );
-    expect(givenAwayLead([lost(estimate(51, 0, 125)), bin], us)).toBe(
+    expect(givenAwayLead([lost(estimate(51, 0, 125)), bin], us, season)).toBe(
       'No bin is sure to have ended drier than the market pays for.',
     );
-    expect(givenAwayLead([lost(withheld('No sensor.'))], us)).toMatch(/^Can’t tell/);
+    expect(givenAwayLead([lost(withheld('No sensor.'))], us, season)).toMatch(/^Can’t tell/);
+  });
+  it('says where the grain came in as dry already, which no fan did', () => {
+    const dry = lost(estimate(346, 246, 444), estimate(1503, 1069, 1932));
+    const base = baseMoisture(season, bin.bin)!;
+    const at = (startWb: number) => ({
+      ...dry,
+      moisture: { ...dry.moisture, start: { ...dry.moisture.start, value: startWb } },
+    });
+    expect(givenAwayLead([at(base - 0.01)], us, season)).toMatch(
+      /gave away by ending too dry, 1,500 USD .*\. North 36 came in drier than the market pays for already\.$/,
+    );
+    expect(givenAwayLead([at(base + 0.01)], us, season)).not.toContain('already');
   });
 });

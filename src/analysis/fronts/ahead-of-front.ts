@@ -9,12 +9,29 @@ const BEGINS_PART = 0.1;
 
 /** Temperature ahead of the front, C. */
 export function aheadOf(
-  { timeMs, tempC }: GoodReadings,
+  readings: GoodReadings,
   curve: FanHourCurve,
   axis: FanAxis,
   steepest: SteepestChange,
   sign: 1 | -1,
 ): number {
+  const before = meanBefore(readings, axis);
+  const moved = beforeItMoves(curve, axis, steepest, sign);
+  // An earlier front, or the grain's own heat, moved it the other way first: this front starts from there.
+  return Number.isNaN(before) || sign * (before - moved) > DRIFT_K ? moved : before;
+}
+
+/**
+ * Temperature of a sensor that no front moved as the campaign began, C: of the hours before, else between the readings taken
+ * before and after, else its first, which it kept.
+ */
+export function stoodBefore(readings: GoodReadings, curve: FanHourCurve, axis: FanAxis): number {
+  const before = meanBefore(readings, axis);
+  return Number.isNaN(before) ? curve.at(0) : before;
+}
+
+/** Mean of the readings within AHEAD_H before the campaign, C; NaN where there is none. */
+function meanBefore({ timeMs, tempC }: GoodReadings, axis: FanAxis): number {
   let sum = 0;
   let count = 0;
   for (let i = 0; i < timeMs.length; i++) {
@@ -22,10 +39,7 @@ export function aheadOf(
     sum += tempC[i];
     count += 1;
   }
-  const before = count > 0 ? sum / count : Number.NaN;
-  const moved = beforeItMoves(curve, axis, steepest, sign);
-  // An earlier front, or the grain's own heat, moved it the other way first: this front starts from there.
-  return Number.isNaN(before) || sign * (before - moved) > DRIFT_K ? moved : before;
+  return count > 0 ? sum / count : Number.NaN;
 }
 
 /** Mean over the hours before the front begins to move the sensor, C. */

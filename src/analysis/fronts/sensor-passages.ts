@@ -1,4 +1,4 @@
-import { aheadOf, beforeItMoves } from './ahead-of-front.ts';
+import { aheadOf, beforeItMoves, stoodBefore } from './ahead-of-front.ts';
 import { behindUnreadWhy, blindWhy, brokenOffWhy, LACKING } from './blind-why.ts';
 import { AXIS_STEP_H, type FanAxis } from './fan-axis.ts';
 import { type FanHourCurve, fanHourCurve } from './fan-hour-curve.ts';
@@ -82,7 +82,7 @@ function seenPassages(readings: GoodReadings, curve: FanHourCurve, axis: FanAxis
   const still = (one: SensorArrival): SensorPassages =>
     blind === null ? { passages: [], none: one } : { passages: [], none: none(blind), blind: true };
   if (steepest === null) {
-    if (lastH >= BEHIND_FROM_H) return still(none(DID_NOT_MOVE));
+    if (lastH >= BEHIND_FROM_H) return still(none(DID_NOT_MOVE, stoodBefore(readings, curve, axis)));
     return { passages: [], none: none('The sensor has good readings of too few fan hours of this campaign.') };
   }
   const look: Look = { curve, axis, seen, sign };

@@ -3,6 +3,7 @@ import { LOAD_SAMPLE_SD, type Ticket } from '../moisture/tickets.ts';
 import { type FillLoads, fillLoads, netSum } from './fill-loads.ts';
 import type { FillTimes } from './fill-times.ts';
 import { fitsVolume } from './fits-volume.ts';
+import { otherUnitSaid } from './other-unit.ts';
 import type { WeightByVolume } from './weight-by-volume.ts';
 
 /** Platform scales in trade are kept within about 0.2 % (common practice); sd of the sum of a bin's loads, relative. */
@@ -69,6 +70,8 @@ export function weightByTickets(
 }
 
 function misfit(weightKg: number, volume: WeightByVolume, loads: readonly Ticket[]): string {
+  const unit = otherUnitSaid(theirLoads(loads.length), weightKg, volume);
+  if (unit !== null) return unit;
   const percent = Math.round(Math.abs(100 * (weightKg / volume.weightKg - 1)));
   if (weightKg < volume.weightKg) {
     return `${theirLoads(loads.length)} ${percent} % less than depth and test weight tell, so loads are missing among them, or older grain lay in the bin, or the depth is off`;

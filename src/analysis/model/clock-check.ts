@@ -1,6 +1,6 @@
 import type { BinLog } from './bin-log.ts';
 import { CLEAR_K, type Doubt } from './cross-checks.ts';
-import { degreesSaid } from './degrees-said.ts';
+import { degreesOverSaid, degreesSaid } from './degrees-said.ts';
 import { AFTER_H, type FitSamples } from './fit-samples.ts';
 import type { Shown } from './play-cable.ts';
 
@@ -47,7 +47,7 @@ export function clockDoubts(
   if (!(early > EARLY_K)) return [];
   return [
     {
-      why: `Where the fan began and ended the bed’s temperatures lie ${degreesSaid(early)} from the log; ${degreesSaid(EARLY_K)} is the limit there.`,
+      why: `Where the fan began and ended the bed’s temperatures lie ${degreesOverSaid(early, EARLY_K)} from the log; ${degreesSaid(EARLY_K)} is the limit there.`,
       help: CHECK_CLOCK,
     },
   ];

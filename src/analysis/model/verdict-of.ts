@@ -1,7 +1,7 @@
 import { adviceOnce } from './advice-once.ts';
 import type { BinLog } from './bin-log.ts';
 import type { Doubt } from './cross-checks.ts';
-import { degreesSaid } from './degrees-said.ts';
+import { degreesOverSaid, degreesSaid, overSaid } from './degrees-said.ts';
 import type { Fit } from './fit-bin.ts';
 import { BREATH, CABLES_K, ENTERING, type FitParameters, RATE, SLIP, WALL } from './fit-parameters.ts';
 import { LOOK_FOR_LEAKS } from './flow-checks.ts';
@@ -70,12 +70,12 @@ function misfits({ bin }: BinLog, { unseen, trained }: Told): Doubt[] {
   ] as const) {
     if (one.temperatureK > MOST_K)
       out.push({
-        why: `Temperatures of the bed lie ${degreesSaid(one.temperatureK)} from the log ${part}; ${degreesSaid(MOST_K)} is the limit.`,
+        why: `Temperatures of the bed lie ${degreesOverSaid(one.temperatureK, MOST_K)} from the log ${part}; ${degreesSaid(MOST_K)} is the limit.`,
         help: CHECK,
       });
     if (one.moisturePoints > MOST_POINTS)
       out.push({
-        why: `Moistures of the bed lie ${one.moisturePoints.toFixed(2)} points from the log ${part}; ${MOST_POINTS} points is the limit.`,
+        why: `Moistures of the bed lie ${overSaid(one.moisturePoints, MOST_POINTS, 2)} points from the log ${part}; ${MOST_POINTS} points is the limit.`,
         help: CHECK,
       });
   }

@@ -5,7 +5,8 @@ import type { AirLog } from '../fronts/air-log.ts';
 import { fillTimes } from '../grain/fill-times.ts';
 import type { BinTemperature, FanSpans, MomentMean } from '../types.ts';
 import { grainEdges } from './grain-edges.ts';
-import { TEMPERATURE_LIMITS } from './moisture-limits.ts';
+import { missedCooling } from './missed-cooling.ts';
+import { temperatureLimits } from './moisture-limits.ts';
 import type { MomentName } from './moment-window.ts';
 import { type SensorMoments, sensorMoments } from './sensor-moments.ts';
 import { believedReadings, type SensorReadings } from './sensor-readings.ts';
@@ -28,7 +29,8 @@ export interface AroundTheGrain {
  * preferred only very near the moment, for a cooling front moves faster than a drying one.
  *
  * The 90 % interval joins the sensors' errors and what lies between them, and reaches as far as the grain beyond the
- * outermost sensors may have followed the weather since it was filled (conduction from wall, surface and floor).
+ * outermost sensors may have followed the weather since it was filled (conduction from wall, surface and floor), and as the
+ * fan hours between the moment and the day that was read may have moved it.
  *
  * @param spans   the bin's fans together; null where no log tells
  * @param around  left out: no intervals
@@ -43,7 +45,7 @@ export function binTemperature(
   const from = fill.filledMs ?? Number.NEGATIVE_INFINITY;
   const to = fill.wholeUntilMs ?? Number.POSITIVE_INFINITY;
   const sensors = believedReadings(bin, series, 'temperature', spans, from, to);
-  const moments = sensorMoments(bin, fill, sensors, spans, TEMPERATURE_LIMITS, 'temperature');
+  const moments = sensorMoments(bin, fill, sensors, spans, temperatureLimits(bin.goal), 'temperature');
   const whys = new Set([moments.startWhy, moments.endWhy].filter((why) => why !== null));
   const intervalOf = (mean: MomentMean, name: MomentName) => {
     if (mean.value === null || mean.window === null || around === null || fill.depthM === null) return null;
@@ -60,11 +62,10 @@ export function binTemperature(
       mean.window.toMs,
     );
     if (!outdoorKnown) whys.add(ANY_OUTDOORS);
-    return temperatureInterval(
-      mean.value,
-      temperatureParts(rows, fill.depthM, bin.diameterM, around.errors, bin.air),
-      edges,
-    );
+    return temperatureInterval(mean.value, temperatureParts(rows, fill.depthM, bin.diameterM, around.errors, bin.air), [
+      ...edges,
+      missedCooling(bin, name, mean.value, moments[name]!, around.weather, spans),
+    ]);
   };
   const withInterval = (name: MomentName): MomentMean => {
     const mean = momentMean(moments, name);

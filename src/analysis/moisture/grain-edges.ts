@@ -19,7 +19,7 @@ const HEADSPACE_WARMER_K = [0, 6] as const;
 const LATE_DAYS = 10;
 const SAME_DISTANCE_M = 0.01;
 /** Daily means of the air outside bins seldom leave these, C: what is left to say where no weather is known. From memory. */
-const ANY_OUTDOOR_C = [-35, 35] as const;
+export const ANY_OUTDOOR_C = [-35, 35] as const;
 
 /** What the grain that no sensor sees may do to the bin's mean. */
 export interface GrainEdges {
@@ -116,7 +116,10 @@ function edgesOf(
   ];
 }
 
-/** Weighted mean of several sensors' daily means, by step. */
+/**
+ * Weighted mean of several sensors' daily means, by step. Between readings the grain inside goes straight, however seldom they
+ * are: cables read by hand once a week tell of the edges too, and an edge left out would say that it follows nothing.
+ */
 function meanSeries(
   members: Members,
   sensors: readonly SensorReadings[],
@@ -127,7 +130,8 @@ function meanSeries(
   let total = 0;
   for (const { row, weight } of members) {
     const sensor = sensors.find((one) => one.cable === row.cable && one.sensor === row.sensor);
-    const series = sensor === undefined ? null : stepSeries(sensor.timeMs, sensor.value, atMs, steps, STEP_MS, DAY_MS);
+    const series =
+      sensor === undefined ? null : stepSeries(sensor.timeMs, sensor.value, atMs, steps, STEP_MS, DAY_MS, 0);
     if (series === null) continue;
     for (let i = 0; i < steps; i++) sum[i] += weight * series[i];
     total += weight;

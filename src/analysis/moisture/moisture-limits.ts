@@ -1,3 +1,5 @@
+import type { Goal } from '../../season/season.ts';
+import { MOST_PASSED, mostPassed } from './missed-cooling.ts';
 import { DAY_MS, type MomentName, type MomentWindow } from './moment-window.ts';
 import type { MomentLimits } from './sensor-moments.ts';
 
@@ -52,17 +54,19 @@ function blind(
 
 /**
  * When a day of temperatures may stand for the start or the end: nearer, since a cooling front crosses a well-aired bin
- * in a day of fan running, and because a temperature read in moving air does not lean.
+ * in a day of fan running, and because a temperature read in moving air does not lean. A start has to be read before a front
+ * may have passed most of the bin.
  */
-export const TEMPERATURE_LIMITS: MomentLimits = {
+export const temperatureLimits = (goal: Goal): MomentLimits => ({
   stillWithinFanHours: 3,
   tooFar(moment, window, seasonFanHours) {
     const days = Math.round(window.slidMs / DAY_MS);
     const hours = Math.round(window.missedFanHours);
-    if (window.missedFanHours <= 24 && days <= 14) return null;
+    const passed = moment === 'start' && mostPassed(goal, window.missedFanHours) > MOST_PASSED;
+    if (window.missedFanHours <= 24 && days <= 14 && !passed) return null;
     if (Number.isNaN(seasonFanHours)) return blind(moment, window, 'temperatures');
     return moment === 'start'
       ? `The first believable temperatures come ${days} days and about ${hours} fan hours after filling, too late to tell the temperature at the start.`
       : `The last believable temperatures come ${days} days and about ${hours} fan hours before the end, too early to tell the temperature at the end.`;
   },
-};
+});

@@ -8,6 +8,12 @@ export const DAY_MS = 24 * HOUR_MS;
 
 export type MomentName = 'start' | 'end';
 
+/**
+ * Fan hours within the day of still air that its readings may lie apart: a cooling front of a well-aired bin moves temperatures
+ * at once, and takes off 0.3 to 0.5 point for 10 K that it cools (common practice), which a mean of before and after would halve.
+ */
+const ONE_STATE_FAN_HOURS = 3;
+
 /** The day whose readings stand for the start or the end. */
 export interface MomentWindow {
   span: Span;
@@ -24,7 +30,8 @@ export interface MomentWindow {
  *
  * The day opens (closes) once half of the sensors are being read, so that no single sensor with a longer or shorter log sets it.
  * Still air is preferred only where at most `maxFanHours` of running, known or possible, lie between the end and that
- * day: beyond, the grain has changed more than a reading in moving air errs.
+ * day: beyond, the grain has changed more than a reading in moving air errs. Where the fan ran within that day, the readings
+ * on the moment's side of the run stand alone, if no sensor is lost by that.
  *
  * @param sensors  believed readings
  * @param spans    null: nobody knows when the fan ran
@@ -42,7 +49,8 @@ export function momentWindow(
   if (still !== null && spans !== null) {
     const [gapFrom, gapTo] = gapOf(moment, still, fromMs, toMs);
     const { on, unknown } = hoursBetween(spans, gapFrom, gapTo);
-    if (on + unknown <= maxFanHours) return toWindow(still, true, spans, gapFrom, gapTo);
+    if (on + unknown <= maxFanHours)
+      return toWindow(oneState(moment, still, sensors, spans), true, spans, gapFrom, gapTo);
   }
   const all = dayOf(moment, sensors, false);
   if (all === null) return null;
@@ -72,6 +80,25 @@ function dayOf(moment: MomentName, sensors: readonly SensorReadings[], stillOnly
   const half = edges[Math.ceil(edges.length / 2) - 1];
   // Spans are half open: the last reading itself belongs to its day.
   return moment === 'start' ? { fromMs: half, toMs: half + DAY_MS } : { fromMs: half + 1 - DAY_MS, toMs: half + 1 };
+}
+
+/** The part of a day of still air that lies on the moment's side of the running within it; the day where a sensor has no reading there. */
+function oneState(moment: MomentName, day: Span, sensors: readonly SensorReadings[], spans: FanSpans): Span {
+  const stillTimes = sensors.map(({ air, timeMs }) =>
+    timeMs.filter((ms, i) => air[i] === AIR_STILL && ms >= day.fromMs && ms < day.toMs),
+  );
+  const read = stillTimes.filter((times) => times.length > 0);
+  const near = (ms: number) => {
+    const { on, unknown } =
+      moment === 'start' ? hoursBetween(spans, day.fromMs, ms) : hoursBetween(spans, ms, day.toMs);
+    return on + unknown <= ONE_STATE_FAN_HOURS;
+  };
+  const kept = read.map((times) => times.filter(near));
+  if (kept.some((times) => times.length === 0) || kept.every((times, i) => times.length === read[i].length)) return day;
+  const edges = kept.map((times) => (moment === 'start' ? times[times.length - 1] : times[0]));
+  return moment === 'start'
+    ? { ...day, toMs: Math.min(day.toMs, Math.max(...edges) + 1) }
+    : { ...day, fromMs: Math.min(...edges) };
 }
 
 /** Known fan hours, and hours of which no log tells, within [fromMs, toMs). */

@@ -53,6 +53,7 @@ export function observeMoisture(input: BinMoistureInput): ObservedMoisture {
     spans,
     logLeftOut ? LOG_LEFT_OUT_LIMITS : MOISTURE_LIMITS,
     'moisture',
+    logsMoisture(bin, series),
   );
   const both = moments.start !== null && moments.end !== null;
   const changes = both ? moments.rows.map((row) => ({ ...row, startWb: row.start.value, endWb: row.end.value })) : [];
@@ -73,4 +74,10 @@ export function observeMoisture(input: BinMoistureInput): ObservedMoisture {
     points,
     movingAir: unsettled ? movingAirError(sensors, used, spans) : { sd: 0, stops: 0 },
   };
+}
+
+/** The bin's cables, where they were read at all, gave a moisture at some time, to be believed or not; many have thermometers alone. */
+function logsMoisture(bin: Bin, series: readonly SensorSeries[]): boolean {
+  const own = series.filter((one) => one.bin === bin.id);
+  return own.length === 0 || own.some((one) => one.moistureWb.some((moisture) => !Number.isNaN(moisture)));
 }

@@ -44,6 +44,7 @@ const LEAST_COVERAGE = 1 / 3;
  * Find the two days, and the sensors that were read on both.
  *
  * @param sensors  believed readings while the bin was full
+ * @param logged   false: the cables never told any
  */
 export function sensorMoments(
   bin: Bin,
@@ -52,6 +53,7 @@ export function sensorMoments(
   spans: FanSpans | null,
   limits: MomentLimits,
   what: string,
+  logged = true,
 ): SensorMoments {
   const none = (why: string, seen = 0): SensorMoments => ({
     start: null,
@@ -72,6 +74,7 @@ export function sensorMoments(
   const layout = sharesOf(() => true);
   const known = sharesOf((cable, sensor) => sensors.some((one) => one.cable === cable && one.sensor === sensor));
   const seen = sensors.filter((one) => findPlace(known, one) !== undefined);
+  if (!logged) return none(`The cables of ${bin.name} log no ${what}.`);
   if (seen.length === 0)
     return none(`No sensor in the grain of ${bin.name} gave a believable ${what} while the bin was full.`);
   const fromMs = fill.filledMs ?? Math.min(...seen.map((one) => one.timeMs[0]));

@@ -3,7 +3,8 @@
  * on the straight line between their neighbours (the ends hold the nearest).
  *
  * @param timeMs, value  readings in time order, [readings]
- * @returns              [steps]; null where fewer than half of the steps have a reading
+ * @param leastKnown     least share of the steps with a reading
+ * @returns              [steps]; null where fewer have one, or none
  */
 export function stepSeries(
   timeMs: Float64Array,
@@ -12,6 +13,7 @@ export function stepSeries(
   steps: number,
   stepMs: number,
   overMs: number,
+  leastKnown = 0.5,
 ): Float64Array | null {
   const means = new Float64Array(steps).fill(Number.NaN);
   let low = 0;
@@ -26,7 +28,7 @@ export function stepSeries(
     means[i] = sum / (high - low);
     known++;
   }
-  if (known * 2 < steps || known === 0) return null;
+  if (known < leastKnown * steps || known === 0) return null;
   fillHoles(means);
   return means;
 }

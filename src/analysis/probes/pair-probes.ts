@@ -18,6 +18,7 @@ const COLD_C = (40 - 32) / 1.8;
 
 const NO_PLACE = 'no height is given';
 const NO_CABLE = 'no cable hangs within 1.5 m (5 ft) of their distance from the centre';
+const NO_MOISTURE = 'no cable of the bin tells a moisture that can be believed';
 const NO_SENSOR = 'no sensor within 1 m (3 ft) of height was read around their day';
 
 /** The bin and its cables' believed readings. */
@@ -32,6 +33,7 @@ export interface PairInput {
 
 /** Hold one hand sample against the cables near its place and day; why not, where none is. */
 export function pairProbe(reading: ProbeReading, input: PairInput): ProbePair | string {
+  if (input.moistures.length === 0) return NO_MOISTURE;
   if (Number.isNaN(reading.heightM)) return NO_PLACE;
   const cables = cablesNear(input.bin, reading.fromCentreM);
   if (cables.length === 0) return NO_CABLE;

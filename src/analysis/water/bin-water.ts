@@ -21,9 +21,10 @@ import {
 } from '../types.ts';
 import { likelyWater, orderOf } from './disagreement.ts';
 import { grainWarmth } from './grain-warmth.ts';
-import { humidityLog } from './humidity-log.ts';
+import { humidityLog, temperatureLog } from './humidity-log.ts';
 import { leavingAir } from './leaving-air.ts';
 import { settledShare } from './settled-share.ts';
+import { untoldHeat } from './untold-heat.ts';
 import { waterByAir } from './water-by-air.ts';
 import { waterBySensors } from './water-by-sensors.ts';
 import { ticketNotes, waterByTickets } from './water-by-tickets.ts';
@@ -94,11 +95,6 @@ const LEAST_SETTLED = 0.2;
 const UNSETTLED =
   'Most of the fan hours lie in short runs between rests of three days or more: while the bed settles, the air that leaves is not in balance with the grain at the last sensors.';
 
-/** Behind a heater outdoor readings tell neither how warm the entering air is nor, where fuel burns in it, how damp. */
-const LEAST_PLENUM = 0.8;
-const UNTOLD_HEAT = 'A heater warms the entering air, and no plenum log tells by how much.';
-const UNTOLD_BURNER = 'A burner warms the entering air and may add water to it, and no plenum log tells how much.';
-
 function byAirOf(input: BinWaterInput) {
   const { bin, season, series, spans, moisture, airflow, stationPa } = input;
   const none = (why: string) => ({ all: withheld(why), between: withheld(why), air: null });
@@ -113,7 +109,6 @@ function byAirOf(input: BinWaterInput) {
   const isotherm = cableIsotherm(bin, season);
   if (isotherm === null) return none(`No isotherm is known for ${bin.grain.crop}.`);
   const heaters = statedHeaters(season, bin);
-  const burner = heaters.some(({ fuel }) => fuel !== 'electric');
   const stated = statedIsotherm(season, bin);
   const others = stated ? [] : isothermsOf(bin.grain.crop).filter((one) => one !== isotherm);
   const cables = airflow.told.front.cables;
@@ -121,12 +116,14 @@ function byAirOf(input: BinWaterInput) {
     const known = cables.find((one) => one.cable === id);
     return known === undefined ? 1 / bin.cables.length : known.share * known.relative;
   };
+  const running = (ms: number) => onAt(spans, ms) === FAN_ON;
   const found = waterByAir({
     bin,
     spans,
     flowM3S: airflow.forWater,
     relativeAt: airflow.relativeAt,
-    plenum: humidityLog(input.plenum, stationPa, (ms) => onAt(spans, ms) === FAN_ON),
+    plenum: humidityLog(input.plenum, stationPa, running),
+    plenumWarmth: temperatureLog(input.plenum, running),
     outdoor: humidityLog(input.weather, stationPa),
     leaving: leavingAir(bin, series, isotherm, others, stationPa, weightOf),
     warmth: grainWarmth(bin, series, weightOf),
@@ -137,9 +134,8 @@ function byAirOf(input: BinWaterInput) {
     grain: input.grain,
     between: betweenOf(moisture),
   });
-  // Air drawn down comes in at the top, past no heater.
-  if (bin.air === 'up' && heaters.length > 0 && found.air !== null && found.air.plenumShare < LEAST_PLENUM)
-    return none(burner ? UNTOLD_BURNER : UNTOLD_HEAT);
+  const untold = found.air === null ? null : untoldHeat(bin.air, heaters, found.air);
+  if (untold !== null) return none(untold);
   return found;
 }
 
@@ -176,7 +172,9 @@ function notesOf(input: BinWaterInput, air: { all: Estimate; between: Estimate; 
     );
   if (air.air !== null && air.air.plenumShare < 0.5)
     notes.push(
-      'The humidity of the entering air is mostly the outdoor air’s: a fan warms it and leaves its water as it is.',
+      heatedBy(input)
+        ? 'The humidity of the entering air is mostly the outdoor air’s: fan and electric heater warm it and leave its water as it is.'
+        : 'The humidity of the entering air is mostly the outdoor air’s: a fan warms it and leaves its water as it is.',
     );
   if (air.air !== null && air.air.coveredHours < 0.95 * air.air.fanHours)
     notes.push(
@@ -190,6 +188,8 @@ function notesOf(input: BinWaterInput, air: { all: Estimate; between: Estimate; 
   }
   return notes;
 }
+
+const heatedBy = ({ bin, season }: BinWaterInput) => bin.air === 'up' && statedHeaters(season, bin).length > 0;
 
 function whyOf(...ways: readonly Estimate[]): string | null {
   const whys = ways.flatMap((one) => (one.value === null && one.why !== null ? [one.why] : []));

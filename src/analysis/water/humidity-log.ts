@@ -13,6 +13,12 @@ export interface HumidityLog {
   tempC: Float64Array;
 }
 
+/** Temperatures of air through time; every array is [readings], time order. */
+export interface TemperatureLog {
+  timeMs: Float64Array;
+  tempC: Float64Array;
+}
+
 /** Between readings farther apart than this, ms, nothing is told. */
 const LONGEST_GAP_MS = 6 * 3_600_000;
 
@@ -28,10 +34,10 @@ export function humidityLog(
   stationPa: number,
   counts: (ms: number) => boolean = () => true,
 ): HumidityLog {
-  const { time, temp_c: temp, rh, dew_point_c: dew, flags } = rows;
+  const { time, temp_c: temp, rh, dew_point_c: dew } = rows;
   const kept: { ms: number; ratio: number; perRh: number; perK: number; tempC: number }[] = [];
   for (let row = 0; row < time.length; row++) {
-    if (flags?.[row] > 0 || !(temp[row] > -60 && temp[row] < 80) || !counts(time[row])) continue;
+    if (!isGood(rows, row) || !counts(time[row])) continue;
     const saturation = saturationPressurePa(temp[row]);
     const byDew =
       dew !== undefined && dew[row] > -79 && dew[row] <= temp[row] + 0.5 ? saturationPressurePa(dew[row]) : 0;
@@ -54,6 +60,22 @@ export function humidityLog(
     perK: Float64Array.from(kept, (one) => one.perK),
     tempC: Float64Array.from(kept, (one) => one.tempC),
   };
+}
+
+/** Temperatures of rows in good standing, whether a humidity was logged beside them or not. */
+export function temperatureLog(
+  rows: Readonly<Record<string, Float64Array>>,
+  counts: (ms: number) => boolean,
+): TemperatureLog {
+  const kept = [...rows.time.keys()].filter((row) => isGood(rows, row) && counts(rows.time[row]));
+  return {
+    timeMs: Float64Array.from(kept, (row) => rows.time[row]),
+    tempC: Float64Array.from(kept, (row) => rows.temp_c[row]),
+  };
+}
+
+function isGood({ temp_c: temp, flags }: Readonly<Record<string, Float64Array>>, row: number): boolean {
+  return !(flags?.[row] > 0) && temp[row] > -60 && temp[row] < 80;
 }
 
 /** Index of the reading before a moment and the part of the way to the next; null where they lie too far apart. */

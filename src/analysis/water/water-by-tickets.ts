@@ -1,10 +1,11 @@
 import { type Estimate, estimate, withheld, Z90, Z95 } from '../../base/estimate.ts';
 import { dryFromWet } from '../../grain/moisture-basis.ts';
 import { dryMatterFits, dryMatterSum } from '../grain/dry-matter-fits.ts';
-import { fillLoads } from '../grain/fill-loads.ts';
+import { fillLoads, netSum } from '../grain/fill-loads.ts';
 import type { FillTimes } from '../grain/fill-times.ts';
 import { countedOnce } from '../grain/loads-once.ts';
 import { loadsOut } from '../grain/loads-out.ts';
+import { otherUnitSaid } from '../grain/other-unit.ts';
 import { SCALE_REL_SD } from '../grain/weight-by-tickets.ts';
 import type { WeightByVolume } from '../grain/weight-by-volume.ts';
 import { ASSUMED_METER, LOAD_SAMPLE_SD, type Ticket, ticketMean } from '../moisture/tickets.ts';
@@ -24,6 +25,8 @@ export function waterByTickets(tickets: readonly Ticket[], fill: FillTimes, volu
   if (out.length === 0) return withheld('There are no tickets of the loads out.');
   const whole = (some: readonly Ticket[]) => some.every((one) => one.netKg > 0 && one.moistureWb > 0);
   if (!whole(loads.in) || !whole(out)) return withheld('Some loads have no weight or no moisture.');
+  const unit = otherUnitSaid('The loads in weigh', netSum(loads.in), volume);
+  if (unit !== null) return withheld(`${unit}.`);
   const [dryIn, dryOut] = [dryMatterSum(loads.in), dryMatterSum(out)];
   if (!dryMatterFits(dryOut, dryIn)) {
     const percent = Math.round((100 * dryOut) / dryIn);

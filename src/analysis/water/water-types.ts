@@ -16,8 +16,10 @@ export interface BinWater {
     fanHours: number;
     /** of them, those for which both the entering and the leaving air are known */
     coveredHours: number;
-    /** share of the covered hours in which the plenum told the entering air */
+    /** share of the hours in which the plenum told the humidity of the entering air */
     plenumShare: number;
+    /** the same of its temperature alone */
+    warmthShare: number;
     /** the two ways by which the gain of the air was had, and the weight of the one by heat */
     byHumidity: Estimate;
     byHeat: Estimate;

@@ -1,9 +1,9 @@
-import { baseMoisture } from '../../analysis/moisture/wanted-moisture.ts';
 import type { BinReview, SeasonReview } from '../../analysis/types.ts';
 import type { Estimate } from '../../base/estimate.ts';
 import { listed } from '../../base/listed.ts';
 import type { Units } from '../../report/units.ts';
 import type { Season } from '../../season/season.ts';
+import { cameInDry } from '../came-in-dry.ts';
 import { asGrain } from '../per-grain.ts';
 import { knownTotal } from '../words.ts';
 import { grouped, seenByName } from './grouped.ts';
@@ -66,11 +66,11 @@ function lightSold(
   const cost = bins.reduce((sum, { fan }) => sum + (fan.cost.value ?? 0), 0);
   if (light.length === 0 || !(Number(money.value) >= WORTH * cost)) return [];
   const grain = knownTotal(light.map((one) => asGrain(one.moisture.overdryingLossBushels, one, units))).total;
-  const cameInDry = light.filter((one) => isBelowBase(one, season));
+  const dryBefore = light.filter((one) => cameInDry(one, season));
   const already =
-    cameInDry.length === 0
+    dryBefore.length === 0
       ? ''
-      : ` ${cameInDry.length === light.length && light.length > 1 ? 'All of it' : listed(names(cameInDry))} came in drier than that already.`;
+      : ` ${dryBefore.length === light.length && light.length > 1 ? 'All of it' : listed(names(dryBefore))} came in drier than that already.`;
   const market = light.every(({ bin }) => (season.prices[bin.grain.crop]?.baseMoistureWb ?? null) !== null);
   return [
     {
@@ -81,8 +81,3 @@ function lightSold(
 }
 
 const names = (bins: readonly BinReview[]) => bins.map(({ bin }) => bin.name);
-
-function isBelowBase({ bin, moisture }: BinReview, season: Pick<Season, 'prices'>): boolean {
-  const base = baseMoisture(season, bin);
-  return base !== null && moisture.start.value !== null && moisture.start.value <= base;
-}

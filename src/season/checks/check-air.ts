@@ -42,6 +42,10 @@ export function airLog(log: Omit<AirLog, 'temp' | 'rh'>): AirLog {
   return { ...log, temp: track('temp_c'), rh: track('rh') };
 }
 
+/** Pressures come in units from pascals to inches of mercury, and a wrong one is the likelier the more readings cannot be. */
+const CHECK_UNIT =
+  'Check the unit of its column in season.yaml; where that is right, have the sensor or its line checked.';
+
 type Column = 'temperature' | 'humidity' | 'static pressure' | 'pressure' | 'dew point';
 
 /** Outdoor air: unit, impossible values, spikes, stuck columns. */
@@ -153,7 +157,8 @@ function limits(log: AirLog, columns: readonly [string, LimitName, Column, Track
           null,
         ),
         cells: whole.length,
-        advice: at.length > 24 ? 'Have the sensor or its line checked.' : null,
+        advice:
+          at.length > 24 ? (column.endsWith('pressure') ? CHECK_UNIT : 'Have the sensor or its line checked.') : null,
       },
     ];
   });

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { binFronts } from '../../../src/analysis/fronts/bin-fronts.ts';
+import { outcomesOf } from '../../../src/analysis/fronts/front-outcomes.ts';
 import { placeInHoles } from '../../../src/analysis/fronts/place-in-holes.ts';
 import { HOUR_MS, START_MS } from './invented-bin.ts';
 import { expectHours, tell } from './sharp-front.ts';
@@ -38,6 +39,25 @@ describe('a hole of the temperature log', () => {
     const [{ arrivals }] = binFronts(story).campaigns;
     expectHours(arrivals, [10, 20, 30, null, null, null], 0.1);
     for (const { why } of arrivals.slice(3)) expect(why).toMatch(/lacking for/);
+  });
+
+  it('tells by one reading amid a campaign, by hand, which grain was as cold as the air and which the front had not reached', () => {
+    // The fan on from hour 24 to 44; the one reading at hour 35, 11 fan hours on: 1 m was passed at 10, the others stood at 24 C.
+    const spoil = (_: number, hour: number, tempC: number) => (hour === 35 ? tempC : Number.NaN);
+    const [one] = binFronts(tell({ on: [[24, 44]], spoil })).campaigns;
+    expectHours(one.arrivals, [null, null, null, null, null, null], 1);
+    expect(one.arrivals.map(({ aheadC }) => aheadC)).toEqual([10, 24, 24, 24, 24, 24]);
+    expect(outcomesOf(one, 'up').map(({ outcome }) => outcome)).toEqual(['followed', ...Array(5).fill('held')]);
+  });
+
+  it('tells of grain as cold as the air before the campaign, and warming in it, that it had no front to show', () => {
+    // Of air of 10 C: 1 m stood at 11 C after an earlier night, and is at 12 C in the end; the others as the front has them.
+    const spoil = (sensor: number, hour: number, tempC: number) =>
+      sensor === 1 ? 11 + Math.max(0, hour - 24) / 150 : tempC;
+    const [one] = binFronts(tell({ on: [[24, 54]], hours: 120, spoil })).campaigns;
+    expect(one.arrivals[0]).toMatchObject({ arrivedMs: null, aheadC: expect.closeTo(11, 1) });
+    const [first] = outcomesOf(one, 'up');
+    expect(first.outcome).toBe('followed');
   });
 
   it('says of a sensor whose log ends before the front comes that readings are lacking, not that nothing moved', () => {

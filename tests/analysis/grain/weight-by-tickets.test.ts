@@ -45,6 +45,17 @@ describe('the weight as filled from scale tickets', () => {
     expect(told([load(200 * 24, { direction: 'out' })])).toMatchObject({ from: 'volume', notes: [] });
   });
 
+  it('loads in another unit than stated: said so, by how far they are off', () => {
+    // By hand: pounds taken for kilograms weigh 1/0.4536 = 2.2 times, kilograms taken for pounds 0.45, each of HOLDS/339,292 = 1.02.
+    const taken = (times: number) => why(loads.map((one) => ({ ...one, netKg: times * NET })));
+    expect(taken(1 / 0.45359237)).toContain(
+      'their 14 loads weigh 2.2 times what depth and test weight tell, so the unit of their weight is another than season.yaml says',
+    );
+    expect(taken(0.45359237)).toContain('their 14 loads weigh 46 % of what depth and test weight tell, so the unit');
+    expect(taken(0.45359237 / 1000)).toContain('their 14 loads weigh 0.046 % of what');
+    expect(taken(1.3)).toContain('33 % more than depth and test weight tell, so some were weighed twice');
+  });
+
   it('only some loads: not used, and said why', () => {
     const amount = told(loads.slice(0, 11));
     expect(amount.from).toBe('volume');

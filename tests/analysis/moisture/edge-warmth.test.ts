@@ -91,6 +91,8 @@ describe('stepSeries', () => {
     expect([...stepSeries(times, values, 50, 5, 10, 10)!]).toEqual([5, 7.5, 10, 15.5, 21]);
     expect([...stepSeries(times, values, 60, 4, 10, 10)!]).toEqual([10, 15.5, 21, 21]);
     expect(stepSeries(times, values, 90, 6, 10, 10)).toBeNull();
+    expect([...stepSeries(times, values, 90, 6, 10, 10, 0)!]).toEqual([21, 21, 21, 21, 21, 21]);
+    expect(stepSeries(times, values, 190, 6, 10, 10, 0)).toBeNull();
   });
 });
 
@@ -115,9 +117,16 @@ describe('the interval of a bin’s mean temperature', () => {
     20 * (1 - ZEROS.reduce((sum, z, i) => sum + (2 * j0((z * r) / R) * decay(z, hours)) / (z * J1[i]), 0));
   const mean = (hours: number) => 20 * (1 - ZEROS.reduce((sum, z) => sum + (4 * decay(z, hours)) / z ** 2, 0));
 
-  it.each([60, 120, 200])(
-    'holds the true mean of a bin warmed through its wall for %d days, cables two thirds out',
-    (days) => {
+  it.each([
+    [60, 6],
+    [120, 6],
+    [200, 6],
+    // By hand, once a week.
+    [60, 168],
+    [200, 168],
+  ])(
+    'holds the true mean of a bin warmed through its wall for %d days, cables two thirds out, read every %d h',
+    (days, step) => {
       const cables = [makeCable('C1', 0, 1, 2, 3, 4, 5), makeCable('C2', 3.3, 1, 2, 3, 4, 5)];
       const bin = makeBin(cables, {}, { diameterM: 2 * R });
       const hours = 24 * days;
@@ -130,7 +139,7 @@ describe('the interval of a bin’s mean temperature', () => {
             hours,
             () => 0.15,
             (hour) => inside(cable.fromCentreM, Math.max(hour, 240)),
-            6,
+            step,
           ),
         ),
       );

@@ -67,6 +67,23 @@ const GOOD: Sample[] = [
 ];
 
 describe('binProbes', () => {
+  it('of cables with thermometers alone says that these tell no moisture, not that none was read near', () => {
+    const input = {
+      ...INPUT,
+      series: series.map((one) => ({ ...one, moistureWb: one.moistureWb.map(() => Number.NaN) })),
+    };
+    const moisture = binMoisture(input);
+    expect(moisture.end.value).toBeNull();
+    expect(moisture.why).toBe(`The cables of ${INPUT.bin.name} log no moisture.`);
+    const told = probesOf(GOOD, input, moisture);
+    expect(told.unmatched).toEqual([{ count: 4, why: 'no cable of the bin tells a moisture that can be believed' }]);
+    // One that logged moistures of which none can be believed is told as such.
+    const flagged = {
+      ...INPUT,
+      series: series.map((one) => ({ ...one, moistureFlags: one.moistureFlags.map(() => 1) })),
+    };
+    expect(binMoisture(flagged).why).toMatch(/^No sensor in the grain of .* gave a believable moisture/);
+  });
   it('finds the offset of the cables and tells the season’s numbers without it', () => {
     const { bin, rings, days, corrected, why, unmatched } = probesOf(GOOD);
     expect(why).toBeNull();

@@ -4,19 +4,21 @@ import { missing } from '../../../src/analysis/airflow/bin-airflow.ts';
 import type { FillTimes } from '../../../src/analysis/grain/fill-times.ts';
 import type { Ticket } from '../../../src/analysis/moisture/tickets.ts';
 import type { BinGrainAmount, BinMoisture } from '../../../src/analysis/types.ts';
+import { airPieces } from '../../../src/analysis/water/air-pieces.ts';
 import { likelyWater, orderOf, PATTERNS } from '../../../src/analysis/water/disagreement.ts';
 import { heatBalance } from '../../../src/analysis/water/heat-balance.ts';
 import { humidityBalance } from '../../../src/analysis/water/humidity-balance.ts';
-import { humidityLog } from '../../../src/analysis/water/humidity-log.ts';
+import { humidityLog, temperatureLog } from '../../../src/analysis/water/humidity-log.ts';
 import { joinedCauses } from '../../../src/analysis/water/joined-causes.ts';
 import { leavingAir } from '../../../src/analysis/water/leaving-air.ts';
+import { untoldHeat } from '../../../src/analysis/water/untold-heat.ts';
 import { waterBySensors } from '../../../src/analysis/water/water-by-sensors.ts';
 import { waterByTickets } from '../../../src/analysis/water/water-by-tickets.ts';
 import { estimate, withheld } from '../../../src/base/estimate.ts';
 import { equilibriumHumidity } from '../../../src/grain/equilibrium.ts';
 import { heatOfVaporisationJKg } from '../../../src/grain/heat-of-vaporisation.ts';
 import { isothermOf } from '../../../src/grain/isotherm.ts';
-import { inventedBin, START_MS, seriesOf } from '../fronts/invented-bin.ts';
+import { inventedBin, START_MS, seriesOf, spansOf } from '../fronts/invented-bin.ts';
 
 const psychrolib = createRequire(import.meta.url)('psychrolib');
 psychrolib.SetUnitSystem(psychrolib.SI);
@@ -84,6 +86,20 @@ describe('water by tickets', () => {
     expect(water.interval![0]).toBeLessThan(1882);
     expect(water.interval![1]).toBeGreaterThan(1883);
   });
+  // 40 t over the scale in a bin of 42 t; the same numbers taken as pounds are 40 t x 0.4536 / 1000 of grain: 18 kg.
+  it('is withheld where the loads weigh out of all proportion to the bin: their unit is another', () => {
+    const volume = { volumeM3: 56, weightKg: 42_000, levelRelSd: 0.02, packingMost: 0.05 };
+    const loads = [...filled, load('out', 120, 38_117.65, 0.15)];
+    const taken = (times: number) => loads.map((one) => ({ ...one, netKg: times * one.netKg }));
+    expect(waterByTickets(loads, fill, volume).value).toBeCloseTo(1882.4, 0);
+    expect(waterByTickets(taken(0.4536 / 1000), fill, volume)).toMatchObject({
+      value: null,
+      why: expect.stringMatching(/^The loads in weigh 0\.043 % of what depth and test weight tell, so the unit/),
+    });
+    expect(waterByTickets(taken(1000 / 453.6), fill, volume).why).toMatch(/^The loads in weigh 2\.1 times what depth/);
+    // A tenth more or less may be the depth's: the loads tell of the grain that they are.
+    expect(waterByTickets(taken(0.9), fill, volume).value).toBeCloseTo(0.9 * 1882.4, 0);
+  });
   it('is withheld where the loads are not the whole bin', () => {
     expect(waterByTickets([], fill, null).why).toContain('no scale tickets');
     expect(waterByTickets(filled, fill, null).why).toContain('no tickets of the loads out');
@@ -129,13 +145,68 @@ describe('water by the air', () => {
     expect(log.ratio[1] / psychrolib.GetHumRatioFromTDewPoint(7, PRESSURE_PA)).toBeCloseTo(1, 3);
   });
 
+  // A thermometer behind an electric heater, at 60 % and 10 C outdoors: the water of the air is the outdoor air's, by psychrolib.
+  it('behind a thermometer alone: warm as the plenum, humid as the outdoor air', () => {
+    const spans = spansOf(Uint8Array.of(1, 1, 1, 1), 1);
+    const times = Float64Array.of(0, 1, 2, 3, 4).map((hour) => START_MS + hour * 3_600_000);
+    const rows = (tempC: number, rh: number) => ({
+      time: times,
+      temp_c: new Float64Array(5).fill(tempC),
+      rh: new Float64Array(5).fill(rh),
+      flags: new Float64Array(5),
+    });
+    const always = () => true;
+    const of = (air: 'up' | 'down', plenum: ReturnType<typeof rows>) =>
+      airPieces({
+        bin: inventedBin([1, 5.5], 1, air, 6),
+        spans,
+        flowM3S: 2,
+        relativeAt: () => 1,
+        plenum: humidityLog(plenum, PRESSURE_PA),
+        plenumWarmth: temperatureLog(plenum, always),
+        outdoor: humidityLog(rows(10, 0.6), PRESSURE_PA),
+        leaving: () => null,
+        warmth: { leavingC: () => 12, meanC: () => 12 },
+        stationPa: PRESSURE_PA,
+        fullDepthM: 6,
+      });
+    const expected = psychrolib.GetHumRatioFromRelHum(10, 0.6, PRESSURE_PA);
+    const told = of('up', rows(22, Number.NaN));
+    expect(told).toHaveLength(4);
+    for (const { entering } of told) {
+      expect(entering).toMatchObject({ tempC: 22, plenum: false, tempLogged: true });
+      expect(entering!.ratio / expected).toBeCloseTo(1, 3);
+    }
+    // Drawn down the air comes from outdoors, whatever the plenum says; without a thermometer it is outdoor air, warmed as usual.
+    expect(of('down', rows(22, Number.NaN))[0].entering).toMatchObject({ tempC: 10, tempLogged: false });
+    const bare = of('up', rows(Number.NaN, Number.NaN))[0].entering!;
+    expect(bare).toMatchObject({ plenum: false, tempLogged: false });
+    expect(bare.tempC).toBeGreaterThan(10);
+    expect(bare.tempC).toBeLessThan(14);
+    // A humidity in the plenum wins.
+    expect(of('up', rows(22, 0.3))[0].entering).toMatchObject({ tempC: 22, plenum: true });
+  });
+
+  it('behind heaters: a thermometer is enough for an electric one, a burner needs the humidity too', () => {
+    const electric = [{ fuel: 'electric' as const }];
+    const propane = [{ fuel: 'propane' as const }];
+    const thermometer = { plenumShare: 0, warmthShare: 1 };
+    expect(untoldHeat('up', electric, thermometer)).toBeNull();
+    expect(untoldHeat('up', propane, thermometer)).toMatch(/^A burner warms the entering air and may add water/);
+    expect(untoldHeat('up', [...electric, ...propane], thermometer)).toMatch(/^A burner/);
+    expect(untoldHeat('up', propane, { plenumShare: 0.9, warmthShare: 0.9 })).toBeNull();
+    expect(untoldHeat('up', electric, { plenumShare: 0, warmthShare: 0.5 })).toMatch(/no plenum log tells by how much/);
+    expect(untoldHeat('down', propane, { plenumShare: 0, warmthShare: 0 })).toBeNull();
+    expect(untoldHeat('up', [], { plenumShare: 0, warmthShare: 0 })).toBeNull();
+  });
+
   // By hand: 1000 kg of dry air that gain 1.5 g/kg carry 1.5 kg; of two editions one says 0.4 g/kg more, the middle is 1.7 kg.
   it('sums air times gain; the value lies between the editions', () => {
     const piece = {
       ms: 0,
       hours: 1,
       airKg: 1000,
-      entering: { ratio: 0.005, perRh: 0.01, perK: 0.0003, tempC: 15, plenum: true },
+      entering: { ratio: 0.005, perRh: 0.01, perK: 0.0003, tempC: 15, plenum: true, tempLogged: true },
       leaving: { ratio: 0.0065, wetter: 0.0068, warmer: 0.0067, others: [0.0069] },
       leavingC: 10,
       outdoorC: 12,

@@ -86,6 +86,21 @@ describe('plenum, weather and fan logs', () => {
     expect(flags.weather[70]).toBe(FLAGS.spike);
   });
 
+  // 620 Pa that season.yaml calls inches of water are 620 x 249.089 = 154,435 Pa.
+  it('a static pressure that cannot be all the while the fan runs asks first for its unit', () => {
+    const wrong = plenum(({ static_pressure_pa }) => {
+      for (const [i, pa] of static_pressure_pa.entries()) static_pressure_pa[i] = pa > 0 ? pa * 249.089 : i % 3;
+    });
+    const { flags, findings } = checkSeason(season, tablesOf(made, { plenum: wrong }));
+    const told = findings.find((one) => one.kind === 'spike' && one.where === 'B1 plenum')!;
+    expect(told.text).toMatch(/static pressure readings cannot be/);
+    expect(told.advice).toBe(
+      'Check the unit of its column in season.yaml; where that is right, have the sensor or its line checked.',
+    );
+    // The row's temperature and humidity stay believed.
+    expect(flags.plenum.some((bits) => (bits & FLAGS.spike) !== 0)).toBe(false);
+  });
+
   it('a plenum in the other scale, all season', () => {
     const { flags } = checkSeason(
       season,
