@@ -19,6 +19,8 @@ const LEFT_OUT_DAYS = 2;
  */
 export const MOISTURE_LIMITS: MomentLimits = {
   stillWithinFanHours: 24,
+  // Points are defined by whole days of still air.
+  oneStateFanHours: null,
   tooFar(moment, window, seasonFanHours) {
     if (Number.isNaN(seasonFanHours)) {
       return window.slidMs > BLIND_DAYS * DAY_MS ? blind(moment, window) : null;
@@ -59,6 +61,8 @@ function blind(
  */
 export const temperatureLimits = (goal: Goal): MomentLimits => ({
   stillWithinFanHours: 3,
+  // A front of a well-aired bin moves temperatures at once: a mean of before and after is neither.
+  oneStateFanHours: 3,
   tooFar(moment, window, seasonFanHours) {
     const days = Math.round(window.slidMs / DAY_MS);
     const hours = Math.round(window.missedFanHours);

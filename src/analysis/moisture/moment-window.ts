@@ -1,18 +1,13 @@
 import { type Estimate, estimate, withheld } from '../../base/estimate.ts';
 import { fanHoursBetween } from '../fan/spans.ts';
 import { FAN_OFF, type FanSpans, type Span } from '../types.ts';
+import type { MomentLimits } from './sensor-moments.ts';
 import { AIR_STILL, type SensorReadings } from './sensor-readings.ts';
 
 const HOUR_MS = 3_600_000;
 export const DAY_MS = 24 * HOUR_MS;
 
 export type MomentName = 'start' | 'end';
-
-/**
- * Fan hours within the day of still air that its readings may lie apart: a cooling front of a well-aired bin moves temperatures
- * at once, and takes off 0.3 to 0.5 point for 10 K that it cools (common practice), which a mean of before and after would halve.
- */
-const ONE_STATE_FAN_HOURS = 3;
 
 /** The day whose readings stand for the start or the end. */
 export interface MomentWindow {
@@ -29,9 +24,9 @@ export interface MomentWindow {
  * The first or last 24 hours of still-air readings, or else of all readings, near one end of [fromMs, toMs).
  *
  * The day opens (closes) once half of the sensors are being read, so that no single sensor with a longer or shorter log sets it.
- * Still air is preferred only where at most `maxFanHours` of running, known or possible, lie between the end and that
- * day: beyond, the grain has changed more than a reading in moving air errs. Where the fan ran within that day, the readings
- * on the moment's side of the run stand alone, if no sensor is lost by that.
+ * Still air is preferred only where at most `stillWithinFanHours` of running, known or possible, lie between the end and that
+ * day: beyond, the grain has changed more than a reading in moving air errs. Where the fan ran within that day for more than
+ * `oneStateFanHours`, the readings on the moment's side of the run stand alone, if no sensor is lost by that.
  *
  * @param sensors  believed readings
  * @param spans    null: nobody knows when the fan ran
@@ -43,14 +38,16 @@ export function momentWindow(
   fromMs: number,
   toMs: number,
   spans: FanSpans | null,
-  maxFanHours: number,
+  { stillWithinFanHours, oneStateFanHours }: Pick<MomentLimits, 'stillWithinFanHours' | 'oneStateFanHours'>,
 ): MomentWindow | null {
   const still = dayOf(moment, sensors, true);
   if (still !== null && spans !== null) {
     const [gapFrom, gapTo] = gapOf(moment, still, fromMs, toMs);
     const { on, unknown } = hoursBetween(spans, gapFrom, gapTo);
-    if (on + unknown <= maxFanHours)
-      return toWindow(oneState(moment, still, sensors, spans), true, spans, gapFrom, gapTo);
+    if (on + unknown <= stillWithinFanHours) {
+      const span = oneStateFanHours === null ? still : oneState(moment, still, sensors, spans, oneStateFanHours);
+      return toWindow(span, true, spans, gapFrom, gapTo);
+    }
   }
   const all = dayOf(moment, sensors, false);
   if (all === null) return null;
@@ -83,7 +80,13 @@ function dayOf(moment: MomentName, sensors: readonly SensorReadings[], stillOnly
 }
 
 /** The part of a day of still air that lies on the moment's side of the running within it; the day where a sensor has no reading there. */
-function oneState(moment: MomentName, day: Span, sensors: readonly SensorReadings[], spans: FanSpans): Span {
+function oneState(
+  moment: MomentName,
+  day: Span,
+  sensors: readonly SensorReadings[],
+  spans: FanSpans,
+  mostFanHours: number,
+): Span {
   const stillTimes = sensors.map(({ air, timeMs }) =>
     timeMs.filter((ms, i) => air[i] === AIR_STILL && ms >= day.fromMs && ms < day.toMs),
   );
@@ -91,7 +94,7 @@ function oneState(moment: MomentName, day: Span, sensors: readonly SensorReading
   const near = (ms: number) => {
     const { on, unknown } =
       moment === 'start' ? hoursBetween(spans, day.fromMs, ms) : hoursBetween(spans, ms, day.toMs);
-    return on + unknown <= ONE_STATE_FAN_HOURS;
+    return on + unknown <= mostFanHours;
   };
   const kept = read.map((times) => times.filter(near));
   if (kept.some((times) => times.length === 0) || kept.every((times, i) => times.length === read[i].length)) return day;

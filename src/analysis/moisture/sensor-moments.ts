@@ -33,6 +33,8 @@ export interface SensorMoments {
 export interface MomentLimits {
   /** still air is preferred only within this many fan hours of the moment */
   stillWithinFanHours: number;
+  /** readings of a day of still air that lie on the other side of more fan hours than these are left out; null: the day stands whole */
+  oneStateFanHours: number | null;
   /** the readings come too late or end too soon: a reason in words, or null */
   tooFar(moment: MomentName, window: MomentWindow, seasonFanHours: number): string | null;
 }
@@ -79,7 +81,7 @@ export function sensorMoments(
     return none(`No sensor in the grain of ${bin.name} gave a believable ${what} while the bin was full.`);
   const fromMs = fill.filledMs ?? Math.min(...seen.map((one) => one.timeMs[0]));
   const toMs = fill.wholeUntilMs ?? Math.max(...seen.map((one) => one.timeMs[one.timeMs.length - 1])) + 1;
-  const window = (moment: MomentName) => momentWindow(moment, seen, fromMs, toMs, spans, limits.stillWithinFanHours)!;
+  const window = (moment: MomentName) => momentWindow(moment, seen, fromMs, toMs, spans, limits)!;
   const start = window('start');
   const end = window('end');
   if (end.span.fromMs < start.span.toMs) {

@@ -15,7 +15,7 @@ export const GRAIN_METHODS: readonly Method[] = [
     id: 'mean-temperature',
     title: 'Mean temperature of a bin',
     statement:
-      'Sensors weigh as they do for moisture. The 90 % interval joins the sensors’ errors and the spread between cables and heights as squares. Beyond the outermost sensors it reaches, on its own side, as far as the grain may have followed the weather since it was filled: heat conducted in from the day’s mean outdoor air through rim, surface and floor, flushed while the fan runs; and where the fan ran between the moment and the first or last reading, as far as that air may have moved the part of the grain that a front passes at the most in those hours. Without weather there is no interval.',
+      'Sensors weigh as they do for moisture; where the fan ran for over 3 hours within the day of still air, the readings before that running stand alone at the start, those after it at the end. The 90 % interval joins the sensors’ errors and the spread between cables and heights as squares. Beyond the outermost sensors it reaches, on its own side, as far as the grain may have followed the weather since it was filled: heat conducted in from the day’s mean outdoor air through rim, surface and floor, flushed while the fan runs; and where the fan ran between the moment and the first or last reading, as far as that air may have moved the part of the grain that a front passes at the most in those hours. Without weather there is no interval.',
     constants: [
       'diffusivity of bulk grain: 0.9 to 1.3 × 10⁻⁷ m²/s (D243, from memory)',
       'sun on the steel: wall 0 to 4 K, air under the roof 0 to 6 K above the air (from memory)',
@@ -37,7 +37,7 @@ export const GRAIN_METHODS: readonly Method[] = [
     id: 'points-removed',
     title: 'Points removed',
     statement:
-      'Mean moisture at the start less that at the end, in percentage points, wet basis; positive when removed. Start: the first 24 hours of still-air readings once filled (else the first 24 hours). End: the last 24 hours of such readings before unloading. Where the fan ran for over 3 hours within such a day, the readings before that running stand alone at the start, those after it at the end.',
+      'Mean moisture at the start less that at the end, in percentage points, wet basis; positive when removed. Start: the first 24 hours of still-air readings once filled (else the first 24 hours). End: the last 24 hours of such readings before unloading.',
     constants: [
       'window: 24 hours (the kit’s choice)',
       'where a fan log is left out: the start within two days of the filling',
