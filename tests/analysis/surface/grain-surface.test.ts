@@ -90,6 +90,12 @@ describe('how deep the grain lies by its temperatures at rest', () => {
     expect(whyOf({ tempC: hot })).toMatch(/^At rest too little/);
   });
 
+  it('is told of a silo where only the lowest and the highest sensor work', () => {
+    const found = grainSurface(bin(20, { heightsM: [0.5, 19.5], depths: stated(20) }));
+    expect(found.contradicted).toBe(false);
+    expect(Math.abs(found.depthM.value! - 20)).toBeLessThan(0.15);
+  });
+
   it('needs no log where there is no fan', () => {
     expect(grainSurface(bin(5, { depths: stated(5), noFan: true })).depthM.value).not.toBeNull();
   });
