@@ -1,7 +1,6 @@
 import { type Estimate, estimate, withheld } from '../../base/estimate.ts';
 import { sensorShares } from '../../bin/shares.ts';
 import type { Bin } from '../../season/season.ts';
-import { mediumOf } from '../../simulation/bed/medium-of.ts';
 import type { SensorSeries } from '../../tables/sensors.ts';
 import type { AirRows } from '../air-rows.ts';
 import { blownHours } from '../condition/blown-hours.ts';
@@ -10,6 +9,7 @@ import { STEPS_A_DAY, type StepGrid, stepGrid, stepMeans, stepMiddles } from '..
 import { betweenReadings } from '../fronts/between-readings.ts';
 import { fillTimes } from '../grain/fill-times.ts';
 import type { FanSpans } from '../types.ts';
+import { grainDiffusivity } from './grain-diffusivity.ts';
 import { rests } from './rests.ts';
 import { type RestReadings, type SurfaceDistance, surfaceDistance } from './surface-distance.ts';
 import type { GrainSurface } from './surface-types.ts';
@@ -57,14 +57,14 @@ export function grainSurface({ bin, series, spans, weather, moistureWb }: Surfac
   if (stretches.length === 0) return none('The fans never rested for two weeks while the bin was full.');
   const outdoorC = outdoors(weather, grid);
   const tracks = placeTracks(bin, series, spans, grid);
-  const diffusivityM2S = diffusivityOf(bin, moistureWb ?? USUAL_WB);
+  const conducts = grainDiffusivity(bin.grain, moistureWb ?? USUAL_WB);
   const told = bin.cables.flatMap((cable) => {
     const own = tracks.filter((one) => one.cable === cable.id).sort((a, b) => b.heightM - a.heightM);
     if (own.length < 2) return [];
     const [top, below] = own;
     const read = stretches.flatMap((stretch) => readingsOf(top, below, outdoorC, stretch));
     const toWallM = bin.diameterM / 2 - cable.fromCentreM;
-    const found = surfaceDistance(read, { gapM: top.heightM - below.heightM, toWallM, diffusivityM2S });
+    const found = surfaceDistance(read, { gapM: top.heightM - below.heightM, toWallM, ...conducts });
     if (found === null || found.restK > MOST_LEFT_K || found.intervalM[1] === Number.POSITIVE_INFINITY) return [];
     return [
       { cable: cable.id, topM: top.heightM, heapM: HEAP * Math.abs(cable.fromCentreM - bin.diameterM / 3), found },
@@ -136,10 +136,4 @@ function outdoors({ temperatures: { timeMs, tempC } }: AirRows, grid: StepGrid):
     middles,
     NEAR_MS,
   );
-}
-
-function diffusivityOf(bin: Bin, moistureWb: number): number {
-  const dryKgM3 = bin.grain.bulkDensityKgM3 * (1 - moistureWb);
-  const { conductivityWMK, heatDryJKgK, heatPerMoistureJKgK } = mediumOf(bin.grain.crop, dryKgM3);
-  return conductivityWMK / (dryKgM3 * (heatDryJKgK + (heatPerMoistureJKgK * moistureWb) / (1 - moistureWb)));
 }

@@ -17,6 +17,8 @@ export interface SurfaceGrain {
   /** from the cable to the wall, m */
   toWallM: number;
   diffusivityM2S: number;
+  /** standard error of the root of the diffusivity, a part of it: a distance errs by as much */
+  relSd: number;
 }
 
 /** How far above a cable's highest sensor the grain ends, m. */
@@ -54,8 +56,7 @@ const ROOF_K = [
 ] as const;
 /** Of the profiled cost, for 90 %: two numbers that matter for each other, and what is left is no white noise. */
 const WITHIN = 4;
-/** Of a slab's diffusivity published values part by a sixth (sd), of its root by half as much; sensors hang so exactly, m. */
-const REL_SD = 0.08;
+/** Sensors hang so exactly, m. */
 const HUNG_SD_M = 0.05;
 const Z90 = 1.6449;
 
@@ -99,7 +100,7 @@ export function surfaceDistance(rests: readonly RestReadings[], grain: SurfaceGr
     return step === 1 ? Number.POSITIVE_INFINITY : 0;
   };
   const bestM = vertex(tried, at);
-  const systematicM = Z90 * Math.hypot(HUNG_SD_M, REL_SD * bestM);
+  const systematicM = Z90 * Math.hypot(HUNG_SD_M, grain.relSd * bestM);
   const [low, high] = [end(-1), end(1)];
   return {
     bestM,
