@@ -4,15 +4,16 @@ import type { Bin } from '../../season/season.ts';
 import type { SensorSeries } from '../../tables/sensors.ts';
 import type { AirRows } from '../air-rows.ts';
 import { blownHours } from '../condition/blown-hours.ts';
-import { type PlaceTrack, placeTracks } from '../condition/place-tracks.ts';
-import { STEPS_A_DAY, type StepGrid, stepGrid, stepMeans, stepMiddles } from '../condition/step-grid.ts';
+import { placeTracks } from '../condition/place-tracks.ts';
+import { type StepGrid, stepGrid, stepMeans, stepMiddles } from '../condition/step-grid.ts';
 import { betweenReadings } from '../fronts/between-readings.ts';
 import { fillTimes } from '../grain/fill-times.ts';
 import type { FanSpans } from '../types.ts';
 import { grainDiffusivity } from './grain-diffusivity.ts';
 import { rests } from './rests.ts';
-import { type RestReadings, type SurfaceDistance, surfaceDistance } from './surface-distance.ts';
+import { type SurfaceDistance, surfaceDistance } from './surface-distance.ts';
 import type { GrainSurface } from './surface-types.ts';
+import { topPair } from './top-pair.ts';
 
 export interface SurfaceInput {
   bin: Bin;
@@ -34,8 +35,7 @@ const STATED_TO = 0.1;
 /** Where no moisture is known, no depth. */
 const USUAL_WB = 0.14;
 const MOST_M = 50;
-/** A stretch cut short by holes, steps; weather is carried over holes so long, ms to either side. */
-const LEAST_STEPS = 10 * STEPS_A_DAY;
+/** Weather is carried over holes so long, ms to either side. */
 const NEAR_MS = 86_400_000 / 2;
 
 /** How deep the grain lay, by where the weather's warmth comes in from above while the fans rest. */
@@ -59,16 +59,13 @@ export function grainSurface({ bin, series, spans, weather, moistureWb }: Surfac
   const tracks = placeTracks(bin, series, spans, grid);
   const conducts = grainDiffusivity(bin.grain, moistureWb ?? USUAL_WB);
   const told = bin.cables.flatMap((cable) => {
-    const own = tracks.filter((one) => one.cable === cable.id).sort((a, b) => b.heightM - a.heightM);
-    if (own.length < 2) return [];
-    const [top, below] = own;
-    const read = stretches.flatMap((stretch) => readingsOf(top, below, outdoorC, stretch));
+    const own = tracks.filter((one) => one.cable === cable.id);
+    const pair = topPair(own, outdoorC, stretches);
+    if (pair === null) return [];
     const toWallM = bin.diameterM / 2 - cable.fromCentreM;
-    const found = surfaceDistance(read, { gapM: top.heightM - below.heightM, toWallM, ...conducts });
+    const found = surfaceDistance(pair.rests, { gapM: pair.gapM, toWallM, ...conducts });
     if (found === null || found.restK > MOST_LEFT_K || found.intervalM[1] === Number.POSITIVE_INFINITY) return [];
-    return [
-      { cable: cable.id, topM: top.heightM, heapM: HEAP * Math.abs(cable.fromCentreM - bin.diameterM / 3), found },
-    ];
+    return [{ cable: cable.id, topM: pair.topM, heapM: HEAP * Math.abs(cable.fromCentreM - bin.diameterM / 3), found }];
   });
   if (told.length === 0) return none('At rest too little of the weather reaches the highest sensors.');
   const shares = sensorShares(bin.diameterM, depthM ?? bin.eaveHeightM ?? MOST_M, bin.cables, (cable) =>
@@ -103,28 +100,6 @@ function widened(value: number, lowM: number, highM: number, heapM: number): Est
   return estimate(value, Math.max(0, value - Math.hypot(value - lowM, half)), value + Math.hypot(highM - value, half));
 }
 
-/** A stretch from its first to its last step in which the sensor below tells; of holes in the weather the stretch before the first. */
-function readingsOf(
-  top: PlaceTrack,
-  below: PlaceTrack,
-  outdoorC: Float64Array,
-  [from, to]: [number, number],
-): RestReadings[] {
-  let start = Math.max(from, top.from, below.from);
-  let end = Math.min(to, top.to, below.to);
-  while (start < end && (below.seen[start] === 0 || Number.isNaN(outdoorC[start]))) start++;
-  for (let step = start; step < end; step++) {
-    if (below.seen[step] === 0 || Number.isNaN(outdoorC[step])) end = step;
-  }
-  if (end - start < LEAST_STEPS) return [];
-  return [
-    {
-      topC: top.tempC.slice(start, end).map((value, i) => (top.read[start + i] === 1 ? value : Number.NaN)),
-      belowC: below.tempC.slice(start, end),
-      outdoorC: outdoorC.slice(start, end),
-    },
-  ];
-}
 function outdoors({ temperatures: { timeMs, tempC } }: AirRows, grid: StepGrid): Float64Array {
   const means = stepMeans(timeMs, tempC, grid);
   const middles = stepMiddles(grid);
