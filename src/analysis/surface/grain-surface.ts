@@ -5,15 +5,16 @@ import type { SensorSeries } from '../../tables/sensors.ts';
 import type { AirRows } from '../air-rows.ts';
 import { blownHours } from '../condition/blown-hours.ts';
 import { placeTracks } from '../condition/place-tracks.ts';
-import { type StepGrid, stepGrid, stepMeans, stepMiddles } from '../condition/step-grid.ts';
+import { STEP_MS, type StepGrid, stepGrid, stepMeans, stepMiddles } from '../condition/step-grid.ts';
+import { fanHoursBetween } from '../fan/spans.ts';
 import { betweenReadings } from '../fronts/between-readings.ts';
 import { fillTimes } from '../grain/fill-times.ts';
 import type { FanSpans } from '../types.ts';
+import { cableSurface, untoldSaid } from './cable-surface.ts';
 import { grainDiffusivity } from './grain-diffusivity.ts';
-import { rests } from './rests.ts';
-import { type SurfaceDistance, surfaceDistance } from './surface-distance.ts';
+import { noRestSaid, rests } from './rests.ts';
+import type { SurfaceDistance } from './surface-distance.ts';
 import type { GrainSurface } from './surface-types.ts';
-import { topPair } from './top-pair.ts';
 
 export interface SurfaceInput {
   bin: Bin;
@@ -26,8 +27,6 @@ export interface SurfaceInput {
   moistureWb: number | null;
 }
 
-/** What conduction leaves of the highest sensors is no more than this, K, else air or warmth of the grain's own has a hand in it. */
-const MOST_LEFT_K = 0.7;
 /** Grain poured in lies at 16 to 25 degrees (from memory): a heap of so much height for each metre across. */
 const HEAP = 0.4;
 /** A levelled depth is stated to so much of itself. */
@@ -54,20 +53,24 @@ export function grainSurface({ bin, series, spans, weather, moistureWb }: Surfac
   const grid = stepGrid(Math.max(fullMs ?? firstMs, firstMs), Math.min(wholeUntilMs ?? lastMs, lastMs));
   const blownH = bin.fanIds.length === 0 ? new Float64Array(grid.count) : blownHours(spans, grid);
   const stretches = rests(blownH, 0, grid.count);
-  if (stretches.length === 0) return none('The fans never rested for two weeks while the bin was full.');
+  if (stretches.length === 0) return none(noRestSaid(surelyBlown(spans, grid)));
   const outdoorC = outdoors(weather, grid);
+  const weatherTold = stretches.some(([from, to]) => outdoorC.subarray(from, to).some((value) => !Number.isNaN(value)));
+  if (!weatherTold) return none('No weather of the time at rest is known.');
   const tracks = placeTracks(bin, series, spans, grid);
   const conducts = grainDiffusivity(bin.grain, moistureWb ?? USUAL_WB);
-  const told = bin.cables.flatMap((cable) => {
+  const cables = bin.cables.map((cable) => {
     const own = tracks.filter((one) => one.cable === cable.id);
-    const pair = topPair(own, outdoorC, stretches);
-    if (pair === null) return [];
-    const toWallM = bin.diameterM / 2 - cable.fromCentreM;
-    const found = surfaceDistance(pair.rests, { gapM: pair.gapM, toWallM, ...conducts });
-    if (found === null || found.restK > MOST_LEFT_K || found.intervalM[1] === Number.POSITIVE_INFINITY) return [];
-    return [{ cable: cable.id, topM: pair.topM, heapM: HEAP * Math.abs(cable.fromCentreM - bin.diameterM / 3), found }];
+    const grain = { toWallM: bin.diameterM / 2 - cable.fromCentreM, ...conducts };
+    return { cable, surface: cableSurface(own, outdoorC, stretches, grain) };
   });
-  if (told.length === 0) return none('At rest too little of the weather reaches the highest sensors.');
+  const told = cables.flatMap(({ cable, surface }) => {
+    if (typeof surface === 'string') return [];
+    return [{ cable: cable.id, heapM: HEAP * Math.abs(cable.fromCentreM - bin.diameterM / 3), ...surface }];
+  });
+  if (told.length === 0) {
+    return none(untoldSaid(cables.flatMap(({ surface }) => (typeof surface === 'string' ? [surface] : []))));
+  }
   const shares = sensorShares(bin.diameterM, depthM ?? bin.eaveHeightM ?? MOST_M, bin.cables, (cable) =>
     told.some((one) => one.cable === cable),
   );
@@ -98,6 +101,12 @@ export function grainSurface({ bin, series, spans, weather, moistureWb }: Surfac
 function widened(value: number, lowM: number, highM: number, heapM: number): Estimate {
   const half = 1.6449 * (heapM / 2);
   return estimate(value, Math.max(0, value - Math.hypot(value - lowM, half)), value + Math.hypot(highM - value, half));
+}
+
+function surelyBlown(spans: FanSpans | null, { startMs, count }: StepGrid): Float64Array {
+  return Float64Array.from({ length: count }, (_, i) =>
+    spans === null ? 0 : fanHoursBetween(spans, startMs + i * STEP_MS, startMs + (i + 1) * STEP_MS),
+  );
 }
 
 function outdoors({ temperatures: { timeMs, tempC } }: AirRows, grid: StepGrid): Float64Array {

@@ -1,13 +1,19 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { pushSpan, spanList, toFanSpans } from '../../../src/analysis/fan/spans.ts';
 import { grainSurface } from '../../../src/analysis/surface/grain-surface.ts';
 import { contradictionSaid } from '../../../src/analysis/surface/surface-said.ts';
+import { FAN_OFF, FAN_UNKNOWN } from '../../../src/analysis/types.ts';
 import { loadedSample, reviewedSample } from '../../support/sample.ts';
-import { type Kept, keptInput } from '../condition/kept-bin.ts';
+import { DAY, type Kept, keptInput, START } from '../condition/kept-bin.ts';
+import { cylinder } from './cylinder.ts';
 import { DIFFUSIVITY, FILM_M, halfSpace } from './half-space.ts';
 
 /** A bin of corn whose grain truly ends at a height; fan on for the first ten days. */
-function bin(surfaceM: number, { seed = 1, ...more }: Partial<Kept> & { seed?: number } = {}) {
+function bin(
+  surfaceM: number,
+  { seed = 1, diameterM = 10, ...more }: Partial<Kept> & { seed?: number; diameterM?: number } = {},
+) {
   const grainAt = halfSpace(seed);
   const input = keptInput({
     days: 130,
@@ -17,7 +23,7 @@ function bin(surfaceM: number, { seed = 1, ...more }: Partial<Kept> & { seed?: n
     fanOn: (day) => day < 10,
     ...more,
   });
-  return { ...input, spans: input.spans, moistureWb: 0.15 };
+  return { ...input, bin: { ...input.bin, diameterM }, moistureWb: 0.15 };
 }
 const stated = (depthM: number) => [{ day: 0, depthM }];
 
@@ -81,13 +87,54 @@ describe('how deep the grain lies by its temperatures at rest', () => {
       'The fans never rested for two weeks while the bin was full.',
     );
     expect(whyOf({ fan: false })).toBe('No log of every fan tells when the grain stood at rest.');
-    expect(whyOf({ heightsM: [4.5] })).toMatch(/^At rest too little/);
-    expect(whyOf({ weather: false })).toMatch(/^At rest too little/);
+    expect(whyOf({ days: 12, fanOn: () => false })).toBe('The readings of the full bin span less than two weeks.');
+    expect(whyOf({ heightsM: [4.5] })).toBe('It takes two sensors with readings in the grain on one cable.');
+    expect(whyOf({ weather: false })).toBe('No weather of the time at rest is known.');
+    expect(whyOf({ fromCentreM: 4.5 })).toMatch(/hangs within 1.2 m \(4 ft\) of the wall/);
+    expect(whyOf({ heightsM: [0.5, 1.5] })).toMatch(/^At rest too little of the weather reached the highest sensors/);
+    // Read by hand once a week: not that the weather does not come in.
+    const weekly = (heightM: number, day: number) =>
+      Math.floor(day * 4) % 28 === 0 ? halfSpace(1)(5 + FILM_M - heightM, day) : null;
+    expect(whyOf({ tempC: weekly })).toMatch(/read every other day or oftener/);
+    // A log with a hole of a day in every ten.
+    const list = spanList();
+    for (let d = 0; d < 130; d++)
+      pushSpan(list, START + d * DAY, START + (d + 1) * DAY, d % 10 ? FAN_OFF : FAN_UNKNOWN, 0);
+    expect(grainSurface({ ...bin(5, { depths: stated(5) }), spans: toFanSpans(list) }).depthM.why).toBe(
+      'The fan logs leave open whether the fans rested for two weeks while the bin was full.',
+    );
     // Grain that warms by itself is no grain that only conducts.
     const grainAt = halfSpace(1);
     const hot = (heightM: number, day: number) =>
       grainAt(5 + FILM_M - heightM, day) + (heightM > 4 ? 6 * Math.sin(day) : 0);
-    expect(whyOf({ tempC: hot })).toMatch(/^At rest too little/);
+    expect(whyOf({ tempC: hot })).toMatch(/^At rest the highest sensors do not follow the weather as grain does/);
+  });
+
+  it('does not take the weather that comes in through the wall for that from above', () => {
+    // Heat in a cylinder, stepped in both directions: cables that hang as near to the wall as to the surface.
+    for (const [diameterM, fromCentreM] of [
+      [3, 1],
+      [4, 1.33],
+      [4, 0],
+    ]) {
+      const grainAt = cylinder({ diameterM, depthM: 3.5, fromCentreM, days: 130, seed: 4 });
+      for (const distanceM of [1.2, 0.9]) {
+        const found = grainSurface({
+          ...bin(3.5, {
+            heightsM: [0.7, 2.7 - distanceM, 3.5 - distanceM],
+            tempC: (heightM, day) => grainAt.tempC(heightM, day),
+            outdoorC: grainAt.outdoorC,
+            fanOn: () => false,
+            fromCentreM,
+            depths: stated(3.5),
+            diameterM,
+          }),
+        });
+        expect(found.contradicted, `${diameterM} m wide, ${fromCentreM} m from the centre`).toBe(false);
+        if (fromCentreM > 0) expect(found.depthM.why).toMatch(/of the wall/);
+        else expect(Math.abs(found.depthM.value! - 3.5)).toBeLessThan(0.25);
+      }
+    }
   });
 
   it('is told of a silo where only the lowest and the highest sensor work', () => {

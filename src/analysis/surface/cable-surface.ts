@@ -1,0 +1,54 @@
+import type { PlaceTrack } from '../condition/place-tracks.ts';
+import { type SurfaceDistance, type SurfaceGrain, surfaceDistance } from './surface-distance.ts';
+import { topPair } from './top-pair.ts';
+
+/** Why a cable does not tell where the grain ends, from the farthest from telling to the nearest: whole sentences of all cables of a bin. */
+const UNTOLD = {
+  oneSensor: 'It takes two sensors with readings in the grain on one cable.',
+  nearWall:
+    'Every cable with two sensors in the grain hangs within 1.2 m (4 ft) of the wall: there the weather comes in from the side too.',
+  seldomRead:
+    'At rest no cable clear of the wall had its two highest sensors read every other day or oftener for ten days on end, the weather known.',
+  notConducted:
+    'At rest the highest sensors do not follow the weather as grain does that only conducts: air moved, the grain warmed by itself, or a sensor hung in air or is off.',
+  tooLittle:
+    'At rest too little of the weather reached the highest sensors: they lie too deep, or the rest was too short.',
+} as const;
+export type Untold = keyof typeof UNTOLD;
+
+/** Of the cables the one that came nearest to telling says why none does. @param untold  of a bin's cables */
+export function untoldSaid(untold: readonly Untold[]): string {
+  const nearest = Object.entries(UNTOLD).findLast(([why]) => untold.includes(why as Untold));
+  return nearest === undefined ? UNTOLD.oneSensor : nearest[1];
+}
+
+export interface CableSurface {
+  /** of the highest sensor that was read */
+  topM: number;
+  found: SurfaceDistance;
+}
+
+/** What conduction leaves of the highest sensors is no more than this, K, else air or warmth of the grain's own has a hand in it. */
+const MOST_LEFT_K = 0.7;
+/**
+ * Nearer to the wall than to the surface the weather comes in from the side: drawn cylinders with a cable within 1.1 m of the wall had the
+ * grain end up to 0.9 m too low, from 1.2 m on they keep the interval.
+ */
+const LEAST_TO_WALL_M = 1.2;
+
+/** Where the grain ends above a cable. @param own  its sensors in the grain */
+export function cableSurface(
+  own: readonly PlaceTrack[],
+  outdoorC: Float64Array,
+  stretches: readonly (readonly [from: number, to: number])[],
+  grain: Omit<SurfaceGrain, 'gapM'>,
+): CableSurface | Untold {
+  if (own.length < 2) return 'oneSensor';
+  if (grain.toWallM < LEAST_TO_WALL_M) return 'nearWall';
+  const pair = topPair(own, outdoorC, stretches);
+  if (pair === null) return 'seldomRead';
+  const found = surfaceDistance(pair.rests, { ...grain, gapM: pair.gapM });
+  if (found === null) return 'seldomRead';
+  if (found.restK > MOST_LEFT_K) return 'notConducted';
+  return found.intervalM[1] === Number.POSITIVE_INFINITY ? 'tooLittle' : { topM: pair.topM, found };
+}
