@@ -10,6 +10,7 @@ import { fanHoursBetween } from '../fan/spans.ts';
 import { betweenReadings } from '../fronts/between-readings.ts';
 import { fillTimes } from '../grain/fill-times.ts';
 import type { FanSpans } from '../types.ts';
+import { atOneDepth } from './at-one-depth.ts';
 import { cableSurface, untoldSaid } from './cable-surface.ts';
 import { grainDiffusivity } from './grain-diffusivity.ts';
 import { noRestSaid, rests } from './rests.ts';
@@ -39,10 +40,10 @@ const NEAR_MS = 86_400_000 / 2;
 
 /** How deep the grain lay, by where the weather's warmth comes in from above while the fans rest. */
 export function grainSurface({ bin, series, spans, weather, moistureWb }: SurfaceInput): GrainSurface {
-  const { depthM, fullMs, wholeUntilMs } = fillTimes(bin);
-  const none = (why: string): GrainSurface => ({
+  const { depthM: fullM, fullMs, wholeUntilMs } = fillTimes(bin);
+  const none = (why: string, statedM = fullM): GrainSurface => ({
     depthM: withheld(why),
-    statedM: depthM,
+    statedM,
     cables: 0,
     contradicted: false,
   });
@@ -52,11 +53,12 @@ export function grainSurface({ bin, series, spans, weather, moistureWb }: Surfac
   if (bin.fanIds.length > 0 && spans === null) return none('No log of every fan tells when the grain stood at rest.');
   const grid = stepGrid(Math.max(fullMs ?? firstMs, firstMs), Math.min(wholeUntilMs ?? lastMs, lastMs));
   const blownH = bin.fanIds.length === 0 ? new Float64Array(grid.count) : blownHours(spans, grid);
-  const stretches = rests(blownH, 0, grid.count);
-  if (stretches.length === 0) return none(noRestSaid(surelyBlown(spans, grid)));
+  const allRests = rests(blownH, 0, grid.count);
+  if (allRests.length === 0) return none(noRestSaid(surelyBlown(spans, grid)));
+  const { depthM, stretches } = atOneDepth(bin, grid, allRests);
   const outdoorC = outdoors(weather, grid);
   const weatherTold = stretches.some(([from, to]) => outdoorC.subarray(from, to).some((value) => !Number.isNaN(value)));
-  if (!weatherTold) return none('No weather of the time at rest is known.');
+  if (!weatherTold) return none('No weather of the time at rest is known.', depthM);
   const tracks = placeTracks(bin, series, spans, grid);
   const conducts = grainDiffusivity(bin.grain, moistureWb ?? USUAL_WB);
   const cables = bin.cables.map((cable) => {
@@ -69,7 +71,7 @@ export function grainSurface({ bin, series, spans, weather, moistureWb }: Surfac
     return [{ cable: cable.id, heapM: HEAP * Math.abs(cable.fromCentreM - bin.diameterM / 3), ...surface }];
   });
   if (told.length === 0) {
-    return none(untoldSaid(cables.flatMap(({ surface }) => (typeof surface === 'string' ? [surface] : []))));
+    return none(untoldSaid(cables.flatMap(({ surface }) => (typeof surface === 'string' ? [surface] : []))), depthM);
   }
   const shares = sensorShares(bin.diameterM, depthM ?? bin.eaveHeightM ?? MOST_M, bin.cables, (cable) =>
     told.some((one) => one.cable === cable),

@@ -81,6 +81,23 @@ describe('how deep the grain lies by its temperatures at rest', () => {
     }
   });
 
+  it('is held against the depth that was stated for the rest, not against that before the bin was cored or topped up', () => {
+    const depths = [
+      { day: 0, depthM: 5.2 },
+      { day: 12, depthM: 4.45 },
+    ];
+    const cored = { heightsM: [0.5, 1.5, 2.5, 3.3, 4.1], fromCentreM: 10 / 3 };
+    expect(grainSurface(bin(4.45, { ...cored, depths }))).toMatchObject({
+      statedM: 4.45,
+      contradicted: false,
+      cables: 1,
+    });
+    expect(grainSurface(bin(5.2, { ...cored, heightsM: [0.5, 1.5, 2.5, 3.5, 4.3], depths }))).toMatchObject({
+      statedM: 4.45,
+      contradicted: true,
+    });
+  });
+
   it('is withheld with why', () => {
     const whyOf = (more: Partial<Kept>) => grainSurface(bin(5, { depths: stated(5), ...more })).depthM.why;
     expect(whyOf({ fanOn: (day) => day % 10 === 0 })).toBe(
