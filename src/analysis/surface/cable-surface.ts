@@ -4,7 +4,7 @@ import { topPair } from './top-pair.ts';
 
 /** Why a cable does not tell where the grain ends, from the farthest from telling to the nearest: whole sentences of all cables of a bin. */
 const UNTOLD = {
-  oneSensor: 'It takes two sensors with readings in the grain on one cable.',
+  oneSensor: 'It takes two sensors of one cable that lay in the grain, and were read, through the time at rest.',
   nearWall:
     'Every cable with two sensors in the grain hangs within 1.2 m (4 ft) of the wall: there the weather comes in from the side too.',
   seldomRead:

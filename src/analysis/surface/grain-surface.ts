@@ -11,6 +11,7 @@ import { betweenReadings } from '../fronts/between-readings.ts';
 import { fillTimes } from '../grain/fill-times.ts';
 import type { FanSpans } from '../types.ts';
 import { atOneDepth } from './at-one-depth.ts';
+import { withoutBare } from './bare-sensors.ts';
 import { cableSurface, untoldSaid } from './cable-surface.ts';
 import { grainDiffusivity } from './grain-diffusivity.ts';
 import { noRestSaid, rests } from './rests.ts';
@@ -59,12 +60,13 @@ export function grainSurface({ bin, series, spans, weather, moistureWb }: Surfac
   const outdoorC = outdoors(weather, grid);
   const weatherTold = stretches.some(([from, to]) => outdoorC.subarray(from, to).some((value) => !Number.isNaN(value)));
   if (!weatherTold) return none('No weather of the time at rest is known.', depthM);
-  const tracks = placeTracks(bin, series, spans, grid);
+  const inGrain = withoutBare(series, grid, stretches);
+  const tracks = placeTracks(bin, inGrain.series, spans, grid);
   const conducts = grainDiffusivity(bin.grain, moistureWb ?? USUAL_WB);
   const cables = bin.cables.map((cable) => {
     const own = tracks.filter((one) => one.cable === cable.id);
     const grain = { toWallM: bin.diameterM / 2 - cable.fromCentreM, ...conducts };
-    return { cable, surface: cableSurface(own, outdoorC, stretches, grain) };
+    return { cable, surface: cableSurface(own, outdoorC, inGrain.stretches, grain) };
   });
   const told = cables.flatMap(({ cable, surface }) => {
     if (typeof surface === 'string') return [];

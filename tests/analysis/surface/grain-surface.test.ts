@@ -4,6 +4,7 @@ import { pushSpan, spanList, toFanSpans } from '../../../src/analysis/fan/spans.
 import { grainSurface } from '../../../src/analysis/surface/grain-surface.ts';
 import { contradictionSaid } from '../../../src/analysis/surface/surface-said.ts';
 import { FAN_OFF, FAN_UNKNOWN } from '../../../src/analysis/types.ts';
+import { FLAGS } from '../../../src/tables/flags.ts';
 import { loadedSample, reviewedSample } from '../../support/sample.ts';
 import { DAY, type Kept, keptInput, START } from '../condition/kept-bin.ts';
 import { cylinder } from './cylinder.ts';
@@ -98,6 +99,37 @@ describe('how deep the grain lies by its temperatures at rest', () => {
     });
   });
 
+  it('does not take a sensor in air for one in grain on the calm days on which it does not swing', () => {
+    const made = bin(5, {
+      heightsM: [0.5, 1.5, 2.5, 3.5, 4.5, 5.5],
+      tempC: (heightM, day) => halfSpace(1)(Math.max(0, 5 + FILM_M - heightM), day),
+      depths: stated(6.6),
+    });
+    const series = made.series.map((one) =>
+      one.heightM < 5 ? one : { ...one, tempFlags: one.tempFlags.map((_, i) => (i % 40 < 20 ? FLAGS.headspace : 0)) },
+    );
+    const { depthM, contradicted } = grainSurface({ ...made, series });
+    expect(depthM.interval![0]).toBeLessThan(5);
+    expect(depthM.interval![1]).toBeGreaterThan(5);
+    expect(contradicted).toBe(true);
+  });
+
+  it('is not told of a mean between the times before and after grain was drawn out without a word', () => {
+    // 5 m until the 60th day, then 3 m: the sensors above swing with the air from then on.
+    const grainAt = halfSpace(1);
+    const made = bin(5, {
+      heightsM: [0.4, 1.5, 2.6, 3.7, 4.8],
+      tempC: (heightM, day) => grainAt(Math.max(0, (day < 60 ? 5 : 3) + FILM_M - heightM), day),
+      depths: stated(5),
+    });
+    const series = made.series.map((one) =>
+      one.heightM < 3 ? one : { ...one, tempFlags: one.tempFlags.map((_, i) => (i >= 240 ? FLAGS.headspace : 0)) },
+    );
+    const { depthM, contradicted } = grainSurface({ ...made, series });
+    expect(contradicted).toBe(false);
+    expect(depthM.why).toMatch(/^At rest too little of the weather/);
+  });
+
   it('is withheld with why', () => {
     const whyOf = (more: Partial<Kept>) => grainSurface(bin(5, { depths: stated(5), ...more })).depthM.why;
     expect(whyOf({ fanOn: (day) => day % 10 === 0 })).toBe(
@@ -105,7 +137,7 @@ describe('how deep the grain lies by its temperatures at rest', () => {
     );
     expect(whyOf({ fan: false })).toBe('No log of every fan tells when the grain stood at rest.');
     expect(whyOf({ days: 12, fanOn: () => false })).toBe('The readings of the full bin span less than two weeks.');
-    expect(whyOf({ heightsM: [4.5] })).toBe('It takes two sensors with readings in the grain on one cable.');
+    expect(whyOf({ heightsM: [4.5] })).toMatch(/^It takes two sensors of one cable/);
     expect(whyOf({ weather: false })).toBe('No weather of the time at rest is known.');
     expect(whyOf({ fromCentreM: 4.5 })).toMatch(/hangs within 1.2 m \(4 ft\) of the wall/);
     expect(whyOf({ heightsM: [0.5, 1.5] })).toMatch(/^At rest too little of the weather reached the highest sensors/);
