@@ -4,22 +4,22 @@ import { topPair } from './top-pair.ts';
 
 /** Why a cable does not tell where the grain ends, from the farthest from telling to the nearest: whole sentences of all cables of a bin. */
 const UNTOLD = {
-  oneSensor: 'It takes two sensors of one cable that lay in the grain, and were read, through the time at rest.',
+  fewSensors: 'It takes three sensors of one cable that lay in the grain, and were read, through the time at rest.',
   nearWall:
-    'Every cable with two sensors in the grain hangs within 1.2 m (4 ft) of the wall: there the weather comes in from the side too.',
+    'Every cable with three sensors in the grain hangs within 1.2 m (4 ft) of the wall: there the weather comes in from the side too.',
   seldomRead:
     'At rest no cable clear of the wall had its two highest sensors read every other day or oftener for ten days on end, the weather known.',
   notConducted:
     'At rest the highest sensors do not follow the weather as grain does that only conducts: air moved, the grain warmed by itself, or a sensor hung in air or is off.',
   tooLittle:
-    'At rest too little of the weather reached the highest sensors: they lie too deep, or the rest was too short.',
+    'At rest too little of the weather reached the highest sensors from above: they lie too deep or too near the wall, or the rest was too short.',
 } as const;
 export type Untold = keyof typeof UNTOLD;
 
 /** Of the cables the one that came nearest to telling says why none does. @param untold  of a bin's cables */
 export function untoldSaid(untold: readonly Untold[]): string {
   const nearest = Object.entries(UNTOLD).findLast(([why]) => untold.includes(why as Untold));
-  return nearest === undefined ? UNTOLD.oneSensor : nearest[1];
+  return nearest === undefined ? UNTOLD.fewSensors : nearest[1];
 }
 
 export interface CableSurface {
@@ -36,6 +36,9 @@ const MOST_LEFT_K = 0.7;
  */
 const LEAST_TO_WALL_M = 1.2;
 
+/** What comes in from above comes to a sensor farther down as from farther off: by under this part of the way between the two it comes from the side. */
+const LEAST_FARTHER = 0.5;
+
 /** Where the grain ends above a cable. @param own  its sensors in the grain */
 export function cableSurface(
   own: readonly PlaceTrack[],
@@ -43,12 +46,20 @@ export function cableSurface(
   stretches: readonly (readonly [from: number, to: number])[],
   grain: Omit<SurfaceGrain, 'gapM'>,
 ): CableSurface | Untold {
-  if (own.length < 2) return 'oneSensor';
+  if (own.length < 3) return 'fewSensors';
   if (grain.toWallM < LEAST_TO_WALL_M) return 'nearWall';
-  const pair = topPair(own, outdoorC, stretches);
-  if (pair === null) return 'seldomRead';
-  const found = surfaceDistance(pair.rests, { ...grain, gapM: pair.gapM });
-  if (found === null) return 'seldomRead';
-  if (found.restK > MOST_LEFT_K) return 'notConducted';
-  return found.intervalM[1] === Number.POSITIVE_INFINITY ? 'tooLittle' : { topM: pair.topM, found };
+  const highest = topPair(own, outdoorC, stretches);
+  if (highest === null) return 'seldomRead';
+  const next = topPair(
+    own.filter((one) => one.heightM < highest.topM),
+    outdoorC,
+    stretches,
+  );
+  if (next === null) return 'fewSensors';
+  const [found, below] = [highest, next].map(({ rests, gapM }) => surfaceDistance(rests, { ...grain, gapM })!);
+  if (found.restK > MOST_LEFT_K || below.restK > MOST_LEFT_K) return 'notConducted';
+  if (found.intervalM[1] === Number.POSITIVE_INFINITY) return 'tooLittle';
+  const farther = (below.bestM - found.bestM) / (highest.topM - next.topM);
+  if (below.intervalM[1] < Number.POSITIVE_INFINITY && farther < LEAST_FARTHER) return 'tooLittle';
+  return { topM: highest.topM, found };
 }

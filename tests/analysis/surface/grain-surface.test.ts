@@ -137,10 +137,12 @@ describe('how deep the grain lies by its temperatures at rest', () => {
     );
     expect(whyOf({ fan: false })).toBe('No log of every fan tells when the grain stood at rest.');
     expect(whyOf({ days: 12, fanOn: () => false })).toBe('The readings of the full bin span less than two weeks.');
-    expect(whyOf({ heightsM: [4.5] })).toMatch(/^It takes two sensors of one cable/);
+    expect(whyOf({ heightsM: [4.5] })).toMatch(/^It takes three sensors of one cable/);
     expect(whyOf({ weather: false })).toBe('No weather of the time at rest is known.');
     expect(whyOf({ fromCentreM: 4.5 })).toMatch(/hangs within 1.2 m \(4 ft\) of the wall/);
-    expect(whyOf({ heightsM: [0.5, 1.5] })).toMatch(/^At rest too little of the weather reached the highest sensors/);
+    expect(whyOf({ heightsM: [0.5, 1, 1.5] })).toMatch(
+      /^At rest too little of the weather reached the highest sensors/,
+    );
     // Read by hand once a week: not that the weather does not come in.
     const weekly = (heightM: number, day: number) =>
       Math.floor(day * 4) % 28 === 0 ? halfSpace(1)(5 + FILM_M - heightM, day) : null;
@@ -167,7 +169,7 @@ describe('how deep the grain lies by its temperatures at rest', () => {
       [4, 0],
     ]) {
       const grainAt = cylinder({ diameterM, depthM: 3.5, fromCentreM, days: 130, seed: 4 });
-      for (const distanceM of [1.2, 0.9]) {
+      for (const distanceM of [1.2, 0.9, 0.4]) {
         const found = grainSurface({
           ...bin(3.5, {
             heightsM: [0.7, 2.7 - distanceM, 3.5 - distanceM],
@@ -181,13 +183,34 @@ describe('how deep the grain lies by its temperatures at rest', () => {
         });
         expect(found.contradicted, `${diameterM} m wide, ${fromCentreM} m from the centre`).toBe(false);
         if (fromCentreM > 0) expect(found.depthM.why).toMatch(/of the wall/);
-        else expect(Math.abs(found.depthM.value! - 3.5)).toBeLessThan(0.25);
+        else if (found.depthM.value === null) expect(found.depthM.why).toMatch(/too near the wall/);
+        else expect(Math.abs(found.depthM.value - 3.5)).toBeLessThan(0.25);
       }
     }
   });
 
-  it('is told of a silo where only the lowest and the highest sensor work', () => {
-    const found = grainSurface(bin(20, { heightsM: [0.5, 19.5], depths: stated(20) }));
+  it('contradicts no depth that is right where much grain lies above the highest sensor, though warmth comes in from the side', () => {
+    for (const fromCentreM of [3.5, 2.8]) {
+      const grainAt = cylinder({ diameterM: 10, depthM: 6.5, fromCentreM, days: 130, seed: 7 });
+      for (const topM of [4.1, 3.5, 2.9]) {
+        const found = grainSurface(
+          bin(6.5, {
+            heightsM: [topM - 2.4, topM - 1.6, topM - 0.8, topM],
+            tempC: grainAt.tempC,
+            outdoorC: grainAt.outdoorC,
+            fanOn: () => false,
+            fromCentreM,
+            depths: stated(6.5),
+          }),
+        );
+        expect(found.contradicted, `${fromCentreM} m from the centre, ${topM} m up`).toBe(false);
+        if (found.depthM.value === null) expect(found.depthM.why).toMatch(/too little of the weather/);
+      }
+    }
+  });
+
+  it('is told of a silo where only the lowest sensors and the highest work', () => {
+    const found = grainSurface(bin(20, { heightsM: [0.5, 1, 19.5], depths: stated(20) }));
     expect(found.contradicted).toBe(false);
     expect(Math.abs(found.depthM.value! - 20)).toBeLessThan(0.15);
   });
