@@ -101,9 +101,9 @@ export function grainSurface({ bin, series, spans, weather, moistureWb }: Surfac
   };
 }
 
-/** Half of the heap that may lie there counts as a standard error. */
+/** Nobody says whether it was levelled: a full heap, a full core and all between are alike likely, whose standard deviation is the heap over the root of 3. */
 function widened(value: number, lowM: number, highM: number, heapM: number): Estimate {
-  const half = 1.6449 * (heapM / 2);
+  const half = 1.6449 * (heapM / Math.sqrt(3));
   return estimate(value, Math.max(0, value - Math.hypot(value - lowM, half)), value + Math.hypot(highM - value, half));
 }
 

@@ -60,6 +60,20 @@ describe('how deep the grain lies by its temperatures at rest', () => {
     });
   });
 
+  it('holds the levelled depth of nine in ten heaps and cores, by a cable anywhere', () => {
+    for (const heap of [0.36, -0.36]) {
+      for (const fromCentreM of [0, 1.5, 3.5]) {
+        // Nine tenths of a full cone; it lies as high as the levelled depth at two thirds of the radius.
+        const surfaceM = 5 + heap * (10 / 3 - fromCentreM);
+        const heightsM = [0.6, 1.5, 2.4, 3.3].map((heightM) => heightM + surfaceM - 4);
+        const { depthM } = grainSurface(bin(surfaceM, { heightsM, fromCentreM, depths: stated(7) }));
+        expect(depthM.interval![0], `${heap}, ${fromCentreM} m`).toBeLessThan(5.1);
+        expect(depthM.interval![1], `${heap}, ${fromCentreM} m`).toBeGreaterThan(4.9);
+        expect(grainSurface(bin(surfaceM, { heightsM, fromCentreM, depths: stated(5) })).contradicted).toBe(false);
+      }
+    }
+  });
+
   it('contradicts no stated depth that is right where air creeps through at rest, 0.1 mm/s up or down', () => {
     for (const creepPerM of [0.8, -0.8]) {
       let told = 0;
