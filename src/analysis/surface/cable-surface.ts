@@ -56,9 +56,11 @@ export function cableSurface(
     stretches,
   );
   if (next === null) return 'fewSensors';
-  const [found, below] = [highest, next].map(({ rests, gapM }) => surfaceDistance(rests, { ...grain, gapM })!);
-  if (found.restK > MOST_LEFT_K || below.restK > MOST_LEFT_K) return 'notConducted';
+  const found = surfaceDistance(highest.rests, { ...grain, gapM: highest.gapM })!;
+  if (found.restK > MOST_LEFT_K) return 'notConducted';
   if (found.intervalM[1] === Number.POSITIVE_INFINITY) return 'tooLittle';
+  const below = surfaceDistance(next.rests, { ...grain, gapM: next.gapM })!;
+  if (below.restK > MOST_LEFT_K) return 'notConducted';
   const farther = (below.bestM - found.bestM) / (highest.topM - next.topM);
   if (below.intervalM[1] < Number.POSITIVE_INFINITY && farther < LEAST_FARTHER) return 'tooLittle';
   return { topM: highest.topM, found };

@@ -61,7 +61,9 @@ export function grainSurface({ bin, series, spans, weather, moistureWb }: Surfac
   const weatherTold = stretches.some(([from, to]) => outdoorC.subarray(from, to).some((value) => !Number.isNaN(value)));
   if (!weatherTold) return none('No weather of the time at rest is known.', depthM);
   const inGrain = withoutBare(series, grid, stretches);
-  const tracks = placeTracks(bin, inGrain.series, spans, grid);
+  // Moistures say nothing of the surface, and take as long to go through as temperatures.
+  const dry = inGrain.series.map((one) => ({ ...one, moistureWb: new Float64Array(0) }));
+  const tracks = placeTracks(bin, dry, spans, grid);
   const conducts = grainDiffusivity(bin.grain, moistureWb ?? USUAL_WB);
   const cables = bin.cables.map((cable) => {
     const own = tracks.filter((one) => one.cable === cable.id);
