@@ -2,7 +2,7 @@ import { assertRange } from '../base/errors.ts';
 
 /** Grain at rest between two faces whose temperatures are known, as one place between them sees it. */
 export interface Slab {
-  /** from face to face, m, 0.02 to 20 */
+  /** from face to face, m, 0.02 to 100: two sensors that still work may hang far apart in a silo */
   thicknessM: number;
   /** of the place above the lower face, m, within the slab */
   placeM: number;
@@ -41,7 +41,7 @@ export function slabOf({
   stepS,
   sideRate1S,
 }: Slab): (faces: SlabFaces) => Float64Array {
-  assertRange('thicknessM', thicknessM, 0.02, 20);
+  assertRange('thicknessM', thicknessM, 0.02, 100);
   assertRange('placeM', placeM, 0, thicknessM);
   assertRange('diffusivityM2S', diffusivityM2S, 1e-8, 1e-6);
   assertRange('stepS', stepS, 60, 86_400);

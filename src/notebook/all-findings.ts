@@ -1,5 +1,5 @@
 import { contradictionSaid } from '../analysis/surface/surface-said.ts';
-import type { SeasonReview } from '../analysis/types.ts';
+import type { BinReview, SeasonReview } from '../analysis/types.ts';
 import type { Finding, LoadedSeason } from '../season/loaded.ts';
 
 /** What the checks of the readings found, and where the analysis speaks against a fan's log. */
@@ -30,9 +30,12 @@ export function allFindings({ load, season }: LoadedSeason, { bins, fans }: Seas
         ]
       : [],
   );
-  const ofDepth = (bins ?? []).flatMap(({ bin, surface }) => {
+  const ofDepth = (bins ?? []).flatMap((review) => {
+    const { bin, surface } = review;
     const said = surface === undefined ? null : contradictionSaid(surface);
-    return said === null ? [] : [contradicted('depth of the grain', bin.id, `${bin.name}: ${said}`, FROM_THE_HATCH)];
+    return said === null
+      ? []
+      : [contradicted('depth of the grain', bin.id, `${bin.name}: ${said}`, depthAdvice(review))];
   });
   return [...load.findings, ...ofLogs, ...ofPower, ...ofEnergy, ...ofDepth];
 }
@@ -41,8 +44,18 @@ const HOLD = 'Hold the fan log against the bill, a run-hour meter or your own no
 const NAMEPLATE =
   'Read the nameplate at the motor, with the fan locked out; a current is taken by someone licensed to open the panel.';
 
-const FROM_THE_HATCH =
-  'Measure from the hatch how deep the grain lies, without going in, and check the heights of the sensors: bushels, and what is told for each, stand on it.';
+/** Nobody measures grain that is out, and where loads were weighed the bushels are theirs. */
+function depthAdvice({ bin, grain }: BinReview): string {
+  const look =
+    bin.grain.unloadedMs === null
+      ? 'Measure from the hatch how deep the grain lies, without going in'
+      : 'The grain is out by now: hold the weights of its loads against the stated depth';
+  const stands =
+    grain.from === 'tickets'
+      ? 'means by height and the airflow stand on it'
+      : 'bushels, and what is told for each, stand on it';
+  return `${look}, and check the heights of the sensors: ${stands}.`;
+}
 
 function contradicted(where: string, binId: string | null, text: string, advice = HOLD): Finding {
   return {

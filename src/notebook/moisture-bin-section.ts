@@ -37,7 +37,7 @@ export function moistureSection(one: BinReview, units: Units, several: boolean) 
               amount: moisture.perHundredFanHours,
             },
             {
-              label: 'Depth when full, by the temperatures at rest',
+              label: 'Depth of the grain, by the temperatures at rest',
               quantity: 'length',
               amount: one.surface?.depthM ?? withheld('It was not worked out.'),
             },

@@ -15,7 +15,7 @@ const moment = (name: 'start' | 'end', points: number, agree: boolean | null, ex
 });
 const bin = (start: ReturnType<typeof moment> | null, end: ReturnType<typeof moment> | null, from = 'sensors') =>
   ({
-    bin: { name: 'Lane' },
+    bin: { name: 'Lane', grain: { unloadedMs: null } },
     grain: { notes: [] },
     moisture: {
       start: { from },
@@ -78,6 +78,19 @@ describe('bins whose sensors the scale tickets contradict', () => {
     expect(found(true)).toMatchObject([{ kind: 'contradicted', where: 'depth of the grain' }]);
     expect(found(true)[0].advice).toContain('without going in');
     expect(found(false)).toEqual([]);
+
+    // A year-end review comes when the grain is out: nobody is sent up a ladder to an empty bin.
+    const of = (review: BinReview) =>
+      allFindings(
+        { load: { findings: [] }, season: { bins: [] } } as unknown as LoadedSeason,
+        { bins: [review], fans: [] } as unknown as SeasonReview,
+      )[0].advice;
+    const lane = doubted('volume');
+    const empty = of({ ...lane, bin: { ...lane.bin, grain: { ...lane.bin.grain, unloadedMs: 1 } } });
+    expect(empty).toContain('The grain is out by now');
+    expect(empty).not.toContain('hatch');
+    expect(empty).toContain('bushels');
+    expect(of(doubted('tickets'))).not.toContain('bushels');
   });
 
   it('are none where they agree, where nobody can tell, and where nothing leans on sensors', () => {

@@ -1,17 +1,21 @@
 import { type Estimate, estimate, withheld } from '../../base/estimate.ts';
 import { sensorShares } from '../../bin/shares.ts';
 import type { Bin } from '../../season/season.ts';
-import { mediumOf } from '../../simulation/bed/medium-of.ts';
 import type { SensorSeries } from '../../tables/sensors.ts';
 import type { AirRows } from '../air-rows.ts';
 import { blownHours } from '../condition/blown-hours.ts';
-import { type PlaceTrack, placeTracks } from '../condition/place-tracks.ts';
-import { STEPS_A_DAY, type StepGrid, stepGrid, stepMeans, stepMiddles } from '../condition/step-grid.ts';
+import { placeTracks } from '../condition/place-tracks.ts';
+import { STEP_MS, type StepGrid, stepGrid, stepMeans, stepMiddles } from '../condition/step-grid.ts';
+import { fanHoursBetween } from '../fan/spans.ts';
 import { betweenReadings } from '../fronts/between-readings.ts';
 import { fillTimes } from '../grain/fill-times.ts';
 import type { FanSpans } from '../types.ts';
-import { rests } from './rests.ts';
-import { type RestReadings, type SurfaceDistance, surfaceDistance } from './surface-distance.ts';
+import { atOneDepth } from './at-one-depth.ts';
+import { withoutBare } from './bare-sensors.ts';
+import { cableSurface, untoldSaid } from './cable-surface.ts';
+import { grainDiffusivity } from './grain-diffusivity.ts';
+import { noRestSaid, rests } from './rests.ts';
+import type { SurfaceDistance } from './surface-distance.ts';
 import type { GrainSurface } from './surface-types.ts';
 
 export interface SurfaceInput {
@@ -25,8 +29,6 @@ export interface SurfaceInput {
   moistureWb: number | null;
 }
 
-/** What conduction leaves of the highest sensors is no more than this, K, else air or warmth of the grain's own has a hand in it. */
-const MOST_LEFT_K = 0.7;
 /** Grain poured in lies at 16 to 25 degrees (from memory): a heap of so much height for each metre across. */
 const HEAP = 0.4;
 /** A levelled depth is stated to so much of itself. */
@@ -34,16 +36,15 @@ const STATED_TO = 0.1;
 /** Where no moisture is known, no depth. */
 const USUAL_WB = 0.14;
 const MOST_M = 50;
-/** A stretch cut short by holes, steps; weather is carried over holes so long, ms to either side. */
-const LEAST_STEPS = 10 * STEPS_A_DAY;
+/** Weather is carried over holes so long, ms to either side. */
 const NEAR_MS = 86_400_000 / 2;
 
 /** How deep the grain lay, by where the weather's warmth comes in from above while the fans rest. */
 export function grainSurface({ bin, series, spans, weather, moistureWb }: SurfaceInput): GrainSurface {
-  const { depthM, fullMs, wholeUntilMs } = fillTimes(bin);
-  const none = (why: string): GrainSurface => ({
+  const { depthM: fullM, fullMs, wholeUntilMs } = fillTimes(bin);
+  const none = (why: string, statedM = fullM): GrainSurface => ({
     depthM: withheld(why),
-    statedM: depthM,
+    statedM,
     cables: 0,
     contradicted: false,
   });
@@ -53,24 +54,29 @@ export function grainSurface({ bin, series, spans, weather, moistureWb }: Surfac
   if (bin.fanIds.length > 0 && spans === null) return none('No log of every fan tells when the grain stood at rest.');
   const grid = stepGrid(Math.max(fullMs ?? firstMs, firstMs), Math.min(wholeUntilMs ?? lastMs, lastMs));
   const blownH = bin.fanIds.length === 0 ? new Float64Array(grid.count) : blownHours(spans, grid);
-  const stretches = rests(blownH, 0, grid.count);
-  if (stretches.length === 0) return none('The fans never rested for two weeks while the bin was full.');
+  const allRests = rests(blownH, 0, grid.count);
+  if (allRests.length === 0) return none(noRestSaid(surelyBlown(spans, grid)));
+  const { depthM, stretches } = atOneDepth(bin, grid, allRests);
   const outdoorC = outdoors(weather, grid);
-  const tracks = placeTracks(bin, series, spans, grid);
-  const diffusivityM2S = diffusivityOf(bin, moistureWb ?? USUAL_WB);
-  const told = bin.cables.flatMap((cable) => {
-    const own = tracks.filter((one) => one.cable === cable.id).sort((a, b) => b.heightM - a.heightM);
-    if (own.length < 2) return [];
-    const [top, below] = own;
-    const read = stretches.flatMap((stretch) => readingsOf(top, below, outdoorC, stretch));
-    const toWallM = bin.diameterM / 2 - cable.fromCentreM;
-    const found = surfaceDistance(read, { gapM: top.heightM - below.heightM, toWallM, diffusivityM2S });
-    if (found === null || found.restK > MOST_LEFT_K || found.intervalM[1] === Number.POSITIVE_INFINITY) return [];
-    return [
-      { cable: cable.id, topM: top.heightM, heapM: HEAP * Math.abs(cable.fromCentreM - bin.diameterM / 3), found },
-    ];
+  const weatherTold = stretches.some(([from, to]) => outdoorC.subarray(from, to).some((value) => !Number.isNaN(value)));
+  if (!weatherTold) return none('No weather of the time at rest is known.', depthM);
+  const inGrain = withoutBare(series, grid, stretches);
+  // Moistures say nothing of the surface, and take as long to go through as temperatures.
+  const dry = inGrain.series.map((one) => ({ ...one, moistureWb: new Float64Array(0) }));
+  const tracks = placeTracks(bin, dry, spans, grid);
+  const conducts = grainDiffusivity(bin.grain, moistureWb ?? USUAL_WB);
+  const cables = bin.cables.map((cable) => {
+    const own = tracks.filter((one) => one.cable === cable.id);
+    const grain = { toWallM: bin.diameterM / 2 - cable.fromCentreM, ...conducts };
+    return { cable, surface: cableSurface(own, outdoorC, inGrain.stretches, grain) };
   });
-  if (told.length === 0) return none('At rest too little of the weather reaches the highest sensors.');
+  const told = cables.flatMap(({ cable, surface }) => {
+    if (typeof surface === 'string') return [];
+    return [{ cable: cable.id, heapM: HEAP * Math.abs(cable.fromCentreM - bin.diameterM / 3), ...surface }];
+  });
+  if (told.length === 0) {
+    return none(untoldSaid(cables.flatMap(({ surface }) => (typeof surface === 'string' ? [surface] : []))), depthM);
+  }
   const shares = sensorShares(bin.diameterM, depthM ?? bin.eaveHeightM ?? MOST_M, bin.cables, (cable) =>
     told.some((one) => one.cable === cable),
   );
@@ -97,34 +103,18 @@ export function grainSurface({ bin, series, spans, weather, moistureWb }: Surfac
   };
 }
 
-/** Half of the heap that may lie there counts as a standard error. */
+/** Nobody says whether it was levelled: a full heap, a full core and all between are alike likely, whose standard deviation is the heap over the root of 3. */
 function widened(value: number, lowM: number, highM: number, heapM: number): Estimate {
-  const half = 1.6449 * (heapM / 2);
+  const half = 1.6449 * (heapM / Math.sqrt(3));
   return estimate(value, Math.max(0, value - Math.hypot(value - lowM, half)), value + Math.hypot(highM - value, half));
 }
 
-/** A stretch from its first to its last step in which the sensor below tells; of holes in the weather the stretch before the first. */
-function readingsOf(
-  top: PlaceTrack,
-  below: PlaceTrack,
-  outdoorC: Float64Array,
-  [from, to]: [number, number],
-): RestReadings[] {
-  let start = Math.max(from, top.from, below.from);
-  let end = Math.min(to, top.to, below.to);
-  while (start < end && (below.seen[start] === 0 || Number.isNaN(outdoorC[start]))) start++;
-  for (let step = start; step < end; step++) {
-    if (below.seen[step] === 0 || Number.isNaN(outdoorC[step])) end = step;
-  }
-  if (end - start < LEAST_STEPS) return [];
-  return [
-    {
-      topC: top.tempC.slice(start, end).map((value, i) => (top.read[start + i] === 1 ? value : Number.NaN)),
-      belowC: below.tempC.slice(start, end),
-      outdoorC: outdoorC.slice(start, end),
-    },
-  ];
+function surelyBlown(spans: FanSpans | null, { startMs, count }: StepGrid): Float64Array {
+  return Float64Array.from({ length: count }, (_, i) =>
+    spans === null ? 0 : fanHoursBetween(spans, startMs + i * STEP_MS, startMs + (i + 1) * STEP_MS),
+  );
 }
+
 function outdoors({ temperatures: { timeMs, tempC } }: AirRows, grid: StepGrid): Float64Array {
   const means = stepMeans(timeMs, tempC, grid);
   const middles = stepMiddles(grid);
@@ -136,10 +126,4 @@ function outdoors({ temperatures: { timeMs, tempC } }: AirRows, grid: StepGrid):
     middles,
     NEAR_MS,
   );
-}
-
-function diffusivityOf(bin: Bin, moistureWb: number): number {
-  const dryKgM3 = bin.grain.bulkDensityKgM3 * (1 - moistureWb);
-  const { conductivityWMK, heatDryJKgK, heatPerMoistureJKgK } = mediumOf(bin.grain.crop, dryKgM3);
-  return conductivityWMK / (dryKgM3 * (heatDryJKgK + (heatPerMoistureJKgK * moistureWb) / (1 - moistureWb)));
 }

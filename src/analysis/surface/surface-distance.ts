@@ -17,6 +17,8 @@ export interface SurfaceGrain {
   /** from the cable to the wall, m */
   toWallM: number;
   diffusivityM2S: number;
+  /** standard error of the root of the diffusivity, a part of it: a distance errs by as much */
+  relSd: number;
 }
 
 /** How far above a cable's highest sensor the grain ends, m. */
@@ -46,16 +48,20 @@ const CYLINDER = 2.4048 ** 2;
 const WEEK = 7 * STEPS_A_DAY;
 /** What may be left of a week's readings, K: sensors, grain that is no slab, air that creeps. */
 const LEFT_K = 0.3;
-/** Air under the roof over the outdoor mean at the start, how that changes to the end, grain at the surface over that at the sensor at the start, K: mean and sd. Own judgement */
-const ROOF_K = [
+/**
+ * Air under the roof over the outdoor mean at the start, how that changes to the end, grain at the surface over that at the sensor at the start,
+ * how the start bends above the sensor and below (a fan leaves layers), K: mean and sd. Own judgement
+ */
+const OPEN_K = [
   [2, 3],
   [0, 3],
   [0, 5],
+  [0, 3],
+  [0, 3],
 ] as const;
 /** Of the profiled cost, for 90 %: two numbers that matter for each other, and what is left is no white noise. */
 const WITHIN = 4;
-/** Of a slab's diffusivity published values part by a sixth (sd), of its root by half as much; sensors hang so exactly, m. */
-const REL_SD = 0.08;
+/** Sensors hang so exactly, m. */
 const HUNG_SD_M = 0.05;
 const Z90 = 1.6449;
 
@@ -99,7 +105,7 @@ export function surfaceDistance(rests: readonly RestReadings[], grain: SurfaceGr
     return step === 1 ? Number.POSITIVE_INFINITY : 0;
   };
   const bestM = vertex(tried, at);
-  const systematicM = Z90 * Math.hypot(HUNG_SD_M, REL_SD * bestM);
+  const systematicM = Z90 * Math.hypot(HUNG_SD_M, grain.relSd * bestM);
   const [low, high] = [end(-1), end(1)];
   return {
     bestM,
@@ -132,6 +138,9 @@ function vertex(tried: readonly Tried[], at: number): number {
   return Math.min(c.distanceM, Math.max(a.distanceM, found));
 }
 
+/** From 0 to 1 and back to 0 over a stretch. */
+const bump = (part: number) => 4 * part * (1 - part);
+
 /** What a distance leaves of one stretch, the roof's warmth and the start made as good as they can be; the week's readings count as one. */
 function misfit(
   { topC, belowC, outdoorC }: RestReadings,
@@ -161,24 +170,26 @@ function misfit(
     roof(new Float64Array(steps).fill(1)),
     roof(Float64Array.from(none, (_, step) => step / steps)),
     roof(none, (heightM) => Math.max(0, (heightM - gapM) / upM)),
+    roof(none, (heightM) => (heightM > gapM ? bump((heightM - gapM) / upM) : 0)),
+    roof(none, (heightM) => (heightM < gapM ? bump(heightM / gapM) : 0)),
   ];
   const read = [...topC.keys()].filter((step) => !Number.isNaN(topC[step]));
   const weight = 1 / (WEEK * LEFT_K ** 2);
   const sumOver = (of: (step: number) => number) => weight * read.reduce((sum, step) => sum + of(step), 0);
   const normal = new Matrix(
     shapes.map((one, p) =>
-      shapes.map((other, q) => sumOver((step) => one[step] * other[step]) + (p === q ? 1 / ROOF_K[p][1] ** 2 : 0)),
+      shapes.map((other, q) => sumOver((step) => one[step] * other[step]) + (p === q ? 1 / OPEN_K[p][1] ** 2 : 0)),
     ),
   );
   const right = Matrix.columnVector(
     shapes.map(
-      (one, p) => sumOver((step) => one[step] * (topC[step] - plain[step])) + ROOF_K[p][0] / ROOF_K[p][1] ** 2,
+      (one, p) => sumOver((step) => one[step] * (topC[step] - plain[step])) + OPEN_K[p][0] / OPEN_K[p][1] ** 2,
     ),
   );
   const found = solve(normal, right).to1DArray();
   const off = (step: number) =>
     topC[step] - plain[step] - found.reduce((sum, value, p) => sum + value * shapes[p][step], 0);
   const square = read.reduce((sum, step) => sum + off(step) ** 2, 0);
-  const prior = found.reduce((sum, value, p) => sum + ((value - ROOF_K[p][0]) / ROOF_K[p][1]) ** 2, 0);
+  const prior = found.reduce((sum, value, p) => sum + ((value - OPEN_K[p][0]) / OPEN_K[p][1]) ** 2, 0);
   return { cost: weight * square + prior, square };
 }

@@ -1,10 +1,10 @@
 import type { Estimate } from '../../base/estimate.ts';
 
-/** How deep the grain lay when the bin was full, by the temperatures at rest. */
+/** How deep the grain lay while the bin stood at rest, by its temperatures. */
 export interface GrainSurface {
   /** levelled, m; 90 % interval */
   depthM: Estimate;
-  /** as stated, m; null where none is */
+  /** as stated for that time, m; null where none is */
   statedM: number | null;
   /** cables whose highest sensors tell it */
   cables: number;

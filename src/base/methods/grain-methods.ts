@@ -102,10 +102,11 @@ export const GRAIN_METHODS: readonly Method[] = [
     id: 'depth-at-rest',
     title: 'Depth by the temperatures at rest',
     statement:
-      'While the fans rest the weather’s warmth and cold come into the grain from its surface by conduction alone: a month’s wave is down to a fifth half a metre (20 in) in. From the sensor below a cable’s highest one, the outdoor air and a surface at some distance above, the highest sensor’s temperatures follow; the distance that leaves least to explain is told, with how warm the air under the roof was and how the grain lay at the start left open. A stated depth is contradicted where it lies beyond the interval by more than a tenth and a heap that nobody levelled.',
+      'While the fans rest the weather’s warmth and cold come into the grain from its surface by conduction alone: a month’s wave is down to a fifth half a metre (20 in) in. From the sensor below a cable’s highest one, the outdoor air and a surface at some distance above, the highest sensor’s temperatures follow; the distance that leaves least to explain is told, with how warm the air under the roof was and how the grain lay at the start left open. It is told only where the sensor below sees the surface as farther off, for else the warmth comes in from the side. A stated depth that changed is held against the longest rest at one depth. A stated depth is contradicted where it lies beyond the interval by more than a tenth and a heap that nobody levelled.',
     constants: [
       'rests of 14 days and more with up to 2 fan hours (the kit’s choice)',
-      'diffusivity by the crop’s conductivity and specific heat: known to 16 % (working assumption)',
+      'diffusivity by the crop’s conductivity and specific heat, known to 16 %; of crops without a published conductivity 1e-7 m²/s, known to 30 % (working assumptions)',
+      'cables within 1.2 m (4 ft) of the wall tell nothing (by drawn cylinders)',
       'grain poured in lies at 16 to 25 degrees (from memory)',
     ],
     sourceKeys: ['carslaw-jaeger-1959', 'asae-d243'],

@@ -75,9 +75,43 @@ describe('the wettest place at the end', () => {
           if (low > Math.max(...truths.values())) falseAlarms++;
         }
         // As read, without the allowance: 59 to 88 % held, an alarm in 8 to 24 % where no place is above the limit.
-        expect(held / 4000, `${kind}, ${cables} x ${heights}`).toBeGreaterThan(0.87);
-        expect(falseAlarms / 4000, `${kind}, ${cables} x ${heights}`).toBeLessThan(0.075);
+        // 0.87 and 0.075 were kept before; this is the price of not drawing a wet pocket towards even grain (next test): of a core of three
+        // sensors in a third the wettest stands as it reads.
+        expect(held / 4000, `${kind}, ${cables} x ${heights}`).toBeGreaterThan(0.86);
+        expect(falseAlarms / 4000, `${kind}, ${cables} x ${heights}`).toBeLessThan(0.1);
       }
+    }
+  });
+
+  it('tells a wet pocket at one sensor among hundreds of even grain', () => {
+    // Truths drawn as above, 200 bins each; one sensor stands in grain of 16.5 % among grain of 14.
+    const random = draws(20261202);
+    for (const [cables, heights] of [
+      [5, 9],
+      [30, 20],
+    ]) {
+      let held = 0;
+      let told = 0;
+      for (let bin = 0; bin < 200; bin++) {
+        const shared = (0.5 / 1.96) * random.normal();
+        const pocket = Math.floor(cables * heights * random.uniform());
+        const shares = Array.from({ length: cables * heights }, (_, i): SensorShare => {
+          const truth = i === pocket ? 16.5 : 14 + 0.1 * random.normal();
+          const endWb = (truth + shared + (0.5 / 1.96) * random.normal()) / 100;
+          return {
+            ...share(1 + (i % heights), endWb),
+            cable: `C${Math.floor(i / heights)}`,
+            heightM: 0.5 + (i % heights),
+          };
+        });
+        const { endWb, aboveWb } = wettestPlace(binOf('corn'), { shares }, NO_ERRORS)!;
+        const [low, high] = endWb.interval!;
+        if (low <= 0.165 && 0.165 <= high) held++;
+        if (aboveWb !== null) told++;
+      }
+      // Drawn towards its third like the rest it read up to 1.6 points too dry: 160 and 1 of 200 held, alerts for 192 and 9.
+      expect(held, `${cables} x ${heights}`).toBeGreaterThan(170);
+      expect(told, `${cables} x ${heights}`).toBeGreaterThan(190);
     }
   });
 

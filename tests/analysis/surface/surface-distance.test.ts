@@ -23,7 +23,7 @@ function made({ distanceM, days = 120, seed = 1, roofK = 2, diffusivity = 1 }: M
     belowC: at(distanceM + FILM_M + gapM, 0.1),
     outdoorC: at(0, 0).map((value) => value - roofK),
   };
-  return { rest, grain: { gapM, toWallM: 3, diffusivityM2S: DIFFUSIVITY } };
+  return { rest, grain: { gapM, toWallM: 3, diffusivityM2S: DIFFUSIVITY, relSd: 0.08 } };
 }
 
 describe('surfaceDistance', () => {

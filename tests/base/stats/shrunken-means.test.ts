@@ -23,6 +23,14 @@ describe('shrunkenMeans', () => {
     expect(shrunkenMeans([1, 2, 4], 1)).toEqual([1, 2, 4].map((mean) => ({ mean, sd: 1 })));
   });
 
+  it('leaves one place that stands far off all others as it reads', () => {
+    const even = Array.from({ length: 40 }, (_, i) => 14 + 0.2 * Math.sin(3 * i));
+    const found = shrunkenMeans([...even, 16], 0.25);
+    expect(found[40]).toEqual({ mean: 16, sd: 0.25 });
+    // The others are drawn as if it were not there.
+    expect(found.slice(0, 40)).toEqual(shrunkenMeans(even, 0.25));
+  });
+
   it('keeps order and mean, and stands for alike readings too', () => {
     const found = shrunkenMeans([5, 1, 3, 2, 4], 2).map((one) => one.mean);
     expect([...found].sort((a, b) => b - a)).toEqual([found[0], found[4], found[2], found[3], found[1]]);
