@@ -85,8 +85,14 @@ export function surfaceDistance(rests: readonly RestReadings[], grain: SurfaceGr
     };
   };
   const lesser = (a: Tried, b: Tried) => (b.cost < a.cost ? b : a);
-  const screened = TRIED_M.map((distanceM) => tryOne(distanceM, USUAL_WALL));
-  const near = FAR_TIMES * Math.min(...screened.map(({ cost }) => cost)) + FAR_OVER;
+  // Every other distance first: those between two that are far off are no nearer.
+  const coarse = TRIED_M.map((distanceM, i) => (i % 2 === 0 ? tryOne(distanceM, USUAL_WALL) : null));
+  const near = FAR_TIMES * Math.min(...coarse.flatMap((one) => one?.cost ?? [])) + FAR_OVER;
+  const isNear = (one: Tried | null | undefined) => one != null && one.cost <= near;
+  const screened = TRIED_M.flatMap((distanceM, i) => {
+    if (coarse[i] !== null) return [coarse[i]];
+    return isNear(coarse[i - 1]) || isNear(coarse[i + 1]) ? [tryOne(distanceM, USUAL_WALL)] : [];
+  });
   // The wall moves a distance little: where it is far off already, that is enough to know.
   const tried = screened.map((one) =>
     one.cost > near ? one : OTHER_WALLS.map((wall) => tryOne(one.distanceM, wall)).reduce(lesser, one),
