@@ -122,7 +122,7 @@ export const GRAIN_FORMULAS: readonly Formula[] = [
     title: 'Temperatures of grain at rest between two faces',
     functions: ['slabOf'],
     equations: [],
-    rule: 'dT/dt = a * d2T/dz2 + r * (T_side - T), with the temperatures of both faces given; a, in m2/s, is the conductivity over the heat that a cubic metre holds, r, in 1/s, the exchange with a wall. In steps of a quarter day and cells of 5 cm.',
+    rule: 'dT/dt = a * d2T/dz2 + r * (T_side - T) between two faces of given temperatures; a in m2/s, r in 1/s; steps of a quarter day, cells of 5 cm.',
     sources: [{ key: 'carslaw-jaeger-1959', place: 'ch. 2' }],
   },
   {

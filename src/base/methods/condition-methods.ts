@@ -45,7 +45,7 @@ export const CONDITION_METHODS: readonly Method[] = [
     id: 'storage-guidance',
     title: 'Beside published guidance',
     statement:
-      'The mean moisture at the end, with its interval, is held against what extension services publish for storing a crop up to about six months and longer. Drier with its whole interval, it is dry enough; moister with its whole interval, it is not; else the interval leaves it open. Wetter layers spoil before the mean does. The wettest of many sensors reads high partly by chance: each is drawn towards its third of the depth (with under six sensors there, towards the bin) as far as their errors alone would scatter them; one that stands farther off than chance brings any of them is left as it reads.',
+      'The mean moisture at the end, with its interval, is held against what extension services publish for storing a crop up to about six months and longer. Drier with its whole interval, it is dry enough; moister with its whole interval, it is not; else the interval leaves it open. Wetter layers spoil before the mean does. The wettest of many sensors reads high partly by chance: each is drawn towards its third of the depth (under six there: the bin) as far as errors alone scatter them; one farther off than chance stays as read.',
     constants: [
       'moistures by crop stand in the table, each with its source; crops for which none was read have a dash',
       'NDSU’s list for long storage says the same of corn, soybeans and canola; it was read from slides, the labels of three crops by their order',

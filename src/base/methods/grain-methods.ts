@@ -19,7 +19,7 @@ export const GRAIN_METHODS: readonly Method[] = [
     constants: [
       'diffusivity of bulk grain: 0.9 to 1.3 × 10⁻⁷ m²/s (D243, from memory)',
       'sun on the steel: wall 0 to 4 K, air under the roof 0 to 6 K above the air (from memory)',
-      'a front before the first reading: through the bin in 15 fan hours at the most, in 30 where the goal is to cool or hold (planning figure at 1 and 0.5 cfm/bu, airflows that few exceed: common practice); where more than six tenths may have been passed there is no start',
+      'a front before the first reading: through the bin in 15 fan hours at the soonest, 30 to cool or hold (planning figure at 1 and 0.5 cfm/bu); past six tenths there is no start',
     ],
     sourceKeys: ['asae-d243', 'isu-2021-cool-grain'],
     usedOn: ['moisture'],
@@ -102,11 +102,10 @@ export const GRAIN_METHODS: readonly Method[] = [
     id: 'depth-at-rest',
     title: 'Depth by the temperatures at rest',
     statement:
-      'While the fans rest the weather’s warmth and cold come into the grain from its surface by conduction alone: a month’s wave is down to a fifth half a metre (20 in) in. From the sensor below a cable’s highest one, the outdoor air and a surface at some distance above, the highest sensor’s temperatures follow; the distance that leaves least to explain is told, with how warm the air under the roof was and how the grain lay at the start left open. It is told only where the sensor below sees the surface as farther off, for else the warmth comes in from the side. A stated depth that changed is held against the longest rest at one depth. A stated depth is contradicted where it lies beyond the interval by more than a tenth and a heap that nobody levelled.',
+      'While the fans rest, weather comes into the grain from its surface by conduction: a month’s wave is down to a fifth half a metre (20 in) in. The highest sensor follows from the one below it, the outdoor air and a surface at some distance; the distance that explains most is told, the warmth under the roof and the start left open, and only where lower sensors see the surface as farther off. A stated depth is contradicted beyond the interval, a tenth and a heap.',
     constants: [
-      'rests of 14 days and more with up to 2 fan hours (the kit’s choice)',
-      'diffusivity by the crop’s conductivity and specific heat, known to 16 %; of crops without a published conductivity 1e-7 m²/s, known to 30 % (working assumptions)',
-      'cables within 1.2 m (4 ft) of the wall tell nothing (by drawn cylinders)',
+      'rests of 14 days and more with up to 2 fan hours, cables over 1.2 m (4 ft) from the wall (the kit’s choice)',
+      'diffusivity: published conductivity and specific heat, to 16 %; else 1e-7 m²/s, to 30 % (working assumptions)',
       'grain poured in lies at 16 to 25 degrees (from memory)',
     ],
     sourceKeys: ['carslaw-jaeger-1959', 'asae-d243'],
