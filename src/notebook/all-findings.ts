@@ -32,7 +32,7 @@ export function allFindings({ load, season }: LoadedSeason, { bins, fans }: Seas
   );
   const ofDepth = (bins ?? []).flatMap((review) => {
     const { bin, surface } = review;
-    const said = surface === undefined ? null : contradictionSaid(surface);
+    const said = contradictionSaid(surface);
     return said === null
       ? []
       : [contradicted('depth of the grain', bin.id, `${bin.name}: ${said}`, depthAdvice(review))];

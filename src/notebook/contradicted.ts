@@ -15,7 +15,7 @@ export function contradictedBins(bins: readonly BinReview[], units: Units): stri
 }
 
 function otherDepth({ bin, surface, grain }: BinReview): string[] {
-  const said = surface === undefined ? null : contradictionSaid(surface);
+  const said = contradictionSaid(surface);
   if (said === null) return [];
   const leans =
     grain.from === 'tickets'

@@ -43,13 +43,16 @@ export function wettestPlace(
 function likelyMoistures(ended: readonly Ended[], errorSd: number) {
   const highestM = Math.max(...ended.map((one) => one.heightM));
   const third = (one: Ended) => Math.min(2, Math.floor((3 * one.heightM) / highestM));
-  return ended.map((place) => {
-    const beside = ended.filter((one) => third(one) === third(place));
-    const among = beside.length >= LEAST_OF_THIRD ? beside : ended;
+  const likely = (among: readonly Ended[]) => {
     const drawn = shrunkenMeans(
       among.map((one) => one.endWb),
       errorSd,
     );
-    return { place, ...drawn[among.indexOf(place)] };
+    return among.map((place, i) => ({ place, ...drawn[i] }));
+  };
+  const ofBin = likely(ended);
+  return [0, 1, 2].flatMap((part) => {
+    const beside = ended.filter((one) => third(one) === part);
+    return beside.length >= LEAST_OF_THIRD ? likely(beside) : ofBin.filter(({ place }) => third(place) === part);
   });
 }

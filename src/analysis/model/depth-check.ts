@@ -51,7 +51,7 @@ export function depthDoubts(log: BinLog, series: readonly SensorSeries[]): Doubt
     const why = `The loads in weigh ${weight.toFixed(weight < 1 ? 2 : 1)} times what depth and test weight say.`;
     return [{ why, help: weight < 1 ? `${help} Or see whether tickets of loads in are lacking.` : help }];
   }
-  const atRest = log.review.surface === undefined ? null : contradictionSaid(log.review.surface);
+  const atRest = contradictionSaid(log.review.surface);
   if (atRest !== null) return [{ why: atRest, help }];
   const heights = log.cables.flatMap(({ sensors }) => sensors.map((one) => one.heightM));
   const spacings = log.cables.flatMap(({ sensors }) =>

@@ -1,4 +1,5 @@
-import { type Estimate, estimate, withheld } from '../../base/estimate.ts';
+import { errorText } from '../../base/error-text.ts';
+import { type Estimate, estimate, withheld, Z90 } from '../../base/estimate.ts';
 import { sensorShares } from '../../bin/shares.ts';
 import type { Bin } from '../../season/season.ts';
 import type { SensorSeries } from '../../tables/sensors.ts';
@@ -40,14 +41,22 @@ const MOST_M = 50;
 const NEAR_MS = 86_400_000 / 2;
 
 /** How deep the grain lay, by where the weather's warmth comes in from above while the fans rest. */
-export function grainSurface({ bin, series, spans, weather, moistureWb }: SurfaceInput): GrainSurface {
+export function grainSurface(input: SurfaceInput): GrainSurface {
+  try {
+    return worked(input);
+  } catch (error) {
+    // What breaks here takes neither the bin's moisture nor its money along.
+    return untold(`It could not be worked out: ${errorText(error)}`, fillTimes(input.bin).depthM);
+  }
+}
+
+function untold(why: string, statedM: number | null): GrainSurface {
+  return { depthM: withheld(why), statedM, cables: 0, contradicted: false };
+}
+
+function worked({ bin, series, spans, weather, moistureWb }: SurfaceInput): GrainSurface {
   const { depthM: fullM, fullMs, wholeUntilMs } = fillTimes(bin);
-  const none = (why: string, statedM = fullM): GrainSurface => ({
-    depthM: withheld(why),
-    statedM,
-    cables: 0,
-    contradicted: false,
-  });
+  const none = (why: string, statedM = fullM) => untold(why, statedM);
   const lastMs = Math.max(...series.map(({ timeMs }) => timeMs[timeMs.length - 1] ?? Number.NEGATIVE_INFINITY));
   const firstMs = Math.min(...series.map(({ timeMs }) => timeMs[0] ?? Number.POSITIVE_INFINITY));
   if (!(lastMs > firstMs)) return none('No sensor of this bin has a log.');
@@ -105,7 +114,7 @@ export function grainSurface({ bin, series, spans, weather, moistureWb }: Surfac
 
 /** Nobody says whether it was levelled: a full heap, a full core and all between are alike likely, whose standard deviation is the heap over the root of 3. */
 function widened(value: number, lowM: number, highM: number, heapM: number): Estimate {
-  const half = 1.6449 * (heapM / Math.sqrt(3));
+  const half = Z90 * (heapM / Math.sqrt(3));
   return estimate(value, Math.max(0, value - Math.hypot(value - lowM, half)), value + Math.hypot(highM - value, half));
 }
 

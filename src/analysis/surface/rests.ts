@@ -1,6 +1,8 @@
+import { STEPS_A_DAY } from '../condition/step-grid.ts';
+
 /** Fan hours that a rest may hold, and the shortest rest that tells of the surface, steps of a quarter day. */
 const MOST_BLOWN_H = 2;
-const SHORTEST = 14 * 4;
+const SHORTEST = 14 * STEPS_A_DAY;
 
 /** Why no stretch was a rest, a whole sentence. @param surelyH  hours of each step in which a fan is known to have run, [steps]; blown hours count those that nobody knows too */
 export function noRestSaid(surelyH: Float64Array): string {

@@ -1,5 +1,8 @@
 import { Matrix, solve } from 'ml-matrix';
+import { Z90 } from '../../base/estimate.ts';
 import { slabOf } from '../../grain/conducted.ts';
+import { wallConductanceWM3K } from '../../simulation/bed/bed.ts';
+import { SURFACE_WM2K } from '../../simulation/bed/conduct.ts';
 import { STEP_MS, STEPS_A_DAY } from '../condition/step-grid.ts';
 
 /** A stretch in which the bin stood at rest; arrays are [steps] of a quarter day, degC. */
@@ -35,15 +38,14 @@ export interface SurfaceDistance {
 const TRIED_M = [
   0, 0.05, 0.1, 0.15, 0.2, 0.25, 0.3, 0.35, 0.4, 0.5, 0.6, 0.7, 0.8, 0.9, 1, 1.2, 1.4, 1.6, 1.8, 2.1, 2.5, 3,
 ];
-/** The air film over the surface, 4 W/(m2 K), holds heat back as so much grain does, m. */
-const FILM_M = 0.155 / 4;
-/** Exchange with a wall, over that of a cylinder as far off all around (2.405 squared, Bessel): none, the wall on one side, all around. */
+/** The air film over the surface holds heat back as so much grain of 0.155 W/(m K) does, m. */
+const FILM_M = 0.155 / SURFACE_WM2K;
+/** Exchange with a wall, over that of a cylinder as far off all around: none, the wall on one side, all around. */
 const USUAL_WALL = 0.3;
 const OTHER_WALLS = [0, 1];
 /** Costs so many times the least and so much over are far from it. */
 const FAR_TIMES = 3;
 const FAR_OVER = 20;
-const CYLINDER = 2.4048 ** 2;
 /** What is left after conduction hangs together for about a week. */
 const WEEK = 7 * STEPS_A_DAY;
 /** What may be left of a week's readings, K: sensors, grain that is no slab, air that creeps. */
@@ -63,7 +65,6 @@ const OPEN_K = [
 const WITHIN = 4;
 /** Sensors hang so exactly, m. */
 const HUNG_SD_M = 0.05;
-const Z90 = 1.6449;
 
 /**
  * Where the grain ends above a cable, by how much of the weather's warmth and cold reaches the highest sensor while the fans rest: a month's
@@ -160,7 +161,8 @@ function misfit(
     placeM: gapM,
     diffusivityM2S,
     stepS: STEP_MS / 1000,
-    sideRate1S: (wall * CYLINDER * diffusivityM2S) / Math.max(0.3, toWallM) ** 2,
+    // A conductance over the heat of a cubic metre is what the diffusivity makes in place of the conductivity.
+    sideRate1S: wall * wallConductanceWM3K(diffusivityM2S, Math.max(0.3, toWallM)),
   });
   const steps = topC.length;
   const none = new Float64Array(steps);

@@ -6,7 +6,9 @@ const FT_M = 0.3048;
 const heightSaid = (metres: number): string => `${metres.toFixed(1)} m (${(metres / FT_M).toFixed(1)} ft)`;
 
 /** How far the stated depth lies from what the temperatures say, a whole sentence; null where they leave room for it. */
-export function contradictionSaid({ depthM, statedM, contradicted }: GrainSurface): string | null {
+export function contradictionSaid(surface: GrainSurface | undefined): string | null {
+  if (surface === undefined) return null;
+  const { depthM, statedM, contradicted } = surface;
   const { value, interval } = depthM;
   if (!contradicted || statedM === null || value === null || interval === null) return null;
   const [low, high] = interval;

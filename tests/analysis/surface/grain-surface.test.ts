@@ -232,6 +232,17 @@ describe('how deep the grain lies by its temperatures at rest', () => {
     expect(Math.abs(found.depthM.value! - 20)).toBeLessThan(0.15);
   });
 
+  it('takes nothing else of the bin along where it breaks', () => {
+    const whole = bin(5, { depths: stated(5) });
+    // Heavier than any grain: the bed's own checks throw.
+    const heavy = { ...whole.bin, grain: { ...whole.bin.grain, bulkDensityKgM3: 5000 } };
+    expect(grainSurface({ ...whole, bin: heavy })).toMatchObject({
+      depthM: { value: null, why: expect.stringMatching(/^It could not be worked out: .*dryDensityKgM3/) },
+      statedM: 5,
+      contradicted: false,
+    });
+  });
+
   it('needs no log where there is no fan', () => {
     expect(grainSurface(bin(5, { depths: stated(5), noFan: true })).depthM.value).not.toBeNull();
   });
